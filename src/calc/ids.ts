@@ -1,0 +1,71 @@
+/** Permanent ids of checks and facts. Append only: test/ledger.json fails the build on removal or change. */
+
+export const CHECK_IDS = [
+  'filter',
+  'need',
+  'window',
+  'loading',
+  'pair',
+  'power',
+  'surge',
+  'harmonics',
+  'tone',
+  'trial',
+  'trace',
+] as const
+export type CheckId = (typeof CHECK_IDS)[number]
+
+/**
+ * Every fact a Line can hold, with what it means. One meaning per key; several checks may read the same fact
+ * under their own input keys.
+ */
+export const FACTS = {
+  lineKind: 'the kind of line (ARINC 429 high speed, 28 V DC power, …)',
+  noiseMode: 'how the noise travels: common or differential',
+  topology: 'filter topology, source to load',
+  markedF: 'marked capacitance of one capacitor of the filter',
+  marked2F: 'marked capacitance of the load-side capacitor of a Pi',
+  legF: 'total capacitance from one leg to chassis',
+  leg2F: 'total capacitance from the other leg to chassis',
+  crossF: 'capacitor from line to line of a pair',
+  inductanceH: 'filter inductance, least value at the line current',
+  inductance2H: 'load-side inductance of a T',
+  esrOhm: 'equivalent series resistance of a capacitor',
+  eslH: 'equivalent series inductance of a capacitor',
+  dcrOhm: 'winding resistance of the inductor',
+  inductorParallelOhm: 'loss resistance across the inductor',
+  inductorParallelF: 'self-capacitance of the inductor',
+  noiseSourceOhm: 'impedance of the noise source',
+  noiseSourceH: 'series inductance of the noise source',
+  noiseLoadOhm: 'resistance the noise works into',
+  noiseLoadF: 'capacitance across that load',
+  noiseLoadH: 'inductance across that load',
+  bondOhm: 'resistance of the bond all shunt parts share',
+  bondH: 'inductance of the bond all shunt parts share',
+  noiseHz: 'frequency or frequencies of the noise',
+  neededDb: 'attenuation needed at each noise frequency',
+  measuredDb: 'level measured without a filter',
+  limitDb: 'level allowed, same quantity and bandwidth',
+  marginDb: 'margin wanted below the limit',
+  toleranceFrac: 'capacitor tolerance',
+  temperatureFrac: 'capacitance lost or gained over temperature',
+  biasFrac: 'capacitance lost at working voltage',
+  ageingDecades: 'decades of hours the dielectric ages',
+  ageingFracPerDecade: 'capacitance lost per decade of hours',
+  suppressorF: 'suppressor capacitance at 0 V, per leg',
+  existingF: 'capacitance already on the line',
+  bitRateHz: 'bit rate',
+  driverEdgeSec: 'driver edge time without added capacitance',
+  signalOhm: 'resistance the signal sees at the capacitor',
+  navyRule: 'whether the Navy line-to-ground capacitance rule applies',
+  loadW: 'connected load',
+  maxBuildableF: 'largest capacitance that fits the contact at that voltage',
+  workingRmsV: 'working voltage (rms, or DC)',
+  supplyHz: 'supply frequency, 0 for DC',
+  lineCount: 'number of lines or phases with this capacitor',
+  wiringOhm: 'resistance of the wiring that charges the capacitor',
+  wiringH: 'inductance of the wiring that charges the capacitor',
+  bleedOhm: 'resistor that discharges the capacitor',
+  legOhm: 'series resistance of each leg for common-mode noise',
+} as const
+export type FactKey = keyof typeof FACTS
