@@ -1,0 +1,63 @@
+/** Build plugins of our own: the policy in the page, and the gate on first-load script size. */
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { gzipSync } from 'node:zlib'
+import { CSP_META } from './csp.mjs'
+
+/** Most script, gzipped, that may load before the first screen. */
+export const FIRST_LOAD_LIMIT_BYTES = 35_000
+
+/** @returns {import('vite').Plugin} */
+export function policyInPage() {
+  return {
+    name: 'stillpin-policy',
+    apply: 'build',
+    transformIndexHtml: () => [
+      { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content: CSP_META }, injectTo: 'head-prepend' },
+    ],
+  }
+}
+
+/**
+ * Every script the page asks for before it runs: those named in the HTML, and all they import statically.
+ * @param {string} html
+ * @param {Readonly<Record<string, { imports: readonly string[] }>>} chunks imports by file name
+ */
+export function firstLoadFiles(html, chunks) {
+  const tags = html.match(/<(?:script|link)\b[^>]*>/g) ?? []
+  const named = tags
+    .filter((tag) => tag.startsWith('<script') || /rel="modulepreload"/.test(tag))
+    .map((tag) => /(?:src|href)="(?:\.?\/)?([^"]+\.js)"/.exec(tag)?.[1])
+    .filter((name) => name !== undefined)
+  const found = new Set(named)
+  for (const name of found) for (const next of chunks[name]?.imports ?? []) found.add(next)
+  return [...found]
+}
+
+/** @param {readonly Uint8Array[]} files */
+const gzipBytes = (files) => files.reduce((sum, file) => sum + gzipSync(file, { level: 9 }).length, 0)
+
+/** @returns {import('vite').Plugin} */
+export function sizeGate() {
+  return {
+    name: 'stillpin-size-gate',
+    apply: 'build',
+    enforce: 'post',
+    writeBundle(options, bundle) {
+      const folder = options.dir ?? 'dist'
+      if (!('index.html' in bundle)) return
+      /** @type {Record<string, { imports: readonly string[] }>} */
+      const chunks = {}
+      for (const [name, file] of Object.entries(bundle)) if (file.type === 'chunk') chunks[name] = file
+      const read = (/** @type {string} */ name) => readFileSync(join(folder, name))
+      const html = read('index.html')
+      const scripts = firstLoadFiles(html.toString('utf8'), chunks)
+      const styles = [...html.toString('utf8').matchAll(/<link rel="stylesheet"[^>]*href="\.?\/?([^"]+)"/g)]
+      const scriptBytes = gzipBytes(scripts.map(read))
+      const pageBytes = scriptBytes + gzipBytes([html, ...styles.map((match) => read(match[1] ?? ''))])
+      const line = `first-load script ${scriptBytes} B gzip of ${FIRST_LOAD_LIMIT_BYTES} B, landing page ${pageBytes} B gzip (without fonts)`
+      if (scriptBytes > FIRST_LOAD_LIMIT_BYTES) this.error(`Too much script before the first screen: ${line}`)
+      console.log(line)
+    },
+  }
+}

@@ -1,0 +1,36 @@
+/** Finds the system's Chromium for the browser tests and the icon script. */
+import { execFileSync } from 'node:child_process'
+import { existsSync } from 'node:fs'
+
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable']
+
+/** Flags that keep a test browser quiet and off the network. */
+export const CHROMIUM_FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+/** @param {string} name */
+function onPath(name) {
+  try {
+    return execFileSync('sh', ['-c', 'command -v "$1"', 'sh', name], { encoding: 'utf8' }).trim() || undefined
+  } catch {
+    return undefined
+  }
+}
+
+/** Path of a Chromium, or undefined. CHROMIUM_PATH wins. @returns {string | undefined} */
+export function findChromium() {
+  const named = process.env['CHROMIUM_PATH']
+  if (named !== undefined && named !== '') return existsSync(named) ? named : undefined
+  for (const name of NAMES) {
+    const path = onPath(name)
+    if (path !== undefined) return path
+  }
+  return undefined
+}

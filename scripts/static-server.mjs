@@ -1,0 +1,123 @@
+/** The static server that `serve` and the browser tests share: a strict stand-in for any plain web host. */
+import { createReadStream } from 'node:fs'
+import { stat } from 'node:fs/promises'
+import { createServer } from 'node:http'
+import { extname, join, resolve, sep } from 'node:path'
+import { CSP_HEADER } from './csp.mjs'
+
+/** @type {Readonly<Record<string, string>>} */
+const MIME = {
+  '.css': 'text/css; charset=utf-8',
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.png': 'image/png',
+  '.svg': 'image/svg+xml',
+  '.txt': 'text/plain; charset=utf-8',
+  '.webmanifest': 'application/manifest+json; charset=utf-8',
+  '.woff2': 'font/woff2',
+}
+
+/**
+ * Path below the base, decoded, or undefined when it is outside the base or tries to leave the folder.
+ * @param {string} url
+ * @param {string} basePath
+ */
+export function safePath(url, basePath) {
+  let path
+  try {
+    path = decodeURIComponent(url.split(/[?#]/, 1)[0] ?? '')
+  } catch {
+    return undefined
+  }
+  if (!path.startsWith(basePath)) return undefined
+  const below = path.slice(basePath.length)
+  if (/[\0\\]/.test(below) || below.split('/').some((part) => part.startsWith('.'))) return undefined
+  return below
+}
+
+/** @param {string} path */
+async function isFile(path) {
+  try {
+    return (await stat(path)).isFile()
+  } catch {
+    return false
+  }
+}
+
+/**
+ * @param {string} root folder to serve
+ * @param {string} basePath address of the folder, starting and ending with a slash
+ * @param {import('node:http').IncomingMessage} request
+ * @param {import('node:http').ServerResponse} response
+ */
+async function answer(root, basePath, request, response) {
+  response.setHeader('Content-Security-Policy', CSP_HEADER)
+  response.setHeader('X-Content-Type-Options', 'nosniff')
+  response.setHeader('Referrer-Policy', 'no-referrer')
+  if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405, 'Method not allowed')
+  const below = safePath(request.url ?? '', basePath)
+  if (below === undefined) return refuse(response, 404, 'Not found')
+  const path = resolve(root, below === '' ? 'index.html' : below)
+  const inside = path.startsWith(resolve(root) + sep)
+  if (inside && (await isFile(path)))
+    return send(response, path, below.startsWith('assets/'), request.method === 'HEAD')
+  const wantsPage = (request.headers.accept ?? '').includes('text/html')
+  if (!wantsPage || below.startsWith('assets/')) return refuse(response, 404, 'Not found')
+  // A redirect, not the page itself: the build uses relative addresses, and browsers keep the #fragment.
+  response.writeHead(302, { Location: basePath, 'Cache-Control': 'no-cache' }).end()
+}
+
+/**
+ * @param {import('node:http').ServerResponse} response
+ * @param {number} status
+ * @param {string} text
+ */
+function refuse(response, status, text) {
+  response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8', 'Cache-Control': 'no-cache' }).end(text)
+}
+
+/**
+ * @param {import('node:http').ServerResponse} response
+ * @param {string} path
+ * @param {boolean} immutable
+ * @param {boolean} headOnly
+ */
+function send(response, path, immutable, headOnly) {
+  response.writeHead(200, {
+    'Content-Type': MIME[extname(path)] ?? 'application/octet-stream',
+    'Cache-Control': immutable ? 'public, max-age=31536000, immutable' : 'no-cache',
+  })
+  if (headOnly) {
+    response.end()
+    return
+  }
+  createReadStream(path)
+    .on('error', () => response.destroy())
+    .pipe(response)
+}
+
+/**
+ * Serves a built folder on localhost.
+ * @param {{ root: string, port?: number, basePath?: string }} options port 0 picks a free one
+ * @returns {Promise<{ address: string, port: number, close: () => Promise<void> }>}
+ */
+export async function startServer({ root, port = 0, basePath = '/' }) {
+  const server = createServer((request, response) => {
+    answer(root, basePath, request, response).catch(() => response.destroy())
+  })
+  await new Promise((done, failed) => {
+    server.once('error', failed)
+    server.listen(port, 'localhost', () => done(undefined))
+  })
+  const bound = server.address()
+  if (bound === null || typeof bound === 'string') throw new Error('The server has no port.')
+  const close = () =>
+    new Promise((/** @type {(value: void) => void} */ done) => {
+      server.close(() => done())
+      server.closeAllConnections()
+    })
+  return { address: `http://localhost:${bound.port}${basePath}`, port: bound.port, close }
+}
+
+export const DIST = join(import.meta.dirname, '..', 'dist')

@@ -1,0 +1,90 @@
+/// <reference types="trusted-types" />
+/**
+ * Registration and updates of the offline copy.
+ *
+ * `offlineReady`     true once the first worker of this browser is active: from now on the app works without a network
+ * `updateReady`      a newer version waits; nothing changes until `applyUpdate()`
+ * `updatedElsewhere` another tab took the update; this one keeps its text and should offer a reload
+ * `reloadAdvised`    a part of this old version is no longer on the host
+ * `applyUpdate()`    switch to the waiting version and reload this tab only
+ *
+ * vite-plugin-pwa's own registration is not used: it reloads other tabs and is blocked under Trusted Types.
+ */
+import { signal } from '@preact/signals'
+import { Workbox } from 'workbox-window'
+
+export const offlineReady = signal(false)
+export const updateReady = signal(false)
+export const updatedElsewhere = signal(false)
+export const reloadAdvised = signal(false)
+
+const HOUR_MS = 3_600_000
+
+let workbox: Workbox | undefined
+let registration: ServiceWorkerRegistration | undefined
+let askedHere = false
+
+/** Follows one worker from download to activation. */
+function follow(worker: ServiceWorker | null): void {
+  if (worker === null || registration === undefined) return
+  const isFirst = registration.active === null
+  const look = () => {
+    if (worker.state === 'installed' && !isFirst) updateReady.value = true
+    if (worker.state !== 'activated') return
+    if (isFirst) offlineReady.value = true
+    else if (askedHere) location.reload()
+    else updatedElsewhere.value = true
+  }
+  worker.addEventListener('statechange', look)
+  look()
+}
+
+/** Takes the waiting update; only the tab that asked is reloaded. */
+export function applyUpdate(): void {
+  askedHere = true
+  if (registration?.waiting && !updatedElsewhere.value) workbox?.messageSkipWaiting()
+  else location.reload()
+}
+
+/** Asks the host for a newer version; silent when there is no network. */
+function check(): void {
+  if (document.visibilityState === 'visible') registration?.update().catch(() => undefined)
+}
+
+/** The worker's address as the type the browser demands; no other address can come out of this policy. */
+function workerAddress(): string | TrustedScriptURL {
+  const address = new URL('sw.js', document.baseURI).href
+  return (
+    window.trustedTypes
+      ?.createPolicy('stillpin', { createScriptURL: (_asked: string) => address })
+      .createScriptURL('') ?? address
+  )
+}
+
+async function unregisterAll(): Promise<void> {
+  const all = await navigator.serviceWorker.getRegistrations()
+  await Promise.all(
+    all.filter((one) => one.scope.startsWith(new URL('.', document.baseURI).href)).map((one) => one.unregister()),
+  )
+}
+
+/** Registers the worker and keeps looking for updates. `?no-sw` in the address removes it instead. */
+export async function startOffline(): Promise<void> {
+  window.addEventListener('vite:preloadError', (event) => {
+    event.preventDefault()
+    reloadAdvised.value = true
+  })
+  if (!('serviceWorker' in navigator)) return
+  if (new URLSearchParams(location.search).has('no-sw')) return unregisterAll()
+  // Types of workbox-window predate Trusted Types; it hands the address on unchanged.
+  workbox = new Workbox(workerAddress(), { updateViaCache: 'none' })
+  registration = await workbox.register({ immediate: true })
+  if (registration === undefined) return
+  offlineReady.value = registration.active !== null
+  follow(registration.waiting)
+  follow(registration.installing)
+  registration.addEventListener('updatefound', () => follow(registration?.installing ?? null))
+  for (const kind of ['pageshow', 'focus', 'online']) window.addEventListener(kind, check)
+  document.addEventListener('visibilitychange', check)
+  setInterval(check, HOUR_MS)
+}

@@ -1,0 +1,33 @@
+import { defineConfig } from 'vitest/config'
+import { versionDefine } from './scripts/version.mjs'
+
+const shared = {
+  define: versionDefine(),
+  oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
+}
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        ...shared,
+        test: {
+          name: 'unit',
+          include: ['test/**/*.test.{ts,tsx}'],
+          exclude: ['test/build/**', 'test/e2e/**', '**/node_modules/**'],
+        },
+      },
+      {
+        ...shared,
+        test: {
+          name: 'site',
+          include: ['test/build/**/*.test.ts', 'test/e2e/**/*.e2e.ts'],
+          globalSetup: ['test/e2e/support/built-site.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+})
