@@ -1,0 +1,126 @@
+/**
+ * Where we are. Addresses are a contract: `#/ask`, `#/ask/<node>`, `#/check`, `#/check/<id>?k=v&…`, `#/log`,
+ * `#/log/<id>`, `#/notes`, `#/notes/<id>`. A missing key means the default, `key=` means "known to be empty".
+ */
+import { signal } from '@preact/signals'
+
+export type Pair = { readonly key: string; readonly text: string }
+
+export type Place = 'ask' | 'check' | 'log' | 'notes'
+
+export type Route =
+  | { readonly place: Place; readonly id: string | undefined; readonly query: readonly Pair[] }
+  | { readonly place: 'nowhere'; readonly path: string }
+
+const PLACES: readonly Place[] = ['ask', 'check', 'log', 'notes']
+
+/** decodeURIComponent that keeps what it cannot decode as it stands; `+` stays a plus. */
+export function decodeText(raw: string): string {
+  return raw.replace(/(?:%[0-9a-f]{2})+/gi, (run) => {
+    try {
+      return decodeURIComponent(run)
+    } catch {
+      return run
+    }
+  })
+}
+
+/** encodeURIComponent, and the few marks that message apps cut off at the end of a link. */
+export function encodeText(text: string): string {
+  return encodeURIComponent(text.replace(/\p{Surrogate}/gu, '\uFFFD')).replace(
+    /[!'()*]/g,
+    (mark) => `%${mark.charCodeAt(0).toString(16).toUpperCase()}`,
+  )
+}
+
+export function readQuery(raw: string): readonly Pair[] {
+  return raw
+    .split('&')
+    .filter((part) => part !== '')
+    .map((part) => {
+      const at = part.indexOf('=')
+      return at < 0
+        ? { key: decodeText(part), text: '' }
+        : { key: decodeText(part.slice(0, at)), text: decodeText(part.slice(at + 1)) }
+    })
+}
+
+export function writeQuery(pairs: readonly Pair[]): string {
+  return pairs.map(({ key, text }) => `${encodeText(key)}=${encodeText(text)}`).join('&')
+}
+
+/** Reads a location hash. An empty one is the first place; anything unknown is `nowhere`, with its path. */
+export function readHash(hash: string): Route {
+  const raw = hash.replace(/^#/, '')
+  if (raw === '' || raw === '/') return { place: 'ask', id: undefined, query: [] }
+  const mark = raw.indexOf('?')
+  const path = mark < 0 ? raw : raw.slice(0, mark)
+  const [root, first, second, ...rest] = path.split('/')
+  const place = PLACES.find((known) => known === first)
+  if (root !== '' || place === undefined || rest.length > 0) return { place: 'nowhere', path: decodeText(path) }
+  const id = second === undefined || second === '' ? undefined : decodeText(second)
+  return { place, id, query: mark < 0 ? [] : readQuery(raw.slice(mark + 1)) }
+}
+
+export function hashOf(place: Place, id?: string, query: readonly Pair[] = []): string {
+  const path = id === undefined ? `#/${place}` : `#/${place}/${encodeText(id)}`
+  return query.length === 0 ? path : `${path}?${writeQuery(query)}`
+}
+
+/** What an address needs to know of an input: its key and the text a fresh field starts with. */
+export type Keyed = { readonly key: string; readonly defaultText?: string }
+
+/** Texts by key for the inputs of a check; keys the check does not have are kept apart so that nothing is lost. */
+export function splitQuery(
+  query: readonly Pair[],
+  inputs: readonly Keyed[],
+): { readonly texts: Readonly<Record<string, string>>; readonly strangers: readonly Pair[] } {
+  const known = new Set(inputs.map((input) => input.key))
+  const texts: Record<string, string> = Object.create(null)
+  const strangers: Pair[] = []
+  for (const pair of query) {
+    if (known.has(pair.key)) texts[pair.key] = pair.text
+    else strangers.push(pair)
+  }
+  return { texts, strangers }
+}
+
+/** Every input that is not blank, `key=` where a default was emptied on purpose, then the keys we do not know. */
+export function pairsOf(
+  inputs: readonly Keyed[],
+  texts: Readonly<Record<string, string | undefined>>,
+  strangers: readonly Pair[] = [],
+): readonly Pair[] {
+  const known = inputs.flatMap(({ key, defaultText }) => {
+    const text = texts[key] ?? defaultText ?? ''
+    return text.trim() !== '' || (defaultText ?? '') !== '' ? [{ key, text }] : []
+  })
+  return [...known, ...strangers]
+}
+
+export const route = signal<Route>(readHash(globalThis.location?.hash ?? ''), { name: 'route' })
+
+/** Follows the address bar; returns the function that stops doing so. */
+export function startRouter(): () => void {
+  const follow = () => {
+    route.value = readHash(location.hash)
+  }
+  follow()
+  addEventListener('hashchange', follow)
+  return () => removeEventListener('hashchange', follow)
+}
+
+export function goTo(hash: string): void {
+  location.hash = hash
+}
+
+/** Goes there without leaving the present address in the history (a guide step that only forwards). */
+export function goInstead(hash: string): void {
+  history.replaceState(history.state, '', hash)
+  route.value = readHash(location.hash)
+}
+
+/** Rewrites the address so that a reload keeps the typed text; the screen that asks for it stays as it is. */
+export function noteAddress(hash: string): void {
+  if (location.hash !== hash) history.replaceState(history.state, '', hash)
+}

@@ -1,0 +1,71 @@
+/** Where things stand on the window strip. Pure, so that it can be tested without a screen. */
+import type { Picture, StripRow } from '../../calc/types.ts'
+import { type Span, textWidth } from './axis.ts'
+
+export type StripPicture = Extract<Picture, { is: 'strip' }>
+export type Piece = { readonly fromF: number; readonly toF: number; readonly is: 'open' | 'half' | 'hole' | 'shut' }
+
+/** The capacitance axis: whole decades, grown until every bound, mark and pin is on it. */
+export function stripSpan(picture: StripPicture): Span {
+  const values = [
+    picture.chosenF,
+    ...picture.marks.map((mark) => mark.atF),
+    ...picture.rows.flatMap((row) => [row.leastF, row.mostF, row.permittedF, row.proposedF]),
+  ].filter((value): value is number => value !== undefined && value > 0 && Number.isFinite(value))
+  const low = Math.max(1e-15, Math.min(picture.minF, ...values))
+  const high = Math.min(1, Math.max(picture.maxF, ...values, low * 10))
+  return { min: 10 ** Math.floor(Math.log10(low) + 1e-9), max: 10 ** Math.ceil(Math.log10(high) - 1e-9) }
+}
+
+/** What a row paints over its hatched ground, left to right. */
+export function rowPieces(row: StripRow, span: Span): readonly Piece[] {
+  if (row.state === 'none') return []
+  const least = row.leastF
+  const most = row.mostF
+  if (row.state === 'shut') {
+    if (least === undefined || most === undefined) return []
+    return [{ fromF: Math.min(least, most), toF: Math.max(least, most), is: 'shut' }]
+  }
+  const ground: Piece = {
+    fromF: Math.max(span.min, least ?? span.min),
+    toF: Math.min(span.max, most ?? span.max),
+    is: row.state,
+  }
+  const holes = row.holes
+    .map(([fromF, toF]): Piece => ({ fromF: Math.max(fromF, ground.fromF), toF: Math.min(toF, ground.toF), is: 'hole' }))
+    .filter((hole) => hole.toF > hole.fromF)
+  return [ground, ...holes]
+}
+
+export type WordPlace = { readonly xPx: number; readonly anchor: 'start' | 'middle' | 'end' }
+
+/** Puts a word inside its piece when it fits, else beside it, else on the other side: never over the edge. */
+export function placeWord(piece: {
+  readonly fromPx: number
+  readonly toPx: number
+  readonly edgesPx: readonly [number, number]
+  readonly word: string
+  readonly sizePx: number
+}): WordPlace {
+  const width = textWidth(piece.word, piece.sizePx)
+  const gap = 6
+  if (piece.toPx - piece.fromPx >= width + gap) return { xPx: (piece.fromPx + piece.toPx) / 2, anchor: 'middle' }
+  if (piece.toPx + gap + width <= piece.edgesPx[1]) return { xPx: piece.toPx + gap, anchor: 'start' }
+  return { xPx: Math.max(piece.edgesPx[0] + width, piece.fromPx - gap), anchor: 'end' }
+}
+
+const STATE_WORDS: Readonly<Record<StripRow['state'], string>> = {
+  open: 'open',
+  shut: 'shut',
+  half: 'one side known',
+  none: 'no bound on a capacitor',
+}
+
+export function stateWord(row: StripRow): string {
+  return STATE_WORDS[row.state]
+}
+
+/** The row the words under the strip speak of: the best, or the first that has a bound. */
+export function spokenRow(picture: StripPicture): StripRow | undefined {
+  return picture.rows.find((row) => row.best) ?? picture.rows.find((row) => row.state !== 'none') ?? picture.rows[0]
+}

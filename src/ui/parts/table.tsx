@@ -1,0 +1,55 @@
+import type { Cell, Picture, Quantity } from '../../calc/types.ts'
+import { cellText } from './figure.ts'
+import { VerdictMark } from './verdict.tsx'
+
+export type TablePicture = Extract<Picture, { is: 'table' }>
+
+/** Rows and columns; wider than the screen it scrolls inside itself, never the page. */
+export function Table({ picture }: { readonly picture: TablePicture }) {
+  return (
+    <figure class="picture table">
+      <figcaption>{picture.title}</figcaption>
+      <section class="scroll-x" aria-label={picture.title} {...REACHABLE}>
+        <table>
+          <thead>
+            <tr>
+              {picture.columns.map((column) => (
+                <th key={column.key} scope="col">
+                  {column.label}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {picture.rows.map((row) => (
+              <tr key={row.id} class={row.strong ? 'strong' : undefined}>
+                {row.cells.map((cell, index) => (
+                  <TableCell
+                    key={picture.columns[index]?.key ?? index}
+                    cell={cell}
+                    quantity={picture.columns[index]?.quantity}
+                    head={index === 0}
+                  />
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </figure>
+  )
+}
+
+/** A region that scrolls takes focus, so that arrow keys can scroll it. */
+const REACHABLE = { tabIndex: 0 }
+
+function TableCell(given: { readonly cell: Cell; readonly quantity: Quantity | undefined; readonly head: boolean }) {
+  const { cell, quantity, head } = given
+  const text = cellText(cell, quantity)
+  if (head) return <th scope="row">{text}</th>
+  if (cell.is === 'none') return <td class="muted small">{text}</td>
+  if (cell.is === 'word') {
+    return <td>{cell.verdict ? <VerdictMark verdict={cell.verdict} word={cell.word} /> : text}</td>
+  }
+  return <td class="number">{text}</td>
+}
