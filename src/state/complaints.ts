@@ -1,0 +1,161 @@
+/**
+ * The Log.
+ *
+ * Signals
+ *   `complaints`      newest first, without deleted ones; undefined until `loadComplaints()` has read them
+ *   `opened`          the complaint opened by `openComplaint(id)`, or undefined
+ *   `lastDeleted`     the complaint whose deletion can be undone with one tap, or undefined
+ *   `keepsStorage`    whether the browser promised not to clear the storage; undefined until asked
+ *   `saveState`, `storeNotice`, `retrySave()`   see save-queue.ts
+ *
+ * Doing (each shows at once and is written behind, in order; text never leaves the screen when storage fails)
+ *   `loadComplaints()`                       once at start; also after another window changed the Log
+ *   `openComplaint(id | undefined)`
+ *   `createFromTriage({title, answers, guideVersion, line})`, `createFromCheck({title, check, address, line})`
+ *   `changeOpen…`: `rename(id, title)`, `writeNote(id, note)`, `change(id, patch)`
+ *   `addCheck(id, check, address)`           the same check and address only once
+ *   `remove(id)`, `undoRemove()`, `forgetRemoved()`
+ *   `addDemo()`
+ */
+import { computed, type ReadonlySignal, signal } from '@preact/signals'
+import type { CheckId, Line } from '../calc/types.ts'
+import type { Answers } from '../guide/types.ts'
+import { type Complaint, type ComplaintPatch, newComplaint } from '../store/complaint.ts'
+import {
+  changeComplaint,
+  deleteComplaint,
+  listComplaints,
+  purgeDeleted,
+  putComplaint,
+  undeleteComplaint,
+} from '../store/complaints.ts'
+import { StoreError } from '../store/trouble.ts'
+import { enqueue, settled } from './save-queue.ts'
+
+export type { Complaint, ComplaintPatch }
+
+const list = signal<readonly Complaint[] | undefined>(undefined)
+const openId = signal<string | undefined>(undefined)
+const removed = signal<Complaint | undefined>(undefined)
+const kept = signal<boolean | undefined>(undefined)
+
+export const complaints: ReadonlySignal<readonly Complaint[] | undefined> = list
+export const opened: ReadonlySignal<Complaint | undefined> = computed(() => find(openId.value))
+export const lastDeleted: ReadonlySignal<Complaint | undefined> = removed
+export const keepsStorage: ReadonlySignal<boolean | undefined> = kept
+
+const find = (id: string | undefined): Complaint | undefined =>
+  id === undefined ? undefined : list.value?.find((complaint) => complaint.id === id)
+
+let isPurged = false
+
+/** Reads the Log. Without storage it is empty and `storeNotice` says why. */
+export async function loadComplaints(): Promise<void> {
+  // What is still being written would be missing from the list.
+  await settled()
+  try {
+    if (!isPurged) await purgeDeleted()
+    isPurged = true
+    list.value = await listComplaints()
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error
+    list.value ??= []
+  }
+}
+
+/** Opens a complaint, or none. */
+export function openComplaint(id: string | undefined): void {
+  openId.value = id
+}
+
+function add(complaint: Complaint): Complaint {
+  list.value = [complaint, ...(list.value ?? [])]
+  void enqueue(() => putComplaint(complaint)).then(askToKeep)
+  return complaint
+}
+
+/** Asked only once there is something to lose; the browser decides. */
+async function askToKeep(): Promise<void> {
+  if (kept.value !== undefined || typeof navigator === 'undefined' || !navigator.storage?.persist) return
+  kept.value = await navigator.storage.persist().catch(() => false)
+}
+
+/** A new complaint from the triage under way. */
+export function createFromTriage(parts: {
+  readonly title: string
+  readonly answers: Answers
+  readonly guideVersion: number
+  readonly line: Line
+}): Complaint {
+  const { title, answers, guideVersion, line } = parts
+  return add(newComplaint({ title, answers, guideVersion, lines: [line] }))
+}
+
+/** A new complaint from a quick check. */
+export function createFromCheck(parts: {
+  readonly title: string
+  readonly check: CheckId
+  readonly address: string
+  readonly line: Line
+}): Complaint {
+  const { title, check, address, line } = parts
+  return add(newComplaint({ title, lines: [line], checks: [{ check, address }] }))
+}
+
+/** Changes parts of a complaint; the list shows it at once, moved to the front. */
+export function change(id: string, patch: ComplaintPatch): void {
+  const old = find(id)
+  if (old === undefined) return
+  const updatedAt = new Date().toISOString()
+  const changed = { ...old, ...patch, updatedAt }
+  list.value = [changed, ...(list.value ?? []).filter((complaint) => complaint.id !== id)]
+  void enqueue(() => changeComplaint(id, patch, updatedAt), `${id}:${Object.keys(patch).sort().join()}`)
+}
+
+/** Gives a complaint another title. */
+export function rename(id: string, title: string): void {
+  change(id, { title })
+}
+
+/** Replaces the note of a complaint; called at every keystroke. */
+export function writeNote(id: string, note: string): void {
+  change(id, { note })
+}
+
+/** Keeps the address of a check with a complaint. */
+export function addCheck(id: string, check: CheckId, address: string): void {
+  const old = find(id)
+  if (old === undefined || old.checks.some((saved) => saved.check === check && saved.address === address)) return
+  change(id, { checks: [...old.checks, { check, address }] })
+}
+
+/** Deletes a complaint; `undoRemove` brings it back. */
+export function remove(id: string): void {
+  const old = find(id)
+  if (old === undefined) return
+  list.value = (list.value ?? []).filter((complaint) => complaint.id !== id)
+  removed.value = old
+  void enqueue(() => deleteComplaint(id))
+}
+
+/** Brings back what was deleted last. */
+export function undoRemove(): void {
+  const back = removed.value
+  if (back === undefined) return
+  removed.value = undefined
+  list.value = [back, ...(list.value ?? [])].sort((a, b) => b.updatedAt.localeCompare(a.updatedAt))
+  void enqueue(() => undeleteComplaint(back.id))
+}
+
+/** Puts the undo offer away; the complaint itself goes at a later start. */
+export function forgetRemoved(): void {
+  removed.value = undefined
+}
+
+/** Puts the invented example into the Log, once. */
+export async function addDemo(): Promise<Complaint> {
+  const present = list.value?.find((complaint) => complaint.isDemo)
+  if (present !== undefined) return present
+  const { demoComplaint } = await import('../store/demo.ts')
+  return add(demoComplaint())
+}

@@ -1,0 +1,84 @@
+/**
+ * What is under way: the triage and the scratch line of the quick checks. Saved at every step, resumed after a kill.
+ *
+ * `triage`                 {answers, guideVersion, line, complaintId?}
+ * `scratch`                the Line the quick checks work on
+ * `resumeSession()`        once at start, before the first screen
+ * `setAnswers(answers, guideVersion)`, `setTriageLine(line)`
+ * `attachComplaint(id)`    from now on every step is also saved into that complaint
+ * `resumeComplaint(complaint)`  goes on with a saved complaint
+ * `restartTriage()`        a fresh triage; the complaint it was saved in stays in the Log
+ * `setScratch(line)`
+ */
+import { type ReadonlySignal, signal } from '@preact/signals'
+import type { Line } from '../calc/types.ts'
+import type { Answers } from '../guide/types.ts'
+import { type Complaint, newLine } from '../store/complaint.ts'
+import { emptyTriage, readScratch, readTriage, type TriageDraft, writeScratch, writeTriage } from '../store/meta.ts'
+import { StoreError } from '../store/trouble.ts'
+import { change, complaints } from './complaints.ts'
+import { enqueue } from './save-queue.ts'
+
+export type { TriageDraft }
+
+const current = signal<TriageDraft>(emptyTriage())
+const scratchLine = signal<Line>(newLine())
+export const triage: ReadonlySignal<TriageDraft> = current
+export const scratch: ReadonlySignal<Line> = scratchLine
+
+/** Reads back what was under way. Without storage both start empty. */
+export async function resumeSession(): Promise<void> {
+  try {
+    const [draft, line] = await Promise.all([readTriage(), readScratch()])
+    current.value = draft
+    scratchLine.value = line
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error
+  }
+}
+
+function setTriage(draft: TriageDraft): void {
+  current.value = draft
+  void enqueue(() => writeTriage(draft), 'triage')
+}
+
+/** Replaces the answers; the whole record, since changing an early answer may drop later ones. */
+export function setAnswers(answers: Answers, guideVersion: number): void {
+  const draft = { ...current.value, answers, guideVersion }
+  setTriage(draft)
+  if (draft.complaintId !== undefined) change(draft.complaintId, { answers, guideVersion })
+}
+
+/** Replaces the line of the triage (facts typed, gate answered). */
+export function setTriageLine(line: Line): void {
+  const draft = { ...current.value, line }
+  setTriage(draft)
+  const { complaintId } = draft
+  const complaint = complaints.value?.find(({ id }) => id === complaintId)
+  if (complaint === undefined) return
+  const isPresent = complaint.lines.some(({ id }) => id === line.id)
+  const lines = isPresent ? complaint.lines.map((old) => (old.id === line.id ? line : old)) : [line, ...complaint.lines]
+  change(complaint.id, { lines })
+}
+
+/** Saves every further step into this complaint too. */
+export function attachComplaint(complaintId: string): void {
+  setTriage({ ...current.value, complaintId })
+}
+
+/** Goes on with a saved complaint at the question where it was left. */
+export function resumeComplaint(complaint: Complaint): void {
+  const { answers, guideVersion, lines, id } = complaint
+  setTriage({ answers, guideVersion, line: lines[0] ?? newLine(), complaintId: id })
+}
+
+/** Starts over. */
+export function restartTriage(): void {
+  setTriage(emptyTriage())
+}
+
+/** Replaces the scratch line. */
+export function setScratch(line: Line): void {
+  scratchLine.value = line
+  void enqueue(() => writeScratch(line), 'scratch')
+}

@@ -1,0 +1,67 @@
+/**
+ * Day, dark, night-red.
+ *
+ * `themeChoice`        auto | day | dark | night, as chosen
+ * `theme`              day | dark | night, as shown; also `data-theme` on the html element
+ * `setTheme(choice)`   shows it at once and remembers it
+ * `startTheme()`       once at start
+ *
+ * The choice lives in the store. A copy in localStorage lets public/first-paint.js set it before anything is painted.
+ */
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
+import { readTheme, type ThemeChoice, writeTheme } from '../store/meta.ts'
+import { StoreError } from '../store/trouble.ts'
+import { enqueue } from './save-queue.ts'
+
+export type { ThemeChoice }
+export type Theme = 'day' | 'dark' | 'night'
+
+const COPY_KEY = 'stillpin-theme'
+
+const choice = signal<ThemeChoice>('auto')
+const systemIsDark = signal(false)
+export const themeChoice: ReadonlySignal<ThemeChoice> = choice
+export const theme: ReadonlySignal<Theme> = computed(() =>
+  choice.value === 'auto' ? (systemIsDark.value ? 'dark' : 'day') : choice.value,
+)
+
+function copy(value: ThemeChoice): void {
+  try {
+    localStorage.setItem(COPY_KEY, value)
+  } catch {
+    // Only the first moment of the next start depends on it.
+  }
+}
+
+/** Shows a theme and remembers it. */
+export function setTheme(value: ThemeChoice): void {
+  choice.value = value
+  copy(value)
+  void enqueue(() => writeTheme(value), 'theme')
+}
+
+/** The colour of the browser's own bars follows the page, whatever its tokens say. */
+function paintBars(): void {
+  const colour = getComputedStyle(document.documentElement).backgroundColor
+  const isPainted = colour !== '' && colour !== 'rgba(0, 0, 0, 0)'
+  if (isPainted) document.querySelector('meta[name="theme-color"]')?.setAttribute('content', colour)
+}
+
+/** Follows the system and the stored choice. */
+export async function startTheme(): Promise<void> {
+  const system = matchMedia('(prefers-color-scheme: dark)')
+  systemIsDark.value = system.matches
+  system.addEventListener('change', () => {
+    systemIsDark.value = system.matches
+  })
+  try {
+    choice.value = await readTheme()
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error
+  }
+  copy(choice.value)
+  effect(() => {
+    document.documentElement.dataset['theme'] = theme.value
+    paintBars()
+  })
+}

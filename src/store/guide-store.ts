@@ -1,0 +1,71 @@
+/** The guide on disk: seeded from the bundle, read from the store, with the bundle to fall back on. */
+import type { Guide } from '../guide/types.ts'
+import { readOne, writeOne } from './db.ts'
+import { isRecord } from './plain.ts'
+import { StoreError } from './trouble.ts'
+
+/** Where the guide came from, and the sentence to show when that is not the plain case. */
+export type LoadedGuide = { readonly guide: Guide; readonly from: 'store' | 'bundle'; readonly notice?: string }
+
+const KEY = 'current'
+
+/**
+ * Fingerprint of a guide's content: 53-bit FNV-style hash of its JSON text, as hexadecimal.
+ * Finds damage and forgotten version numbers; it is no protection against intent.
+ */
+export function guideDigest(guide: unknown): string {
+  const text = JSON.stringify(guide) ?? ''
+  let high = 0x9747b28c
+  let low = 0x811c9dc5
+  for (let index = 0; index < text.length; index++) {
+    const code = text.charCodeAt(index)
+    low = Math.imul(low ^ code, 0x01000193)
+    high = Math.imul(high ^ code, 0x5bd1e995)
+  }
+  return `${(high >>> 0).toString(16).padStart(8, '0')}${(low >>> 0).toString(16).padStart(8, '0')}-${text.length}`
+}
+
+type Found = { readonly state: 'none' | 'older' | 'newer' | 'damaged' | 'same'; readonly stored?: Guide }
+
+/** The digest proves that the stored content is, letter for letter, what some bundle held: its shape needs no second check. */
+const isIntact = (raw: Record<string, unknown>): raw is { guide: Guide; digest: string } =>
+  isRecord(raw['guide']) && raw['digest'] === guideDigest(raw['guide'])
+
+function compare(raw: unknown, bundled: Guide): Found {
+  if (raw === undefined) return { state: 'none' }
+  if (!isRecord(raw) || !isIntact(raw)) return { state: 'damaged' }
+  if (raw.guide.version > bundled.version) return { state: 'newer' }
+  if (raw.digest !== guideDigest(bundled)) return { state: 'older' }
+  return { state: 'same', stored: raw.guide }
+}
+
+/**
+ * The guide to use. A bundle that is newer, or differs at the same version, replaces the stored content.
+ * Stored content that is damaged, missing or newer than this app: the bundled guide, with a notice where it matters.
+ * Never fails: without storage the bundle is used.
+ */
+export async function loadStoredGuide(bundled: Guide): Promise<LoadedGuide> {
+  try {
+    const { state, stored } = compare(await readOne('guide', KEY), bundled)
+    if (stored !== undefined) return { guide: stored, from: 'store' }
+    if (state === 'newer')
+      return {
+        guide: bundled,
+        from: 'bundle',
+        notice:
+          'A newer window of Stillpin has stored a newer guide. This window uses its own; reload for the newer one.',
+      }
+    await writeOne('guide', KEY, { guide: bundled, digest: guideDigest(bundled) })
+    if (state === 'damaged')
+      return {
+        guide: bundled,
+        from: 'bundle',
+        notice: 'The stored guide was damaged. It was replaced by the one that came with the app.',
+      }
+    const { stored: seeded } = compare(await readOne('guide', KEY), bundled)
+    return seeded === undefined ? { guide: bundled, from: 'bundle' } : { guide: seeded, from: 'store' }
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error
+    return { guide: bundled, from: 'bundle', notice: `The guide that came with the app is used. ${error.message}` }
+  }
+}
