@@ -16,8 +16,8 @@ type Place = {
   /** ids taken by the lines before it */
   readonly usedIds: Set<string>
   readonly keep: Keep
-  /** gets something back that an older version had put aside */
-  readonly takeBack: (at: string) => unknown
+  /** gets something back that an older version had put aside, if it can be read now */
+  readonly takeBack: <T>(at: string, read: (value: unknown) => T | undefined) => T | undefined
 }
 
 const GATES = ['unknown', 'clear', 'barred'] as const
@@ -54,11 +54,8 @@ function restoreFacts(raw: unknown, lineAt: string, { keep, takeBack }: Place): 
   }
   for (const key of Object.keys(FACTS)) {
     if (!isFactKey(key) || facts[key] !== undefined) continue
-    const at = `${lineAt}.facts.${key}`
-    const asideValue = takeBack(at)
-    const fact = restoreFact(asideValue)
+    const fact = takeBack(`${lineAt}.facts.${key}`, restoreFact)
     if (fact !== undefined) facts[key] = fact
-    else if (asideValue !== undefined) keep(at, asideValue)
   }
   return facts
 }

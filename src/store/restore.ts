@@ -89,9 +89,9 @@ function keptBefore(raw: unknown): Kept[] {
 function restoreRecord(raw: Record<string, unknown>, from: Provenance): Complaint {
   const kept = keptBefore(raw['kept'])
   const keep: Keep = (at, value) => kept.push({ at, value: plain(value) })
-  const takeBack = (at: string): unknown => {
-    const index = kept.findIndex((item) => item.at === at)
-    return index < 0 ? undefined : kept.splice(index, 1)[0]?.value
+  const takeBack = <T>(at: string, read: (value: unknown) => T | undefined): T | undefined => {
+    const index = kept.findIndex((item) => item.at === at && read(item.value) !== undefined)
+    return index < 0 ? undefined : read(kept.splice(index, 1)[0]?.value)
   }
   for (const [key, value] of entriesOf(raw)) if (!KNOWN_KEYS.has(key)) keep(key, value)
   const createdAt = field(raw, 'createdAt', isTime, new Date().toISOString(), keep)

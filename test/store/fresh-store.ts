@@ -1,0 +1,9 @@
+import { IDBFactory } from 'fake-indexeddb'
+import 'fake-indexeddb/auto'
+import { closeStore } from '../../src/store/db.ts'
+
+/** A new, empty browser storage; the connection to the old one is dropped. */
+export async function freshStore(): Promise<void> {
+  await closeStore()
+  globalThis.indexedDB = new IDBFactory()
+}

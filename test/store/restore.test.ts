@@ -1,0 +1,194 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { FACTS } from '../../src/calc/ids.ts'
+import { type Complaint, newComplaint } from '../../src/store/complaint.ts'
+import { restoreComplaint } from '../../src/store/restore.ts'
+
+const LINE = {
+  id: 'line-7',
+  name: 'contact 23',
+  gate: 'clear',
+  trials: [{ id: 't1', legF: 3.3e-9, cleared: true, harmedSignal: false, repeatAgreed: true }],
+  facts: {
+    noiseHz: { text: '118.1 MHz', origin: { by: 'user' } },
+    bitRateHz: { text: '98 kb/s', origin: { by: 'answer', node: 'which-cable' } },
+    toleranceFrac: { text: '17 %', origin: { by: 'assumed', why: 'class 2 part', favourable: false } },
+  },
+} as const
+
+const GOOD: Complaint = {
+  ...newComplaint({
+    title: 'Whine on ICS',
+    note: 'since Tuesday',
+    guideVersion: 3,
+    answers: { rhythm: 'with-engine' },
+  }),
+  lines: [LINE],
+  checks: [{ check: 'window', address: '#/check/window?noiseHz=118.1%20MHz' }],
+}
+
+/** Anything, and things that look like a complaint but are wrong somewhere. */
+const wild = fc.anything({
+  withNullPrototype: true,
+  withBigInt: true,
+  withDate: true,
+  withSet: true,
+  withTypedArray: true,
+})
+const factKey = fc.oneof(fc.constantFrom(...Object.keys(FACTS)), fc.string())
+const wildFact = fc.oneof(
+  wild,
+  fc.record(
+    {
+      text: fc.oneof(fc.string(), wild),
+      origin: fc.oneof(fc.record({ by: fc.oneof(fc.constantFrom('user', 'kind', 'answer', 'assumed'), wild) }), wild),
+    },
+    { requiredKeys: [] },
+  ),
+)
+const wildLine = fc.oneof(
+  wild,
+  fc.record(
+    {
+      id: fc.oneof(fc.constantFrom('a', 'b'), wild),
+      name: wild,
+      gate: fc.oneof(fc.constantFrom('clear', 'barred'), wild),
+      trials: fc.oneof(fc.array(wild), wild),
+      facts: fc.oneof(fc.dictionary(factKey, wildFact), wild),
+      extra: wild,
+    },
+    { requiredKeys: [] },
+  ),
+)
+const wildComplaint = fc.oneof(
+  wild,
+  fc.record(
+    {
+      id: fc.oneof(fc.string(), wild),
+      schemaVersion: fc.oneof(fc.nat(), wild),
+      guideVersion: wild,
+      title: fc.oneof(fc.string(), wild),
+      note: wild,
+      createdAt: fc.oneof(fc.constant('2026-03-04T05:06:07.000Z'), wild),
+      updatedAt: wild,
+      deletedAt: wild,
+      isDemo: wild,
+      answers: fc.oneof(fc.dictionary(fc.string(), fc.oneof(fc.string(), wild)), wild),
+      lines: fc.oneof(fc.array(wildLine, { maxLength: 3 }), wild),
+      checks: fc.oneof(fc.array(wild), wild),
+      kept: fc.oneof(fc.array(wild), wild),
+      later: wild,
+    },
+    { requiredKeys: [] },
+  ),
+)
+
+function expectValid(complaint: Complaint): void {
+  expect(complaint.id).toMatch(/^[\w-]{1,64}$/)
+  expect(complaint.schemaVersion).toBeGreaterThanOrEqual(1)
+  for (const time of [complaint.createdAt, complaint.updatedAt]) expect(Number.isFinite(Date.parse(time))).toBe(true)
+  for (const text of [complaint.title, complaint.note, ...Object.values(complaint.answers)])
+    expect(text).toBeTypeOf('string')
+  expect(new Set(complaint.lines.map(({ id }) => id)).size).toBe(complaint.lines.length)
+  for (const line of complaint.lines) {
+    expect(['unknown', 'clear', 'barred']).toContain(line.gate)
+    for (const [key, fact] of Object.entries(line.facts)) {
+      expect(Object.keys(FACTS)).toContain(key)
+      expect(fact.text).toBeTypeOf('string')
+      expect(['user', 'kind', 'answer', 'trial', 'check', 'assumed']).toContain(fact.origin.by)
+    }
+  }
+  expect(JSON.parse(JSON.stringify(complaint))).toEqual(complaint)
+}
+
+describe('the gate for stored and imported complaints', () => {
+  it('leaves a good complaint as it is', () => {
+    expect(restoreComplaint(structuredClone(GOOD), 'stored')).toEqual(GOOD)
+  })
+
+  it('makes a valid complaint of anything, and restoring it again changes nothing', () => {
+    fc.assert(
+      fc.property(wildComplaint, fc.constantFrom('stored' as const, 'import' as const), (raw, from) => {
+        const once = restoreComplaint(raw, from)
+        expectValid(once)
+        expect(restoreComplaint(JSON.parse(JSON.stringify(once)), from)).toEqual(once)
+      }),
+      { numRuns: 400 },
+    )
+  })
+
+  it('never throws, not even at an object that throws when it is read', () => {
+    const hostile = Object.defineProperty({}, 'lines', {
+      enumerable: true,
+      get: () => {
+        throw new Error('no')
+      },
+    })
+    expectValid(restoreComplaint(hostile, 'stored'))
+  })
+
+  it('sends the safety gate of every imported line back to unknown', () => {
+    const barred = { ...LINE, id: 'line-8', gate: 'barred' }
+    const imported = restoreComplaint({ ...GOOD, lines: [LINE, barred] }, 'import')
+    expect(imported.lines.map(({ gate }) => gate)).toEqual(['unknown', 'unknown'])
+    expect(restoreComplaint({ ...GOOD, lines: [LINE, barred] }, 'stored').lines.map(({ gate }) => gate)).toEqual([
+      'clear',
+      'barred',
+    ])
+  })
+
+  it('keeps aside a fact, a field and a check it does not know', () => {
+    const future = {
+      ...GOOD,
+      schemaVersion: 9,
+      colour: 'amber',
+      lines: [{ ...LINE, facts: { ...LINE.facts, fluxWb: { text: '3 mWb', origin: { by: 'user' } } } }],
+      checks: [...GOOD.checks, { check: 'flux', address: '#/check/flux' }],
+    }
+    const restored = restoreComplaint(future, 'stored')
+    expect(restored.schemaVersion).toBe(9)
+    expect(restored.lines).toEqual(GOOD.lines)
+    expect(restored.kept).toEqual([
+      { at: 'colour', value: 'amber' },
+      { at: 'lines.line-7.facts.fluxWb', value: { text: '3 mWb', origin: { by: 'user' } } },
+      { at: 'checks.1', value: { check: 'flux', address: '#/check/flux' } },
+    ])
+  })
+
+  it('takes a fact back that was kept aside once it is known', () => {
+    const fact = { text: '4.7 nF', origin: { by: 'user' } }
+    const restored = restoreComplaint(
+      { ...GOOD, kept: [{ at: 'lines.line-7.facts.existingF', value: fact }] },
+      'stored',
+    )
+    expect(restored.lines[0]?.facts.existingF).toEqual(fact)
+    expect(restored.kept).toEqual([])
+  })
+
+  it('keeps aside what is wrong in a known field, with its place', () => {
+    const restored = restoreComplaint(
+      {
+        ...GOOD,
+        title: 17,
+        createdAt: 'yesterday',
+        answers: { rhythm: 4 },
+        lines: [{ ...LINE, trials: [{ legF: -1 }] }, 'x'],
+      },
+      'stored',
+    )
+    expect(restored.title).toBe('')
+    expect(restored.kept.map(({ at }) => at)).toEqual([
+      'createdAt',
+      'title',
+      'answers.rhythm',
+      'lines.line-7.trials.0',
+      'lines.1',
+    ])
+  })
+
+  it('gives a second line with the same id a new one', () => {
+    const { lines } = restoreComplaint({ ...GOOD, lines: [LINE, { ...LINE, name: 'contact 24' }] }, 'stored')
+    expect(lines.map(({ name }) => name)).toEqual(['contact 23', 'contact 24'])
+    expect(lines[1]?.id).not.toBe('line-7')
+  })
+})
