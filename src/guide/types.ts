@@ -4,7 +4,10 @@ import type { CheckId, FactKey, LineKindId, Source, Topology } from '../calc/typ
 /** Permanent, kebab-case. Questions and outcomes share one id space. */
 export type NodeId = string
 
-/** All parts must hold. `answered`: an earlier answer is one of these; `kindIn`: the chosen line kind is in a family. */
+/**
+ * All parts must hold, judged on the answers of the present path only. `answered`: that question was answered with one
+ * of these options; `kindFamily`: the family of the line kind chosen last is one of these.
+ */
 export type Condition = {
   readonly answered?: { readonly node: NodeId; readonly options: readonly string[] }
   readonly kindFamily?: readonly string[]
@@ -13,7 +16,13 @@ export type Condition = {
 /** Where an option leads: one node, or the first branch whose condition holds (the last has none). */
 export type Next = NodeId | readonly { readonly when?: Condition; readonly go: NodeId }[]
 
-export type SetFact = { readonly fact: FactKey; readonly text: string; readonly why?: string }
+/** `assumed`: the answer did not state it; the fact is carried as an (unfavourable) assumption and says `why`. */
+export type SetFact = {
+  readonly fact: FactKey
+  readonly text: string
+  readonly why?: string
+  readonly assumed?: true
+}
 
 export type GuideOption = {
   readonly id: string
@@ -55,6 +64,8 @@ export type Outcome = {
   readonly id: NodeId
   readonly class: OutcomeClass
   readonly headline: string
+  /** the side of the connector the noise comes from; absent = not known. Turns LC and CL into "box" and "cable". */
+  readonly noiseFrom?: 'box' | 'cable'
   /** why: at least one sentence */
   readonly reason: string
   readonly sources: readonly [Source, ...Source[]]
@@ -105,8 +116,23 @@ export type Advice = {
   readonly outcome: Outcome
   /** false until the gate is clear: figures may be shown, advice to fit or try a part may not */
   readonly mayAdviseParts: boolean
+  /** what to do now, in order: the outcome's own steps, or the gate first where it is not clear */
+  readonly steps: readonly string[]
   readonly items: readonly AdviceItem[]
 }
+
+/** What an address `#/ask/<node>` shows: a node of the present path, or another one with a notice why it is here. */
+export type Shown = {
+  readonly node: GuideNode
+  readonly position: Position
+  readonly onPath: boolean
+  /** the answer this node has on the path */
+  readonly chosen?: string
+  readonly notice?: string
+}
+
+/** One fault the linter found in a guide. */
+export type Problem = { readonly code: string; readonly node: NodeId; readonly message: string }
 
 /** A field note: short, readable offline, with its source. */
 export type FieldNote = {

@@ -1,0 +1,145 @@
+/** Outcomes where a part at the connector is the cure, or the next thing to compute. */
+import type { Outcome, OutcomeCheck } from '../types.ts'
+
+/** Safety texts that go with every filter and trial. */
+export const FILTER_CAUTIONS: readonly string[] = []
+
+type Place = 'box' | 'inline' | 'either'
+
+/** The checks every filter outcome opens, with the facts of the line already in them. */
+export const LINE_CHECKS: readonly OutcomeCheck[] = [
+  { check: 'window', prefill: {}, why: 'the capacitance that is enough, and the most the signal can stand' },
+  { check: 'need', prefill: { marginDb: '6' }, why: 'from a level and a limit to the decibels needed' },
+  { check: 'loading', prefill: {}, why: 'what a chosen value does to edge, eye, band and bus budget' },
+  { check: 'filter', prefill: {}, why: 'attenuation in your circuit beside the 50 Ω bench figure' },
+]
+
+/** The rules every filter outcome evaluates with the facts of the line. */
+export const LINE_RULES = [
+  'in-band',
+  'topology',
+  'impedance',
+  'need',
+  'pair',
+  'power-line',
+  'fits-contact',
+  'bond',
+  'suppressor',
+  'trial',
+] as const
+
+const WHERE: Readonly<Record<Place, { rule: string; headline: string; step: string }>> = {
+  box: {
+    rule: 'place-box',
+    headline: 'in the receptacle of the box',
+    step: 'Plan the part into the receptacle of the box: filtered contacts against the shell, shell against structure.',
+  },
+  inline: {
+    rule: 'place-inline',
+    headline: 'as an adapter on the cable side',
+    step: 'The box stays as it is: plan an in-line adapter at its connector, shell bonded to structure.',
+  },
+  either: {
+    rule: 'place-either',
+    headline: 'at the connector, place open',
+    step: 'Find out whether the box may be changed; receptacle first, in-line adapter second.',
+  },
+}
+
+const PROOF =
+  'Prove it by on/off/on: bare line, part in, bare line again. Three repeats must agree, and the signal must still be good.'
+
+const SOURCES: Outcome['sources'] = [
+  { id: 'S1', standing: 'read' },
+  { id: 'S2', standing: 'read' },
+  { id: 'derived', standing: 'derived' },
+]
+
+const filter = (
+  part: Pick<Outcome, 'id' | 'headline' | 'reason' | 'rules' | 'steps' | 'nextMeasurement'> & Partial<Outcome>,
+): Outcome => ({
+  is: 'outcome',
+  class: 'filter',
+  sources: SOURCES,
+  checks: LINE_CHECKS,
+  cautions: FILTER_CAUTIONS,
+  ...part,
+})
+
+const victim = (place: Place): Outcome =>
+  filter({
+    id: `filter-victim-${place}`,
+    headline: `A filter at the victim, ${WHERE[place].headline}`,
+    noiseFrom: 'cable',
+    reason:
+      'The noise comes in by this line, above the audio range, and no cheaper cause was found. A capacitor to the shell, with an inductor if needed, turns it back at the wall of the box.',
+    rules: [WHERE[place].rule, ...LINE_RULES],
+    steps: [
+      'Open the window check and enter what is still missing; the signal decides the most, the noise the least.',
+      WHERE[place].step,
+      PROOF,
+      'Write the sheet: value, worst case, place, proof. The certifying staff decide.',
+    ],
+    nextMeasurement:
+      'Level of the noise on this line with the signal running, at the frequency that hurts, over both legs and over one.',
+  })
+
+const source = (place: Place): Outcome =>
+  filter({
+    id: `filter-source-${place}`,
+    headline: `A filter at the source, ${WHERE[place].headline}`,
+    noiseFrom: 'box',
+    reason:
+      'This box makes the noise and sends it out by this line. Stopped at its own connector it helps every victim at once.',
+    rules: [WHERE[place].rule, ...LINE_RULES],
+    steps: [
+      'Open the window check and enter what is still missing; the source impedance is inside the box.',
+      WHERE[place].step,
+      'Mind the supply of the box: enough capacitance for its own converter, not so much that inrush trips its breaker.',
+      PROOF,
+    ],
+    nextMeasurement: 'Level on each line of this connector, one at a time, in the unit and bandwidth of the limit.',
+  })
+
+/** Outcomes of class `filter`. */
+export const FILTER_OUTCOMES: readonly Outcome[] = [
+  victim('box'),
+  victim('inline'),
+  victim('either'),
+  source('box'),
+  source('inline'),
+  source('either'),
+  filter({
+    id: 'filter-open-way',
+    headline: 'A filter at the connector, direction still open',
+    reason:
+      'The line and its kind are known, but not the way the noise goes. The capacitance window can be found; which end the inductor faces cannot.',
+    rules: ['place-either', ...LINE_RULES],
+    steps: [
+      'Open the window check for both cases: source inside the box, then source on the cable. Take the worse.',
+      'Probe along the cable: the reading rises towards the source. Then come back and answer the direction.',
+      PROOF,
+    ],
+    nextMeasurement: 'Current probe at both ends of the cable: the end that reads more is nearer to the source.',
+  }),
+  filter({
+    id: 'filter-own-tx',
+    headline: 'Our own transmitter gets in by this cable',
+    noiseFrom: 'cable',
+    reason:
+      'With the antenna replaced by a dummy load it is gone, so the radiated field drives the victim’s cable. Distance and shield come first; a small capacitor at the victim’s connector is the part that fits.',
+    sources: [
+      { id: 'C15', standing: 'read' },
+      { id: 'C29', standing: 'read' },
+      { id: 'practice', standing: 'practice' },
+    ],
+    rules: ['place-either', ...LINE_RULES],
+    steps: [
+      'Move the victim’s leads away from antenna and coax, twist and shield them; over 150 mm apart is a start.',
+      'Clean and re-seat the coax contacts and the antenna base bond, then repeat.',
+      'Open the window check at the transmit frequency: 100 pF to 1 nF at the very pin is the usual size.',
+      PROOF,
+    ],
+    nextMeasurement: 'Repeat at three channels and at low power: note what the victim does at each.',
+  }),
+]

@@ -1,0 +1,266 @@
+/** The safety gate: two questions that come before everything, and the stops behind them. */
+import type { GuideNode, GuideOption, Outcome, Question } from '../types.ts'
+
+const CHAPTER = 'Safety first'
+
+const GATE_DANGER: Question = {
+  is: 'question',
+  id: 'gate-danger',
+  chapter: CHAPTER,
+  text: 'Is there smoke, heat, or a control or engine that acted by itself?',
+  why: 'These are not noise complaints. Nothing else in this guide matters before they are dealt with.',
+  findOut:
+    'Read the log entry and ask the crew. Look, smell and feel for heat at the equipment and its connectors with the power off. Until you know, treat it as yes.',
+  options: [
+    { id: 'smoke', label: 'Smoke, a burning smell or a hot part', gate: 'barred', next: 'stop-smoke' },
+    {
+      id: 'uncommanded',
+      label: 'A control, engine or release acted by itself',
+      hint: 'control surface, autopilot, governor, power loss, jettison',
+      gate: 'barred',
+      next: 'stop-uncommanded',
+    },
+    { id: 'none', label: 'No, none of these', next: 'gate-lines' },
+    {
+      id: 'dont-know',
+      label: "Don't know",
+      hint: 'stays closed until it is known',
+      gate: 'barred',
+      next: 'stop-danger-open',
+    },
+  ],
+}
+
+/** Lines that never get a trial part: option id, label, hint, and the stop with its reason. */
+const BARRED: readonly {
+  readonly id: string
+  readonly label: string
+  readonly hint?: string
+  readonly headline: string
+  readonly reason: string
+  readonly step: string
+  readonly sources: Outcome['sources']
+}[] = [
+  {
+    id: 'pyrotechnic',
+    label: 'Squib, fire bottle, ejection or other explosive',
+    headline: 'Stop: an explosive circuit',
+    reason:
+      'A meter, an adapter or stored charge can fire it, and an added part changes the no-fire margin that was proven for it.',
+    step: 'Leave it connected as it is. Only the design authority and trained armament or safety staff work here.',
+    sources: [{ id: 'R37', standing: 'memory' }],
+  },
+  {
+    id: 'fuel-quantity',
+    label: 'Fuel quantity or anything in a tank',
+    headline: 'Stop: fuel-tank wiring',
+    reason:
+      'Energy into the tank is limited by design, and the wiring is under configuration control. A picofarad also changes the reading: the gauge measures capacitance.',
+    step: 'Work only by the fuel-system manual and its critical-design limitations.',
+    sources: [{ id: 'ac-25-981', standing: 'memory' }],
+  },
+  {
+    id: 'engine-control',
+    label: 'Engine control or a governor speed pick-up',
+    headline: 'Stop: engine control',
+    reason:
+      'Added capacitance can raise or lower the speed the controller counts, and the controller then moves the engine.',
+    step: 'Report it to the engine and airframe design authority. Ground the aircraft if the engine was affected.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'flight-control',
+    label: 'Flight control or autopilot servo',
+    headline: 'Stop: flight control',
+    reason: 'Its wiring carries a proven safety case; a part in line voids it, and an upset moves a surface.',
+    step: 'Report it to the design authority. No adapter, no probe that breaks the line.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'stall-warning',
+    label: 'Stall warning or stick shaker',
+    headline: 'Stop: stall warning',
+    reason: 'A trial part can silence the warning or make it false, and nobody would see it before it is needed.',
+    step: 'Work only by the maintenance manual, and prove the warning afterwards.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'magneto',
+    label: 'Magneto lead or ignition exciter',
+    headline: 'Stop: ignition lead',
+    reason:
+      'An open magneto lead leaves the magneto live, and capacitance on the primary changes spark energy and timing. It carries 200 to 400 V, the secondary kilovolts.',
+    step: 'Only shield and bond are worked on here, by the manual, with the propeller clear.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'strobe',
+    label: 'Strobe high voltage',
+    headline: 'Stop: strobe high voltage',
+    reason: 'The flash supply keeps 400 to 600 V after it is switched off.',
+    step: 'Leave the lamp lead alone. The low-voltage supply of the strobe is another line: answer for that one.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'antenna-coax',
+    label: 'Antenna coax',
+    headline: 'Stop: antenna coax',
+    reason:
+      'A connector filter destroys the match: 5.4 pF at 118 MHz or 0.41 pF at 1575 MHz already spends a 20 dB return loss. Transmit power would also heat it.',
+    step: 'Ask for a coaxial filter approved for that radio, or treat the source. The rest of the radio can be triaged: answer for its other lines.',
+    sources: [{ id: 'derived', standing: 'derived' }],
+  },
+  {
+    id: 'live-power',
+    label: 'Live 115 V AC or 270 V DC',
+    headline: 'Stop: live power that can kill',
+    reason:
+      'No adapter is fitted to, and no connector opened on, a live 115 V AC or 270 V DC line. A filter there is a design question for a line that is dead and measured dead.',
+    step: 'Power off, tag, discharge through a resistor, measure dead. Then it is a design question: answer "None of these" for the dead line.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'fire-detection',
+    label: 'Fire or overheat detection',
+    headline: 'Stop: fire detection',
+    reason: 'A trial part can hide a fire or give a false one; the loop measures resistance and capacitance itself.',
+    step: 'Work only by the maintenance manual, with the loop test afterwards.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'intrinsically-safe',
+    label: 'An intrinsically safe circuit',
+    headline: 'Stop: intrinsically safe circuit',
+    reason: 'Its safety is a limit on stored energy, and every capacitor stores some.',
+    step: 'Only the holder of its certificate may add anything.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+]
+
+const barredOption = ({ id, label, hint }: (typeof BARRED)[number]): GuideOption => ({
+  id,
+  label,
+  ...(hint === undefined ? {} : { hint }),
+  gate: 'barred',
+  next: `stop-${id}`,
+})
+
+const GATE_LINES: Question = {
+  is: 'question',
+  id: 'gate-lines',
+  chapter: CHAPTER,
+  text: 'Is it one of these lines, or does one share its connector?',
+  why: 'These lines never get a trial part. An adapter sits on every contact of its connector, so the neighbours count too.',
+  findOut:
+    'Take the wiring diagram and read every contact of the connector, not only the one that complains. If the diagram is missing, stop here until you have it.',
+  options: [
+    { id: 'none', label: 'None of these', hint: 'checked on the wiring diagram', gate: 'clear', next: 'wrong' },
+    ...BARRED.map(barredOption),
+    {
+      id: 'dont-know',
+      label: "Don't know",
+      hint: 'stays closed until it is known',
+      gate: 'barred',
+      next: 'stop-lines-open',
+    },
+  ],
+}
+
+const stop = (
+  part: Pick<Outcome, 'id' | 'headline' | 'reason' | 'steps' | 'nextMeasurement'> & Partial<Outcome>,
+): Outcome => ({
+  is: 'outcome',
+  class: 'stop',
+  sources: [{ id: 'practice', standing: 'practice' }],
+  rules: [],
+  checks: [],
+  cautions: [],
+  ...part,
+})
+
+const NO_MEASUREMENT = 'None by you. Write down what was seen, when, and in which configuration.'
+
+const STOPS: readonly Outcome[] = [
+  stop({
+    id: 'stop-smoke',
+    headline: 'Stop: power off and find the heat',
+    reason: 'Smoke or heat is a fault, not interference. A filter would only hide it.',
+    steps: [
+      'Power off and pull the supply by the manual.',
+      'Ground the aircraft and write the entry.',
+      'Find and repair the fault by the maintenance manual before any noise question.',
+    ],
+    nextMeasurement: NO_MEASUREMENT,
+  }),
+  stop({
+    id: 'stop-uncommanded',
+    headline: 'Stop: ground it and report it',
+    reason:
+      'A control, engine or release that acts by itself is a safety event. The cause may well be radio energy on a line, and that is for the design authority to prove and cure.',
+    steps: [
+      'Ground the aircraft and write the entry.',
+      'Record place, height, heading, transmitters near, and what was switched on.',
+      'Report to the design authority and, where the rules ask for it, to the authorities.',
+    ],
+    nextMeasurement:
+      'Map the place and time against known transmitters. Nothing is fitted and nothing is probed in line.',
+  }),
+  stop({
+    id: 'stop-danger-open',
+    headline: 'Stop until you know',
+    reason: 'Whether there was smoke, heat or an uncommanded action decides everything that follows.',
+    steps: [
+      'Read the log entry and speak to the crew who saw it.',
+      'With the power off, look at, smell and feel the equipment and its connectors.',
+      'Come back and answer the first question.',
+    ],
+    nextMeasurement: 'The answer to the first question.',
+  }),
+  stop({
+    id: 'stop-lines-open',
+    headline: 'Stop until the connector is known',
+    reason: 'Without the list of contacts, nobody can say that no protected line is in this connector.',
+    steps: [
+      'Get the wiring diagram for this tail and this modification state.',
+      'Read every contact of the connector against the list.',
+      'Come back and answer the second question.',
+    ],
+    nextMeasurement: 'The answer to the second question.',
+  }),
+  ...BARRED.map((line) =>
+    stop({
+      id: `stop-${line.id}`,
+      headline: line.headline,
+      reason: line.reason,
+      sources: line.sources,
+      steps: [line.step, 'Write the complaint down with the line named, and hand it to the certifying staff.'],
+      nextMeasurement: NO_MEASUREMENT,
+    }),
+  ),
+  stop({
+    id: 'stop-kind',
+    headline: 'Stop: this kind of line never gets a trial part',
+    reason: 'The kind of line you chose is on the list of lines that are left alone.',
+    rules: ['barred-kind'],
+    steps: [
+      'Leave the line as it is.',
+      'Write the complaint down with the line named, and hand it to the certifying staff.',
+    ],
+    nextMeasurement: NO_MEASUREMENT,
+  }),
+  stop({
+    id: 'stop-source-listed',
+    headline: 'Source found, and it is a protected line',
+    reason:
+      'The breaker or switch named the source, but the source is on the list of lines that never get a trial part. That is a repair by the manual, not a filter.',
+    steps: [
+      'Write down which breaker stopped the noise, three times out of three.',
+      'Inspect its switch, wiring and bond by the maintenance manual; no adapter, no added part.',
+      'Close and prove the system by the manual.',
+    ],
+    nextMeasurement: 'The repeat of the on/off test, for the record.',
+  }),
+]
+
+/** Safety gate and stops, in the order they can be reached. */
+export const SAFETY_CHAPTER: readonly GuideNode[] = [GATE_DANGER, GATE_LINES, ...STOPS]
