@@ -9,14 +9,19 @@ function plainExponent(superscript: string): string {
     .join('')
 }
 
+/** Stands between groups of three digits where a typographic space did; an ordinary space there may part two numbers. */
+export const GROUP_SPACE = '\u2009'
+
 /**
- * Typed text with its typographic variants folded: U+2212 to "-", every space to " ", U+03BC to U+00B5,
+ * Typed text with its typographic variants folded: U+2212 to "-", every space to " "
+ * (except a no-break or thin one that groups digits), U+03BC to U+00B5,
  * U+2126 to U+03A9, "× 10⁻⁹" to "e-9"; trimmed. Changes no letter's case. Never throws.
  */
 export function foldText(text: string): string {
   return text
     .replace(/[\u2212\u2010\u2011\u2013\uFE63\uFF0D]/gu, '-')
-    .replace(/[\s\u200B\u2060\uFEFF]+/gu, ' ')
+    .replace(/(?<=\d)[\u00A0\u2007\u2009\u202F](?=\d{3}(?!\d))/gu, GROUP_SPACE)
+    .replace(/[\s\u200B\u2060\uFEFF]+/gu, (space) => (space === GROUP_SPACE ? GROUP_SPACE : ' '))
     .replace(/\u03BC/gu, '\u00B5')
     .replace(/\u2126/gu, '\u03A9')
     .replace(TIMES_TEN, (_, caret: string | undefined, raised: string | undefined) => {

@@ -1,4 +1,5 @@
 /** The digits of a typed number: sign, point or comma, grouping by spaces, exponent. Everything after them is left over. */
+import { GROUP_SPACE } from './fold.ts'
 import { quote, type Refused, refuse } from './reading.ts'
 
 /** An exact decimal, `digits` (with "." as its point, no sign) times ten to the `exponent`. */
@@ -10,13 +11,16 @@ export type Numeral = {
   readonly whole: boolean
   /** the number as it was typed, for messages */
   readonly typed: string
+  /** how many characters of the folded text it took */
+  readonly length: number
 }
 
-const SHAPE = /^([+-]?) ?((?:\d[\d.,]*(?: \d{3}(?![\d]))*(?:[.,]\d*)?)|[.,]\d[\d.,]*)(?:[eE]([+-]?\d+))?/u
+const SHAPE =
+  /^([+-]?) ?((?:\d+(?:[.,]\d+)*(?:\u2009\d{3})*(?:[.,]\d+|\.|,$)?)|[.,]\d+(?:[.,]\d+)*)(?:[eE]([+-]?\d+))?/u
 const EXPONENT_LIMIT = 99_999
 
 function readDigits(body: string): { digits: string } | Refused {
-  const joined = body.replaceAll(' ', '')
+  const joined = body.replaceAll(GROUP_SPACE, '')
   const points = joined.split('.').length - 1
   const commas = joined.split(',').length - 1
   const bare = joined.replaceAll(/[.,]/gu, '')
@@ -30,7 +34,7 @@ function readDigits(body: string): { digits: string } | Refused {
     const cure = grouped ? `write ${bare} without grouping` : 'write it with one decimal point'
     return refuse('ambiguous-number', `${joined} has more than one point or comma; ${cure}.`)
   }
-  if (body.includes(' ') && !/^\d{1,3}(?: \d{3})+(?:[.,]\d*)?$/u.test(body)) {
+  if (body.includes(GROUP_SPACE) && !/^\d{1,3}(?:\u2009\d{3})+(?:[.,]\d*)?$/u.test(body)) {
     return refuse('ambiguous-number', `${body} is not grouped in threes; write it without spaces.`)
   }
   if (commas === 1 && /^[1-9]\d{0,2},\d{3}$/u.test(body)) {
@@ -42,7 +46,7 @@ function readDigits(body: string): { digits: string } | Refused {
 
 /**
  * Reads the number at the start of folded text. A comma is a decimal comma except where it could be grouping
- * ("1,000"), which is refused; groups of three may be set apart by spaces ("10 000").
+ * ("1,000"), which is refused; groups of three may be set apart by typographic spaces, not by ordinary ones.
  * Returns the numeral and what follows it, a refusal, or undefined when the text does not start with a number.
  */
 export function readNumeral(folded: string): { numeral: Numeral; rest: string } | Refused | undefined {
@@ -58,8 +62,15 @@ export function readNumeral(folded: string): { numeral: Numeral; rest: string } 
     exponent: Math.max(-EXPONENT_LIMIT, Math.min(EXPONENT_LIMIT, exponent)),
     whole: /^\d+$/u.test(body) && exponentText === undefined,
     typed: quote(typed),
+    length: typed.length,
   }
-  return { numeral, rest: folded.slice(typed.length).trim() }
+  const after = folded.slice(typed.length)
+  const next = /^ (\d[\d.,]*)/u.exec(after)?.[1]
+  if (next !== undefined) {
+    const said = `“${quote(`${typed} ${next}`)}” has a space inside the number`
+    return refuse('ambiguous-number', `${said}; write ${typed}${next}, or ${typed};${next} where several are taken.`)
+  }
+  return { numeral, rest: after.trim() }
 }
 
 /**

@@ -1,4 +1,5 @@
 /** Reads what people type into fields. The only place where prefixes turn into powers of ten. */
+import { acceptValue } from './accept.ts'
 import { foldText } from './fold.ts'
 import { type Numeral, numeralValue, readNumeral } from './numeral.ts'
 import { QUANTITIES, type Quantity } from './quantity.ts'
@@ -27,14 +28,7 @@ function looksLikeExpression(folded: string): boolean {
 
 function checked(si: number | Refused, numeral: Numeral, tail: string, quantity: Quantity): Reading {
   if (typeof si !== 'number') return si
-  if (quantity === 'fraction' && tail === '' && Math.abs(si) > 1) {
-    return refuse('bare-above-one', `${numeral.typed} is more than the whole; did you mean ${numeral.typed} %?`)
-  }
-  if (quantity === 'count' && !Number.isInteger(si)) {
-    const [below, above] = [Math.floor(si), Math.ceil(si)]
-    return refuse('not-whole', `${numeral.typed} is not a whole number; write ${below} or ${above}.`)
-  }
-  return { is: 'value', si }
+  return acceptValue({ si, typed: numeral.typed, bare: tail === '' }, quantity)
 }
 
 /** 4n7: the letter is the point. Undefined when the text is not of that form. */
@@ -58,7 +52,7 @@ function readLeadingLetter(folded: string, quantity: Quantity): Reading | undefi
   const match = LEADING_LETTER.exec(folded)
   if (!match) return undefined
   const [, sign = '', letter = '', decimals = '', after = ''] = match
-  const zero: Numeral = { negative: sign === '-', digits: '0', exponent: 0, whole: true, typed: folded }
+  const zero: Numeral = { negative: sign === '-', digits: '0', exponent: 0, whole: true, typed: folded, length: 0 }
   return readPointLetter(zero, `${letter}${decimals} ${after}`.trim(), quantity)
 }
 
@@ -81,7 +75,7 @@ function readFolded(folded: string, quantity: Quantity): Reading {
   const unit = readUnit(numeral.typed, rest, quantity)
   if (!('is' in unit)) return checked(numeralValue(numeral, unit.power), numeral, rest, quantity)
   // "10 b/s" and "12 dB/oct" hold a stroke but are no division
-  return expression && unit.code === 'unknown-unit' && !/^db/iu.test(rest) ? expression : unit
+  return expression && unit.code === 'unknown-unit' && !/^db[^-+*^()]*$/iu.test(rest) ? expression : unit
 }
 
 /**
@@ -123,10 +117,6 @@ export function parseList(text: string, quantity: Quantity): ListReading {
       return items.length > 1 ? { ...reading, message: `Number ${index + 1}: ${reading.message}` } : reading
     if (reading.is === 'empty') {
       return refuse('gap-in-list', `Number ${index + 1} is missing; write one number between each two semicolons.`)
-    }
-    if (reading.is === 'value' && /\d\s+\d/u.test(item)) {
-      const [one, two] = [item.replaceAll(/\s+(?=\d)/gu, ''), item.replaceAll(/\s+(?=\d)/gu, ';')]
-      return refuse('ambiguous-number', `${quote(item)} could be one number or several; write ${one} or ${two}.`)
     }
     if (reading.is === 'expression') calculates = true
     else si.push(reading.si)

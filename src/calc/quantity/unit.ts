@@ -135,6 +135,32 @@ export function readUnit(typed: string, tail: string, quantity: Quantity): { pow
 }
 
 /**
+ * The same inside a calculation, where quantities mix (1/(2*pi*50*1n) gives a frequency): any prefix alone and any
+ * unit of any quantity is taken, as long as all readings agree. Percent only in a field that takes a share, because
+ * 10n + 20 % means different things to different people; degrees never, because sin and cos take radians.
+ */
+export function readUnitInSum(typed: string, tail: string, quantity: Quantity): { power: number } | Refused {
+  if (tail === '°' || tail === 'deg') {
+    return refuse('wrong-unit', `sin and cos take radians; write ${typed}*pi/180 instead of ${typed} ${tail}.`)
+  }
+  if (tail === '%' && quantity !== 'fraction') {
+    return refuse('wrong-unit', `${typed} % is unclear in a calculation; write it as a factor, such as 0.2 for 20 %.`)
+  }
+  const own = readUnit(typed, tail, quantity)
+  if (!('is' in own) || own.code === 'ambiguous-prefix') return own
+  const alone = Object.keys(PREFIX_POWER).find((prefix) => prefix !== '' && spellings(prefix).includes(tail))
+  const names = Object.keys(QUANTITIES) as Quantity[]
+  const others = names.filter((name) => matches(tail, name, QUANTITIES[name].prefixes).length > 0)
+  const readings = others.map((other) => readUnit(typed, tail, other))
+  const refused = readings.find((reading) => 'is' in reading)
+  if (refused && 'is' in refused) return refused
+  const powers = new Set(readings.flatMap((reading) => ('power' in reading ? [reading.power] : [])))
+  if (alone !== undefined) powers.add(PREFIX_POWER[alone] ?? 0)
+  const [power] = powers
+  return power !== undefined && powers.size === 1 ? { power } : own
+}
+
+/**
  * IEC 60062 marking: the letter that stands where the decimal point would (4n7, 4R7, 1k5, R47).
  * Returns the power of ten of that letter for this quantity, or undefined when the letter is not one.
  * Source: IEC 60062, marking codes for resistors and capacitors.
