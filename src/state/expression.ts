@@ -32,6 +32,7 @@ const CALLABLE: ReadonlySet<string> = new Set([
   'max',
   'pow',
 ])
+const PLAIN_SIGNS = /^[\da-z.+\-*/^(), ]*$/u
 const CACHE_SIZE = 500
 // literals grow when prefixes become powers of ten
 const MAX_READY_LENGTH = 8 * MAX_TEXT_LENGTH
@@ -145,6 +146,7 @@ function calculatorOn(math: Mathjs): Calculator {
     if (text.length > MAX_READY_LENGTH) {
       return refuse('too-long', `That is ${text.length} characters; write at most ${MAX_TEXT_LENGTH}.`)
     }
+    if (!PLAIN_SIGNS.test(text)) return NOT_ARITHMETIC
     try {
       const root = math.parse(text)
       if (!isArithmetic(root, math)) return NOT_ARITHMETIC
