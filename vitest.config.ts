@@ -13,6 +13,8 @@ export default defineConfig({
         ...shared,
         test: {
           name: 'unit',
+          // the allocation test collects garbage before it counts
+          execArgv: ['--expose-gc'],
           include: ['test/**/*.test.{ts,tsx}'],
           exclude: ['test/build/**', 'test/e2e/**', '**/node_modules/**'],
         },

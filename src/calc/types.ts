@@ -95,10 +95,12 @@ export type ValueOf<I extends Input> = I['type'] extends { is: 'tolerance' }
         ? readonly number[]
         : number
 
-/** Values by key; `undefined` = empty and not assumed. */
-export type Given<I extends readonly Input[]> = {
-  readonly [K in I[number] as K['key']]: ValueOf<K> | undefined
-}
+export type GivenValue = number | readonly number[] | Tolerance | string | boolean
+
+/** Values by key; `undefined` = empty and not assumed. For a check whose inputs are not known statically: a plain record. */
+export type Given<I extends readonly Input[]> = string extends I[number]['key']
+  ? Readonly<Record<string, GivenValue | undefined>>
+  : { readonly [K in I[number] as K['key']]: ValueOf<K> | undefined }
 
 export type Source = { readonly id: SourceId; readonly clause?: string; readonly standing: Standing }
 

@@ -1,0 +1,72 @@
+/** Inputs about the signal and what is already on the line, asked in the same words by `loading` and `window`. */
+import type { Input } from '../types.ts'
+import { lineKindOptions } from './kind-options.ts'
+import { FARADS } from './noise-inputs.ts'
+
+const SIGNAL = 'Signal'
+
+export const lineKindInput = {
+  key: 'lineKind',
+  fact: 'lineKind',
+  label: 'Line',
+  help: 'What the contact carries. It decides how much capacitance the signal stands.',
+  type: { is: 'choice', options: lineKindOptions },
+  whenEmpty: { do: 'ask', how: 'The wiring diagram names it; the connector pin-out of the equipment does too.' },
+} as const satisfies Input
+
+export const suppressorInput = {
+  key: 'suppressorF',
+  fact: 'suppressorF',
+  label: 'Suppressor',
+  help: 'Capacitance of the suppressor at 0 V, per leg. It uses room and earns no attenuation.',
+  type: FARADS,
+  whenEmpty: { do: 'omit' },
+} as const satisfies Input
+
+export const existingInput = {
+  key: 'existingF',
+  fact: 'existingF',
+  label: 'Already on the line',
+  help: 'Other nodes, stubs, a filter at the far end: between the wires of a pair, to chassis on a single line. Terminated cable does not count.',
+  type: FARADS,
+  whenEmpty: { do: 'omit' },
+} as const satisfies Input
+
+export const crossInput = {
+  key: 'crossF',
+  fact: 'crossF',
+  label: 'Line-to-line capacitor',
+  help: 'Between the two wires of a pair. Loads the signal in full and does nothing for common mode.',
+  type: FARADS,
+  whenEmpty: { do: 'omit' },
+} as const satisfies Input
+
+export const bitRateInput = {
+  key: 'bitRateHz',
+  fact: 'bitRateHz',
+  label: 'Bit rate',
+  help: 'Only for kinds that run at several rates; 500k, 1M.',
+  type: { is: 'number', quantity: 'frequency', min: 1, max: 1e11 },
+  whenEmpty: { do: 'omit' },
+  group: SIGNAL,
+} as const satisfies Input
+
+export const driverEdgeInput = {
+  key: 'driverEdgeSec',
+  fact: 'driverEdgeSec',
+  label: 'Driver edge',
+  help: '10–90 % edge of the driver without added capacitance. Empty: the nominal edge of the standard.',
+  type: { is: 'number', quantity: 'time', min: 1e-13, max: 10 },
+  whenEmpty: { do: 'omit' },
+  group: SIGNAL,
+} as const satisfies Input
+
+export const signalOhmInput = {
+  key: 'signalOhm',
+  fact: 'signalOhm',
+  label: 'Signal resistance',
+  help: 'Resistance the signal sees at the capacitor (pull-up, driver, source and load in parallel). Empty: the kind’s own.',
+  type: { is: 'number', quantity: 'resistance', min: 1e-3, max: 1e9 },
+  whenEmpty: { do: 'omit' },
+  group: SIGNAL,
+} as const satisfies Input

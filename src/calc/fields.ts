@@ -1,0 +1,130 @@
+/** Reads the texts of a check's fields against its descriptor: value, assumption, omission, question or refusal. */
+
+import { formatQuantity } from './quantity/format.ts'
+import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from './quantity/parse.ts'
+import { QUANTITIES, type Quantity } from './quantity/quantity.ts'
+import type { Check, GivenValue, Input, Issue } from './types.ts'
+
+export type FieldState = 'value' | 'assumed' | 'omitted' | 'missing' | 'refused' | 'pending'
+
+/** One field after reading. `text` is what was typed (or the default it started with), never altered. */
+export type Field = {
+  readonly key: string
+  readonly input: Input
+  readonly text: string
+  readonly state: FieldState
+  readonly value?: GivenValue
+  readonly issue?: Issue
+  readonly assumed?: { readonly text: string; readonly why: string; readonly favourable: boolean }
+}
+
+/** Evaluates a typed expression; `undefined` while the evaluator is still loading. */
+export type Express = (text: string, quantity: Quantity) => Reading | undefined
+
+type Value = { readonly value: GivenValue } | { readonly issue: Issue } | 'pending' | 'empty'
+
+/**
+ * Reads every field of `check`. `texts[key]` undefined = key absent: takes the descriptor's default;
+ * '' = known to be empty. Never throws.
+ */
+export function readFields(
+  check: Check,
+  texts: Readonly<Record<string, string | undefined>>,
+  express?: Express,
+): readonly Field[] {
+  return check.inputs.map((input) => readField(input, texts[input.key] ?? input.defaultText ?? '', express))
+}
+
+function readField(input: Input, text: string, express: Express | undefined): Field {
+  const base = { key: input.key, input, text }
+  const read = readText(input, text, express)
+  if (read === 'pending') return { ...base, state: 'pending' }
+  if (read !== 'empty')
+    return 'issue' in read
+      ? { ...base, state: 'refused', issue: read.issue }
+      : { ...base, state: 'value', value: read.value }
+  const rule = input.whenEmpty
+  if (rule.do !== 'assume') return { ...base, state: rule.do === 'ask' ? 'missing' : 'omitted' }
+  const assumed = { text: rule.text, why: rule.why, favourable: rule.favourable }
+  const value = readText(input, rule.text, express)
+  if (value === 'pending' || value === 'empty') return { ...base, state: 'omitted', assumed }
+  return 'issue' in value
+    ? { ...base, state: 'refused', issue: value.issue }
+    : { ...base, state: 'assumed', value: value.value, assumed }
+}
+
+/** The same field as if its favourable assumption had gone the other way; undefined when it has no such text. */
+export function contraryOf(field: Field): Field | undefined {
+  const rule = field.input.whenEmpty
+  if (field.state !== 'assumed' || rule.do !== 'assume' || !rule.favourable || rule.contrary === undefined)
+    return undefined
+  const read = readText(field.input, rule.contrary, undefined)
+  return typeof read === 'object' && 'value' in read ? { ...field, value: read.value } : undefined
+}
+
+function readText(input: Input, text: string, express: Express | undefined): Value {
+  if (text.trim() === '') return 'empty'
+  const refuse = (code: string, message: string): Value => ({ issue: { key: input.key, code, message } })
+  switch (input.type.is) {
+    case 'choice': {
+      const wanted = text.trim()
+      const found = input.type.options.find((o) => o.value === wanted)
+      if (found) return { value: found.value }
+      const some = input.type.options.slice(0, 6).map((o) => o.value)
+      return refuse('unknown-choice', `“${wanted}” is not one of the choices; write one such as ${some.join(', ')}.`)
+    }
+    case 'flag': {
+      const read = parseFlag(text)
+      if (read.is === 'flag') return { value: read.on }
+      return read.is === 'refused' ? refuse(read.code, read.message) : 'empty'
+    }
+    case 'tolerance': {
+      const read = parseTolerance(text)
+      if (read.is === 'tolerance') return { value: { lowFrac: read.lowFrac, highFrac: read.highFrac } }
+      return read.is === 'refused' ? refuse(read.code, read.message) : 'empty'
+    }
+    case 'number':
+      return input.type.many ? readList(input, text, express) : readNumber(input, text, express)
+  }
+}
+
+function readNumber(input: Input, text: string, express: Express | undefined): Value {
+  if (input.type.is !== 'number') return 'empty'
+  const { quantity } = input.type
+  const first = parseQuantity(text, quantity)
+  const read = first.is === 'expression' ? express?.(first.text, quantity) : first
+  if (read === undefined) return 'pending'
+  if (read.is === 'empty') return 'empty'
+  if (read.is === 'refused') return { issue: { key: input.key, code: read.code, message: read.message } }
+  if (read.is === 'expression') return 'pending'
+  const out = rangeIssue(input, read.si)
+  return out ? { issue: out } : { value: read.si }
+}
+
+/** A list that holds expressions is read item by item, so that each may be calculated and each refusal names its item. */
+function readList(input: Input, text: string, express: Express | undefined): Value {
+  if (input.type.is !== 'number') return 'empty'
+  const plain = parseList(text, input.type.quantity)
+  if (plain.is === 'empty') return 'empty'
+  if (plain.is === 'refused') return { issue: { key: input.key, code: plain.code, message: plain.message } }
+  const values: number[] = []
+  for (const item of text.split(';')) {
+    const read = readNumber(input, item, express)
+    if (read === 'pending' || (typeof read === 'object' && 'issue' in read)) return read
+    if (read !== 'empty' && typeof read.value === 'number') values.push(read.value)
+  }
+  return values.length === 0 ? 'empty' : { value: values }
+}
+
+function rangeIssue(input: Input, si: number): Issue | undefined {
+  if (input.type.is !== 'number') return undefined
+  const { min, max, quantity } = input.type
+  if (si >= min && si <= max) return undefined
+  const from = formatQuantity(min, quantity)
+  const to = formatQuantity(max, quantity)
+  return {
+    key: input.key,
+    code: 'out-of-range',
+    message: `${formatQuantity(si, quantity)} is outside what this field works with; give ${QUANTITIES[quantity].word} from ${from} to ${to}.`,
+  }
+}

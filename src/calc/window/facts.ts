@@ -1,0 +1,184 @@
+/** From what was entered to what the rows of the window need. */
+import type { LineKind } from '../../reference/line-kinds.ts'
+import type { WindowGiven } from '../checks/window.ts'
+import { type LoadingCeiling, loadingCeiling } from '../loading/ceiling.ts'
+import { inductorEffect } from '../loading/inductor.ts'
+import { navyLimit } from '../power/navy-rule.ts'
+import type { Issue, Topology } from '../types.ts'
+import type { Need } from './least.ts'
+import { crossPerLegF, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from './legs.ts'
+import { roomPerLegF, roomToChassisF, type Taken } from './room.ts'
+import type { Ceiling, WindowFacts } from './row.ts'
+import { leastShare, mostShare, type Spread } from './worst-case.ts'
+
+export type WindowSetup = {
+  readonly facts: WindowFacts
+  readonly mode: NoiseMode
+  readonly isPair: boolean
+  readonly needs: readonly Need[]
+  readonly missing: readonly string[]
+  readonly ceiling: LoadingCeiling | undefined
+  readonly taken: Taken
+  readonly kind: LineKind | undefined
+  /** differential noise that lies inside the signal band */
+  readonly inBandHz: number | undefined
+  /** words about rules that were asked for but could not be applied */
+  readonly ruleNotes: readonly string[]
+}
+
+/**
+ * Pairs each frequency with its need: one need for all, or one for each.
+ * Returns an issue when the two lists have different lengths.
+ */
+export function pairNeeds(hz: readonly number[], db: readonly number[]): readonly Need[] | Issue {
+  const first = db[0]
+  if (first === undefined || hz.length === 0) return []
+  if (db.length !== 1 && db.length !== hz.length) {
+    return {
+      key: 'neededDb',
+      code: 'length-mismatch',
+      message: `${db.length} needs for ${hz.length} frequencies; give one need for all, or one for each, separated by “;”.`,
+    }
+  }
+  return hz.map((f, i) => ({ hz: f, db: db[i] ?? first }))
+}
+
+/** Everything the rows need, with what is still missing in words. */
+export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: readonly Need[]): WindowSetup {
+  const mode: NoiseMode = given.mode === 'differential' ? 'differential' : 'common'
+  const isPair = kind?.isPair ?? false
+  const taken: Taken = {
+    isPair,
+    existingF: given.existingF ?? 0,
+    crossF: given.crossF ?? 0,
+    suppressorF: given.suppressorF ?? 0,
+  }
+  const spread = spreadOf(given)
+  const ceiling = kind && loadingCeiling({ kind, ...optional(given) })
+  const rule = kind ? chassisRule(given, kind, taken) : {}
+  const useful = kind?.usefulHz?.hz
+  const lowest = Math.min(...needs.map((n) => n.hz))
+  return {
+    mode,
+    isPair,
+    needs,
+    taken,
+    kind,
+    ceiling,
+    missing: missingOf(given, needs),
+    inBandHz: mode === 'differential' && isPair && useful !== undefined && lowest <= useful ? useful : undefined,
+    ruleNotes: rule.note === undefined ? [] : [rule.note],
+    facts: {
+      around: aroundOf(
+        given,
+        needs,
+        legFactor(isPair, mode),
+        crossPerLegF(taken.crossF, isPair, mode) * leastShare(spread),
+        spread,
+      ),
+      leastShare: leastShare(spread),
+      mostShare: mostShare(spread),
+      works: worksOf(ceiling, taken),
+      chassis: rule.ceiling,
+      permitted: permittedOf(ceiling, taken),
+      buildableF: given.maxBuildableF,
+      ownCeilingIsEnough: kind?.family === 'power-dc' || kind?.family === 'power-ac',
+      inductorHurt: hurtOf(given, kind, taken),
+    },
+  }
+}
+
+function optional(given: WindowGiven): { bitRateHz?: number; driverEdgeSec?: number; signalOhm?: number } {
+  return {
+    ...(given.bitRateHz === undefined ? {} : { bitRateHz: given.bitRateHz }),
+    ...(given.driverEdgeSec === undefined ? {} : { driverEdgeSec: given.driverEdgeSec }),
+    ...(given.signalOhm === undefined ? {} : { signalOhm: given.signalOhm }),
+  }
+}
+
+/** Spread of the part as entered or assumed; the descriptor's assumptions fill every gap. */
+export function spreadOf(given: WindowGiven): Spread {
+  return {
+    tolerance: given.toleranceFrac ?? { lowFrac: 0.2, highFrac: 0.2 },
+    temperatureFrac: given.temperatureFrac ?? 0.15,
+    biasFrac: given.biasFrac ?? 0.12,
+    ageingDecades: given.ageingDecades ?? 2,
+    ageingFracPerDecade: given.ageingFracPerDecade ?? 0.025,
+  }
+}
+
+function missingOf(given: WindowGiven, needs: readonly Need[]): string[] {
+  const missing: string[] = []
+  if (given.lineKind === undefined) missing.push('the line')
+  if (given.frequencyHz === undefined) missing.push('the noise frequency')
+  if (given.neededDb === undefined) missing.push('the attenuation needed')
+  else if (needs.length === 0 && given.frequencyHz !== undefined) missing.push('a need for each frequency')
+  if (given.sourceOhm === undefined) missing.push('the noise source')
+  if (given.loadOhm === undefined) missing.push('the noise load')
+  return missing
+}
+
+function aroundOf(
+  given: WindowGiven,
+  needs: readonly Need[],
+  factor: number,
+  extraF: number,
+  spread: Spread,
+): WindowFacts['around'] {
+  const { sourceOhm, loadOhm } = given
+  if (needs.length === 0 || sourceOhm === undefined || loadOhm === undefined) return undefined
+  const least = given.inductanceH ?? 1e-6
+  // The inductance entered is its least value; the same tolerance spread above it gives the most.
+  const most = (least * (1 + spread.tolerance.highFrac)) / (1 - spread.tolerance.lowFrac)
+  return {
+    needs,
+    sources: sourceOhm.map((ohm) => sourcePerLeg({ ohm, seriesH: given.sourceH ?? 0 }, factor)),
+    load: loadPerLeg(
+      { ohm: loadOhm, parallelF: given.loadF ?? 0, parallelH: given.loadH ?? Number.POSITIVE_INFINITY },
+      factor,
+    ),
+    esrOhm: given.esrOhm ?? 0,
+    eslH: given.eslH ?? 0,
+    bondOhm: given.bondOhm ?? 0,
+    bondH: given.bondH ?? 0,
+    inductancesH: [least, most],
+    extraF,
+  }
+}
+
+function worksOf(ceiling: LoadingCeiling | undefined, taken: Taken): Ceiling | undefined {
+  const works = ceiling?.works
+  if (works?.farads === undefined) return undefined
+  return { id: 'works', roomF: roomPerLegF(works.farads, taken), why: works.why }
+}
+
+function permittedOf(ceiling: LoadingCeiling | undefined, taken: Taken): Ceiling[] {
+  return (ceiling?.permitted ?? []).map((p) => ({
+    id: p.id,
+    why: p.label,
+    roomF: p.counts === 'leg' ? roomToChassisF(p.farads, taken) : roomPerLegF(p.farads, taken),
+  }))
+}
+
+function chassisRule(given: WindowGiven, kind: LineKind, taken: Taken): { ceiling?: Ceiling; note?: string } {
+  if (given.navyRule !== true) return {}
+  if (!kind.supply) return { note: 'The Navy line-to-ground rule is for power lines; it does not apply to this line.' }
+  const limit = navyLimit({
+    supplyHz: kind.supply.nominalHz,
+    ...(given.loadW === undefined ? {} : { loadW: given.loadW }),
+  })
+  if ('ask' in limit) return { note: limit.ask }
+  return { ceiling: { id: 'navy-4.2.2', roomF: roomToChassisF(limit.limitF, taken), why: limit.why } }
+}
+
+function hurtOf(given: WindowGiven, kind: LineKind | undefined, taken: Taken): WindowFacts['inductorHurt'] {
+  const inductanceH = given.inductanceH ?? 1e-6
+  return (_topology: Topology, legF: number) => {
+    if (!kind) return undefined
+    const totalF = kind.isPair
+      ? taken.crossF + taken.existingF + (legF + taken.suppressorF) / 2
+      : legF + taken.existingF + taken.suppressorF
+    const effect = inductorEffect({ kind, inductanceH, signalF: totalF, ...optional(given) })
+    return effect?.hurts
+  }
+}

@@ -1,0 +1,114 @@
+/** What would open a shut window. Every line is a recomputation, never a feeling. */
+import { CAPACITOR_COUNT } from '../network/circuit.ts'
+import { formatQuantity } from '../quantity/format.ts'
+import type { Opener } from '../types.ts'
+import { leastCapacitance, marginAt } from './least.ts'
+import type { Taken } from './room.ts'
+import { type WindowFacts, type WindowRow, windowRow } from './row.ts'
+import { leastShare, mostShare } from './worst-case.ts'
+
+const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
+const dB = (x: number) => formatQuantity(x, 'decibel', 3)
+
+/** A 5 % C0G part: no ageing, no loss at voltage, 0.3 % over temperature. S23, S24 (read). */
+const CLASS_1 = {
+  tolerance: { lowFrac: 0.05, highFrac: 0.05 },
+  temperatureFrac: 0.003,
+  biasFrac: 0,
+  ageingDecades: 0,
+  ageingFracPerDecade: 0,
+}
+
+/** Sentences that each open the row, cheapest change first. Empty when the row is not shut. */
+export function openersOf(row: WindowRow, rows: readonly WindowRow[], facts: WindowFacts, taken: Taken): Opener[] {
+  if (row.verdict !== 'fails' || !facts.around) return []
+  return [
+    ...otherRows(row, rows),
+    ...betterPart(row, facts),
+    ...betterBond(row, facts),
+    ...lessTaken(row, facts, taken),
+    ...lessNeed(row, facts),
+  ]
+}
+
+function otherRows(row: WindowRow, rows: readonly WindowRow[]): Opener[] {
+  const open = rows.filter((r) => r.topology !== row.topology && (r.verdict === 'ok' || r.verdict === 'marginal'))
+  return open.slice(0, 2).map((r) => ({
+    id: `topology-${r.topology}`,
+    sentence:
+      r.least.is === 'inductor-only' ? `${r.label} alone meets the need.` : `${r.label} opens it: ${rangeOf(r)}.`,
+  }))
+}
+
+function rangeOf(row: WindowRow): string {
+  const least = farads(row.leastF ?? 0)
+  return row.upper ? `${least} to ${farads(row.upper.markedF)}` : `${least} or more`
+}
+
+function betterPart(row: WindowRow, facts: WindowFacts): Opener[] {
+  const tight = { ...facts, leastShare: leastShare(CLASS_1), mostShare: mostShare(CLASS_1) }
+  return opens(row, tight, 'part', (r) => `A 5 % C0G capacitor opens it: ${rangeOf(r)}.`)
+}
+
+function betterBond(row: WindowRow, facts: WindowFacts): Opener[] {
+  const { around } = facts
+  if (!around || (around.bondH === 0 && around.bondOhm === 0 && around.eslH === 0)) return []
+  const perfect = opens(
+    row,
+    { ...facts, around: { ...around, bondH: 0, bondOhm: 0 } },
+    'bond',
+    (r) => `A perfect bond opens it: ${rangeOf(r)}.`,
+  )
+  if (perfect.length > 0) return perfect
+  const both = { ...around, bondH: 0, bondOhm: 0, eslH: 0, esrOhm: 0 }
+  return opens(
+    row,
+    { ...facts, around: both },
+    'lead',
+    (r) => `Feed-through parts on a perfect bond open it: ${rangeOf(r)}.`,
+  )
+}
+
+function opens(row: WindowRow, facts: WindowFacts, id: string, say: (r: WindowRow) => string): Opener[] {
+  const again = windowRow(row.topology, facts)
+  return again.verdict === 'fails' ? [] : [{ id, sentence: say(again) }]
+}
+
+/** Room per leg that the least would need, against what suppressor and existing capacitance now take. */
+function lessTaken(row: WindowRow, facts: WindowFacts, taken: Taken): Opener[] {
+  if (row.leastF === undefined || !facts.works) return []
+  const wantedF = row.leastF * CAPACITOR_COUNT[row.topology] * facts.mostShare
+  const shortF = wantedF - facts.works.roomF
+  if (shortF <= 0) return []
+  const out: Opener[] = []
+  if (taken.suppressorF >= shortF) {
+    out.push({
+      id: 'suppressor',
+      sentence: `A suppressor of ${farads(taken.suppressorF - shortF)} or less per leg opens it.`,
+    })
+  }
+  const perLeg = taken.isPair ? 2 : 1
+  if (taken.existingF >= shortF / perLeg) {
+    out.push({
+      id: 'existing',
+      sentence: `Taking ${farads(shortF / perLeg)} off what is already on the line opens it.`,
+    })
+  }
+  return out
+}
+
+function lessNeed(row: WindowRow, facts: WindowFacts): Opener[] {
+  const { around } = facts
+  const upperF = row.upper?.markedF
+  if (!around || upperF === undefined || upperF <= 0) return []
+  const at = { ...around, topology: row.topology }
+  const shortDb = -marginAt(at, upperF * facts.leastShare).db
+  if (shortDb <= 0) return []
+  const eased = { ...at, needs: around.needs.map((n) => ({ ...n, db: Math.max(0, n.db - shortDb) })) }
+  const least = leastCapacitance(eased)
+  const works =
+    least.is === 'none-needed' || (least.is === 'found' && least.actualF / facts.leastShare <= upperF * 1.000001)
+  return works
+    ? [{ id: 'need', sentence: `${dB(shortDb)} less at the source (or by bond, shield or choke) opens it.` }]
+    : []
+}

@@ -1,0 +1,92 @@
+/** The window drawn: one row a topology on a log capacitance axis, and the six side by side as a table. */
+import { formatQuantity } from '../quantity/format.ts'
+import type { Cell, Picture, StripRow, Verdict } from '../types.ts'
+import type { WindowRow } from './row.ts'
+
+const AXIS_FROM_F = 10e-12
+const AXIS_TO_F = 1e-6
+
+/** Strip picture of all rows; the axis starts at 10 pF…1 µF and grows by whole decades to hold every bound. */
+export function stripOf(rows: readonly WindowRow[], chosen: WindowRow, verdict: Verdict): Picture {
+  const all = rows
+    .flatMap((r) => [r.leastF, r.upper?.markedF, r.proposal?.valueF, r.permitted?.markedF])
+    .filter((v): v is number => v !== undefined && v > 0 && Number.isFinite(v))
+  const low = Math.min(AXIS_FROM_F, ...all.map((v) => 10 ** Math.floor(Math.log10(v) - 0.05)))
+  const high = Math.max(AXIS_TO_F, ...all.map((v) => 10 ** Math.ceil(Math.log10(v) + 0.05)))
+  return {
+    is: 'strip',
+    title: 'Window, one capacitor as marked',
+    minF: Math.max(1e-15, low),
+    maxF: Math.min(1, high),
+    rows: rows.map((r) => stripRow(r, r.topology === chosen.topology, verdict)),
+    marks: [],
+    ...(chosen.proposal ? { chosenF: chosen.proposal.valueF } : {}),
+  }
+}
+
+function stripRow(row: WindowRow, best: boolean, verdict: Verdict): StripRow {
+  const { leastF, upper, permitted, proposal } = row
+  const crossed = leastF !== undefined && upper !== undefined && leastF > upper.markedF
+  const state =
+    row.least.is === 'inductor-only' || row.least.is === 'never'
+      ? 'none'
+      : leastF === undefined || upper === undefined
+        ? leastF === undefined && upper === undefined
+          ? 'none'
+          : 'half'
+        : crossed
+          ? 'shut'
+          : 'open'
+  return {
+    topology: row.topology,
+    label: row.label,
+    best,
+    state,
+    ...(leastF === undefined ? {} : { leastF }),
+    ...(upper === undefined ? {} : { mostF: upper.markedF }),
+    ...(permitted === undefined ? {} : { permittedF: permitted.markedF }),
+    ...(proposal === undefined ? {} : { proposedF: proposal.valueF }),
+    holes: row.holes,
+    verdict: best ? verdict : row.verdict,
+    note: row.note,
+  }
+}
+
+/** The six topologies at the frequency that governs each, with the proposed value (or the least) in its worst corner. */
+export function topologyTable(rows: readonly WindowRow[], chosen: WindowRow): Picture {
+  const farads = (si: number | undefined, why: string): Cell =>
+    si === undefined ? { is: 'none', why } : { is: 'si', si }
+  return {
+    is: 'table',
+    title: 'Six topologies side by side, worst case',
+    columns: [
+      { key: 'topology', label: 'Topology' },
+      { key: 'verdict', label: 'Verdict' },
+      { key: 'least', label: 'At least', quantity: 'capacitance' },
+      { key: 'most', label: 'At most', quantity: 'capacitance' },
+      { key: 'proposed', label: 'Proposed', quantity: 'capacitance' },
+      { key: 'loss', label: 'Attenuation', quantity: 'decibel' },
+      { key: 'at', label: 'at', quantity: 'frequency' },
+    ],
+    rows: rows.map((r) => ({
+      id: r.topology,
+      strong: r.topology === chosen.topology,
+      cells: [
+        { is: 'word', word: r.label },
+        { is: 'word', word: verdictWord(r), verdict: r.verdict },
+        farads(r.leastF, r.least.is === 'never' ? 'never' : '–'),
+        farads(r.upper?.markedF, '–'),
+        farads(r.proposal?.valueF, '–'),
+        r.service ? { is: 'si', si: r.service.lossDb } : { is: 'none', why: '–' },
+        r.service ? { is: 'si', si: r.service.need.hz } : { is: 'none', why: '–' },
+      ],
+    })),
+  }
+}
+
+function verdictWord(row: WindowRow): string {
+  if (row.least.is === 'inductor-only' && row.least.leastH !== undefined && row.verdict === 'fails') {
+    return `needs ${formatQuantity(row.least.leastH, 'inductance', 3)}`
+  }
+  return row.note
+}
