@@ -29,6 +29,7 @@ export const FUNCTIONS: ReadonlyMap<string, FunctionRule> = new Map([
 const ALLOWED = `a calculation may use numbers, + - * / ^, brackets, pi and ${[...FUNCTIONS.keys()].join(', ')}`
 const UNIT_LETTERS = /^ ?([A-Za-zµΩ°℃%]+)/u
 const POINT_LETTER = /^([A-Za-zµΩ])(\d+)(?![.,\d])/u
+const LEADING_LETTER = /^[pnµumkKMGR]\d+$/u
 const NAME = /^[A-Za-z_µΩ][A-Za-z0-9_µΩ]*/u
 
 type Call = { readonly name: string; readonly rule: FunctionRule | undefined; commas: number }
@@ -116,7 +117,7 @@ function readName(scan: Scan): Refused | undefined {
     return trouble
   }
   if (rule) return refuse('cannot-calculate', `${name} needs brackets; write ${name}(…).`)
-  const power = /^[A-Za-zµΩ]\d+$/u.test(name) ? letterPower(name.charAt(0), scan.quantity) : undefined
+  const power = LEADING_LETTER.test(name) ? letterPower(name.charAt(0), scan.quantity) : undefined
   if (power !== undefined) return putOperand(scan, `(${Number(`0.${name.slice(1)}e${power}`)})`, name.length)
   if (name === 'e')
     return refuse('unknown-name', 'e is not known here; write exp(1) for 2.718, or 1e-9 for a power of ten.')
@@ -192,7 +193,7 @@ function readNext(scan: Scan): Refused | undefined {
  * calculation any prefix and any unit is taken; dimensions are not checked. A decimal comma is read where it cannot
  * part two arguments. Everything else (names, strings, brackets, assignments, multiplication without a sign) is refused
  * with a sentence. Never throws.
- * Source: IEC 60062 for the point letters; the rest is this project's grammar.
+ * Source: IEC 60062 (`iec-60062`, from memory) for the point letters; the rest is this project's grammar.
  */
 export function bracketLiterals(text: string, quantity: Quantity): ReadyExpression | Refused {
   const folded = foldText(text).replaceAll(/[×·]/gu, '*').replaceAll('÷', '/')

@@ -12,14 +12,15 @@ import {
   type Refused,
   refuse,
 } from './reading.ts'
-import { parseToleranceText } from './tolerance.ts'
 import { pointLetterPower, readUnit } from './unit.ts'
 
 export type { FlagReading, ListReading, Reading, Refused, ToleranceReading } from './reading.ts'
+export { parseTolerance } from './tolerance.ts'
 
 const MAX_LIST_ITEMS = 100
 const POINT_LETTER = /^([A-Za-zµΩ])(\d+)(?![.,\d]) ?(.*)$/u
-const LEADING_LETTER = /^([+-]?) ?([A-Za-zµΩ])(\d+)(?![.,\d]) ?(.*)$/u
+// unit letters in front look like part marks (V5, F1), so only prefixes and R may lead
+const LEADING_LETTER = /^([+-]?) ?([pnµumkKMGTR])(\d+)(?![.,\d]) ?(.*)$/u
 
 function looksLikeExpression(folded: string): boolean {
   const withoutSigns = folded.replace(/^[+-]/u, '').replaceAll(/(\d[.,]?)[eE][+-]?\d+/gu, '$1')
@@ -42,7 +43,9 @@ function readPointLetter(numeral: Numeral, rest: string, quantity: Quantity): Re
   const rule = QUANTITIES[quantity]
   if (power === undefined) {
     const unit = readUnit(shown, letter, quantity)
-    return 'is' in unit ? unit : refuse('unknown-unit', `Write ${shown} ${letter}${rule.symbol}.`)
+    if ('is' in unit) return unit
+    const cure = `${shown} ${rule.prefixes.includes(letter) ? letter : ''}${rule.symbol}`
+    return refuse('unknown-unit', `${letter} does not stand for the point; write ${cure}.`)
   }
   if (after !== '' && after !== rule.symbol && !rule.symbolsIn.includes(after)) return undefined
   return checked(numeralValue(joined, power), joined, letter, quantity)
@@ -84,7 +87,7 @@ function readFolded(folded: string, quantity: Quantity): Reading {
  * Returns the value in the SI base unit (°C for a temperature, degrees for an angle, the plain dB figure for a level,
  * a share of 1 for a fraction), `expression` for text that has to be calculated first, `empty`, or a refusal whose
  * message says what would be right. Never throws.
- * Source: IEC 60062 for letters that stand for the point; the rest is this project's grammar.
+ * Source: IEC 60062 (`iec-60062`, from memory) for letters that stand for the point; the rest is this project's grammar.
  */
 export function parseQuantity(text: string, quantity: Quantity): Reading {
   const folded = foldText(text)
@@ -123,12 +126,6 @@ export function parseList(text: string, quantity: Quantity): ListReading {
   }
   return calculates ? { is: 'expression', text: items.join(';') } : { is: 'values', si }
 }
-
-/**
- * Reads a tolerance: "20 %", "±20 %", "0.2", "+100/-0 %", "-20/+80 %", "+80 -20 %".
- * Returns the share lost (0 up to, not including, 1) and the share gained (0 or more). Never throws.
- */
-export const parseTolerance = parseToleranceText
 
 const FLAGS: Readonly<Record<string, boolean>> = {
   true: true,

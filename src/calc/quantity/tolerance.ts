@@ -45,9 +45,9 @@ function bothSides(first: Side, second: Side, folded: string): ToleranceReading 
 
 /**
  * Reads "20 %", "±20 %", "0.2", "+100/-0 %", "-20/+80 %", "+80 -20 %" as the share lost (below 1) and the share gained.
- * A bare number above 1 is refused. Never throws.
+ * A bare number above 1 is refused, and so is a sign on one side only. Never throws.
  */
-export function parseToleranceText(text: string): ToleranceReading {
+export function parseTolerance(text: string): ToleranceReading {
   const folded = foldText(text)
   if (folded === '') return { is: 'empty' }
   const unknown = refuse('not-a-number', `“${quote(folded)}” is not a tolerance; ${ACCEPTED}.`)

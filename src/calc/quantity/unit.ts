@@ -163,11 +163,13 @@ export function readUnitInSum(typed: string, tail: string, quantity: Quantity): 
 /**
  * IEC 60062 marking: the letter that stands where the decimal point would (4n7, 4R7, 1k5, R47).
  * Returns the power of ten of that letter for this quantity, or undefined when the letter is not one.
- * Source: IEC 60062, marking codes for resistors and capacitors.
+ * Femto has no such letter, and f could be a farad.
+ * Source: IEC 60062, marking codes for resistors and capacitors (`iec-60062`, from memory).
  */
 export function pointLetterPower(letter: string, quantity: Quantity): number | undefined {
   const rule = QUANTITIES[quantity]
   if (letter === rule.symbol || (letter === 'R' && quantity === 'resistance')) return 0
+  if (letter === 'f') return undefined
   const prefix = rule.prefixes.find((candidate) => candidate !== '' && spellings(candidate).includes(letter))
   return prefix === undefined ? undefined : PREFIX_POWER[prefix]
 }

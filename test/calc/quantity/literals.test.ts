@@ -53,6 +53,7 @@ describe('a calculation made ready for an evaluator', () => {
     ['foo+1', 'number', 'a calculation may use'],
     ['constructor(1)', 'number', 'a calculation may use'],
     ['import("x")', 'number', 'a calculation may use'],
+    ['s5+1', 'number', 'a calculation may use'],
     ['x=3', 'number', 'a calculation may use'],
     ['"a"+1', 'number', 'has no place'],
     ['[1, 2]', 'number', 'has no place'],

@@ -44,6 +44,7 @@ describe('numbers people write', () => {
     ['4,7', 'number', 4.7],
     ['0,001', 'number', 0.001],
     ['1234,567', 'number', 1234.567],
+    ['120 kΩ', 'resistance', 120_000],
     ['10\u2009000 Hz', 'frequency', 10_000],
     ['1\u00A0234\u00A0567,5', 'number', 1_234_567.5],
     ['25 C', 'temperature', 25],
@@ -114,6 +115,9 @@ describe('letters that stand for the point (IEC 60062)', () => {
   it('refuses a letter of another quantity and two points in one number', () => {
     expect(refusal(parseQuantity('4R7', 'capacitance'))).toContain('4.7 R is a resistance')
     expect(refusal(parseQuantity('4M7', 'capacitance'))).toContain('4.7 mF')
+    expect(refusal(parseQuantity('4f7', 'capacitance'))).toContain('4.7 fF or 4.7 F')
+    expect(refusal(parseQuantity('4f7', 'time'))).toContain('write 4.7 fs')
+    expect(refusal(parseQuantity('3v3', 'voltage'))).toContain('write 3.3 V')
     expect(parseQuantity('4.7n5', 'capacitance').is).toBe('refused')
     expect(parseQuantity('4n7,5', 'capacitance').is).toBe('refused')
   })
@@ -153,6 +157,8 @@ describe('refusals say what would be right', () => {
     ['2.5', 'count', 'not-whole', 'write 2 or 3'],
     ['20', 'fraction', 'bare-above-one', 'did you mean 20 %?'],
     ['hello', 'capacitance', 'not-a-number', 'a capacitance such as 4.7 nF'],
+    ['V5', 'voltage', 'not-a-number', 'a voltage such as 28 V'],
+    ['R47', 'capacitance', 'wrong-unit', 'a capacitance such as 4.7 nF'],
     ['NaN', 'number', 'not-a-number', 'a number such as 2'],
     ['Infinity', 'number', 'not-a-number', 'a number such as 2'],
     ['9'.repeat(201), 'number', 'too-long', 'at most 200'],
