@@ -47,7 +47,8 @@ export function lcLossDb(section: LcSection, hz: number): number {
 export const LEAST_DAMPING = 0.7
 
 export type InductorEffect = {
-  readonly section: LcSection
+  /** undefined when the signal resistance is not known */
+  readonly section: LcSection | undefined
   readonly damping: number | undefined
   readonly ringHz: number | undefined
   /** the inductance's own 10–90 % edge, ln 9·L/(Rs + Rl) */
@@ -69,9 +70,8 @@ export function inductorEffect(
   const ohm = signalOhmOf(facts)
   const henries = (kind.isPair ? 2 : 1) * inductanceH
   if (ohm === undefined) {
-    const section = { henries, farads: signalF, sourceOhm: Infinity, loadOhm: Infinity }
     return {
-      section,
+      section: undefined,
       damping: undefined,
       ringHz: undefined,
       ownEdgeSec: 0,
