@@ -21,7 +21,7 @@ export default defineConfig({
       manifest: MANIFEST,
       injectManifest: {
         rollupFormat: 'iife',
-        globPatterns: ['**/*.{js,css,html,svg,png,woff2,webmanifest,txt}'],
+        globPatterns: ['**/*.{js,css,html,svg,png,woff2,txt}'],
       },
     }),
     sizeGate(),

@@ -31,6 +31,7 @@ function follow(worker: ServiceWorker | null): void {
   const look = () => {
     if (worker.state === 'installed' && !isFirst) updateReady.value = true
     if (worker.state !== 'activated') return
+    updateReady.value = false
     if (isFirst) offlineReady.value = true
     else if (askedHere) location.reload()
     else updatedElsewhere.value = true

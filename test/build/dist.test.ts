@@ -1,0 +1,88 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs'
+import { join, relative } from 'node:path'
+import { gzipSync } from 'node:zlib'
+import { describe, expect, it } from 'vitest'
+import { FIRST_LOAD_LIMIT_BYTES, firstLoadFiles } from '../../scripts/build-plugins.mjs'
+import { CSP_HEADER, CSP_META } from '../../scripts/csp.mjs'
+import { DIST } from '../../scripts/static-server.mjs'
+
+function filesOf(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => statSync(join(folder, name)).isFile())
+    .map((name) => relative('.', name).replaceAll('\\', '/'))
+}
+
+const read = (name: string) => readFileSync(join(DIST, name), 'utf8')
+const files = filesOf(DIST)
+const html = read('index.html')
+const worker = read('sw.js')
+const precached = [...worker.matchAll(/["']?url["']?:\s*["'`]([^"'`]+)["'`]/g)].map((match) => match[1] ?? '')
+
+/** Addresses that name a format or a licence and are never fetched. */
+const NAMES_ONLY = /^https?:\/\/(www\.w3\.org\/|localhost|bit\.ly|github\.com\/|preactjs\.com|mathjs\.org|.*\.md$)/
+
+describe('the built site', () => {
+  it('has every file in the precache, and the worker itself not', () => {
+    expect(precached.toSorted()).toEqual(files.filter((name) => name !== 'sw.js').toSorted())
+  })
+
+  it('lists hashed files without a revision and all others with one', () => {
+    const entries = [...worker.matchAll(/\{[^{}]*["']?url["']?:\s*["'`][^{}]*\}/g)].map(([entry]) => entry)
+    expect(entries).toHaveLength(precached.length)
+    for (const entry of entries) expect(/revision["']?:\s*["'`]/.test(entry)).toBe(!entry.includes('assets/'))
+  })
+
+  it('carries the policy in the page, and it forbids anything inline or foreign', () => {
+    const inPage = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(html)?.[1]
+    expect(inPage?.replaceAll('&#39;', "'")).toBe(CSP_META)
+    expect(CSP_HEADER).toContain("frame-ancestors 'none'")
+    for (const policy of [CSP_HEADER, CSP_META]) expect(policy).not.toMatch(/unsafe|https?:|\*/)
+  })
+
+  it('has no inline script or style in the page', () => {
+    expect(html).not.toMatch(/<script(?![^>]*\bsrc=)|<style|\son\w+=|\sstyle=/)
+  })
+
+  it('names no other host', () => {
+    const addresses = files
+      .filter((name) => /\.(js|css|html|svg|webmanifest)$/.test(name))
+      .flatMap((name) =>
+        [...read(name).matchAll(/\bhttps?:\/\/[^\s"'`)<>\\]*/g)].map(([address]) => `${name} ${address}`),
+      )
+    expect(addresses.filter((line) => !NAMES_ONLY.test(line.slice(line.indexOf(' ') + 1)))).toEqual([])
+  })
+
+  it('uses relative addresses only, so that it can live in any folder of a host', () => {
+    expect(html.match(/(?:src|href)="\/[^"]*"/g)).toBeNull()
+    const manifest: unknown = JSON.parse(read('manifest.webmanifest'))
+    expect(manifest).toMatchObject({ id: 'stillpin', scope: './', start_url: './' })
+    expect(JSON.stringify(manifest)).not.toMatch(/"\/[a-z]/)
+  })
+
+  it('has the icons an installation needs', () => {
+    for (const [name, size] of [
+      ['icons/icon-192.png', 192],
+      ['icons/icon-512.png', 512],
+      ['icons/maskable-512.png', 512],
+    ] as const) {
+      const png = readFileSync(join(DIST, name))
+      expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([size, size])
+    }
+  })
+
+  it('keeps first-load script within its limit', () => {
+    const imports: Record<string, { imports: string[] }> = {}
+    for (const name of files.filter((file) => file.endsWith('.js'))) {
+      const found = [...read(name).matchAll(/(?:^|[;}\s])import\s*(?:[^"'`;()]*from\s*)?["'`]\.\/([^"'`]+)["'`]/g)]
+      imports[name] = { imports: found.map((match) => `assets/${match[1]}`) }
+    }
+    const loaded = firstLoadFiles(html, imports)
+    expect(loaded).toContain('first-paint.js')
+    const bytes = loaded.reduce((sum, name) => sum + gzipSync(readFileSync(join(DIST, name)), { level: 9 }).length, 0)
+    expect(bytes).toBeLessThanOrEqual(FIRST_LOAD_LIMIT_BYTES)
+  })
+
+  it('precaches woff2 fonts and no older form of them', () => {
+    expect(files.filter((name) => /\.(woff|ttf|eot|otf)$/.test(name))).toEqual([])
+  })
+})

@@ -1,0 +1,76 @@
+/**
+ * Every id that reaches an address, a stored complaint or a shared link, once and for all.
+ * test/ledger.json only grows. To append: UPDATE=1 npx vitest run --project unit test/ledger.test.ts
+ */
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { CHECK_IDS, FACTS } from '../src/calc/ids.ts'
+import { CHECKS } from '../src/calc/registry.ts'
+import { GUIDE } from '../src/guide/guide.ts'
+import { LINE_KINDS } from '../src/reference/line-kinds.ts'
+
+type Ledger = Readonly<Record<string, readonly string[]>>
+
+const FILE = join(import.meta.dirname, 'ledger.json')
+
+const unique = (ids: readonly string[]): string[] => [...new Set(ids)].sort()
+
+/** What a key means is part of the key: an input's fact and type, an output's quantity. */
+const now: Ledger = {
+  checks: unique(CHECK_IDS),
+  facts: unique(Object.keys(FACTS)),
+  inputs: unique(
+    CHECKS.flatMap(({ id, inputs }) =>
+      inputs.map(({ key, fact, type }) => `${id}.${key} = ${fact}, ${type.is === 'number' ? type.quantity : type.is}`),
+    ),
+  ),
+  choices: unique(
+    CHECKS.flatMap(({ id, inputs }) =>
+      inputs.flatMap(({ key, type }) =>
+        type.is === 'choice' ? type.options.map(({ value }) => `${id}.${key} = ${value}`) : [],
+      ),
+    ),
+  ),
+  outputs: unique(CHECKS.flatMap(({ id, outputs }) => outputs.map(({ key, quantity }) => `${id}.${key}, ${quantity}`))),
+  lineKinds: unique(LINE_KINDS.map(({ id }) => id)),
+  guideNodes: unique(GUIDE.nodes.map(({ is, id }) => `${id}, ${is}`)),
+  guideOptions: unique(
+    GUIDE.nodes.flatMap((node) => (node.is === 'question' ? node.options.map(({ id }) => `${node.id}.${id}`) : [])),
+  ),
+}
+
+const read = (): Ledger => JSON.parse(readFileSync(FILE, 'utf8'))
+const missing = (from: Ledger, to: Ledger): string[] =>
+  Object.entries(from).flatMap(([kind, ids]) =>
+    ids.filter((id) => !to[kind]?.includes(id)).map((id) => `${kind}: ${id}`),
+  )
+
+function append(): void {
+  const old = read()
+  const kinds = unique([...Object.keys(old), ...Object.keys(now)])
+  const grown = Object.fromEntries(kinds.map((kind) => [kind, unique([...(old[kind] ?? []), ...(now[kind] ?? [])])]))
+  writeFileSync(FILE, `${JSON.stringify(grown, null, 2)}\n`)
+}
+
+if (process.env['UPDATE'] === '1') append()
+
+describe('the ledger of permanent ids', () => {
+  it('has lost or changed nothing: saved complaints and shared links still mean what they meant', () => {
+    expect(missing(read(), now)).toEqual([])
+  })
+
+  it('lists everything there is; append new ids with UPDATE=1', () => {
+    expect(missing(now, read())).toEqual([])
+  })
+
+  it('has no id twice', () => {
+    const ids = [CHECK_IDS, CHECKS.map(({ id }) => id), LINE_KINDS.map(({ id }) => id), GUIDE.nodes.map(({ id }) => id)]
+    for (const list of ids) expect(list).toEqual([...new Set(list)])
+  })
+
+  it('uses ids that need no escaping in an address', () => {
+    const ids = [...CHECK_IDS, ...LINE_KINDS.map(({ id }) => id), ...GUIDE.nodes.map(({ id }) => id)]
+    expect(ids.filter((id) => !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id))).toEqual([])
+  })
+})
