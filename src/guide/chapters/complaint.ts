@@ -112,6 +112,7 @@ export const COMPLAINT_CHAPTER: readonly Question[] = [
       { id: 'still', label: 'Still there with the dummy load', next: 'own-tx-leak' },
       { id: 'dont-know', label: "Don't know, or no dummy load", next: 'mode' },
     ],
+    cautions: ['transmitter-hazard'],
   },
   {
     is: 'question',
@@ -126,7 +127,7 @@ export const COMPLAINT_CHAPTER: readonly Question[] = [
       { id: 'bus', label: 'A bus, generator or ground supply', next: 'suppressor-switching' },
       { id: 'motor', label: 'A motor or pump', next: 'source-fix' },
       { id: 'hand', label: 'Nothing: it comes when somebody touches it', next: 'suppressor-static' },
-      { id: 'dont-know', label: "Don't know", next: 'battery' },
+      { id: 'dont-know', label: "Don't know", next: 'cable' },
     ],
   },
 ]

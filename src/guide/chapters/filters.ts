@@ -2,7 +2,18 @@
 import type { Outcome, OutcomeCheck } from '../types.ts'
 
 /** Safety texts that go with every filter and trial. */
-export const FILTER_CAUTIONS: readonly string[] = []
+export const FILTER_CAUTIONS: readonly string[] = [
+  'screening',
+  'ok-bounds',
+  'power-off',
+  'stored-charge',
+  'trial-authority',
+  'trial-not-for-flight',
+  'permanent-approved',
+  'lightning-hirf-fuel',
+  'chassis-capacitance',
+  'hipot',
+]
 
 type Place = 'box' | 'inline' | 'either'
 

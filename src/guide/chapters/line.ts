@@ -5,7 +5,6 @@ const IS_PLAN = { answered: { node: 'wrong', options: ['plan'] } }
 const TREATS_SOURCE = { answered: { node: 'source-fix', options: ['filter'] } }
 const AFTER_FREQUENCY: Next = [{ when: IS_PLAN, go: 'need' }, { go: 'box' }]
 const AFTER_KIND: Next = [
-  { when: { kindFamily: ['coax'] }, go: 'stop-antenna-coax' },
   { when: { kindFamily: ['ground'] }, go: 'bond-first' },
   { when: { kindFamily: ['drive'] }, go: 'coil-first' },
   { go: 'frequency' },
@@ -192,6 +191,7 @@ export const LINE_CHAPTER: readonly Question[] = [
     text: 'Can the box or its receptacle be changed?',
     why: 'A filter in the receptacle is best; a box that is qualified or not ours leaves only the cable side.',
     findOut: 'Ask who holds the approved data of the box, and whether a modification is open anyway.',
+    cautions: ['permanent-approved'],
     options: [
       {
         id: 'yes',

@@ -22,6 +22,7 @@ const DERIVED = { id: 'derived', standing: 'derived' } as const
 export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'whine-alternator',
+    cautions: ['breakers'],
     headline: 'A connector filter will not cure alternator whine',
     reason: `The ripple is at audio rate from a source of about an ohm. ${WHINE_NUMBER}`,
     sources: [{ id: 'R40', standing: 'read' }, { id: 'R41', standing: 'read' }, DERIVED],
@@ -70,7 +71,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
       'Inspect shielded leads, plug ends, shield bonds and the lead to the switch. Shield and bond only; no part.',
     ],
     nextMeasurement: 'Pops per second against engine speed and cylinders.',
-    rules: ['barred-ignition'],
+    cautions: ['no-trial'],
   }),
   not({
     id: 'weather-static',
@@ -91,6 +92,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'location',
+    cautions: ['lightning-hirf-fuel'],
     headline: 'It depends on the place: a strong transmitter outside',
     reason:
       'A fault that returns at the same place comes from a field there. Hardening against it is part of the type’s certification, so a locally fitted filter is not the answer.',
@@ -125,6 +127,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'own-tx-antenna',
+    cautions: ['transmitter-hazard'],
     headline: 'Our transmitter reaches the receiver by its antenna',
     reason:
       'With a dummy load it is gone and the victim listens by an antenna: the path is antenna to antenna. A part in the victim’s connector is not in that path.',
@@ -138,6 +141,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'own-tx-leak',
+    cautions: ['transmitter-hazard'],
     headline: 'Our transmitter leaks from the set or its cables',
     reason:
       'It stays with a dummy load, so it does not leave by the antenna but by the set, its coax contact or its harness. Antenna filters did nothing in such a case.',
@@ -151,6 +155,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'antenna-noise',
+    cautions: ['breakers'],
     headline: 'It comes in by the antenna: a connector filter is not in the path',
     reason:
       'A dummy load removes it, so the noise is in the air at the antenna, in the very band the receiver must hear. Filtering it would filter the signal.',
@@ -190,6 +195,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'strobe-supply',
+    cautions: ['stored-charge', 'no-trial'],
     headline: 'The strobe supply makes it: treat its low-voltage side',
     reason:
       'A tick at each flash with a rising whine between is the supply charging, at 1 to 20 kHz. Its lamp lead is at 400 to 600 V and is left alone.',
@@ -203,6 +209,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'bond-first',
+    cautions: ['lightning-hirf-fuel'],
     headline: 'Repair the bond first; a filter is no better than it',
     reason:
       'Shunt parts share the bond. Between 50 Ω ends, one inch of wire (20 nH) leaves 26 dB at 10 MHz and 7 dB at 100 MHz, whatever the capacitor.',
@@ -216,6 +223,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'shield-first',
+    cautions: ['lightning-hirf-fuel'],
     headline: 'Repair the shield first',
     reason:
       'A pigtail of 50 mm is some 50 nH in series with the shield: 31 Ω at 100 MHz. What the shield should carry then goes into the wires.',
@@ -282,6 +290,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'coil-first',
+    cautions: ['power-off', 'permanent-approved'],
     headline: 'Quench the coil where it is: at the coil',
     reason:
       'A coil that is switched off throws hundreds of volts in microseconds. A diode or suppressor across the coil stops it in one place; filters at each victim do not.',

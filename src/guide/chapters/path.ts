@@ -49,6 +49,7 @@ export const PATH_CHAPTER: readonly Question[] = [
       { id: 'none', label: 'No cable makes a difference', next: 'box-upset' },
       { id: 'dont-know', label: "Don't know", next: 'bond' },
     ],
+    cautions: ['power-off'],
   },
   {
     is: 'question',

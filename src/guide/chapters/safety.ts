@@ -40,6 +40,7 @@ const BARRED: readonly {
   readonly reason: string
   readonly step: string
   readonly sources: Outcome['sources']
+  readonly cautions?: readonly string[]
 }[] = [
   {
     id: 'pyrotechnic',
@@ -98,6 +99,7 @@ const BARRED: readonly {
     label: 'Strobe high voltage',
     headline: 'Stop: strobe high voltage',
     reason: 'The flash supply keeps 400 to 600 V after it is switched off.',
+    cautions: ['no-trial', 'stored-charge'],
     step: 'Leave the lamp lead alone. The low-voltage supply of the strobe is another line: answer for that one.',
     sources: [{ id: 'practice', standing: 'practice' }],
   },
@@ -114,6 +116,7 @@ const BARRED: readonly {
     id: 'live-power',
     label: 'Live 115 V AC or 270 V DC',
     headline: 'Stop: live power that can kill',
+    cautions: ['no-trial', 'lethal-voltage', 'power-off'],
     reason:
       'No adapter is fitted to, and no connector opened on, a live 115 V AC or 270 V DC line. A filter there is a design question for a line that is dead and measured dead.',
     step: 'Power off, tag, discharge through a resistor, measure dead. Then it is a design question: answer "None of these" for the dead line.',
@@ -164,6 +167,7 @@ const GATE_LINES: Question = {
       next: 'stop-lines-open',
     },
   ],
+  cautions: ['no-trial'],
 }
 
 const stop = (
@@ -234,6 +238,7 @@ const STOPS: readonly Outcome[] = [
       reason: line.reason,
       sources: line.sources,
       steps: [line.step, 'Write the complaint down with the line named, and hand it to the certifying staff.'],
+      cautions: line.cautions ?? ['no-trial'],
       nextMeasurement: NO_MEASUREMENT,
     }),
   ),
@@ -242,6 +247,7 @@ const STOPS: readonly Outcome[] = [
     headline: 'Stop: this kind of line never gets a trial part',
     reason: 'The kind of line you chose is on the list of lines that are left alone.',
     rules: ['barred-kind'],
+    cautions: ['no-trial'],
     steps: [
       'Leave the line as it is.',
       'Write the complaint down with the line named, and hand it to the certifying staff.',
@@ -250,6 +256,7 @@ const STOPS: readonly Outcome[] = [
   }),
   stop({
     id: 'stop-source-listed',
+    cautions: ['no-trial', 'breakers'],
     headline: 'Source found, and it is a protected line',
     reason:
       'The breaker or switch named the source, but the source is on the list of lines that never get a trial part. That is a repair by the manual, not a filter.',

@@ -18,6 +18,7 @@ export const SOURCE_CHAPTER: readonly Question[] = [
       { id: 'ground-supply', label: 'Gone; it came from the ground supply', next: 'ground-supply' },
       { id: 'dont-know', label: "Not tried, or don't know", next: 'rhythm' },
     ],
+    cautions: ['breakers'],
   },
   {
     is: 'question',

@@ -33,6 +33,7 @@ const measure = (
 export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
   surge({
     id: 'suppressor-strike',
+    cautions: ['after-strike', ...FILTER_CAUTIONS],
     headline: 'After a strike: suspect every suppressor, then design for the pulse',
     reason:
       'Lightning current couples pulses of hundreds of volts and many amperes into long cables. A capacitor alone is charged to nearly the full voltage; a suppressor must carry the current.',
@@ -83,6 +84,7 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
   }),
   measure({
     id: 'own-filter',
+    cautions: ['power-off', 'trial-not-for-flight', 'matched-legs'],
     headline: 'Your own filter may be the fault: take it off and compare',
     reason:
       'Added capacitance slows edges, uses a bus budget, rings with the harness or turns common noise differential when its legs differ.',
@@ -101,6 +103,7 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
   }),
   measure({
     id: 'measure-flight',
+    cautions: ['breakers'],
     headline: 'Make it a pattern first: log it in flight',
     reason:
       'In flight only means weather, place, height, cold or shaking. Which one decides between static, outside transmitters, loose contacts and lost pressure.',
@@ -125,6 +128,7 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
   }),
   measure({
     id: 'measure-birdie',
+    cautions: ['breakers'],
     headline: 'A tone on some channels: find the clock',
     reason:
       'A birdie that moves with tuning is a clock or converter harmonic. With all else off it is in the receiver or in its own supply; otherwise one unit makes it.',

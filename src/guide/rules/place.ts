@@ -1,0 +1,91 @@
+/** Rules about the place: receptacle, adapter, source, coil, choke, and what a trial needs. All of them advise parts. */
+import { formatQuantity } from '../../calc/quantity/format.ts'
+import { type Context, numbersOf, PRACTICE, type Rule } from './context.ts'
+
+/** A pair whose signal reaches past this has too little room for a capacitor to do the work alone. */
+const FAST_PAIR_HZ = 5e6
+/** Above this a trial adapter would sit on a voltage that can kill. */
+const SAFE_TRIAL_V = 60
+
+const isFast = ({ kind, line }: Context): boolean => {
+  const rate = numbersOf(line, 'bitRateHz', 'frequency')[0] ?? kind?.bitRateHz ?? 0
+  return kind?.isPair === true && ((kind.usefulHz?.hz ?? 0) >= FAST_PAIR_HZ || rate >= FAST_PAIR_HZ)
+}
+
+function chokeWords(context: Context): string {
+  if (!isFast(context) || context.mode === 'differential') return ''
+  return ' This is a fast pair: a common-mode choke over both legs comes first, then small matched capacitors; no Pi.'
+}
+
+const place = (id: string, title: string, text: string): Rule => ({
+  id,
+  advisesPart: true,
+  say: (context) => ({
+    title,
+    text: `${text}${chokeWords(context)}`,
+    basis: [PRACTICE, { id: 'S40', standing: 'read' }, { id: 'S47', standing: 'read' }],
+    missing: context.kind === undefined ? ['kind of line'] : [],
+  }),
+})
+
+const RULES: readonly Rule[] = [
+  place(
+    'place-box',
+    'Place: the receptacle of the box',
+    'Filtered contacts in the receptacle, shell all round on clean metal of the case, case bonded. Feed-through parts above 100 MHz: a leaded part is an inductor there.',
+  ),
+  place(
+    'place-inline',
+    'Place: an in-line adapter on the cable side',
+    'The box stays as it is qualified. Adapter between its receptacle and the cable, shell to shell all round. As a trial it is a test tool; to stay it is a design change that needs approved data, even if the box is untouched.',
+  ),
+  place(
+    'place-either',
+    'Place: receptacle or in-line adapter',
+    'Receptacle when the box is new or open for change; in-line adapter on the cable when it is already qualified or cannot be changed. Either way at the wall of the box, never in the middle of the cable.',
+  ),
+  {
+    id: 'place-coil',
+    advisesPart: true,
+    say: () => ({
+      title: 'Place: across the coil',
+      text: 'The quench goes to the coil’s own terminals, the loop as short as it can be. At the driver only what is left: both impedances are low there, so a series bead or a T.',
+      basis: [{ id: 'S1', standing: 'read' }, PRACTICE],
+      missing: ['coil inductance and current', 'release time allowed'],
+    }),
+  },
+]
+
+function ladderWords({ kind }: Context): string {
+  const ladder = kind?.trial
+  if (ladder === undefined) return 'No trial values are known for this kind of line.'
+  const values = [ladder.lowF, ladder.mediumF, ladder.highF].map((si) => formatQuantity(si, 'capacitance')).join(', ')
+  const counts = ladder.counts === 'leg' ? 'from each leg to the shell' : 'from line to line'
+  return `Trial values, small to large: ${values}, ${counts}; stay below the ceiling of the window check.`
+}
+
+const trial: Rule = {
+  id: 'trial',
+  advisesPart: true,
+  say: (context) => {
+    const { kind } = context
+    const title = 'A trial: whose leave, and off again'
+    const why = kind?.noTrialWhy ?? ((kind?.steadyPeakV ?? 0) > SAFE_TRIAL_V ? 'The voltage can kill.' : undefined)
+    if (why !== undefined)
+      return {
+        title,
+        text: `No in-line trial on this line. ${why} The figures serve a design for a dead line, by approved data.`,
+        basis: [PRACTICE],
+        missing: [],
+      }
+    return {
+      title,
+      text: `${kind === undefined ? 'Without the kind of line no trial value is proposed.' : ladderWords(context)} Needs the leave of the certifying staff for this aircraft. Power off, tagged, discharged through a resistor and measured dead before the connector is opened; never mated hot. A trial adapter does not fly: remove it and record both fitting and removal.`,
+      basis: [PRACTICE],
+      missing: kind === undefined ? ['kind of line'] : [],
+    }
+  },
+}
+
+/** Rules about place and trial. */
+export const PLACE_RULES: readonly Rule[] = [...RULES, trial]

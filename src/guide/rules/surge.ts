@@ -1,0 +1,80 @@
+/** Rules about suppressors: whether, how shared, which side of the filter, and the facts to collect before one is sized. */
+import { type Context, PRACTICE, type Rule } from './context.ts'
+
+/** Facts without which nobody can size a suppressor. */
+export const SURGE_FACTS: readonly string[] = [
+  'waveform of the pulse',
+  'level: open-circuit volts and short-circuit amperes',
+  'single stroke or repeats, and both polarities',
+  'range of the line voltage, longest surge included',
+  'what the input withstands, volts and for how long',
+  'temperature range',
+]
+
+/** From here up a plain suppressor of hundreds of picofarads spends the whole room of the line. */
+const FAST_HZ = 100e3
+
+const isFast = ({ kind }: Context): boolean => (kind?.usefulHz?.hz ?? 0) >= FAST_HZ || (kind?.bitRateHz ?? 0) >= FAST_HZ
+
+function formWords(context: Context): string {
+  if (context.kind === undefined) return 'Its capacitance comes off the room of the signal.'
+  return isFast(context)
+    ? 'This line is fast: the low-capacitance form, a small rectifier in series with the suppressor, one string for each direction. Its capacitance still comes off the room.'
+    : 'This line is slow enough for a plain form; its capacitance at 0 V still comes off the room in full.'
+}
+
+const suppressor: Rule = {
+  id: 'suppressor',
+  advisesPart: true,
+  say: (context) => {
+    const isSurge = context.outcome.class === 'suppressor'
+    const text = isSurge
+      ? `Yes, once sized. ${formWords(context)}`
+      : `Not for noise: a suppressor’s capacitance earns no attenuation. Yes only if this line sees lightning, static or coils. ${formWords(context)}`
+    return {
+      title: 'Suppressor: yes or no',
+      text,
+      basis: [PRACTICE, { id: 'R30', standing: 'read' }],
+      missing: [
+        ...(context.kind === undefined ? ['kind of line'] : []),
+        ...(isSurge ? [] : ['whether the line is exposed to lightning, static or coils']),
+      ],
+    }
+  },
+}
+
+const sharing: Rule = {
+  id: 'sharing',
+  advisesPart: true,
+  say: () => ({
+    title: 'One for each contact, or shared',
+    text: 'One at each exposed contact is the rule: it has the shortest lead. Sharing one through small steering diodes saves room and capacitance, adds two forward drops to the clamp, and one failure then takes every line with it.',
+    basis: [PRACTICE],
+    missing: ['number of exposed contacts', 'room in the shell'],
+  }),
+}
+
+const filterSide: Rule = {
+  id: 'filter-side',
+  advisesPart: true,
+  say: () => ({
+    title: 'Which side of the filter',
+    text: 'On the cable side, ahead of the filter, with the shortest lead to the shell. The inductor behind it then holds the current off the capacitor. The capacitor’s rating is judged against the clamp voltage and its ring-up, not the working voltage.',
+    basis: [{ id: 'S39', standing: 'read' }, PRACTICE],
+    missing: ['lead length of the suppressor'],
+  }),
+}
+
+const surgeFacts: Rule = {
+  id: 'surge-facts',
+  advisesPart: false,
+  say: () => ({
+    title: 'Facts to collect',
+    text: 'No estimate is made without them. Write each down with where it came from; the test plan and the maker of the box have most.',
+    basis: [PRACTICE, { id: 'do-160', standing: 'memory' }],
+    missing: SURGE_FACTS,
+  }),
+}
+
+/** Rules about suppressors. */
+export const SURGE_RULES: readonly Rule[] = [surgeFacts, suppressor, sharing, filterSide]
