@@ -28,10 +28,12 @@ export const scratch: ReadonlySignal<Line> = scratchLine
 
 /** Reads back what was under way. Without storage both start empty. */
 export async function resumeSession(): Promise<void> {
+  const [draftBefore, lineBefore] = [current.value, scratchLine.value]
   try {
     const [draft, line] = await Promise.all([readTriage(), readScratch()])
-    current.value = draft
-    scratchLine.value = line
+    // An address or a quick thumb may have been faster than the storage: what was done since then stays.
+    if (current.value === draftBefore) current.value = draft
+    if (scratchLine.value === lineBefore) scratchLine.value = line
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
   }

@@ -1,0 +1,217 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { newLine } from '../../src/store/complaint.ts'
+import { freshStore } from '../store/fresh-store.ts'
+
+const LINE = { ...newLine('contact 19'), id: 'line-19' }
+const TRIAGE = { title: 'Squeal on ICS 2', answers: { rhythm: 'with-engine' }, guideVersion: 2, line: LINE }
+
+/** The models as a start of the app finds them: nothing in memory, the storage as it was left. */
+async function start() {
+  vi.resetModules()
+  const [log, queue, session, disk] = await Promise.all([
+    import('../../src/state/complaints.ts'),
+    import('../../src/state/save-queue.ts'),
+    import('../../src/state/session.ts'),
+    import('../../src/store/complaints.ts'),
+  ])
+  await Promise.all([log.loadComplaints(), session.resumeSession()])
+  return { ...log, ...queue, ...session, ...disk }
+}
+
+/** Makes every write fail as on a full device, until `restoreAllMocks`. */
+function fillStorage(): void {
+  vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
+    throw new DOMException('full', 'QuotaExceededError')
+  })
+}
+
+beforeEach(freshStore)
+afterEach(() => vi.restoreAllMocks())
+
+describe('the Log', () => {
+  it('shows a new complaint at once and has it on disk a moment later', async () => {
+    const app = await start()
+    const made = app.createFromTriage(TRIAGE)
+    expect(app.complaints.value).toEqual([made])
+    expect(app.saveState.value).toBe('saving')
+    await app.settled()
+    expect(app.saveState.value).toBe('saved')
+    expect(await app.getComplaint(made.id)).toEqual(made)
+  })
+
+  it('survives a kill after every step', async () => {
+    const first = await start()
+    const made = first.createFromCheck({
+      title: '10 nF?',
+      check: 'loading',
+      address: '#/check/loading?capacitanceF=10n',
+      line: LINE,
+    })
+    first.rename(made.id, '10 nF on the bus?')
+    first.writeNote(made.id, 'asked in the')
+    first.writeNote(made.id, 'asked in the meeting')
+    first.addCheck(made.id, 'window', '#/check/window?noiseHz=9M')
+    first.addCheck(made.id, 'window', '#/check/window?noiseHz=9M')
+    await first.settled()
+    const second = await start()
+    expect(second.complaints.value).toEqual(first.complaints.value)
+    expect(second.complaints.value).toMatchObject([
+      {
+        title: '10 nF on the bus?',
+        note: 'asked in the meeting',
+        checks: [{ check: 'loading' }, { check: 'window', address: '#/check/window?noiseHz=9M' }],
+      },
+    ])
+  })
+
+  it('moves a changed complaint to the front, as the next start lists it', async () => {
+    const app = await start()
+    const a = app.createFromTriage({ ...TRIAGE, title: 'a' })
+    await new Promise((done) => setTimeout(done, 3))
+    app.createFromTriage({ ...TRIAGE, title: 'b' })
+    expect(app.complaints.value?.map(({ title }) => title)).toEqual(['b', 'a'])
+    await new Promise((done) => setTimeout(done, 3))
+    app.writeNote(a.id, 'n')
+    expect(app.complaints.value?.map(({ title }) => title)).toEqual(['a', 'b'])
+    await app.settled()
+    expect((await start()).complaints.value?.map(({ title }) => title)).toEqual(['a', 'b'])
+  })
+
+  it('opens a complaint and follows its changes', async () => {
+    const app = await start()
+    const { id } = app.createFromTriage(TRIAGE)
+    app.openComplaint(id)
+    app.rename(id, 'Whistle')
+    expect(app.opened.value?.title).toBe('Whistle')
+    app.openComplaint('no-such-complaint')
+    expect(app.opened.value).toBeUndefined()
+  })
+
+  it('deletes with undo, also right after', async () => {
+    const app = await start()
+    const { id } = app.createFromTriage(TRIAGE)
+    app.remove(id)
+    expect([app.complaints.value, app.lastDeleted.value?.id]).toEqual([[], id])
+    app.undoRemove()
+    await app.settled()
+    expect(app.lastDeleted.value).toBeUndefined()
+    expect((await start()).complaints.value?.map((one) => one.id)).toEqual([id])
+    app.remove(id)
+    await app.settled()
+    expect((await start()).complaints.value).toEqual([])
+  })
+
+  it('keeps everything on the screen when the device is full, says so, and saves in order once there is room', async () => {
+    const app = await start()
+    const { id } = app.createFromTriage(TRIAGE)
+    await app.settled()
+    fillStorage()
+    app.writeNote(id, 'first')
+    await app.settled()
+    app.writeNote(id, 'first and second')
+    app.rename(id, 'Renamed while full')
+    await app.settled()
+    expect(app.saveState.value).toBe('failed')
+    expect(app.storeNotice.value).toContain('full')
+    expect(app.complaints.value).toMatchObject([{ note: 'first and second', title: 'Renamed while full' }])
+    vi.restoreAllMocks()
+    await app.retrySave()
+    expect([app.saveState.value, app.storeNotice.value]).toEqual(['saved', undefined])
+    expect(await app.getComplaint(id)).toMatchObject({ note: 'first and second', title: 'Renamed while full' })
+  })
+
+  it('works without any storage, and says that nothing is kept', async () => {
+    vi.stubGlobal('indexedDB', undefined)
+    const app = await start()
+    const { id } = app.createFromTriage(TRIAGE)
+    app.writeNote(id, 'still here')
+    await app.settled()
+    vi.unstubAllGlobals()
+    expect(app.complaints.value).toMatchObject([{ note: 'still here' }])
+    expect(app.storeNotice.value).toContain('not')
+  })
+
+  it('loads the example once', async () => {
+    const app = await start()
+    const demo = await app.addDemo()
+    expect((await app.addDemo()).id).toBe(demo.id)
+    expect(app.complaints.value).toMatchObject([{ isDemo: true }])
+    app.remove(demo.id)
+    await app.settled()
+    expect((await start()).complaints.value).toEqual([])
+  })
+})
+
+describe('the triage under way', () => {
+  it('is resumed at the same answers after a kill, and goes on saving into its complaint', async () => {
+    const app = await start()
+    app.setAnswers({ gate: 'none-of-these' }, 2)
+    const { id } = app.createFromTriage({ ...TRIAGE, answers: app.triage.value.answers, line: app.triage.value.line })
+    app.attachComplaint(id)
+    app.setAnswers({ gate: 'none-of-these', rhythm: 'with-radio' }, 2)
+    app.setTriageLine({ ...app.triage.value.line, gate: 'clear' })
+    await app.settled()
+    const again = await start()
+    expect(again.triage.value).toEqual(app.triage.value)
+    expect(again.triage.value.complaintId).toBe(id)
+    expect(again.complaints.value).toMatchObject([{ answers: { rhythm: 'with-radio' }, lines: [{ gate: 'clear' }] }])
+    expect(again.complaints.value?.[0]?.lines).toHaveLength(1)
+  })
+
+  it('is not overwritten when somebody answers before the storage has', async () => {
+    const first = await start()
+    first.setAnswers({ gate: 'old' }, 2)
+    await first.settled()
+    vi.resetModules()
+    const session = await import('../../src/state/session.ts')
+    const resuming = session.resumeSession()
+    session.setAnswers({ gate: 'new' }, 2)
+    await resuming
+    expect(session.triage.value.answers).toEqual({ gate: 'new' })
+  })
+
+  it('starts over without touching the complaint', async () => {
+    const app = await start()
+    const made = app.createFromTriage(TRIAGE)
+    app.resumeComplaint(made)
+    expect(app.triage.value).toMatchObject({ answers: TRIAGE.answers, line: LINE, complaintId: made.id })
+    app.restartTriage()
+    app.setAnswers({ gate: 'none-of-these' }, 2)
+    await app.settled()
+    expect(await app.getComplaint(made.id)).toEqual(made)
+    expect(app.triage.value.complaintId).toBeUndefined()
+  })
+
+  it('keeps the scratch line of the quick checks', async () => {
+    const app = await start()
+    app.setScratch({ ...app.scratch.value, facts: { markedF: { text: '4n7', origin: { by: 'user' } } } })
+    await app.settled()
+    expect((await start()).scratch.value).toEqual(app.scratch.value)
+  })
+})
+
+describe('the save queue', () => {
+  it('writes only the newest of what waits under one name, and tells every caller', async () => {
+    const { enqueue, settled } = await start()
+    const written: string[] = []
+    const write = (text: string) => enqueue(async () => void written.push(text), 'note')
+    await Promise.all([write('a'), write('ab'), write('abc'), settled()])
+    expect(written).toEqual(['a', 'abc'])
+  })
+
+  it('does not let a later write pass one that failed', async () => {
+    const { enqueue, retrySave, saveState, settled } = await start()
+    const written: string[] = []
+    let isBroken = true
+    void enqueue(async () => {
+      if (isBroken) throw new Error('no')
+      written.push('first')
+    })
+    void enqueue(async () => void written.push('second'))
+    await settled()
+    expect([written, saveState.value]).toEqual([[], 'failed'])
+    isBroken = false
+    await retrySave()
+    expect([written, saveState.value]).toEqual([['first', 'second'], 'saved'])
+  })
+})
