@@ -1,32 +1,65 @@
 /** One invented complaint in an invented fleet, so that a newcomer sees the whole path. Removable like any other. */
-import type { Line } from '../calc/types.ts'
+import type { Fact, Line } from '../calc/types.ts'
+import type { Answers } from '../guide/types.ts'
 import { type Complaint, newComplaint, newId } from './complaint.ts'
 
-const typed = (text: string) => ({ text, origin: { by: 'user' } as const })
+/** The guide's version these answers were written for. */
+const WRITTEN_FOR_GUIDE = 1
+
+const ANSWERS: Answers = {
+  'gate-danger': 'none',
+  'gate-lines': 'none',
+  wrong: 'reading',
+  changed: 'new-unit',
+  when: 'transmit',
+  ptt: 'gone-cable',
+  kind: 'arinc-429-high',
+  frequency: 'vhf',
+  box: 'no',
+}
+
+const TITLE = 'Example: heading flag on ship 3 while the second radio transmits'
+
+const NOTE = `Invented example, fleet "Lantern", ship 3. Remove it whenever you like.
+
+Reported: the heading flag shows for a second each time the second radio is keyed, worst near 121 MHz. New since that radio's antenna was moved aft.
+Found: with a dummy load on the radio it is gone. The one cable that matters is the heading bus, contacts 7 and 8.
+Wanted: 20 dB at 118 and 137 MHz. The box cannot be opened, so it has to go into the cable side.`
+
+const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
 
 function demoLine(): Line {
   return {
     id: newId(),
-    name: 'Marker lamp output, contact 14',
+    name: 'Heading bus, contacts 7 and 8',
     gate: 'clear',
     trials: [],
     facts: {
       lineKind: typed('arinc-429-high'),
       noiseMode: typed('common'),
-      noiseHz: typed('125 MHz'),
-      neededDb: typed('15 dB'),
-      noiseSourceOhm: typed('50'),
+      noiseHz: typed('118 MHz; 137 MHz'),
+      neededDb: typed('20 dB'),
+      noiseSourceOhm: typed('50; 150'),
       noiseLoadOhm: typed('75'),
+      toleranceFrac: typed('20 %'),
     },
   }
 }
 
-/** A fresh copy of the example. */
+/** A fresh copy of the example, with ids of its own. */
 export function demoComplaint(): Complaint {
   return newComplaint({
     isDemo: true,
-    title: 'Example: bearing pointer twitches when COM 2 keys',
-    note: '',
+    title: TITLE,
+    note: NOTE,
+    answers: ANSWERS,
+    guideVersion: WRITTEN_FOR_GUIDE,
     lines: [demoLine()],
+    checks: [
+      {
+        check: 'need',
+        address: '#/check/need?measuredDb=64%20dB%C2%B5V&limitDb=50%20dB%C2%B5V&marginDb=6%20dB',
+      },
+    ],
   })
 }

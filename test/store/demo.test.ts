@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest'
+import { replay } from '../../src/guide/engine.ts'
+import { GUIDE } from '../../src/guide/guide.ts'
+import { demoComplaint } from '../../src/store/demo.ts'
+import { restoreComplaint } from '../../src/store/restore.ts'
+
+describe('the example complaint', () => {
+  it('passes the gate unchanged', () => {
+    const demo = demoComplaint()
+    expect(restoreComplaint(demo, 'stored')).toEqual(demo)
+  })
+
+  it('walks through the guide to a filter, with every answer used', () => {
+    const demo = demoComplaint()
+    const { current, gate, unusedAnswers } = replay(GUIDE, demo.answers)
+    expect(current).toMatchObject({ is: 'outcome', class: 'filter' })
+    expect([gate, unusedAnswers]).toEqual(['clear', []])
+    expect(demo.guideVersion).toBe(GUIDE.version)
+  })
+
+  it('has ids of its own in every copy', () => {
+    const [a, b] = [demoComplaint(), demoComplaint()]
+    expect(a.id).not.toBe(b.id)
+    expect(a.lines[0]?.id).not.toBe(b.lines[0]?.id)
+  })
+})
