@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config'
 import { versionDefine } from './scripts/version.mjs'
 
 const shared = {
-  define: versionDefine(),
+  define: versionDefine('test edition'),
   oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
 }
 
