@@ -1,6 +1,13 @@
 import { useId } from 'preact/hooks'
 import { Icon } from './icon.tsx'
-import { type LadderLayout, type LadderPicture, LINE_PX, layOutLadder, type PlacedRung, voltsText } from './ladder-shape.ts'
+import {
+  type LadderLayout,
+  type LadderPicture,
+  LINE_PX,
+  layOutLadder,
+  type PlacedRung,
+  voltsText,
+} from './ladder-shape.ts'
 import { useWidth } from './width.ts'
 
 const RUNG_PX = 22

@@ -30,7 +30,11 @@ function pooled(values: readonly number[]): readonly number[] {
   const blocks: Block[] = []
   for (const value of values) {
     let last: Block = { sum: value, count: 1 }
-    for (let before = blocks.at(-1); before && before.sum / before.count > last.sum / last.count; before = blocks.at(-1)) {
+    for (
+      let before = blocks.at(-1);
+      before && before.sum / before.count > last.sum / last.count;
+      before = blocks.at(-1)
+    ) {
       last = { sum: before.sum + last.sum, count: before.count + last.count }
       blocks.pop()
     }

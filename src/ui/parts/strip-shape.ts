@@ -32,7 +32,9 @@ export function rowPieces(row: StripRow, span: Span): readonly Piece[] {
     is: row.state,
   }
   const holes = row.holes
-    .map(([fromF, toF]): Piece => ({ fromF: Math.max(fromF, ground.fromF), toF: Math.min(toF, ground.toF), is: 'hole' }))
+    .map(
+      ([fromF, toF]): Piece => ({ fromF: Math.max(fromF, ground.fromF), toF: Math.min(toF, ground.toF), is: 'hole' }),
+    )
     .filter((hole) => hole.toF > hole.fromF)
   return [ground, ...holes]
 }

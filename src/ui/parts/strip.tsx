@@ -14,7 +14,13 @@ const AXIS_PX = 24
 type Frame = { readonly x: Scale; readonly leftPx: number; readonly rightPx: number; readonly hatch: string }
 
 /** The window: one row a topology, hatched where the bounds exclude, solid where they leave room, dashed where they cross. */
-export function Strip({ picture, bounds = [] }: { readonly picture: StripPicture; readonly bounds?: readonly Bound[] }) {
+export function Strip({
+  picture,
+  bounds = [],
+}: {
+  readonly picture: StripPicture
+  readonly bounds?: readonly Bound[]
+}) {
   const { box, widthPx } = useWidth<HTMLElement>()
   const hatch = useId()
   const span = stripSpan(picture)

@@ -1,0 +1,79 @@
+import { useEffect } from 'preact/hooks'
+import { loadComplaints } from '../state/complaints.ts'
+import { type Route, route, startRouter } from '../state/router.ts'
+import { resumeSession } from '../state/session.ts'
+import { startTheme } from '../state/theme.ts'
+import { lazy } from './lazy.tsx'
+import { isAboutOpen } from './shell/head.tsx'
+import { watchInstall } from './shell/install-event.ts'
+import { Nav } from './shell/nav.tsx'
+import { Notices } from './shell/notices.tsx'
+import { Nowhere } from './shell/nowhere.tsx'
+import './styles/tokens.css'
+import './styles/fonts.css'
+import './styles/base.css'
+import './styles/parts.css'
+import './styles/pictures.css'
+import './styles/screens.css'
+import './styles/print.css'
+
+const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)
+const CheckList = lazy(async () => (await import('./screens/check-list.tsx')).CheckList)
+const CheckScreen = lazy(async () => (await import('./screens/check.tsx')).CheckScreen)
+const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
+const ComplaintScreen = lazy(async () => (await import('./screens/complaint.tsx')).ComplaintScreen)
+const Notes = lazy(async () => (await import('./screens/notes.tsx')).Notes)
+const About = lazy(async () => (await import('./screens/about.tsx')).About)
+
+let isStarted = false
+
+/** Theme, work under way and the Log; each shows a notice of its own when the storage fails. */
+function startOnce(): void {
+  if (isStarted) return
+  isStarted = true
+  watchInstall()
+  void startTheme()
+  void resumeSession()
+  void loadComplaints()
+}
+
+/** The whole app: one screen at a time, the four places, and what the user should know now. */
+export function App() {
+  useEffect(() => {
+    startOnce()
+    return startRouter()
+  }, [])
+  return (
+    <div class="shell">
+      <a class="skip" href="#main" onClick={skipToMain}>
+        Skip to the content
+      </a>
+      <Nav />
+      <main id="main" tabIndex={-1}>
+        <Screen route={route.value} />
+      </main>
+      <Notices />
+      {isAboutOpen.value && <About />}
+    </div>
+  )
+}
+
+/** The address belongs to the router, so that the skip link moves focus by hand. */
+function skipToMain(event: Event): void {
+  event.preventDefault()
+  document.getElementById('main')?.focus()
+}
+
+function Screen({ route: here }: { readonly route: Route }) {
+  if (here.place === 'nowhere') return <Nowhere path={here.path} />
+  switch (here.place) {
+    case 'ask':
+      return <Ask nodeId={here.id} />
+    case 'check':
+      return here.id === undefined ? <CheckList /> : <CheckScreen id={here.id} query={here.query} />
+    case 'log':
+      return here.id === undefined ? <Log /> : <ComplaintScreen id={here.id} />
+    case 'notes':
+      return <Notes id={here.id} />
+  }
+}

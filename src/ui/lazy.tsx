@@ -1,0 +1,56 @@
+import type { ComponentType } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+
+type State<P> =
+  | { readonly is: 'loading' }
+  | { readonly is: 'ready'; readonly Screen: ComponentType<P> }
+  | { readonly is: 'failed' }
+
+/** A screen whose code is fetched when it is first shown; it is in the offline copy, so that this works anywhere. */
+export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
+  let ready: ComponentType<P> | undefined
+  const fetchScreen = async () => {
+    ready ??= await load()
+    return ready
+  }
+  return function Lazy(props: P) {
+    const [state, setState] = useState<State<P>>(ready ? { is: 'ready', Screen: ready } : { is: 'loading' })
+    useEffect(() => {
+      if (state.is !== 'loading') return
+      let alive = true
+      fetchScreen().then(
+        (Screen) => alive && setState({ is: 'ready', Screen }),
+        () => alive && setState({ is: 'failed' }),
+      )
+      return () => {
+        alive = false
+      }
+    }, [state])
+    if (state.is === 'ready') return <state.Screen {...props} />
+    if (state.is === 'failed') return <NotLoaded retry={() => setState({ is: 'loading' })} />
+    return (
+      <p class="loading muted" role="status">
+        Opening…
+      </p>
+    )
+  }
+}
+
+function NotLoaded({ retry }: { readonly retry: () => void }) {
+  return (
+    <div class="notice" role="alert">
+      <p>
+        This part of the app could not be loaded. If the app was updated while it was open, reload the page; what you
+        typed is kept.
+      </p>
+      <div class="actions">
+        <button type="button" class="button" onClick={retry}>
+          Try again
+        </button>
+        <button type="button" class="button" onClick={() => location.reload()}>
+          Reload
+        </button>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,253 @@
+import type { ComponentChildren } from 'preact'
+import type { Field } from '../../calc/fields.ts'
+import type { Basis, Bound, Cell, Check, Finding, Output, Result, Rung, Success } from '../../calc/types.ts'
+import { cellText, printed, splitFigure } from './figure.ts'
+import { Icon } from './icon.tsx'
+import { PictureView } from './picture.tsx'
+import { VerdictMark } from './verdict.tsx'
+import { Working } from './working.tsx'
+
+/** `live`: this answer belongs to the page's own fields, so that its figures may carry the ids that addresses promise. */
+type Live = { readonly live: boolean }
+
+/** The output shown largest: the first `lead` with a value, else the first with a value. */
+export function leadOutput(check: Check, result: Success): Output | undefined {
+  const hasValue = (output: Output) => {
+    const cell = result.outputs[output.key]?.cell
+    return cell !== undefined && cell.is !== 'none'
+  }
+  return check.outputs.find((output) => output.lead && hasValue(output)) ?? check.outputs.find(hasValue)
+}
+
+type Given = Live & { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
+
+/** The answer: the largest thing on the screen, then its margin in words, then what it rests on. */
+export function AnswerCard({ check, fields, result, live, children }: Given & { readonly children?: ComponentChildren }) {
+  const lead = leadOutput(check, result)
+  const shown = lead ? result.outputs[lead.key] : undefined
+  return (
+    <section class={live ? 'answer' : 'answer stale'} aria-label="Answer" aria-busy={!live}>
+      <div class="answer-top">
+        {lead && <p class="answer-label">{lead.label}</p>}
+        {result.verdict && (
+          <output
+            aria-live="off"
+            class="verdict"
+            {...(live ? { id: 'verdict', 'data-verdict': result.verdict } : { 'data-output': 'verdict' })}
+          >
+            <VerdictMark verdict={result.verdict} />
+          </output>
+        )}
+      </div>
+      {lead && shown && (
+        <p class="lead">
+          <Figure outputKey={lead.key} cell={shown.cell} output={lead} live={live} />
+        </p>
+      )}
+      <p class="headline">{result.headline}</p>
+      {lead && shown && (
+        <details class="fold">
+          <summary>Working and source</summary>
+          <Working basis={shown.basis} />
+        </details>
+      )}
+      <Assumed fields={fields} />
+      {children}
+    </section>
+  )
+}
+
+/** One result, machine-readable at full precision. */
+export function Figure(given: Live & { readonly outputKey: string; readonly cell: Cell; readonly output: Output }) {
+  const { outputKey, cell, output, live } = given
+  const si = cell.is === 'si' ? String(cell.si) : ''
+  const names = live ? { id: outputKey, 'data-si': si } : { 'data-output': outputKey }
+  const text = cellText(cell, output.quantity, output.digits)
+  const { number, unit } = cell.is === 'si' ? splitFigure(text) : { number: text, unit: '' }
+  return (
+    <output aria-live="off" class={`figure ${cell.is}`} {...names}>
+      {number}
+      {unit !== '' && (
+        <>
+          {'\u00a0'}
+          <span class="unit">{unit}</span>
+        </>
+      )}
+    </output>
+  )
+}
+
+/** Every assumption stands beside the answer; so does what was not entered. */
+function Assumed({ fields }: { readonly fields: readonly Field[] }) {
+  const assumed = fields.filter((field) => field.state === 'assumed' && field.assumed)
+  const left = fields.filter((field) => field.state === 'omitted' || field.state === 'missing')
+  if (assumed.length === 0 && left.length === 0) return null
+  const isFavourable = assumed.some((field) => field.assumed?.favourable)
+  return (
+    <details class="fold">
+      <summary>
+        {assumed.length} assumed, {left.length} not entered
+        {isFavourable ? ' (some assumptions are favourable)' : ''}
+      </summary>
+      <ul class="plain">
+        {assumed.map((field) => (
+          <li key={field.key}>
+            assumed: {field.input.label} {field.assumed?.text}, {field.assumed?.why}
+            {field.assumed?.favourable ? ' (favourable)' : ''}
+          </li>
+        ))}
+        {left.length > 0 && <li>not entered: {left.map((field) => field.input.label).join(', ')}</li>}
+      </ul>
+    </details>
+  )
+}
+
+/** Pictures, reasons, every other figure, bounds and rungs, each with its working one tap away. */
+export function AnswerDetail({ check, result, live }: Omit<Given, 'fields'>) {
+  const lead = leadOutput(check, result)
+  const others = check.outputs.filter((output) => output.key !== lead?.key && result.outputs[output.key] !== undefined)
+  return (
+    <div class={live ? 'answer-detail' : 'answer-detail stale'}>
+      {result.pictures.map((picture) => (
+        <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} />
+      ))}
+      <Findings findings={result.findings} />
+      {others.length > 0 && (
+        <section aria-label="Figures" class="figures">
+          <h2>Figures</h2>
+          {others.map((output) => {
+            const shown = result.outputs[output.key]
+            return shown ? (
+              <FoldedFigure key={output.key} label={output.label} basis={shown.basis}>
+                <Figure outputKey={output.key} cell={shown.cell} output={output} live={live} />
+              </FoldedFigure>
+            ) : null
+          })}
+        </section>
+      )}
+      <Bounds bounds={result.bounds} />
+      <Rungs rungs={result.rungs} />
+    </div>
+  )
+}
+
+function FoldedFigure(given: { readonly label: string; readonly basis: Basis; readonly children: ComponentChildren }) {
+  return (
+    <details class="figure-row">
+      <summary>
+        <span class="figure-label">{given.label}</span>
+        {given.children}
+      </summary>
+      <Working basis={given.basis} />
+    </details>
+  )
+}
+
+export function Findings({ findings }: { readonly findings: readonly Finding[] }) {
+  if (findings.length === 0) return null
+  return (
+    <ul class="findings" aria-label="Findings">
+      {findings.map((finding) => (
+        <li key={finding.sentence} class={`finding ${finding.verdict}`}>
+          <Icon name={finding.verdict} />
+          <span>{finding.sentence}</span>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+const NATURE_WORDS: Readonly<Record<Bound['nature'], string>> = {
+  need: 'set by the attenuation needed',
+  works: 'set by what the signal can stand',
+  permitted: 'set by a document; above it is marginal',
+}
+
+function Bounds({ bounds }: { readonly bounds: readonly Bound[] }) {
+  if (bounds.length === 0) return null
+  return (
+    <section aria-label="Bounds" class="figures">
+      <h2>Bounds</h2>
+      {bounds.map((bound) => (
+        <details key={`${bound.id}${bound.topology}`} class="figure-row">
+          <summary>
+            <span class="figure-label">
+              {bound.topology === 'any' ? '' : `${topologyWord(bound.topology)}: `}
+              {bound.why}
+            </span>
+            <span class="figure si">
+              {bound.side === 'least' ? '≥ ' : '≤ '}
+              {printed(bound.markedF, 'capacitance')}
+            </span>
+          </summary>
+          <p>
+            {bound.appliesTo}; {NATURE_WORDS[bound.nature]}.
+          </p>
+          {bound.openedBy.length > 0 && (
+            <ul class="plain">
+              {bound.openedBy.map((opener) => (
+                <li key={opener.id}>{opener.sentence}</li>
+              ))}
+            </ul>
+          )}
+          <Working basis={bound.basis} />
+        </details>
+      ))}
+    </section>
+  )
+}
+
+export function topologyWord(topology: string): string {
+  return topology === 'PI' ? 'Pi' : topology
+}
+
+function Rungs({ rungs }: { readonly rungs: readonly Rung[] }) {
+  if (rungs.length === 0) return null
+  return (
+    <section aria-label="Rungs" class="figures">
+      <h2>Rungs</h2>
+      {rungs.map((rung) => (
+        <FoldedFigure key={rung.id} label={rung.label} basis={rung.basis}>
+          <span class="figure si">
+            {rung.minV === rung.maxV ? '' : `${printed(rung.minV, 'voltage')} to `}
+            {printed(rung.maxV, 'voltage')}
+          </span>
+        </FoldedFigure>
+      ))}
+    </section>
+  )
+}
+
+/** What stands in the way of an answer, each with a way to the field. */
+export function Refusals(given: { readonly result: Extract<Result, { ok: false }>; readonly fields: readonly Field[] }) {
+  const { result, fields } = given
+  return (
+    <section class="answer" aria-label="Answer">
+      <p class="headline">No answer yet.</p>
+      <ul class="plain">
+        {result.issues.map((issue) => {
+          const field = fields.find((each) => each.key === issue.key)
+          return (
+            <li key={`${issue.key}${issue.code}`}>
+              {field && (
+                <button type="button" class="link" onClick={() => focusField(issue.key)}>
+                  {field.input.label}
+                </button>
+              )}
+              {field ? ': ' : ''}
+              {issue.message}
+            </li>
+          )
+        })}
+      </ul>
+    </section>
+  )
+}
+
+/** Opens the fold a field may be in, and puts the cursor there. */
+export function focusField(key: string): void {
+  const field = document.getElementById(`in-${key}`)
+  field?.closest('details:not([open])')?.setAttribute('open', '')
+  field?.focus()
+  field?.scrollIntoView({ block: 'center' })
+}

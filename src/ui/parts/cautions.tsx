@@ -1,0 +1,30 @@
+import { isSafetyId, SAFETY_TEXTS } from '../../reference/safety.ts'
+import { Icon } from './icon.tsx'
+
+/** Safety texts by id; the wording stands in one place only. */
+export function Cautions({ ids, open = false }: { readonly ids: readonly string[]; readonly open?: boolean }) {
+  const known = [...new Set(ids)].filter(isSafetyId)
+  if (known.length === 0) return null
+  return (
+    <section class="cautions" aria-label="Cautions">
+      {known.map((id) => (
+        <details key={id} class="caution" open={open}>
+          <summary>
+            <Icon name="caution" />
+            <span>{SAFETY_TEXTS[id].title}</span>
+          </summary>
+          <p>{SAFETY_TEXTS[id].text}</p>
+        </details>
+      ))}
+    </section>
+  )
+}
+
+/** What every answer and every sheet says. */
+export function Screening() {
+  return (
+    <p class="screening">
+      <strong>{SAFETY_TEXTS.screening.title}.</strong> {SAFETY_TEXTS.screening.text}
+    </p>
+  )
+}

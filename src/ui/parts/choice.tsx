@@ -1,0 +1,118 @@
+import { useRef, useState } from 'preact/hooks'
+import type { Field } from '../../calc/fields.ts'
+import type { Option } from '../../calc/types.ts'
+import { type FieldProps, FieldNotes } from './field.tsx'
+import { Icon } from './icon.tsx'
+import { OptionSearch } from './option-search.tsx'
+
+/** More choices than this are searched, not lined up. */
+const MOST_IN_A_ROW = 8
+
+export function optionsFor(field: Field): readonly Option[] {
+  return field.input.type.is === 'choice' ? field.input.type.options : []
+}
+
+/** The word for leaving a choice open, when its descriptor allows that. */
+export function openWord(field: Field): string | undefined {
+  const rule = field.input.whenEmpty
+  if (rule.do === 'omit') return 'not stated'
+  if (field.input.defaultText !== undefined && field.text.trim() !== '') return undefined
+  return rule.do === 'ask' ? 'not known' : 'leave it open'
+}
+
+export function ChoiceField({ field, onType }: FieldProps) {
+  return optionsFor(field).length > MOST_IN_A_ROW ? (
+    <PickerField field={field} onType={onType} />
+  ) : (
+    <RowField field={field} onType={onType} />
+  )
+}
+
+function RowField({ field, onType }: FieldProps) {
+  const { key, input } = field
+  const open = openWord(field)
+  const chosen = field.text.trim()
+  const choices = [...optionsFor(field), ...(open === undefined ? [] : [{ value: '', label: open }])]
+  return (
+    <fieldset
+      id={`in-${key}`}
+      class={`field choice ${field.state}`}
+      role="radiogroup"
+      tabIndex={-1}
+      aria-labelledby={`label-${key}`}
+      aria-invalid={field.state === 'refused'}
+      aria-describedby={`note-${key}`}
+    >
+      <legend id={`label-${key}`}>{input.label}</legend>
+      <div class="choices">
+        {choices.map((option) => (
+          <label key={option.value} class="choice-button">
+            <input
+              type="radio"
+              name={key}
+              value={option.value}
+              checked={chosen === option.value}
+              onChange={() => onType(option.value)}
+            />
+            <span>{option.label}</span>
+          </label>
+        ))}
+      </div>
+      <FieldNotes field={field} onType={onType} />
+    </fieldset>
+  )
+}
+
+function PickerField({ field, onType }: FieldProps) {
+  const { key, input } = field
+  const dialog = useRef<HTMLDialogElement>(null)
+  const [isOpen, setOpen] = useState(false)
+  const current = optionsFor(field).find((option) => option.value === field.text.trim())
+  const open = openWord(field)
+  const close = () => dialog.current?.close()
+  const pick = (value: string) => {
+    onType(value)
+    close()
+  }
+  return (
+    <div class={`field picker ${field.state}`}>
+      <label for={`in-${key}`}>{input.label}</label>
+      <button
+        type="button"
+        id={`in-${key}`}
+        name={key}
+        value={field.text}
+        class="picker-button"
+        aria-haspopup="dialog"
+        aria-describedby={`note-${key}`}
+        onClick={() => {
+          setOpen(true)
+          dialog.current?.showModal()
+        }}
+      >
+        <span>{current?.label ?? (field.text.trim() === '' ? (open ?? 'choose') : field.text)}</span>
+        <Icon name="search" />
+      </button>
+      <FieldNotes field={field} onType={onType} />
+      <dialog ref={dialog} class="sheet" aria-label={input.label} onClose={() => setOpen(false)}>
+        {isOpen && (
+          <>
+            <div class="sheet-head">
+              <h2>{input.label}</h2>
+              <button type="button" class="icon-button" onClick={close}>
+                <Icon name="close" />
+                <span class="unseen">Close</span>
+              </button>
+            </div>
+            <OptionSearch
+              options={optionsFor(field)}
+              chosen={field.text.trim()}
+              onPick={pick}
+              last={open === undefined ? undefined : { value: '', label: open }}
+            />
+          </>
+        )}
+      </dialog>
+    </div>
+  )
+}

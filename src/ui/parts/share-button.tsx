@@ -1,0 +1,48 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { SAFETY_TEXTS } from '../../reference/safety.ts'
+import { type ShareOutcome, type Shared, share, sharedText, waysHere } from '../../state/share.ts'
+import { Icon } from './icon.tsx'
+
+const WORDS: Readonly<Record<ShareOutcome, string>> = {
+  shared: 'Shared.',
+  copied: 'Copied: paste it where you need it.',
+  shown: 'Copy the text below by hand.',
+  dismissed: '',
+}
+
+/** Hands the answer and its address on; what travels always says that it is a screening estimate. */
+export function ShareButton(given: { readonly title: string; readonly words: string; readonly hash: string }) {
+  const [outcome, setOutcome] = useState<ShareOutcome | undefined>(undefined)
+  const box = useRef<HTMLTextAreaElement>(null)
+  const shared: Shared = {
+    title: given.title,
+    text: `${given.words}\n${SAFETY_TEXTS.screening.text}`,
+    url: new URL(given.hash, document.baseURI).href,
+  }
+  useEffect(() => {
+    if (outcome === 'shown') box.current?.select()
+  }, [outcome])
+  return (
+    <>
+      <button type="button" class="button" onClick={() => void share(shared, waysHere()).then(setOutcome)}>
+        <Icon name="share" />
+        Share
+      </button>
+      <p class="action-note" role="status">
+        {outcome ? WORDS[outcome] : ''}
+      </p>
+      {outcome === 'shown' && (
+        <textarea ref={box} class="share-text" readOnly rows={6} aria-label="Text to share" value={sharedText(shared)} />
+      )}
+    </>
+  )
+}
+
+export function PrintButton() {
+  return (
+    <button type="button" class="button" onClick={() => print()}>
+      <Icon name="print" />
+      Print
+    </button>
+  )
+}

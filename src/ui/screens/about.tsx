@@ -1,0 +1,105 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { offlineReady, updateReady } from '../../offline/updates.ts'
+import { keepsStorage } from '../../state/complaints.ts'
+import { guide } from '../../state/guide-content.ts'
+import { setTheme, type ThemeChoice, themeChoice } from '../../state/theme.ts'
+import { appVersion, buildDate } from '../../state/version.ts'
+import { Screening } from '../parts/cautions.tsx'
+import { Icon } from '../parts/icon.tsx'
+import { isAboutOpen } from '../shell/head.tsx'
+import { AwakeSwitch } from './awake.tsx'
+import { Install } from './install.tsx'
+
+const THEMES: readonly { readonly value: ThemeChoice; readonly label: string }[] = [
+  { value: 'auto', label: 'Auto' },
+  { value: 'day', label: 'Day' },
+  { value: 'dark', label: 'Dark' },
+  { value: 'night', label: 'Night red' },
+]
+
+/** What this app is, which version, whether it works offline; theme and screen. */
+export function About() {
+  const dialog = useRef<HTMLDialogElement>(null)
+  useEffect(() => {
+    dialog.current?.showModal()
+  }, [])
+  const close = () => dialog.current?.close()
+  return (
+    <dialog
+      ref={dialog}
+      class="sheet"
+      aria-labelledby="about-title"
+      onClose={() => {
+        isAboutOpen.value = false
+      }}
+    >
+      <div class="sheet-head">
+        <h2 id="about-title">Stillpin</h2>
+        <button type="button" class="icon-button" onClick={close}>
+          <Icon name="close" />
+          <span class="unseen">Close</span>
+        </button>
+      </div>
+      <div class="stack">
+        <fieldset class="field choice">
+          <legend>Theme</legend>
+          <div class="choices">
+            {THEMES.map(({ value, label }) => (
+              <label key={value} class="choice-button">
+                <input
+                  type="radio"
+                  name="theme"
+                  value={value}
+                  checked={themeChoice.value === value}
+                  onChange={() => setTheme(value)}
+                />
+                <span>{label}</span>
+              </label>
+            ))}
+          </div>
+        </fieldset>
+        <AwakeSwitch />
+        <Facts />
+        <Install />
+        <Screening />
+      </div>
+    </dialog>
+  )
+}
+
+function Facts() {
+  const [usedBytes, setUsedBytes] = useState<number | undefined>(undefined)
+  useEffect(() => {
+    navigator.storage?.estimate?.().then(
+      ({ usage }) => setUsedBytes(usage),
+      () => undefined,
+    )
+  }, [])
+  const rows: readonly (readonly [string, string])[] = [
+    ['Version', `${appVersion}, built ${buildDate}`],
+    ['Guide', guide.value ? `${guide.value.edition}, version ${guide.value.version}` : 'opens with the first question'],
+    ['Offline copy', offlineWords()],
+    ['Storage', storageWords(usedBytes)],
+  ]
+  return (
+    <dl class="facts">
+      {rows.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  )
+}
+
+function offlineWords(): string {
+  if (updateReady.value) return 'complete; a newer version is ready'
+  return offlineReady.value ? 'complete: works without a network' : 'not yet complete; stay online for a moment'
+}
+
+function storageWords(usedBytes: number | undefined): string {
+  const used = usedBytes === undefined ? '' : `${(usedBytes / 1e6).toFixed(1)} MB on this device. `
+  if (keepsStorage.value === true) return `${used}The browser promised to keep it.`
+  return `${used}The browser may clear it when space runs short; print or share what matters.`
+}

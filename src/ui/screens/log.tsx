@@ -1,0 +1,69 @@
+import { addDemo, type Complaint, complaints, remove } from '../../state/complaints.ts'
+import { goTo, hashOf } from '../../state/router.ts'
+import { Icon } from '../parts/icon.tsx'
+import { Head } from '../shell/head.tsx'
+import { dayAndTime } from './moment.ts'
+
+/** Saved complaints, newest first. */
+export function Log() {
+  const list = complaints.value
+  return (
+    <>
+      <Head title="Log">
+        <p class="muted">Complaints kept on this device.</p>
+      </Head>
+      {list === undefined ? <p role="status">Reading the log…</p> : list.length === 0 ? <Empty /> : <Rows list={list} />}
+    </>
+  )
+}
+
+function Empty() {
+  return (
+    <div class="empty stack">
+      <p>
+        Nothing kept yet. A triage or a check becomes a complaint with one tap on “Keep in the log”; from then on every step
+        is saved.
+      </p>
+      <div class="actions">
+        <a class="button strong" href="#/ask">
+          Start a triage
+        </a>
+        <button type="button" class="button" onClick={() => void openDemo()}>
+          Load the demo
+        </button>
+      </div>
+      <p class="muted small">The demo is an invented complaint in an invented fleet. It can be deleted like any other.</p>
+    </div>
+  )
+}
+
+async function openDemo(): Promise<void> {
+  const demo = await addDemo()
+  goTo(hashOf('log', demo.id))
+}
+
+function Rows({ list }: { readonly list: readonly Complaint[] }) {
+  return (
+    <ul class="rows">
+      {list.map((complaint) => (
+        <li key={complaint.id} class="row-with-button">
+          <a href={hashOf('log', complaint.id)}>
+            <span>
+              <strong>{complaint.title || 'Untitled complaint'}</strong>
+              <span class="row-note">
+                {dayAndTime(complaint.updatedAt)}
+                {complaint.isDemo ? ' · demo, invented' : ''}
+                {complaint.checks.length > 0 ? ` · ${complaint.checks.length} checks` : ''}
+              </span>
+            </span>
+            <Icon name="go" />
+          </a>
+          <button type="button" class="icon-button" onClick={() => remove(complaint.id)}>
+            <Icon name="close" />
+            <span class="unseen">Delete {complaint.title || 'untitled complaint'}</span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  )
+}

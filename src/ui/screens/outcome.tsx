@@ -1,0 +1,184 @@
+import { advise } from '../../guide/rules.ts'
+import type { Advice, AdviceItem, Guide, Outcome, OutcomeClass, Shown } from '../../guide/types.ts'
+import { checkById } from '../../calc/registry.ts'
+import type { Line } from '../../calc/types.ts'
+import { pairsForLine } from '../../state/check.ts'
+import { complaints, createFromTriage } from '../../state/complaints.ts'
+import { hashOf } from '../../state/router.ts'
+import { attachComplaint, restartTriage, triage } from '../../state/session.ts'
+import { Cautions, Screening } from '../parts/cautions.tsx'
+import { Icon, type IconName } from '../parts/icon.tsx'
+import { LineWindow } from '../parts/line-window.tsx'
+import { PrintHead } from '../parts/print-head.tsx'
+import { PrintButton, ShareButton } from '../parts/share-button.tsx'
+import { Sources } from '../parts/working.tsx'
+import { Head } from '../shell/head.tsx'
+import { Trail } from './trail.tsx'
+
+const CLASS_WORDS: Readonly<Record<OutcomeClass, { readonly word: string; readonly icon: IconName; readonly tone: string }>> =
+  {
+    filter: { word: 'A connector filter is a cure to compute', icon: 'ok', tone: 'ok' },
+    suppressor: { word: 'A suppressor question', icon: 'marginal', tone: 'marginal' },
+    'not-a-filter': { word: 'A connector filter will not cure this', icon: 'fails', tone: 'marginal' },
+    stop: { word: 'Stop', icon: 'fails', tone: 'fails' },
+    measure: { word: 'Measure first', icon: 'unknown', tone: 'unknown' },
+  }
+
+type Given = { readonly guide: Guide; readonly outcome: Outcome; readonly shown: Shown }
+
+/** What the answers lead to: the decision, why, what to do now, the window, the checks, and how to prove it. */
+export function OutcomeView({ guide, outcome, shown }: Given) {
+  const { line } = triage.value
+  const { gate } = shown.position
+  const advice = advise({ guide, outcome, line, gate })
+  const look = CLASS_WORDS[outcome.class]
+  return (
+    <>
+      <Head title={outcome.headline} large>
+        <p class={`chapter verdict-mark ${look.tone}`}>
+          <Icon name={look.icon} />
+          <span>{look.word}</span>
+        </p>
+      </Head>
+      <PrintHead />
+      {shown.notice && (
+        <p class="notice" role="status">
+          {shown.notice} <a href="#/ask">Go to where they lead.</a>
+        </p>
+      )}
+      <div class="panes outcome">
+        <div class="pane stack">
+          <section class="answer" aria-label="Result">
+            <p class="headline">{outcome.reason}</p>
+            <details class="fold">
+              <summary>Source</summary>
+              <Sources sources={outcome.sources} />
+            </details>
+          </section>
+          {!advice.mayAdviseParts && outcome.class !== 'stop' && <GateFirst guide={guide} />}
+          <Steps advice={advice} />
+          <Cautions ids={outcome.cautions} open={outcome.class === 'stop'} />
+          <section aria-label="Next measurement">
+            <h2>Next measurement</h2>
+            <p>{outcome.nextMeasurement}</p>
+          </section>
+        </div>
+        <div class="pane stack">
+          {outcome.class !== 'stop' && <LineWindow line={line} />}
+          <Items items={advice.items} />
+          <CheckLinks outcome={outcome} line={line} />
+        </div>
+      </div>
+      <Keep guide={guide} outcome={outcome} advice={advice} />
+      <Trail position={shown.position} hereId={outcome.id} />
+      <Screening />
+    </>
+  )
+}
+
+function GateFirst({ guide }: { readonly guide: Guide }) {
+  return (
+    <p class="notice" role="status">
+      Figures are shown, but fitting or trying a part is not advised until the safety questions are answered.{' '}
+      <a href={hashOf('ask', guide.start)}>Answer them now.</a>
+    </p>
+  )
+}
+
+function Steps({ advice }: { readonly advice: Advice }) {
+  if (advice.steps.length === 0) return null
+  return (
+    <section aria-label="Do now">
+      <h2>Do now, in this order</h2>
+      <ol class="numbered">
+        {advice.steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+function Items({ items }: { readonly items: readonly AdviceItem[] }) {
+  if (items.length === 0) return null
+  return (
+    <section aria-label="Advice" class="advice">
+      <h2>Advice for this line</h2>
+      {items.map((item) => (
+        <article key={item.rule}>
+          <h3>{item.title}</h3>
+          <p>{item.text}</p>
+          {item.missing.length > 0 && <p class="muted small">To say it with numbers, find out: {item.missing.join('; ')}.</p>}
+          <details class="fold">
+            <summary>Source</summary>
+            <Sources sources={item.basis} />
+          </details>
+        </article>
+      ))}
+    </section>
+  )
+}
+
+/** The checks of an outcome, each with what is already known in its address. */
+function CheckLinks({ outcome, line }: { readonly outcome: Outcome; readonly line: Line }) {
+  const links = outcome.checks.flatMap(({ check: id, prefill, why }) => {
+    const check = checkById(id)
+    return check ? [{ check, why, hash: hashOf('check', id, pairsForLine(check, line.facts, prefill)) }] : []
+  })
+  if (links.length === 0) return null
+  return (
+    <section aria-label="Checks">
+      <h2>Checks, with what is known filled in</h2>
+      <ul class="rows">
+        {links.map(({ check, why, hash }) => (
+          <li key={check.id}>
+            <a href={hash}>
+              <span>
+                <strong>{check.title}</strong>
+                <span class="row-note">{why}</span>
+              </span>
+              <Icon name="go" />
+            </a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function Keep({ guide, outcome, advice }: { readonly guide: Guide; readonly outcome: Outcome; readonly advice: Advice }) {
+  const { complaintId, answers, line } = triage.value
+  const kept = complaints.value?.find((complaint) => complaint.id === complaintId)
+  const keep = () => {
+    const made = createFromTriage({ title: outcome.headline, answers, guideVersion: guide.version, line })
+    attachComplaint(made.id)
+  }
+  const words = [outcome.reason, ...advice.steps.map((step, index) => `${index + 1}. ${step}`)].join('\n')
+  return (
+    <div class="actions">
+      {kept ? (
+        <a class="button strong" href={hashOf('log', kept.id)}>
+          <Icon name="ok" />
+          Kept: open it in the log
+        </a>
+      ) : (
+        <button type="button" class="button strong" onClick={keep}>
+          <Icon name="keep" />
+          Keep in the log
+        </button>
+      )}
+      <ShareButton title={outcome.headline} words={words} hash={hashOf('ask', outcome.id)} />
+      <PrintButton />
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          restartTriage()
+          location.hash = hashOf('ask')
+        }}
+      >
+        Start afresh
+      </button>
+    </div>
+  )
+}

@@ -1,0 +1,117 @@
+import type { ComponentChildren } from 'preact'
+import { useState } from 'preact/hooks'
+import { applyUpdate, offlineReady, reloadAdvised, updatedElsewhere, updateReady } from '../../offline/updates.ts'
+import { forgetRemoved, lastDeleted, undoRemove } from '../../state/complaints.ts'
+import { guideNotice } from '../../state/guide-content.ts'
+import { retrySave, saveState, storeNotice } from '../../state/save-queue.ts'
+import { Icon } from '../parts/icon.tsx'
+
+const SAID_KEY = 'stillpin-offline-said'
+
+/** Whether "works offline" was said before; it is said once in a browser's life. */
+function wasSaid(): boolean {
+  try {
+    return localStorage.getItem(SAID_KEY) !== null
+  } catch {
+    return false
+  }
+}
+
+function noteSaid(): void {
+  try {
+    localStorage.setItem(SAID_KEY, '1')
+  } catch {
+    // Then it is said again next time; no harm.
+  }
+}
+
+/** Bars for what the user should know now: an update, storage trouble, a deletion that can be undone. */
+export function Notices() {
+  return (
+    <section class="notices" aria-label="Notices">
+      <Update />
+      <Storage />
+      {guideNotice.value !== undefined && <Bar>{guideNotice.value}</Bar>}
+      <OfflineReady />
+      <Undo />
+    </section>
+  )
+}
+
+function Bar({ children, role = 'status' }: { readonly children: ComponentChildren; readonly role?: 'status' | 'alert' }) {
+  return (
+    <div class="bar" role={role}>
+      {children}
+    </div>
+  )
+}
+
+function Update() {
+  if (updateReady.value || updatedElsewhere.value || reloadAdvised.value) {
+    const words = updateReady.value
+      ? 'A newer version is ready. Your text is kept.'
+      : updatedElsewhere.value
+        ? 'Updated in another window. Reload when it suits you; your text is kept.'
+        : 'This window is older than the app on the host. Reload to go on; your text is kept.'
+    return (
+      <Bar>
+        <p>{words}</p>
+        <button type="button" class="button" onClick={() => applyUpdate()}>
+          {updateReady.value ? 'Update now' : 'Reload'}
+        </button>
+      </Bar>
+    )
+  }
+  return null
+}
+
+function Storage() {
+  const words = storeNotice.value
+  if (words === undefined) return null
+  return (
+    <Bar role="alert">
+      <p>{words}</p>
+      {saveState.value === 'failed' && (
+        <button type="button" class="button" onClick={() => void retrySave()}>
+          Try again
+        </button>
+      )}
+    </Bar>
+  )
+}
+
+function OfflineReady() {
+  const [isPutAway, setPutAway] = useState(wasSaid)
+  if (!offlineReady.value || isPutAway) return null
+  const putAway = () => {
+    noteSaid()
+    setPutAway(true)
+  }
+  return (
+    <Bar>
+      <p>Ready: from now on this works without a network.</p>
+      <button type="button" class="icon-button" onClick={putAway}>
+        <Icon name="close" />
+        <span class="unseen">Put this notice away</span>
+      </button>
+    </Bar>
+  )
+}
+
+function Undo() {
+  const removed = lastDeleted.value
+  if (removed === undefined) return null
+  return (
+    <Bar>
+      <p>Deleted “{removed.title || 'untitled complaint'}”.</p>
+      <button type="button" class="button" onClick={() => undoRemove()}>
+        <Icon name="undo" />
+        Undo
+      </button>
+      <button type="button" class="icon-button" onClick={() => forgetRemoved()}>
+        <Icon name="close" />
+        <span class="unseen">Put this notice away</span>
+      </button>
+    </Bar>
+  )
+}
