@@ -36,6 +36,8 @@ export const LINE_RULES = [
   'fits-contact',
   'bond',
   'suppressor',
+  'sharing',
+  'filter-side',
   'trial',
 ] as const
 

@@ -1,0 +1,8 @@
+/** The field notes, in the order of their list: measuring, parts, rules and safety. */
+import { MEASURING_NOTES } from './notes/measuring.ts'
+import { PART_NOTES } from './notes/parts.ts'
+import { SAFETY_NOTES } from './notes/rules-and-safety.ts'
+import type { FieldNote } from './types.ts'
+
+/** Every field note; ids are permanent. */
+export const FIELD_NOTES: readonly FieldNote[] = [...MEASURING_NOTES, ...PART_NOTES, ...SAFETY_NOTES]

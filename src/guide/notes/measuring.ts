@@ -1,0 +1,144 @@
+/** Field notes about finding, hearing and measuring noise. */
+import { formatQuantity } from '../../calc/quantity/format.ts'
+import { NOISE_SIGNATURES } from '../../reference/noise-signatures.ts'
+import { RADIO_BANDS } from '../../reference/radio-bands.ts'
+import type { FieldNote } from '../types.ts'
+
+const hertz = (si: number): string => formatQuantity(si, 'frequency', 6)
+
+const PRACTICE = { id: 'practice', standing: 'practice' } as const
+const DERIVED = { id: 'derived', standing: 'derived' } as const
+
+/** Notes on tests and measurements. */
+export const MEASURING_NOTES: readonly FieldNote[] = [
+  {
+    id: 'on-off-on',
+    title: 'On, off, on: the only proof there is',
+    paragraphs: [
+      'Bare line, change, bare line again, everything else untouched. Three times, and all three must agree.',
+      'If the second bare run differs from the first, the trial is void: an intermittent contact, heat or time changed, not your part.',
+      'Write down place, time, settings, channel, volume and who listened.',
+    ],
+    sources: [PRACTICE],
+    related: [{ note: 'in-line-trial' }, { note: 'headset-only' }],
+  },
+  {
+    id: 'in-line-trial',
+    title: 'Reading an in-line trial: four numbers',
+    paragraphs: [
+      'Keep four numbers: N, the largest capacitance that did not clear it; K, the smallest that cleared it; G, the largest that left the signal good; B, the smallest that harmed it.',
+      'The need lies above N and at most at K. The ceiling lies from G up to B.',
+      'Supported by your trial is only a part whose least value, worst case, is K or more and whose most is G or less. Between the numbers lies a guess: try one step more.',
+      'Steps of ten, leads under 10 mm, bare line first and last. Infer nothing above half the trial part’s own resonance. Stay below the ceiling of the window check.',
+    ],
+    table: {
+      head: ['What was seen', 'What it says', 'Next'],
+      rows: [
+        ['Cleared at one step, not below', 'the need is between the two', 'least worst-case value at that step'],
+        ['Cleared at the smallest', 'radio pick-up of high impedance', 'try smaller'],
+        ['Better, not cleared', 'right line, or one of several', 'next step, or a series element'],
+        ['Better, then level', 'lead or resonance, or a second path', 'shorter leads, feed-through part'],
+        ['No change', 'not this line or mode, or a low impedance', 'series element, another line'],
+        ['Change only across the pair', 'differential', 'line-to-line capacitor'],
+        ['Worse', 'chassis is the noisy side, resonance, or unequal legs', 'bond, matched legs, damping'],
+        ['Cleared and signal harmed', 'no capacitor alone will do', 'choke, inductor, shield'],
+        ['Another answer on repeat', 'nothing', 'find what moved'],
+      ],
+    },
+    sources: [PRACTICE, DERIVED],
+    related: [{ check: 'window' }, { note: 'on-off-on' }, { note: 'may-i-fly' }],
+  },
+  {
+    id: 'common-or-differential',
+    title: 'Common or differential, and which way',
+    paragraphs: [
+      'Common: the noise goes out on both wires and back through structure. Differential: out on one wire, back on the other.',
+      'Current probe over both wires, then over one. Pure common reads 6 dB more over both than over one. Pure differential cancels over both.',
+      'No probe: clamp a ferrite over both, then over one, and listen.',
+      'Direction: move the probe along the cable. It reads more towards the source; the wiring between adds reflections, so compare the two ends.',
+      'By custom noise is mostly differential up to about 1 MHz and common above. That is a start, not a finding.',
+    ],
+    sources: [DERIVED, { id: 'S6', standing: 'read' }, PRACTICE],
+    related: [{ check: 'pair' }, { note: 'pair-balance' }],
+  },
+  {
+    id: 'current-probe',
+    title: 'I only have a current-probe reading',
+    paragraphs: [
+      'Receiver reading in dBµV minus the probe’s transfer impedance in dBΩ is dBµA.',
+      'dBµV on the line = dBµA + 20·log10(Z). Z is the impedance the current flows in, and you must state it: it is not in the reading.',
+      'If the limit is in dBµA, convert nothing: measured minus limit is already decibels.',
+      'A supply network of 5 µH is 4.7 Ω at 150 kHz. Taking 50 Ω there flatters a capacitor by 14.6 dB.',
+    ],
+    table: {
+      head: ['Z stated', 'added to dBµA'],
+      rows: [1, 4.7, 10, 25, 50, 100, 150].map((ohm) => [
+        formatQuantity(ohm, 'resistance'),
+        formatQuantity(20 * Math.log10(ohm), 'decibel'),
+      ]),
+    },
+    sources: [DERIVED],
+    related: [{ check: 'need' }, { note: 'source-impedance' }],
+  },
+  {
+    id: 'headset-only',
+    title: 'I have no instrument, only a headset',
+    paragraphs: [
+      'An ear orders well and measures badly: use it for better, same, worse.',
+      'Fix volume, squelch, channel and place. Note 0 gone, 1 just there, 2 disturbs, 3 covers speech. Do it on, off, on, three times, with a second listener who does not know which is which.',
+      'Invent no decibels from it. The window check still gives the ceiling of the signal, and no trial value goes above it.',
+      'A phone can show the spectrum of what you hear: whine, its multiples, the 217 Hz of a phone, 400 Hz hum.',
+    ],
+    sources: [PRACTICE],
+    related: [{ check: 'window' }, { note: 'noise-signatures' }],
+  },
+  {
+    id: 'source-impedance',
+    title: 'What is the source impedance?',
+    paragraphs: [
+      'Hardly anybody knows. It decides everything: between 1 Ω and 50 Ω the same capacitor differs by up to 34 dB.',
+      'Not known: enter 1;10;50;150. The least capacitance becomes a band, and the worst end decides.',
+      'Known: a test network, a generator, a driver’s data sheet at the noise frequency. The signal’s own resistance is not it.',
+      'A trial with two different capacitors can solve for it: R = √(10^(A/10) − 1)/(2π·f·C) from each, and the two should agree. This calculation comes to the app later.',
+    ],
+    sources: [DERIVED, PRACTICE],
+    related: [{ check: 'window' }, { check: 'filter' }],
+  },
+  {
+    id: 'radio-bands',
+    title: 'Radio bands and what noise in them looks like',
+    paragraphs: ['The system that suffers tells the band. The channel it suffers on tells the frequency.'],
+    table: {
+      head: ['System', 'From', 'To', 'Symptom'],
+      rows: RADIO_BANDS.map((band) => [band.system, hertz(band.fromHz), hertz(band.toHz), band.symptom]),
+    },
+    sources: [
+      { id: 'R38', standing: 'read' },
+      { id: 'R39', standing: 'memory' },
+    ],
+    related: [{ note: 'noise-signatures' }],
+  },
+  {
+    id: 'noise-signatures',
+    title: 'What noise sounds like, and the first test',
+    paragraphs: ['Every source has its own clock. Find the clock, then switch that source off.'],
+    table: {
+      head: ['Source', 'Frequency', 'Heard or seen', 'First test'],
+      rows: NOISE_SIGNATURES.map((each) => [each.source, each.rule, each.heard, each.firstTest]),
+    },
+    sources: [{ id: 'R40', standing: 'read' }, { id: 'R44', standing: 'read' }, PRACTICE],
+    related: [{ note: 'alternator-frequencies' }, { note: 'radio-bands' }],
+  },
+  {
+    id: 'alternator-frequencies',
+    title: 'Alternator and rectifier frequencies',
+    paragraphs: [
+      'Electrical frequency f = P·N/120, with P poles and N its own rpm: engine rpm times the drive ratio. Six rectifier pulses each turn of the phase make the whine 6·f.',
+      'Example: 12 poles at 6000 rpm: 600 Hz, whine at 3.6 kHz. It climbs with the engine and goes when the field is off.',
+      'Rectified 400 Hz: 2.4 kHz with six pulses, 4.8 kHz with twelve, 7.2 kHz with eighteen. A drop to 400 or 800 Hz means an open diode.',
+      'No connector filter helps: from 1 Ω, 20 dB at 2.4 kHz needs 660 µF, at 4.8 kHz 330 µF.',
+    ],
+    sources: [{ id: 'R41', standing: 'read' }, { id: 'R42', standing: 'read' }, DERIVED],
+    related: [{ note: 'noise-signatures' }],
+  },
+]
