@@ -1,9 +1,10 @@
 /** Every check, in the order they are listed. Adding one here is all the screens need. */
 import { filterCheck } from './checks/filter.ts'
 import { needCheck } from './checks/need.ts'
+import { windowCheck } from './checks/window.ts'
 import type { Check, CheckId } from './types.ts'
 
-export const CHECKS: readonly Check[] = [filterCheck, needCheck]
+export const CHECKS: readonly Check[] = [windowCheck, filterCheck, needCheck]
 
 /** The check with that id, if it is built. */
 export function checkById(id: string): Check | undefined {

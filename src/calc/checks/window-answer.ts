@@ -190,8 +190,14 @@ function findingsOf(row: WindowRow, setup: WindowSetup, openers: readonly string
       sentence: 'The bond carries every contact of the connector: a figure for one line alone is optimistic.',
     })
   }
-  if (!wasAsked && row.verdict !== 'unknown')
-    out.push({ verdict: 'ok', sentence: `${row.label} shown: the fewest parts with the best verdict.` })
+  if (!wasAsked && row.verdict === 'fails') {
+    out.push({
+      verdict: 'fails',
+      sentence: `${row.label} is shown; none of the six topologies is open with these facts.`,
+    })
+  } else if (!wasAsked && row.verdict !== 'unknown') {
+    out.push({ verdict: 'ok', sentence: `${row.label} is shown: the fewest parts with the best verdict.` })
+  }
   return out
 }
 

@@ -24,6 +24,7 @@ export function openersOf(row: WindowRow, rows: readonly WindowRow[], facts: Win
   if (row.verdict !== 'fails' || !facts.around) return []
   return [
     ...otherRows(row, rows),
+    ...largerInductor(rows, facts),
     ...betterPart(row, facts),
     ...betterBond(row, facts),
     ...lessTaken(row, facts, taken),
@@ -38,6 +39,29 @@ function otherRows(row: WindowRow, rows: readonly WindowRow[]): Opener[] {
     sentence:
       r.least.is === 'inductor-only' ? `${r.label} alone meets the need.` : `${r.label} opens it: ${rangeOf(r)}.`,
   }))
+}
+
+/** Inductors to try, henries: a coarse series from 100 nH to 1 mH. */
+const TRY_H = [-7, -6, -5, -4].flatMap((decade) => [1, 2.2, 4.7].map((digit) => digit * 10 ** decade)).concat(1e-3)
+
+/** When no row is open: the smallest inductor of the series that opens LC, CL or T (whichever faces the lower impedance). */
+function largerInductor(rows: readonly WindowRow[], facts: WindowFacts): Opener[] {
+  const { around } = facts
+  if (!around || rows.some((r) => r.verdict !== 'fails')) return []
+  const [leastH = 0, mostH = 0] = around.inductancesH
+  const source = around.sources[0]?.ohm ?? 0
+  const sided = source <= around.load.ohm ? 'LC' : 'CL'
+  for (const inductanceH of TRY_H) {
+    if (inductanceH <= leastH) continue
+    const inductancesH = [inductanceH, (inductanceH * mostH) / leastH]
+    for (const topology of [sided, 'PI', 'T'] as const) {
+      const again = windowRow(topology, { ...facts, around: { ...around, inductancesH } })
+      if (again.verdict === 'fails') continue
+      const henries = formatQuantity(inductanceH, 'inductance', 3)
+      return [{ id: `inductance-${topology}`, sentence: `${again.label} with ${henries} opens it: ${rangeOf(again)}.` }]
+    }
+  }
+  return []
 }
 
 function rangeOf(row: WindowRow): string {

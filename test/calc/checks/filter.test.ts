@@ -1,0 +1,127 @@
+/** The filter check as an address fills it: absent and empty outputs, ends, worst of several, ngspice rows through the texts. */
+import { expect, test } from 'vitest'
+import { filterCheck } from '../../../src/calc/checks/filter.ts'
+import { needCheck } from '../../../src/calc/checks/need.ts'
+import golden from '../../golden/ngspice-filters.json' with { type: 'json' }
+import { issuesOf, run, si } from '../../support/run-check.ts'
+
+/** Elements of a golden row as address texts. */
+function textsOf(row: (typeof golden.circuits)[number], hz: number): Record<string, string> {
+  const caps = row.elements.filter((e) => e.kind === 'C')
+  const coils = row.elements.filter((e) => e.kind === 'L')
+  const put = (key: string, value: number | null | undefined) =>
+    value === undefined || value === null || value === 0 ? {} : { [key]: String(value) }
+  const isX13 = row.id === 'X13'
+  return {
+    topology: row.topology,
+    ...put('capacitanceF', caps[0]?.C),
+    ...put('capacitance2F', caps[1]?.C),
+    ...put('esrOhm', caps[0]?.ESR),
+    ...put('eslH', caps[0]?.ESL),
+    ...put('inductanceH', coils[0]?.L),
+    ...put('inductance2H', coils[1]?.L),
+    ...put('dcrOhm', coils[0]?.Rdc),
+    ...put('inductorParallelOhm', coils[0]?.Rpar),
+    ...put('inductorParallelF', coils[0]?.Cpar),
+    ...put('bondOhm', row.bond?.r_ohm),
+    ...put('bondH', row.bond?.l_h),
+    sourceOhm: isX13 ? '0.5' : String(row.source_ohm),
+    loadOhm: isX13 ? '100' : String(row.load_ohm),
+    ...(isX13 ? { sourceH: '5u' } : {}),
+    frequencyHz: String(hz),
+  }
+}
+
+/** F12's load network and X14's unequal parasitics have no field of their own; the solver tests cover them. */
+const ADDRESSABLE = golden.circuits.filter((c) => c.id !== 'F12' && c.id !== 'X14')
+
+for (const row of ADDRESSABLE) {
+  test(`${row.id} from its address texts agrees with ngspice`, () => {
+    for (const r of row.results) {
+      const got = si(run(filterCheck, textsOf(row, r.f_hz)), 'insertionLossDb')
+      expect(Math.abs((got ?? Number.NaN) - r.il_db)).toBeLessThan(r.il_db > 120 ? 0.01 : 6e-7)
+    }
+  })
+}
+
+test('twelve circuits are reachable by address', () => {
+  expect(ADDRESSABLE).toHaveLength(12)
+})
+
+test('without source and load only the bench figure shows', () => {
+  const result = run(filterCheck, { topology: 'C', capacitanceF: '10n', frequencyHz: '10M' })
+  expect(Object.keys(result.outputs).sort()).toEqual(['asymptoteDbPerDecade', 'benchInsertionLossDb'])
+  // Shunt C table: 10 nF at 10 MHz in 50/50 Ω is 23.9400 dB.
+  expect(Math.abs((si(result, 'benchInsertionLossDb') ?? 0) - 23.94)).toBeLessThan(5.1e-5)
+})
+
+test('a capacitor alone has no gain: the outputs are absent', () => {
+  const result = run(filterCheck, {
+    topology: 'C',
+    capacitanceF: '22n',
+    frequencyHz: '1M',
+    sourceOhm: '50',
+    loadOhm: '50',
+  })
+  expect(result.outputs['peakGainDb']).toBeUndefined()
+  expect(result.outputs['peakHz']).toBeUndefined()
+  expect(Math.abs((si(result, 'cornerHz') ?? 0) / 289.373e3 - 1)).toBeLessThan(3e-6)
+  expect(Math.abs((si(result, 'localSlopeDbPerDecade') ?? 0) - 20 * (1 - 10 ** (-11.1201 / 10)))).toBeLessThan(1e-3)
+})
+
+test('a leaded part that falls back below 3 dB has no lasting corner, and says why', () => {
+  const result = run(filterCheck, {
+    topology: 'C',
+    capacitanceF: '10n',
+    eslH: '10n',
+    esrOhm: '50m',
+    frequencyHz: '1M',
+    sourceOhm: '50',
+    loadOhm: '50',
+  })
+  const cell = result.outputs['cornerHz']?.cell
+  expect(cell?.is).toBe('none')
+  expect(si(result, 'firstCornerHz')).toBeGreaterThan(6e5)
+  expect(result.findings.some((f) => f.sentence.includes('falls back below 3 dB'))).toBe(true)
+})
+
+test('with several sources and frequencies the lowest loss is the answer', () => {
+  const base = { topology: 'C', capacitanceF: '10n', loadOhm: '50' }
+  const worst = si(run(filterCheck, { ...base, sourceOhm: '150;5;50', frequencyHz: '30M;10M' }), 'insertionLossDb')
+  expect(worst).toBe(si(run(filterCheck, { ...base, sourceOhm: '5', frequencyHz: '10M' }), 'insertionLossDb'))
+})
+
+test('resonant gain is shown loudly', () => {
+  const result = run(filterCheck, {
+    topology: 'LC',
+    capacitanceF: '1u',
+    inductanceH: '10u',
+    sourceOhm: '0.1',
+    loadOhm: '100',
+    frequencyHz: '1M',
+  })
+  expect(result.findings[0]?.verdict).toBe('fails')
+  expect(result.findings[0]?.sentence).toContain('Amplifies by 23.99')
+})
+
+test('a topology without its part asks for it', () => {
+  expect(run(filterCheck, { topology: 'PI', capacitanceF: '4n7' }).headline).toBe('Enter the inductance.')
+  expect(run(filterCheck, { topology: 'T' }).headline).toBe('Enter the capacitance and the inductance.')
+})
+
+test('refusals say what would be right', () => {
+  expect(issuesOf(filterCheck, { capacitanceF: '1,000' })[0]).toMatch(/^capacitanceF: /)
+  expect(issuesOf(filterCheck, { topology: 'X' })[0]).toContain('not one of the choices')
+  expect(issuesOf(filterCheck, { loadOhm: '0' })[0]).toContain('outside what this field works with')
+})
+
+test('needed attenuation: 115 V lead, 105.0 dBµV against 76.4639 with 6 dB margin is 34.5361 dB (worked example 5.9)', () => {
+  const result = run(needCheck, { measuredDb: '105.0', limitDb: '76.4639', marginDb: '6' })
+  expect(Math.abs((si(result, 'neededDb') ?? 0) - 34.5361)).toBeLessThan(1e-9)
+})
+
+test('a level already under the limit by more than the margin needs nothing, never a negative figure', () => {
+  expect(si(run(needCheck, { measuredDb: '50 dBµV', limitDb: '60', marginDb: '6 dB' }), 'neededDb')).toBe(0)
+  const asked = run(needCheck, { measuredDb: '50' })
+  expect(asked.outputs['neededDb']?.cell).toEqual({ is: 'none', why: 'needs the allowed level' })
+})
