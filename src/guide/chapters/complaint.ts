@@ -108,7 +108,19 @@ export const COMPLAINT_CHAPTER: readonly Question[] = [
       'Fit a 50 Ω dummy load rated for the power in place of the antenna coax. Key briefly, at low power if the set has it. Check people, fuel and the rules for HF and radar first.',
     options: [
       { id: 'gone-receiver', label: 'Gone; the victim is a receiver with an antenna', next: 'own-tx-antenna' },
-      { id: 'gone-cable', label: 'Gone; the victim is a reading, audio or a bus', next: 'kind' },
+      {
+        id: 'gone-cable',
+        label: 'Gone; the victim is a reading, audio or a bus',
+        sets: [
+          {
+            fact: 'noiseMode',
+            text: 'common',
+            why: 'a radiated field drives all wires of a cable alike; not probed',
+            assumed: true,
+          },
+        ],
+        next: 'kind',
+      },
       { id: 'still', label: 'Still there with the dummy load', next: 'own-tx-leak' },
       { id: 'dont-know', label: "Don't know, or no dummy load", next: 'mode' },
     ],

@@ -75,7 +75,7 @@ export const LINE_CHAPTER: readonly Question[] = [
         id: 'own-band',
         label: 'Inside the band the signal itself uses',
         next: [
-          { when: { answered: { node: 'mode', options: ['differential'] } }, go: 'in-band' },
+          { when: { answered: { node: 'mode', options: ['differential', 'single'] } }, go: 'in-band' },
           { when: { answered: { node: 'cable', options: ['one-wire'] } }, go: 'in-band' },
           ...AFTER_FREQUENCY,
         ],

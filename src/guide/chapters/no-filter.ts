@@ -318,13 +318,13 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'in-band',
-    headline: 'Differential noise in the signal’s own band: no low-pass cures it',
+    headline: 'Noise in the signal’s own band: no low-pass cures it',
     reason:
-      'Between the two legs, inside the band the signal uses, noise and signal are the same to a filter. What takes one takes the other.',
+      'Between the two legs of a pair, or on a single wire, noise inside the band the signal uses is the same to a filter as the signal. What takes one takes the other.',
     sources: [DERIVED, PRACTICE],
     steps: [
       'Go to where it gets onto the pair: the source, the driver’s supply, a split pair, an unbalanced joint.',
-      'Check twist, pair assignment and balance: common-mode noise turned differential can still be cured as common mode.',
+      'On a pair, check twist, assignment and balance: common-mode noise turned differential can still be cured as common mode.',
       'Lower the source, or raise the signal.',
     ],
     nextMeasurement: 'The same reading with the driver off: is the noise already there?',

@@ -1,6 +1,8 @@
 /** Which way in: antenna or audio path, which cable, common or differential, bond and shield. */
 import type { Question } from '../types.ts'
 
+const NOT_PROBED = 'not probed; radio noise on a pair is mostly common above about 1 MHz'
+
 /** The questions that name the path. */
 export const PATH_CHAPTER: readonly Question[] = [
   {
@@ -47,7 +49,13 @@ export const PATH_CHAPTER: readonly Question[] = [
       },
       { id: 'unplug', label: 'Unplugging one cable cures it; no clamp tried', next: 'mode' },
       { id: 'none', label: 'No cable makes a difference', next: 'box-upset' },
-      { id: 'dont-know', label: "Don't know", next: 'bond' },
+      {
+        id: 'dont-know',
+        label: "Don't know",
+        hint: 'common mode is assumed and marked',
+        sets: [{ fact: 'noiseMode', text: 'common', why: NOT_PROBED, assumed: true }],
+        next: 'bond',
+      },
     ],
     cautions: ['power-off'],
   },
@@ -77,14 +85,7 @@ export const PATH_CHAPTER: readonly Question[] = [
         id: 'dont-know',
         label: "Don't know",
         hint: 'common is assumed and marked',
-        sets: [
-          {
-            fact: 'noiseMode',
-            text: 'common',
-            why: 'not probed; radio noise on a pair is mostly common above about 1 MHz',
-            assumed: true,
-          },
-        ],
+        sets: [{ fact: 'noiseMode', text: 'common', why: NOT_PROBED, assumed: true }],
         next: 'kind',
       },
     ],

@@ -152,10 +152,10 @@ const GATE_LINES: Question = {
   is: 'question',
   id: 'gate-lines',
   chapter: CHAPTER,
-  text: 'Is it one of these lines, or does one share its connector?',
-  why: 'These lines never get a trial part. An adapter sits on every contact of its connector, so the neighbours count too.',
+  text: 'Is the line or system to be worked on one of these?',
+  why: 'These never get a trial part. The line itself is asked for again later; this is about what you are sent to work on.',
   findOut:
-    'Take the wiring diagram and read every contact of the connector, not only the one that complains. If the diagram is missing, stop here until you have it.',
+    'Take the wiring diagram. Read what the complaint is about, and every contact of the connectors you would open: an adapter sits on all of them. Without the diagram, stop here until you have it.',
   options: [
     { id: 'none', label: 'None of these', hint: 'checked on the wiring diagram', gate: 'clear', next: 'wrong' },
     ...BARRED.map(barredOption),

@@ -12,7 +12,11 @@ export const SOURCE_CHAPTER: readonly Question[] = [
     findOut:
       'On the ground, feed the victim from its own battery, everything else off, ground supply unplugged. Then bring systems back one breaker at a time, non-essential ones only, by the manual. Never in flight.',
     options: [
-      { id: 'still', label: 'Still there', next: 'path' },
+      {
+        id: 'still',
+        label: 'Still there',
+        next: [{ when: { answered: { node: 'wrong', options: ['data', 'reset'] } }, go: 'cable' }, { go: 'path' }],
+      },
       { id: 'one-breaker', label: 'Gone; one breaker or switch brings it back', next: 'source-kind' },
       { id: 'engine', label: 'Gone; it comes with the engine, or with no single one', next: 'rhythm' },
       { id: 'ground-supply', label: 'Gone; it came from the ground supply', next: 'ground-supply' },

@@ -149,8 +149,9 @@ const inBand: Rule = {
     const inside = frequencies.filter((hz) => hz <= useful.hz)
     if (inside.length === 0) return undefined
     const where = `${inside.map((hz) => formatQuantity(hz, 'frequency')).join(' and ')} lies inside the band of ${kind.name}, which reaches to ${formatQuantity(useful.hz, 'frequency')}`
-    const text =
-      mode === 'differential'
+    const text = !kind.isPair
+      ? `${where}. It is a single line: a low-pass cannot tell noise there from signal. Treat the source or the return.`
+      : mode === 'differential'
         ? `${where}, and the noise is differential: no low-pass cures that. Treat the source or the balance of the pair.`
         : mode === 'common'
           ? `${where}. Common noise there asks for a common-mode choke, or capacitors the signal can stand; a low-pass across the pair takes the signal too.`
@@ -159,7 +160,7 @@ const inBand: Rule = {
       title: 'Noise inside the signal’s own band',
       text,
       basis: [useful.source, DERIVED],
-      missing: mode === 'unknown' ? ['common or differential'] : [],
+      missing: kind.isPair && mode === 'unknown' ? ['common or differential'] : [],
     }
   },
 }

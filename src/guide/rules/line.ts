@@ -27,10 +27,13 @@ const pair: Rule = {
   },
 }
 
+const DIFFERENTIAL_POWER =
+  'The noise is differential: the capacitor goes from line to line, the inductor towards the lower impedance, at the power entry.'
+
 const powerLine: Rule = {
   id: 'power-line',
   advisesPart: false,
-  say: ({ kind, line }) => {
+  say: ({ kind, line, mode }) => {
     if (kind === undefined || (kind.family !== 'power-dc' && kind.family !== 'power-ac')) return undefined
     const loadW = numberOf(line, 'loadW', 'power')
     const isAc = kind.family === 'power-ac'
@@ -39,8 +42,8 @@ const powerLine: Rule = {
       : 'Inrush, stored charge and the breaker decide here: 28 V through 1 µH into 10 µF can reach 89 A and ring to nearly twice the supply. MIL-STD-461 4.2.2, where the contract calls it up (Navy), limits capacitance to chassis by the load. Open the power check.'
     return {
       title: isAc ? 'AC power: current to chassis' : 'DC power: inrush and stored charge',
-      text,
-      basis: [{ id: 'S30', standing: 'read' }, DERIVED],
+      text: mode === 'differential' ? `${text} ${DIFFERENTIAL_POWER}` : text,
+      basis: [{ id: 'S30', standing: 'read' }, { id: 'S40', standing: 'read' }, DERIVED],
       missing: loadW === undefined && !isAc ? ['connected load'] : [],
     }
   },

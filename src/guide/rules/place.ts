@@ -37,7 +37,7 @@ const RULES: readonly Rule[] = [
   place(
     'place-inline',
     'Place: an in-line adapter on the cable side',
-    'The box stays as it is qualified. Adapter between its receptacle and the cable, shell to shell all round. As a trial it is a test tool; to stay it is a design change that needs approved data, even if the box is untouched.',
+    'The box stays as it is qualified. Adapter between its receptacle and the cable, shell to shell all round. It sits on every contact: none where the connector also carries a line of the safety list. As a trial it is a test tool; to stay it is a design change that needs approved data, even if the box is untouched.',
   ),
   place(
     'place-either',
