@@ -43,7 +43,7 @@ function follow(worker: ServiceWorker | null): void {
 /** Takes the waiting update; only the tab that asked is reloaded. */
 export function applyUpdate(): void {
   askedHere = true
-  if (registration?.waiting && !updatedElsewhere.value) workbox?.messageSkipWaiting()
+  if (registration?.waiting) workbox?.messageSkipWaiting()
   else location.reload()
 }
 

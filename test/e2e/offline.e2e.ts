@@ -1,8 +1,9 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
+import { createServer } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { DIST, startServer } from '../../scripts/static-server.mjs'
 import { firstPage, launch, type TestBrowser, waitForOffline } from './support/browser.ts'
 import { build } from './support/built-site.ts'
@@ -85,29 +86,104 @@ describe('without a network', () => {
 
 describe('an update', () => {
   const next = mkdtempSync(join(tmpdir(), 'stillpin-next-'))
-  build({ STILLPIN_OUT: next, STILLPIN_VERSION: '77.7.7' })
+  const half = mkdtempSync(join(tmpdir(), 'stillpin-half-'))
+  beforeAll(() => {
+    build({ STILLPIN_OUT: next, STILLPIN_VERSION: '77.7.7' })
+    cpSync(next, half, { recursive: true })
+    for (const name of readdirSync(join(half, 'assets'))) if (name.endsWith('.js')) rmSync(join(half, 'assets', name))
+  })
+  afterAll(() => {
+    for (const folder of [next, half]) rmSync(folder, { recursive: true })
+  })
 
-  it('waits for a tap, reloads only the window that asked, and leaves the text of the other', async () => {
+  /** Looks for an update and waits until its worker is gone or waiting. */
+  const outcome = (page: Page) =>
+    page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.ready
+      await registration.update().catch(() => undefined)
+      const worker = registration.installing ?? registration.waiting
+      while (worker?.state === 'installing') await new Promise((done) => setTimeout(done, 50))
+      return worker?.state ?? 'none'
+    })
+
+  it('that is only half there is refused, and the old version goes on', async () => {
+    const page = await firstPage(browser)
+    await page.goto(server.address)
+    await waitForOffline(page)
+    await deploy(half)
+    expect(await outcome(page)).toBe('redundant')
+    await page.reload()
+    await heading(page).waitFor()
+  })
+
+  it('is refused too when the host answers missing files with its start page', async () => {
+    const page = await firstPage(browser)
+    await page.goto(server.address)
+    await waitForOffline(page)
+    const { port } = server
+    await server.close()
+    const inner = await startServer({ root: half })
+    const careless = createServer((request, response) => {
+      const reply = async () => {
+        const found = await fetch(new URL(request.url ?? '', inner.address))
+        const answer = found.ok ? found : await fetch(inner.address)
+        response.writeHead(200, { 'Content-Type': answer.headers.get('content-type') ?? '' })
+        response.end(Buffer.from(await answer.arrayBuffer()))
+      }
+      // The browser hangs up on what it no longer needs.
+      reply().catch(() => response.destroy())
+    })
+    await new Promise<void>((done) => careless.listen(port, 'localhost', done))
+    try {
+      expect(await outcome(page)).toBe('redundant')
+      await page.reload()
+      await heading(page).waitFor()
+    } finally {
+      careless.closeAllConnections()
+      careless.close()
+      await inner.close()
+    }
+  })
+
+  it('waits for a tap, reloads only the window that asked, and keeps the text of both', async () => {
     const asking = await firstPage(browser)
-    await asking.goto(server.address)
+    await asking.goto(`${server.address}#/check/need`)
     await waitForOffline(asking)
+    await asking.getByRole('textbox').first().fill('63.7')
     const other = await browser.context.newPage()
-    await other.goto(server.address)
+    await other.goto(`${server.address}#/check/filter`)
     await other.getByRole('textbox').first().fill('half a sentence')
     await deploy(next)
     await asking.bringToFront()
-    await asking.evaluate(async () => (await navigator.serviceWorker.ready).update())
-    await asking.getByRole('button', { name: /update/i }).waitFor()
+    expect(await outcome(asking)).toBe('installed')
+    await asking.getByRole('button', { name: 'Update now' }).waitFor()
     expect(await asking.locator('html[data-version="77.7.7"]').count()).toBe(0)
-    await asking.getByRole('button', { name: /update/i }).click()
+    await asking.getByRole('button', { name: 'Update now' }).click()
     await version(asking, '77.7.7')
+    await asking.getByRole('textbox').first().waitFor()
+    expect(await asking.getByRole('textbox').first().inputValue()).toBe('63.7')
     await other.bringToFront()
-    await other.getByText(/another window/i).waitFor()
+    await other.getByText(/updated in another window/i).waitFor()
     expect(await other.getByRole('textbox').first().inputValue()).toBe('half a sentence')
     await server.close()
     await browser.context.setOffline(true)
     await asking.reload()
     await version(asking, '77.7.7')
-    rmSync(next, { recursive: true })
+    await heading(asking).waitFor()
+  })
+
+  it('keeps the note of a complaint that was being written', async () => {
+    const page = await firstPage(browser)
+    await page.goto(`${server.address}#/log`)
+    await waitForOffline(page)
+    await page.getByRole('button', { name: /demo/i }).click()
+    const note = page.getByRole('textbox', { name: /note/i })
+    await note.fill('Seen again at the hold, contact 7 only')
+    await deploy(next)
+    expect(await outcome(page)).toBe('installed')
+    await page.getByRole('button', { name: 'Update now' }).click()
+    await version(page, '77.7.7')
+    await note.waitFor()
+    expect(await note.inputValue()).toBe('Seen again at the hold, contact 7 only')
   })
 })
