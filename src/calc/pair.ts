@@ -30,8 +30,8 @@ export function worstConversionRatio({ legF, leg2F }: PairLegs): number {
 
 /** Where it lies, 1/(2π·R·√(C1·C2)) in Hz; undefined when one leg is empty (it rises without end) or R is 0. */
 export function worstConversionHz({ legF, leg2F, legOhm }: PairCircuit): number | undefined {
-  const middleF = Math.sqrt(legF) * Math.sqrt(leg2F)
-  return middleF > 0 && legOhm > 0 ? 1 / (2 * Math.PI * legOhm * middleF) : undefined
+  const hz = 1 / (2 * Math.PI * legOhm * Math.sqrt(legF) * Math.sqrt(leg2F))
+  return Number.isFinite(hz) ? hz : undefined
 }
 
 /** Ratio to dB. Ratio > 0. */

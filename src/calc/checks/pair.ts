@@ -110,7 +110,7 @@ function compute(given: Given<typeof inputs>): Result {
     },
     bounds: [],
     rungs: [],
-    pictures: worst > 0 ? [plotOf(circuit, frequencyHz ?? [])] : [],
+    pictures: plotsOf(circuit, frequencyHz ?? []),
     cautions: ['matched-legs', 'chassis-capacitance', 'screening'],
   }
 }
@@ -228,35 +228,38 @@ function findingsOf(circuit: PairCircuit): readonly Finding[] {
 const CURVE_POINTS = 241
 const DECADES_EACH_SIDE = 3
 
-function plotOf(circuit: PairCircuit, frequenciesHz: readonly number[]): Picture {
+function plotsOf(circuit: PairCircuit, frequenciesHz: readonly number[]): readonly Picture[] {
   const largestF = Math.max(circuit.legF, circuit.leg2F)
   const centreHz = worstConversionHz(circuit) ?? 1 / (2 * Math.PI * circuit.legOhm * largestF)
+  if (circuit.legF === circuit.leg2F || !Number.isFinite(centreHz)) return []
   const x = Float64Array.from(
     { length: CURVE_POINTS },
     (_, i) => centreHz * 10 ** (DECADES_EACH_SIDE * ((2 * i) / (CURVE_POINTS - 1) - 1)),
   )
   const inside = frequenciesHz.filter((hz) => hz > 0)
-  return {
-    is: 'plot',
-    title: 'Common mode turned into signal',
-    xLabel: 'Frequency',
-    xQuantity: 'frequency',
-    xScale: 'log',
-    yLabel: 'Conversion',
-    yQuantity: 'decibel',
-    curves: [
-      {
-        id: 'conversion',
-        label: 'conversion',
-        style: 'solid',
-        x,
-        y: x.map((hz) => ratioDb(conversionRatio(circuit, hz))),
-      },
-    ],
-    bands: inside.map((hz) => ({ label: show(hz, 'frequency', 3), from: hz, to: hz })),
-    limits: [],
-    flags: [`never above ${show(ratioDb(worstConversionRatio(circuit)), 'decibel')}`],
-  }
+  return [
+    {
+      is: 'plot',
+      title: 'Common mode turned into signal',
+      xLabel: 'Frequency',
+      xQuantity: 'frequency',
+      xScale: 'log',
+      yLabel: 'Conversion',
+      yQuantity: 'decibel',
+      curves: [
+        {
+          id: 'conversion',
+          label: 'conversion',
+          style: 'solid',
+          x,
+          y: x.map((hz) => ratioDb(conversionRatio(circuit, hz))),
+        },
+      ],
+      bands: inside.map((hz) => ({ label: show(hz, 'frequency', 3), from: hz, to: hz })),
+      limits: [],
+      flags: [`never above ${show(ratioDb(worstConversionRatio(circuit)), 'decibel')}`],
+    },
+  ]
 }
 
 export const pairCheck: Check<typeof inputs> = {
