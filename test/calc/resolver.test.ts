@@ -1,0 +1,69 @@
+/** Which value of a fact wins, what is shown beside it, and that derived facts never chase each other. */
+import { expect, test } from 'vitest'
+import { needCheck } from '../../src/calc/checks/need.ts'
+import { windowCheck } from '../../src/calc/checks/window.ts'
+import { checkById } from '../../src/calc/registry.ts'
+import { checkLine, DERIVED, resolveFact, textsForCheck } from '../../src/calc/resolver.ts'
+import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
+
+const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
+const answered = (text: string): Fact => ({ text, origin: { by: 'answer', node: 'need' } })
+
+function line(facts: Line['facts']): Line {
+  return { id: 'l1', name: 'J3-14', gate: 'clear', trials: [], facts }
+}
+
+test('a typed need beats the one computed from level and limit, and the other is shown', () => {
+  const both = line({ measuredDb: typed('71'), limitDb: typed('50'), marginDb: typed('6'), neededDb: typed('33') })
+  const need = resolveFact(both, 'neededDb')
+  expect(need?.text).toBe('33')
+  expect(need?.conflicts.map((c) => [c.text, c.origin.by])).toEqual([['27 dB', 'check']])
+})
+
+test('a computed need beats an answered one', () => {
+  const both = line({ measuredDb: typed('71'), limitDb: typed('50'), marginDb: typed('6'), neededDb: answered('20') })
+  const need = resolveFact(both, 'neededDb')
+  expect(need?.origin.by).toBe('check')
+  expect(need?.conflicts[0]?.text).toBe('20')
+})
+
+test('the kind of a power line gives its worst supply: 118 V at 800 Hz on variable frequency', () => {
+  const ac = line({ lineKind: typed('power-115-vac-variable') })
+  expect(resolveFact(ac, 'workingRmsV')?.text).toBe('118 V')
+  expect(resolveFact(ac, 'supplyHz')?.text).toBe('800 Hz')
+  expect(resolveFact({ ...ac, facts: { ...ac.facts, supplyHz: typed('400') } }, 'supplyHz')?.text).toBe('400')
+})
+
+test('an unknown fact is asked for', () => {
+  expect(resolveFact(line({}), 'noiseHz')).toBeUndefined()
+  expect(resolveFact(line({ noiseHz: typed('  ') }), 'noiseHz')).toBeUndefined()
+})
+
+test('a Line fills the checks that share its facts, and only those', () => {
+  const known = line({ lineKind: typed('can'), noiseHz: typed('120M'), legF: typed('47p') })
+  expect(textsForCheck(windowCheck, known)).toEqual({ lineKind: 'can', frequencyHz: '120M' })
+  expect(textsForCheck(needCheck, known)).toEqual({})
+})
+
+test('a check on a Line uses the need of another check', () => {
+  const full = line({
+    lineKind: typed('microphone'),
+    noiseHz: typed('120M'),
+    measuredDb: typed('71'),
+    limitDb: typed('50'),
+    noiseSourceOhm: typed('50'),
+    noiseLoadOhm: typed('150'),
+  })
+  const result = checkLine(windowCheck, full)
+  expect(result.ok && result.findings.some((f) => f.sentence.includes('27'))).toBe(true)
+})
+
+test('no check feeds a fact that it needs itself, directly or through others', () => {
+  const needs = (fact: FactKey, seen: readonly FactKey[]): void => {
+    expect(seen, `cycle ${[...seen, fact].join(' -> ')}`).not.toContain(fact)
+    for (const rule of DERIVED.filter((d) => d.fact === fact)) {
+      for (const input of checkById(rule.check)?.inputs ?? []) needs(input.fact, [...seen, fact])
+    }
+  }
+  for (const rule of DERIVED) needs(rule.fact, [])
+})
