@@ -3,6 +3,7 @@ import { createReadStream } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import { createServer } from 'node:http'
 import { extname, join, resolve, sep } from 'node:path'
+import { createGzip } from 'node:zlib'
 import { CSP_HEADER } from './csp.mjs'
 
 /** @type {Readonly<Record<string, string>>} */
@@ -60,8 +61,7 @@ async function answer(root, basePath, request, response) {
   if (below === undefined) return refuse(response, 404, 'Not found')
   const path = resolve(root, below === '' ? 'index.html' : below)
   const inside = path.startsWith(resolve(root) + sep)
-  if (inside && (await isFile(path)))
-    return send(response, path, below.startsWith('assets/'), request.method === 'HEAD')
+  if (inside && (await isFile(path))) return send(request, response, path, below.startsWith('assets/'))
   const wantsPage = (request.headers.accept ?? '').includes('text/html')
   if (!wantsPage || below.startsWith('assets/')) return refuse(response, 404, 'Not found')
   // A redirect, not the page itself: the build uses relative addresses, and browsers keep the #fragment.
@@ -78,23 +78,29 @@ function refuse(response, status, text) {
 }
 
 /**
+ * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
  * @param {string} path
  * @param {boolean} immutable
- * @param {boolean} headOnly
  */
-function send(response, path, immutable, headOnly) {
+function send(request, response, path, immutable) {
+  const type = MIME[extname(path)] ?? 'application/octet-stream'
+  const isText = !/^(image\/png|font|application\/octet)/.test(type)
+  const zip = isText && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '')
   response.writeHead(200, {
-    'Content-Type': MIME[extname(path)] ?? 'application/octet-stream',
+    'Content-Type': type,
     'Cache-Control': immutable ? 'public, max-age=31536000, immutable' : 'no-cache',
+    Vary: 'Accept-Encoding',
+    ...(zip ? { 'Content-Encoding': 'gzip' } : {}),
   })
-  if (headOnly) {
+  if (request.method === 'HEAD') {
     response.end()
     return
   }
-  createReadStream(path)
-    .on('error', () => response.destroy())
-    .pipe(response)
+  const failed = () => response.destroy()
+  const file = createReadStream(path).on('error', failed)
+  if (zip) file.pipe(createGzip()).on('error', failed).pipe(response)
+  else file.pipe(response)
 }
 
 /**

@@ -37,6 +37,16 @@ describe('the static server', () => {
       expect((await get(root.address + name)).headers.get('cache-control')).toBe('no-cache')
   })
 
+  it('sends text compressed and pictures as they are', async () => {
+    const encoding = async (name: string) => (await get(root.address + name)).headers.get('content-encoding')
+    expect(await Promise.all([firstAsset, 'icons/icon.svg', 'icons/icon-192.png'].map(encoding))).toEqual([
+      'gzip',
+      'gzip',
+      null,
+    ])
+    expect(await (await get(root.address)).text()).toBe(readFileSync(join(DIST, 'index.html'), 'utf8'))
+  })
+
   it('answers a missing asset with 404, never with the page', async () => {
     expect((await get(`${root.address}assets/gone-1a2b3c.js`, 'text/html')).status).toBe(404)
     expect((await get(`${root.address}missing.png`)).status).toBe(404)
