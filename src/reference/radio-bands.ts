@@ -1,4 +1,7 @@
-/** Radio bands an aircraft listens on, and what interference inside them looks like. */
+/**
+ * Radio bands an aircraft listens on, and what interference inside them looks like.
+ * Where a system has one frequency, the edges here are a narrow band around it so that a noise nearby still finds it.
+ */
 import { memory, read } from './line-kinds/cite.ts'
 import type { Citation } from './line-kinds/types.ts'
 

@@ -164,7 +164,7 @@ function headlineOf({ ceiling, taken, legF }: Judged, entered: boolean, verdict:
   if (!entered)
     return room === 0 ? 'No room is left on this line.' : `This line stands up to ${show(room, 'capacitance')}${leg}.`
   const has = `${show(legF, 'capacitance')}${leg}`
-  if (legF > room)
+  if (isOver(legF, room))
     return `${has} is too much: ${room === 0 ? 'no room is left' : `it works up to ${show(room, 'capacitance')}${leg}`}.`
   const inside = `${has} is inside the ${show(room, 'capacitance')}${leg} that work`
   return verdict === 'ok' ? `${inside}.` : `${inside}, but see below.`
@@ -272,6 +272,7 @@ export const loadingCheck: Check<typeof inputs> = {
     { key: 'returnLossDb', label: 'Return loss', quantity: 'decibel', digits: 4 },
     { key: 'bandLossDb', label: 'Loss at the top of the band', quantity: 'decibel', digits: 4 },
     { key: 'phaseDeg', label: 'Phase at the carrier', quantity: 'angle', digits: 3 },
+    { key: 'terminalOhm', label: 'Impedance it leaves', quantity: 'resistance', digits: 4 },
     { key: 'damping', label: 'Damping with the inductor', quantity: 'number', digits: 3 },
   ],
   compute,

@@ -51,6 +51,7 @@ export function loadingFigures(signal: LoadedSignal): Figures {
     ...edgeFigure(signal),
     ...eyeFigures(signal),
     ...returnLossFigure(signal),
+    ...impedanceFigure(signal),
     ...bandFigures(signal),
     ...dampingFigure(signal),
   }
@@ -187,6 +188,23 @@ function returnLossFigure(signal: LoadedSignal): Figures {
   }
 }
 
+function impedanceFigure({ facts, farads }: LoadedSignal): Figures {
+  const rule = facts.kind.loading
+  if (rule.rule !== 'terminal-impedance') return {}
+  if (farads === 0) return { terminalOhm: lacking(facts, 'no capacitance was entered') }
+  return {
+    terminalOhm: figure(
+      {
+        formula: '|Z| = 1/(2π·f·C)',
+        withNumbers: `1/(2π · ${show(rule.atHz, 'frequency')} · ${show(farads, 'capacitance')}); at least ${show(rule.leastOhm, 'resistance')}`,
+        si: 1 / (2 * Math.PI * rule.atHz * farads),
+        quantity: 'resistance',
+      },
+      facts,
+    ),
+  }
+}
+
 /** Edges within this share of a bit set the band of a line whose fastest edge no standard fixes. */
 const FASTEST_EDGE_SHARE = 0.3
 const BAND_PER_EDGE = 0.35
@@ -221,7 +239,7 @@ function bandFigures({ facts, farads, inductor }: LoadedSignal): Figures {
           quantity: 'decibel',
         }
   const bandLoss = { bandLossDb: figure(loss, facts, ['at the highest useful frequency']) }
-  if (rule !== 'phase' && rule !== 'band-loss') return bandLoss
+  if (rule !== 'phase') return bandLoss
   const phase: Step = {
     formula: 'φ = atan(2π·f·R·C)',
     withNumbers: `atan(2π · ${numbers})`,
