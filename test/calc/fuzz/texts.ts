@@ -1,0 +1,99 @@
+/** Field texts a person or a stranger's link could hold: inside and beyond each input's range, and rubbish. */
+import fc from 'fast-check'
+import type { Check, Input } from '../../../src/calc/types.ts'
+
+const GARBAGE = [
+  'abc',
+  '--',
+  'NaN',
+  'Infinity',
+  '-Infinity',
+  '1e999',
+  '1e-999',
+  'undefined',
+  'null',
+  '[object Object]',
+  '4,7',
+  '1,000',
+  '1;;2',
+  ';',
+  '20 %',
+  '+100/-0 %',
+  '5 parsecs',
+  '\u00b5',
+  '0',
+  '-0',
+  '1.7976931348623157e308',
+  '5e-324',
+  '   ',
+]
+
+/** Plain decimal text, never a prefix: the reader of prefixes has its own tests. */
+const plain = (x: number): string => String(Number(x.toPrecision(6)))
+
+/**
+ * Log-uniform over the whole range of the input, and its exact ends. Exponents are drawn as whole thousandths: doubles
+ * would crowd at zero, where every value is 1.
+ */
+function numberText(min: number, max: number): fc.Arbitrary<string> {
+  const low = min > 0 ? min : Math.min(1e-15, max / 1e3)
+  const milli = { min: Math.ceil(1000 * Math.log10(low)), max: Math.floor(1000 * Math.log10(max)) }
+  const size = fc.noBias(fc.integer(milli)).map((e) => plain(Math.min(max, Math.max(min, 10 ** (e / 1000)))))
+  const either = fc.tuple(size, fc.boolean()).map(([t, minus]) => (minus && -Number(t) >= min ? `-${t}` : t))
+  const ends = fc.constantFrom(String(min), String(max), plain(low))
+  return fc.oneof({ weight: 6, arbitrary: either }, { weight: 1, arbitrary: ends })
+}
+
+/** A number just or far outside. */
+function beyondText({ type }: Input): fc.Arbitrary<string> {
+  if (type.is !== 'number') return fc.constantFrom('9e9', '+0/-100 %', '1')
+  const { min, max } = type
+  return fc.constantFrom('0', plain(max * 3), plain(max * 1e9), plain(-Math.abs(max)), plain(min - Math.abs(min) / 2))
+}
+
+const toleranceText = fc.oneof(
+  fc.integer({ min: 0, max: 99 }).map((p) => `${p} %`),
+  fc.tuple(fc.integer({ min: 0, max: 300 }), fc.integer({ min: 0, max: 99 })).map(([p, m]) => `+${p}/-${m} %`),
+  fc.constantFrom('0', '0.2', '+100/-0 %'),
+)
+
+/** Most lists hold one number: two lists of different length are refused, and little would be calculated. */
+function listText(one: fc.Arbitrary<string>): fc.Arbitrary<string> {
+  const several = fc.array(one, { minLength: 2, maxLength: 3 }).map((all) => all.join(';'))
+  return fc.oneof({ weight: 4, arbitrary: one }, { weight: 1, arbitrary: several })
+}
+
+function goodText({ type }: Input): fc.Arbitrary<string> {
+  switch (type.is) {
+    case 'choice':
+      return fc.constantFrom(...type.options.map((o) => o.value))
+    case 'flag':
+      return fc.constantFrom('true', 'false')
+    case 'tolerance':
+      return toleranceText
+    case 'number': {
+      const one = numberText(type.min, type.max)
+      return type.many ? listText(one) : one
+    }
+  }
+}
+
+/**
+ * Texts for every field of a check: mostly readable and in range, so that the sums behind them run; some fields absent or
+ * empty; `spoiltPerMille` of them out of range or rubbish.
+ */
+export function textsFor(check: Check, spoiltPerMille: number): fc.Arbitrary<Record<string, string>> {
+  const field = (input: Input) =>
+    fc.oneof(
+      { weight: 700, arbitrary: goodText(input) },
+      { weight: 200, arbitrary: fc.constant(undefined) },
+      { weight: 100, arbitrary: fc.constant('') },
+      {
+        weight: spoiltPerMille,
+        arbitrary: fc.oneof(fc.constantFrom(...GARBAGE), fc.string({ maxLength: 12 }), beyondText(input)),
+      },
+    )
+  return fc
+    .record(Object.fromEntries(check.inputs.map((i) => [i.key, field(i)])))
+    .map((texts) => Object.fromEntries(Object.entries(texts).filter((e): e is [string, string] => e[1] !== undefined)))
+}
