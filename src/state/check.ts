@@ -4,6 +4,7 @@ import { evaluate } from '../calc/evaluate.ts'
 import { type Express, type Field, readFields } from '../calc/fields.ts'
 import { FACTS, type FactKey } from '../calc/ids.ts'
 import { printText } from '../calc/quantity/format.ts'
+import { textsForCheck } from '../calc/resolver.ts'
 import type { Check, Fact, Input, Line, Progress, Result } from '../calc/types.ts'
 import { hashOf, type Pair, pairsOf, splitQuery } from './router.ts'
 
@@ -134,13 +135,18 @@ function previousOf(answer: Answer): Result | undefined {
   return answer.is === 'working' ? answer.previous : undefined
 }
 
-/** The address of `check` for a line: what was prefilled wins, the line's facts fill the rest. */
-export function pairsForLine(check: Check, facts: Line['facts'], prefill: Readonly<Record<string, string>>): readonly Pair[] {
+/** The texts `check` opens with for a line: what was prefilled wins, then what the resolver knows of the line. */
+export function pairsForLine(
+  check: Check,
+  line: Line,
+  prefill: Readonly<Record<string, string>>,
+  express?: Express,
+): readonly Pair[] {
+  const known = textsForCheck(check, line, express)
   const texts: Record<string, string> = {}
   for (const input of check.inputs) {
-    const { key, fact } = input
-    const text = prefill[key] ?? facts[fact]?.text
-    if (text !== undefined && (prefill[key] !== undefined || suits(input, text))) texts[key] = text
+    const text = prefill[input.key] ?? known[input.key]
+    if (text !== undefined && (prefill[input.key] !== undefined || suits(input, text))) texts[input.key] = text
   }
   return pairsOf(check.inputs, texts)
 }
@@ -185,7 +191,11 @@ export function lineWith(line: Line, check: Check, texts: Texts): Line {
 export type Onward = { readonly check: Check; readonly hash: string; readonly sharedCount: number }
 
 /** Other checks that can use these facts, those that share most first. */
-export function onwardFrom(check: Check, facts: ReadonlyMap<FactKey, string>, checks: readonly Check[]): readonly Onward[] {
+export function onwardFrom(
+  check: Check,
+  facts: ReadonlyMap<FactKey, string>,
+  checks: readonly Check[],
+): readonly Onward[] {
   return checks
     .filter((other) => other.id !== check.id)
     .map((other) => {

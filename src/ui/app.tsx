@@ -45,9 +45,9 @@ export function App() {
   }, [])
   return (
     <div class="shell">
-      <a class="skip" href="#main" onClick={skipToMain}>
+      <button type="button" class="skip" onClick={skipToMain}>
         Skip to the content
-      </a>
+      </button>
       <Nav />
       <main id="main" tabIndex={-1}>
         <Screen route={route.value} />
@@ -58,9 +58,8 @@ export function App() {
   )
 }
 
-/** The address belongs to the router, so that the skip link moves focus by hand. */
-function skipToMain(event: Event): void {
-  event.preventDefault()
+/** A link would change the address, which belongs to the router. */
+function skipToMain(): void {
   document.getElementById('main')?.focus()
 }
 

@@ -22,7 +22,13 @@ export function leadOutput(check: Check, result: Success): Output | undefined {
 type Given = Live & { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
 
 /** The answer: the largest thing on the screen, then its margin in words, then what it rests on. */
-export function AnswerCard({ check, fields, result, live, children }: Given & { readonly children?: ComponentChildren }) {
+export function AnswerCard({
+  check,
+  fields,
+  result,
+  live,
+  children,
+}: Given & { readonly children?: ComponentChildren }) {
   const lead = leadOutput(check, result)
   const shown = lead ? result.outputs[lead.key] : undefined
   return (
@@ -111,7 +117,7 @@ export function AnswerDetail({ check, result, live }: Omit<Given, 'fields'>) {
       {result.pictures.map((picture) => (
         <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} />
       ))}
-      <Findings findings={result.findings} />
+      <Findings findings={unsaid(result)} />
       {others.length > 0 && (
         <section aria-label="Figures" class="figures">
           <h2>Figures</h2>
@@ -129,6 +135,16 @@ export function AnswerDetail({ check, result, live }: Omit<Given, 'fields'>) {
       <Rungs rungs={result.rungs} />
     </div>
   )
+}
+
+/** Findings that no picture has said already, word for word. */
+function unsaid(result: Success): readonly Finding[] {
+  const said = new Set(
+    result.pictures.flatMap((picture) =>
+      picture.is === 'plot' ? picture.flags : picture.is === 'ladder' ? picture.faults : [],
+    ),
+  )
+  return result.findings.filter((finding) => !said.has(finding.sentence))
 }
 
 function FoldedFigure(given: { readonly label: string; readonly basis: Basis; readonly children: ComponentChildren }) {
@@ -219,7 +235,10 @@ function Rungs({ rungs }: { readonly rungs: readonly Rung[] }) {
 }
 
 /** What stands in the way of an answer, each with a way to the field. */
-export function Refusals(given: { readonly result: Extract<Result, { ok: false }>; readonly fields: readonly Field[] }) {
+export function Refusals(given: {
+  readonly result: Extract<Result, { ok: false }>
+  readonly fields: readonly Field[]
+}) {
   const { result, fields } = given
   return (
     <section class="answer" aria-label="Answer">
@@ -248,6 +267,7 @@ export function Refusals(given: { readonly result: Extract<Result, { ok: false }
 export function focusField(key: string): void {
   const field = document.getElementById(`in-${key}`)
   field?.closest('details:not([open])')?.setAttribute('open', '')
-  field?.focus()
+  const target = field?.matches('input, button') ? field : field?.querySelector<HTMLElement>('input:checked, input')
+  target?.focus()
   field?.scrollIntoView({ block: 'center' })
 }

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks'
 import type { Field } from '../../calc/fields.ts'
 import type { Option } from '../../calc/types.ts'
-import { type FieldProps, FieldNotes } from './field.tsx'
+import { FieldNotes, type FieldProps } from './field.tsx'
 import { Icon } from './icon.tsx'
 import { OptionSearch } from './option-search.tsx'
 
@@ -34,16 +34,17 @@ function RowField({ field, onType }: FieldProps) {
   const chosen = field.text.trim()
   const choices = [...optionsFor(field), ...(open === undefined ? [] : [{ value: '', label: open }])]
   return (
-    <fieldset
+    <div
       id={`in-${key}`}
       class={`field choice ${field.state}`}
       role="radiogroup"
-      tabIndex={-1}
       aria-labelledby={`label-${key}`}
       aria-invalid={field.state === 'refused'}
       aria-describedby={`note-${key}`}
     >
-      <legend id={`label-${key}`}>{input.label}</legend>
+      <span class="legend-word" id={`label-${key}`}>
+        {input.label}
+      </span>
       <div class="choices">
         {choices.map((option) => (
           <label key={option.value} class="choice-button">
@@ -59,7 +60,7 @@ function RowField({ field, onType }: FieldProps) {
         ))}
       </div>
       <FieldNotes field={field} onType={onType} />
-    </fieldset>
+    </div>
   )
 }
 

@@ -63,7 +63,7 @@ function FlagField({ field, onType }: FieldProps) {
         id={id}
         name={key}
         type="checkbox"
-        role="switch"
+        class="switch"
         checked={field.value === true}
         aria-invalid={field.state === 'refused'}
         aria-describedby={`note-${key}`}

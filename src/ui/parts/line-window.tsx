@@ -1,41 +1,61 @@
-import { useEffect, useMemo } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
-import type { Check, Line } from '../../calc/types.ts'
-import { createCheck, pairsForLine } from '../../state/check.ts'
+import type { Check, Line, Result } from '../../calc/types.ts'
+import { type CheckModel, createCheck, lineWith, pairsForLine } from '../../state/check.ts'
 import { expressionReading } from '../../state/expression.ts'
-import { hashOf } from '../../state/router.ts'
 import { leadOutput } from './answer.tsx'
+import { FieldView } from './field.tsx'
 import { cellText } from './figure.ts'
 import { Strip } from './strip.tsx'
 import { VerdictMark } from './verdict.tsx'
 
-/** The window of a line, computed from its facts; what is missing is named, nothing is filled in. */
-export function LineWindow({ line, title = 'Window' }: { readonly line: Line; readonly title?: string }) {
-  const check = checkById('window')
-  return check ? <OpenWindow key={line.id} check={check} line={line} title={title} /> : null
+type Given = {
+  readonly line: Line
+  readonly title?: string
+  /** what was typed here goes back to whoever owns the line */
+  readonly onLine: (line: Line) => void
 }
 
-function OpenWindow({ check, line, title }: { readonly check: Check; readonly line: Line; readonly title: string }) {
-  const pairs = useMemo(() => pairsForLine(check, line.facts, {}), [check, line.facts])
-  const model = useMemo(() => createCheck(check, pairs, expressionReading), [check, pairs])
+/** The window of a line, computed from its facts; what is missing is asked for here, nothing is filled in. */
+export function LineWindow({ line, title = 'Window', onLine }: Given) {
+  const check = checkById('window')
+  return check ? <OpenWindow key={line.id} check={check} line={line} title={title} onLine={onLine} /> : null
+}
+
+function OpenWindow({ check, line, title, onLine }: Required<Given> & { readonly check: Check }) {
+  // The line changes with every key typed here; the model starts from it once and is the newer of the two.
+  const [opened] = useState(line)
+  const model = useMemo(() => createCheck(check, pairsForLine(check, opened, {}), expressionReading), [check, opened])
   useEffect(() => model.dispose, [model])
   const answer = model.answer.value
-  const missing = model.fields.value.filter((field) => field.state === 'missing').map((field) => field.input.label)
-  const result = answer.is === 'done' && answer.result.ok ? answer.result : undefined
-  const strip = result?.pictures.find((picture) => picture.is === 'strip')
-  const lead = result ? leadOutput(check, result) : undefined
-  const cell = lead ? result?.outputs[lead.key]?.cell : undefined
+  const result = answer.is === 'done' ? answer.result : undefined
   return (
     <section class="answer line-window" aria-label={title}>
       <div class="answer-top">
         <h2>{title}</h2>
-        {result?.verdict && (
+        {result?.ok && result.verdict && (
           <output aria-live="off" class="verdict" data-output="verdict" data-verdict={result.verdict}>
             <VerdictMark verdict={result.verdict} />
           </output>
         )}
       </div>
       {answer.is === 'working' && <p role="status">Working out the window…</p>}
+      {result && <Shown check={check} result={result} />}
+      <Asked model={model} onTyped={() => onLine(lineWith(line, check, model.texts.peek()))} />
+      <a class="button" href={model.hash.value}>
+        Open the window check
+      </a>
+    </section>
+  )
+}
+
+function Shown({ check, result }: { readonly check: Check; readonly result: Result }) {
+  if (!result.ok) return <p class="muted">No window yet: {result.issues.map((issue) => issue.message).join(' ')}</p>
+  const strip = result.pictures.find((picture) => picture.is === 'strip')
+  const lead = leadOutput(check, result)
+  const cell = lead ? result.outputs[lead.key]?.cell : undefined
+  return (
+    <>
       {lead && cell && (
         <p>
           {lead.label}:{' '}
@@ -44,12 +64,31 @@ function OpenWindow({ check, line, title }: { readonly check: Check; readonly li
           </output>
         </p>
       )}
-      {result && <p>{result.headline}</p>}
-      {strip?.is === 'strip' && <Strip picture={strip} bounds={result?.bounds ?? []} />}
-      {missing.length > 0 && <p class="muted">Still to find out: {missing.join(', ')}.</p>}
-      <a class="button" href={hashOf('check', check.id, pairs)}>
-        Open the window check
-      </a>
-    </section>
+      <p>{result.headline}</p>
+      {strip?.is === 'strip' && <Strip picture={strip} bounds={result.bounds} />}
+    </>
+  )
+}
+
+/** Fields for what was missing when the window was opened; they stay while they are being filled in. */
+function Asked({ model, onTyped }: { readonly model: CheckModel; readonly onTyped: () => void }) {
+  const fields = model.fields.value
+  const [asked] = useState(() => new Set(fields.filter((field) => field.state === 'missing').map(({ key }) => key)))
+  const shown = fields.filter((field) => asked.has(field.key) || field.state === 'refused')
+  if (shown.length === 0) return null
+  return (
+    <form aria-label="Still to find out" onSubmit={(event) => event.preventDefault()}>
+      <h3>Still to find out</h3>
+      {shown.map((field) => (
+        <FieldView
+          key={field.key}
+          field={field}
+          onType={(text) => {
+            model.type(field.key, text)
+            onTyped()
+          }}
+        />
+      ))}
+    </form>
   )
 }

@@ -11,7 +11,10 @@ function folded(text: string): string {
 
 /** Options that hold every word of the search in their name, id or the words people use for them. */
 export function matching<O extends Option>(options: readonly O[], search: string): readonly O[] {
-  const words = search.split(/\s+/).map(folded).filter((word) => word !== '')
+  const words = search
+    .split(/\s+/)
+    .map(folded)
+    .filter((word) => word !== '')
   return options.filter((option) => {
     const hay = folded(`${option.label} ${option.value} ${ALIASES.get(option.value) ?? ''}`)
     return words.every((word) => hay.includes(word))
@@ -27,7 +30,17 @@ export function OptionSearch(given: {
 }) {
   const [search, setSearch] = useState('')
   const found = matching(given.options, search)
-  const rows = given.last ? [...found, given.last] : found
+  const row = (option: Option) => (
+    <button
+      type="button"
+      class="answer-row"
+      value={option.value}
+      aria-pressed={option.value === given.chosen}
+      onClick={() => given.onPick(option.value)}
+    >
+      {option.label}
+    </button>
+  )
   return (
     <div class="option-search">
       <label class="search">
@@ -45,20 +58,12 @@ export function OptionSearch(given: {
       <p class="muted small" role="status">
         {found.length === 0 ? 'None has these words; try fewer.' : `${found.length} of ${given.options.length}`}
       </p>
-      <ul class="answers">
-        {rows.map((option) => (
-          <li key={option.value}>
-            <button
-              type="button"
-              class="answer-row"
-              aria-pressed={option.value === given.chosen}
-              onClick={() => given.onPick(option.value)}
-            >
-              {option.label}
-            </button>
-          </li>
+      <ul class="answers scroll-y">
+        {found.map((option) => (
+          <li key={option.value}>{row(option)}</li>
         ))}
       </ul>
+      {given.last && row(given.last)}
     </div>
   )
 }

@@ -4,8 +4,8 @@ import { appVersion, buildDate } from '../../state/version.ts'
 export function PrintHead() {
   return (
     <p class="print-only print-head">
-      Stillpin {appVersion}, data of {buildDate}. Printed {new Date().toISOString().slice(0, 10)}. Screening estimate, not
-      approved data.
+      Stillpin {appVersion}, data of {buildDate}. Printed {new Date().toISOString().slice(0, 10)}. Screening estimate,
+      not approved data.
     </p>
   )
 }

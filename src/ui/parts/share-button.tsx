@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { SAFETY_TEXTS } from '../../reference/safety.ts'
-import { type ShareOutcome, type Shared, share, sharedText, waysHere } from '../../state/share.ts'
+import { type Shared, type ShareOutcome, share, sharedText, waysHere } from '../../state/share.ts'
 import { Icon } from './icon.tsx'
 
 const WORDS: Readonly<Record<ShareOutcome, string>> = {
@@ -32,7 +32,14 @@ export function ShareButton(given: { readonly title: string; readonly words: str
         {outcome ? WORDS[outcome] : ''}
       </p>
       {outcome === 'shown' && (
-        <textarea ref={box} class="share-text" readOnly rows={6} aria-label="Text to share" value={sharedText(shared)} />
+        <textarea
+          ref={box}
+          class="share-text"
+          readOnly
+          rows={6}
+          aria-label="Text to share"
+          value={sharedText(shared)}
+        />
       )}
     </>
   )

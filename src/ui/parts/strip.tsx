@@ -87,7 +87,7 @@ function Row(given: { readonly row: StripRow; readonly frame: Frame; readonly sp
       {row.state === 'none' ? (
         <>
           <path class="rule dotted" d={`M${frame.leftPx} ${bandPx + BAND_PX / 2}h${widthPx}`} />
-          <text class="halo" x={(frame.leftPx + frame.rightPx) / 2} y={bandPx + 14} text-anchor="middle" font-size="12">
+          <text class="halo" x={frame.leftPx + 6} y={bandPx + 14} font-size="12">
             no bound
           </text>
         </>

@@ -4,8 +4,8 @@ import type { Guide } from '../../guide/types.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { hashOf } from '../../state/router.ts'
 import { restartTriage, triage } from '../../state/session.ts'
-import { Icon } from '../parts/icon.tsx'
 import { Screening } from '../parts/cautions.tsx'
+import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
 import { OutcomeView } from './outcome.tsx'
 import { QuestionView } from './question.tsx'
@@ -41,8 +41,8 @@ function Start({ guide: content }: { readonly guide: Guide }) {
       <Head title="What is wrong, and is a filter the cure?" large />
       <div class="stack">
         <p>
-          A few questions, two minutes. The safety questions come first. “Don’t know” is an answer everywhere. At the end
-          stands what to do next, with its reason, or that a connector filter will not cure it.
+          A few questions, two minutes. The safety questions come first. “Don’t know” is an answer everywhere. At the
+          end stands what to do next, with its reason, or that a connector filter will not cure it.
         </p>
         {isUnderWay && (
           <div class="resume">

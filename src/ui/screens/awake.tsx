@@ -42,7 +42,7 @@ export function AwakeSwitch() {
       <input
         id="awake"
         type="checkbox"
-        role="switch"
+        class="switch"
         checked={isOn}
         onChange={(event) => void change(event.currentTarget.checked)}
       />

@@ -1,9 +1,9 @@
 import { CHECKS } from '../../calc/registry.ts'
 import type { Check, Line } from '../../calc/types.ts'
-import { newLine } from '../../store/complaint.ts'
 import { pairsForLine } from '../../state/check.ts'
 import { hashOf } from '../../state/router.ts'
 import { scratch, setScratch } from '../../state/session.ts'
+import { newLine } from '../../store/complaint.ts'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
 
@@ -45,5 +45,5 @@ export function CheckList() {
 
 function addressFor(check: Check, line: Line): string {
   const known = check.inputs.some((input) => line.facts[input.fact] !== undefined)
-  return hashOf('check', check.id, known ? pairsForLine(check, line.facts, {}) : [])
+  return hashOf('check', check.id, known ? pairsForLine(check, line, {}) : [])
 }

@@ -166,7 +166,8 @@ function resultOf(answer: Answer): Result | undefined {
 }
 
 function focusFirst(fields: readonly Field[]): void {
-  const wanted = fields.find((field) => field.state === 'missing') ?? fields.find((field) => field.input.type.is === 'number')
+  const wanted =
+    fields.find((field) => field.state === 'missing') ?? fields.find((field) => field.input.type.is === 'number')
   if (wanted) focusField(wanted.key)
 }
 
@@ -226,7 +227,15 @@ function spokenResult(result: Result): string {
 }
 
 /** The answer in one line, while its card is out of sight and fields are being typed. */
-function Mini({ check, result, live }: { readonly check: Check; readonly result: Extract<Result, { ok: true }>; readonly live: boolean }) {
+function Mini({
+  check,
+  result,
+  live,
+}: {
+  readonly check: Check
+  readonly result: Extract<Result, { ok: true }>
+  readonly live: boolean
+}) {
   const mark = useRef<HTMLDivElement>(null)
   const [isAway, setAway] = useState(false)
   useEffect(() => {

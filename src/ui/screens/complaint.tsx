@@ -1,10 +1,19 @@
 import { useEffect, useState } from 'preact/hooks'
-import { type FactKey, FACTS } from '../../calc/ids.ts'
+import { FACTS, type FactKey } from '../../calc/ids.ts'
 import { checkById } from '../../calc/registry.ts'
 import type { Fact, Line } from '../../calc/types.ts'
 import { replay } from '../../guide/engine.ts'
 import type { Guide } from '../../guide/types.ts'
-import { type Complaint, complaints, openComplaint, opened, remove, rename, writeNote } from '../../state/complaints.ts'
+import {
+  type Complaint,
+  change,
+  complaints,
+  openComplaint,
+  opened,
+  remove,
+  rename,
+  writeNote,
+} from '../../state/complaints.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
@@ -51,7 +60,7 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
         </div>
         <div class="pane stack">
           {complaint.lines.map((line) => (
-            <LineSection key={line.id} line={line} />
+            <LineSection key={line.id} line={line} onLine={(changed) => changeLine(complaint, changed)} />
           ))}
         </div>
       </div>
@@ -96,7 +105,13 @@ function TitleAndNote({ complaint }: { readonly complaint: Complaint }) {
   )
 }
 
-function TriageTrail({ complaint, guide: content }: { readonly complaint: Complaint; readonly guide: Guide | undefined }) {
+function TriageTrail({
+  complaint,
+  guide: content,
+}: {
+  readonly complaint: Complaint
+  readonly guide: Guide | undefined
+}) {
   if (!content) return null
   const position = replay(content, complaint.answers)
   const goOn = () => {
@@ -128,17 +143,25 @@ function TriageTrail({ complaint, guide: content }: { readonly complaint: Compla
         <p class="muted small">Answered with an older guide; answers that no longer exist are skipped.</p>
       )}
       <button type="button" class="button" onClick={goOn}>
-        {trail.length === 0 ? 'Start the triage' : current.is === 'outcome' ? 'Open the result' : 'Go on with the triage'}
+        {trail.length === 0
+          ? 'Start the triage'
+          : current.is === 'outcome'
+            ? 'Open the result'
+            : 'Go on with the triage'}
       </button>
     </section>
   )
 }
 
-function LineSection({ line }: { readonly line: Line }) {
+function changeLine(complaint: Complaint, changed: Line): void {
+  change(complaint.id, { lines: complaint.lines.map((line) => (line.id === changed.id ? changed : line)) })
+}
+
+function LineSection({ line, onLine }: { readonly line: Line; readonly onLine: (line: Line) => void }) {
   const facts = Object.entries(line.facts) as [FactKey, Fact][]
   return (
     <>
-      <LineWindow line={line} title={line.name ? `Window: ${line.name}` : 'Window'} />
+      <LineWindow line={line} title={line.name ? `Window: ${line.name}` : 'Window'} onLine={onLine} />
       <section aria-label={`Facts ${line.name}`}>
         <h2>Facts {line.name && `of ${line.name}`}</h2>
         {facts.length === 0 && <p class="muted">None yet.</p>}

@@ -13,8 +13,8 @@ export function Install() {
   }
   return (
     <p class="muted small">
-      To keep it at hand, add this page to the home screen from the browser’s menu (on an iPad or iPhone: Share, then Add
-      to Home Screen). Installed, its storage is kept longer.
+      To keep it at hand, add this page to the home screen from the browser’s menu (on an iPad or iPhone: Share, then
+      Add to Home Screen). Installed, its storage is kept longer.
     </p>
   )
 }

@@ -12,7 +12,13 @@ export function Log() {
       <Head title="Log">
         <p class="muted">Complaints kept on this device.</p>
       </Head>
-      {list === undefined ? <p role="status">Reading the log…</p> : list.length === 0 ? <Empty /> : <Rows list={list} />}
+      {list === undefined ? (
+        <p role="status">Reading the log…</p>
+      ) : list.length === 0 ? (
+        <Empty />
+      ) : (
+        <Rows list={list} />
+      )}
     </>
   )
 }
@@ -21,8 +27,8 @@ function Empty() {
   return (
     <div class="empty stack">
       <p>
-        Nothing kept yet. A triage or a check becomes a complaint with one tap on “Keep in the log”; from then on every step
-        is saved.
+        Nothing kept yet. A triage or a check becomes a complaint with one tap on “Keep in the log”; from then on every
+        step is saved.
       </p>
       <div class="actions">
         <a class="button strong" href="#/ask">
@@ -32,7 +38,9 @@ function Empty() {
           Load the demo
         </button>
       </div>
-      <p class="muted small">The demo is an invented complaint in an invented fleet. It can be deleted like any other.</p>
+      <p class="muted small">
+        The demo is an invented complaint in an invented fleet. It can be deleted like any other.
+      </p>
     </div>
   )
 }

@@ -18,7 +18,10 @@ export function Notes({ id }: { readonly id: string | undefined }) {
 
 /** Notes that hold every word of the search, those with it in the title first. */
 export function findNotes(notes: readonly FieldNote[], search: string): readonly FieldNote[] {
-  const words = search.toLowerCase().split(/\s+/).filter((word) => word !== '')
+  const words = search
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== '')
   const inTitle = (note: FieldNote) => words.every((word) => note.title.toLowerCase().includes(word))
   const anywhere = (note: FieldNote) => {
     const table = note.table ? [...note.table.head, ...note.table.rows.flat()] : []

@@ -1,11 +1,11 @@
-import { advise } from '../../guide/rules.ts'
-import type { Advice, AdviceItem, Guide, Outcome, OutcomeClass, Shown } from '../../guide/types.ts'
 import { checkById } from '../../calc/registry.ts'
 import type { Line } from '../../calc/types.ts'
+import { advise } from '../../guide/rules.ts'
+import type { Advice, AdviceItem, Guide, Outcome, OutcomeClass, Shown } from '../../guide/types.ts'
 import { pairsForLine } from '../../state/check.ts'
 import { complaints, createFromTriage } from '../../state/complaints.ts'
 import { hashOf } from '../../state/router.ts'
-import { attachComplaint, restartTriage, triage } from '../../state/session.ts'
+import { attachComplaint, restartTriage, setTriageLine, triage } from '../../state/session.ts'
 import { Cautions, Screening } from '../parts/cautions.tsx'
 import { Icon, type IconName } from '../parts/icon.tsx'
 import { LineWindow } from '../parts/line-window.tsx'
@@ -15,14 +15,15 @@ import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
 import { Trail } from './trail.tsx'
 
-const CLASS_WORDS: Readonly<Record<OutcomeClass, { readonly word: string; readonly icon: IconName; readonly tone: string }>> =
-  {
-    filter: { word: 'A connector filter is a cure to compute', icon: 'ok', tone: 'ok' },
-    suppressor: { word: 'A suppressor question', icon: 'marginal', tone: 'marginal' },
-    'not-a-filter': { word: 'A connector filter will not cure this', icon: 'fails', tone: 'marginal' },
-    stop: { word: 'Stop', icon: 'fails', tone: 'fails' },
-    measure: { word: 'Measure first', icon: 'unknown', tone: 'unknown' },
-  }
+const CLASS_WORDS: Readonly<
+  Record<OutcomeClass, { readonly word: string; readonly icon: IconName; readonly tone: string }>
+> = {
+  filter: { word: 'A connector filter is a cure to compute', icon: 'ok', tone: 'ok' },
+  suppressor: { word: 'A suppressor question', icon: 'marginal', tone: 'marginal' },
+  'not-a-filter': { word: 'A connector filter will not cure this', icon: 'fails', tone: 'marginal' },
+  stop: { word: 'Stop', icon: 'fails', tone: 'fails' },
+  measure: { word: 'Measure first', icon: 'unknown', tone: 'unknown' },
+}
 
 type Given = { readonly guide: Guide; readonly outcome: Outcome; readonly shown: Shown }
 
@@ -64,7 +65,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           </section>
         </div>
         <div class="pane stack">
-          {outcome.class !== 'stop' && <LineWindow line={line} />}
+          {outcome.class !== 'stop' && <LineWindow line={line} onLine={setTriageLine} />}
           <Items items={advice.items} />
           <CheckLinks outcome={outcome} line={line} />
         </div>
@@ -108,7 +109,9 @@ function Items({ items }: { readonly items: readonly AdviceItem[] }) {
         <article key={item.rule}>
           <h3>{item.title}</h3>
           <p>{item.text}</p>
-          {item.missing.length > 0 && <p class="muted small">To say it with numbers, find out: {item.missing.join('; ')}.</p>}
+          {item.missing.length > 0 && (
+            <p class="muted small">To say it with numbers, find out: {item.missing.join('; ')}.</p>
+          )}
           <details class="fold">
             <summary>Source</summary>
             <Sources sources={item.basis} />
@@ -123,7 +126,7 @@ function Items({ items }: { readonly items: readonly AdviceItem[] }) {
 function CheckLinks({ outcome, line }: { readonly outcome: Outcome; readonly line: Line }) {
   const links = outcome.checks.flatMap(({ check: id, prefill, why }) => {
     const check = checkById(id)
-    return check ? [{ check, why, hash: hashOf('check', id, pairsForLine(check, line.facts, prefill)) }] : []
+    return check ? [{ check, why, hash: hashOf('check', id, pairsForLine(check, line, prefill)) }] : []
   })
   if (links.length === 0) return null
   return (
@@ -146,7 +149,15 @@ function CheckLinks({ outcome, line }: { readonly outcome: Outcome; readonly lin
   )
 }
 
-function Keep({ guide, outcome, advice }: { readonly guide: Guide; readonly outcome: Outcome; readonly advice: Advice }) {
+function Keep({
+  guide,
+  outcome,
+  advice,
+}: {
+  readonly guide: Guide
+  readonly outcome: Outcome
+  readonly advice: Advice
+}) {
   const { complaintId, answers, line } = triage.value
   const kept = complaints.value?.find((complaint) => complaint.id === complaintId)
   const keep = () => {

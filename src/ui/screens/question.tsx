@@ -59,7 +59,13 @@ function AnswerRow(given: {
 }) {
   const { option, isChosen, onPick } = given
   return (
-    <button type="button" class="answer-row" aria-pressed={isChosen} onClick={() => onPick(option.id)}>
+    <button
+      type="button"
+      class="answer-row"
+      value={option.id}
+      aria-pressed={isChosen}
+      onClick={() => onPick(option.id)}
+    >
       <span>{option.label}</span>
       {option.hint && <span class="row-note">{option.hint}</span>}
     </button>

@@ -7,9 +7,7 @@ export function Trail({ position, hereId }: { readonly position: Position; reado
   if (steps.length === 0) return null
   return (
     <details class="fold trail" open={steps.length <= 3}>
-      <summary>
-        {steps.length === 1 ? 'One answer' : `${steps.length} answers`} so far; tap one to change it
-      </summary>
+      <summary>{steps.length === 1 ? 'One answer' : `${steps.length} answers`} so far; tap one to change it</summary>
       <ol class="chips">
         {steps.map((step) => (
           <li key={step.node.id}>

@@ -9,7 +9,11 @@ export const isAboutOpen = signal(false)
 let shownCount = 0
 
 /** The head of a screen: its one h1, what it is about, and the way to About. */
-export function Head(given: { readonly title: string; readonly large?: boolean; readonly children?: ComponentChildren }) {
+export function Head(given: {
+  readonly title: string
+  readonly large?: boolean
+  readonly children?: ComponentChildren
+}) {
   const heading = useRef<HTMLHeadingElement>(null)
   const { title, large = false, children } = given
   useEffect(() => {

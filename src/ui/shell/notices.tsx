@@ -38,7 +38,13 @@ export function Notices() {
   )
 }
 
-function Bar({ children, role = 'status' }: { readonly children: ComponentChildren; readonly role?: 'status' | 'alert' }) {
+function Bar({
+  children,
+  role = 'status',
+}: {
+  readonly children: ComponentChildren
+  readonly role?: 'status' | 'alert'
+}) {
   return (
     <div class="bar" role={role}>
       {children}
