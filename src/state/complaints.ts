@@ -16,6 +16,8 @@
  *   `addCheck(id, check, address)`           the same check and address only once
  *   `remove(id)`, `undoRemove()`, `forgetRemoved()`
  *   `addDemo()`
+ *
+ * Other windows of the app are told after every save and read the Log again; a window with unsaved changes keeps its own.
  */
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { CheckId, Line } from '../calc/types.ts'
@@ -30,7 +32,7 @@ import {
   undeleteComplaint,
 } from '../store/complaints.ts'
 import { StoreError } from '../store/trouble.ts'
-import { enqueue, settled } from './save-queue.ts'
+import { enqueue, saveState, settled } from './save-queue.ts'
 
 export type { Complaint, ComplaintPatch }
 
@@ -48,15 +50,33 @@ const find = (id: string | undefined): Complaint | undefined =>
   id === undefined ? undefined : list.value?.find((complaint) => complaint.id === id)
 
 let isPurged = false
+/** Counts changes made here, so that a slow read never puts an older list over newer typing. */
+let changesHere = 0
+
+const otherWindows = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('stillpin-log')
+otherWindows?.addEventListener('message', () => {
+  if (list.value !== undefined) void loadComplaints()
+})
+
+/** Queues a write and tells the other windows when it is on disk. */
+async function save(run: () => Promise<void>, key?: string): Promise<void> {
+  changesHere++
+  await enqueue(run, key)
+  otherWindows?.postMessage('saved')
+}
 
 /** Reads the Log. Without storage it is empty and `storeNotice` says why. */
 export async function loadComplaints(): Promise<void> {
   // What is still being written would be missing from the list.
   await settled()
+  if (saveState.value === 'failed' && list.value !== undefined) return
+  const changesBefore = changesHere
   try {
     if (!isPurged) await purgeDeleted()
     isPurged = true
-    list.value = await listComplaints()
+    const stored = await listComplaints()
+    if (changesHere === changesBefore) list.value = stored
+    else await loadComplaints()
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
     list.value ??= []
@@ -70,7 +90,7 @@ export function openComplaint(id: string | undefined): void {
 
 function add(complaint: Complaint): Complaint {
   list.value = [complaint, ...(list.value ?? [])]
-  void enqueue(() => putComplaint(complaint)).then(askToKeep)
+  void save(() => putComplaint(complaint)).then(askToKeep)
   return complaint
 }
 
@@ -109,7 +129,7 @@ export function change(id: string, patch: ComplaintPatch): void {
   const updatedAt = new Date().toISOString()
   const changed = { ...old, ...patch, updatedAt }
   list.value = [changed, ...(list.value ?? []).filter((complaint) => complaint.id !== id)]
-  void enqueue(() => changeComplaint(id, patch, updatedAt), `${id}:${Object.keys(patch).sort().join()}`)
+  void save(() => changeComplaint(id, patch, updatedAt), `${id}:${Object.keys(patch).sort().join()}`)
 }
 
 /** Gives a complaint another title. */
@@ -135,7 +155,7 @@ export function remove(id: string): void {
   if (old === undefined) return
   list.value = (list.value ?? []).filter((complaint) => complaint.id !== id)
   removed.value = old
-  void enqueue(() => deleteComplaint(id))
+  void save(() => deleteComplaint(id))
 }
 
 /** Brings back what was deleted last. */
@@ -144,7 +164,7 @@ export function undoRemove(): void {
   if (back === undefined) return
   removed.value = undefined
   list.value = [back, ...(list.value ?? [])].sort((a, b) => b.updatedAt.localeCompare(a.updatedAt))
-  void enqueue(() => undeleteComplaint(back.id))
+  void save(() => undeleteComplaint(back.id))
 }
 
 /** Puts the undo offer away; the complaint itself goes at a later start. */

@@ -120,6 +120,19 @@ describe('the Log', () => {
     expect(await app.getComplaint(id)).toMatchObject({ note: 'first and second', title: 'Renamed while full' })
   })
 
+  it('shows what another window saved, and does not lose what is being typed here', async () => {
+    const here = await start()
+    const other = await start()
+    const { id } = other.createFromTriage(TRIAGE)
+    await vi.waitFor(() => expect(here.complaints.value).toMatchObject([{ id }]))
+    other.rename(id, 'Renamed in the other window')
+    here.writeNote(id, 'typed here')
+    await vi.waitFor(() => {
+      for (const app of [here, other])
+        expect(app.complaints.value).toMatchObject([{ title: 'Renamed in the other window', note: 'typed here' }])
+    })
+  })
+
   it('works without any storage, and says that nothing is kept', async () => {
     vi.stubGlobal('indexedDB', undefined)
     const app = await start()
