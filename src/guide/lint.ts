@@ -4,7 +4,7 @@ import { isSafetyId } from '../reference/safety.ts'
 import { SOURCES } from '../reference/sources.ts'
 import { CHECK_KEYS } from './check-keys.ts'
 import { optionsOf } from './engine.ts'
-import { survey } from './paths.ts'
+import { nextsOf, survey } from './paths.ts'
 import { RULE_IDS } from './rules.ts'
 import type { Guide, GuideNode, Next, NodeId, Outcome, Problem, Question } from './types.ts'
 
@@ -26,11 +26,6 @@ export function targetsOfQuestion(question: Question): readonly NodeId[] {
   const picked = picker === undefined ? [] : [...targetsOf(picker.next), picker.barredNext]
   return [...new Set([...picked, ...question.options.flatMap((option) => targetsOf(option.next))])]
 }
-
-const nextsOf = (question: Question): readonly Next[] => [
-  ...(question.picker === undefined ? [] : [question.picker.next]),
-  ...question.options.map((option) => option.next),
-]
 
 function lintBranches(guide: Guide, question: Question): readonly Problem[] {
   return nextsOf(question).flatMap((next) => {

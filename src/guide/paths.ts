@@ -9,7 +9,8 @@ export type Choice = { readonly option: GuideOption; readonly alike: readonly st
 /** What the conditions of a guide tell apart: per question, the option lists they name. */
 type Told = ReadonlyMap<NodeId, readonly (readonly string[])[]>
 
-const nextsOf = (question: Question): readonly Next[] => [
+/** Every `next` a question holds, the picker's first. */
+export const nextsOf = (question: Question): readonly Next[] => [
   ...(question.picker === undefined ? [] : [question.picker.next]),
   ...question.options.map((option) => option.next),
 ]
@@ -69,6 +70,57 @@ export type Reached = {
 
 export type Fault = { readonly code: 'cycle' | 'dead-end' | 'start-missing'; readonly node: NodeId }
 
+/** What the walk of `survey` carries along. */
+type Walk = {
+  readonly byId: ReadonlyMap<NodeId, GuideNode>
+  readonly told: Told
+  readonly choices: ReadonlyMap<NodeId, readonly Choice[]>
+  /** by node and by the answers that conditions can still ask about */
+  readonly known: Map<string, Reached>
+  readonly onPath: Set<NodeId>
+  readonly reached: Set<NodeId>
+  readonly faults: Fault[]
+}
+
+function keyOf({ told }: Walk, node: GuideNode, trail: readonly TrailStep[]): string {
+  const heard = trail
+    .filter((step) => told.has(step.node.id) || step.node.picker !== undefined)
+    .map((step) => `${step.node.id}${marks(told, step.node.id, step.optionId)}${familyOf(step.node, step.optionId)}`)
+  return [node.id, ...heard].join(' ')
+}
+
+function follow(walk: Walk, trail: readonly TrailStep[], question: Question, { option }: Choice): readonly Reached[] {
+  const path = [...trail, { node: question, optionId: option.id, label: option.label }]
+  const next = walk.byId.get(nextOf(option.next, path) ?? '')
+  if (next !== undefined) return [visit(walk, path, next)]
+  walk.faults.push({ code: 'dead-end', node: question.id })
+  return []
+}
+
+function visitQuestion(walk: Walk, trail: readonly TrailStep[], question: Question): Reached {
+  walk.onPath.add(question.id)
+  const following = (walk.choices.get(question.id) ?? []).flatMap((choice) => follow(walk, trail, question, choice))
+  walk.onPath.delete(question.id)
+  return {
+    node: question,
+    taps: 1 + Math.max(0, ...following.map((each) => each.taps)),
+    paths: following.reduce((sum, each) => sum + each.paths, 0),
+  }
+}
+
+function visit(walk: Walk, trail: readonly TrailStep[], node: GuideNode): Reached {
+  walk.reached.add(node.id)
+  if (node.is === 'outcome') return { node, taps: 0, paths: 1 }
+  if (walk.onPath.has(node.id)) {
+    walk.faults.push({ code: 'cycle', node: node.id })
+    return { node, taps: 0, paths: 0 }
+  }
+  const key = keyOf(walk, node, trail)
+  const found = walk.known.get(key) ?? visitQuestion(walk, trail, node)
+  walk.known.set(key, found)
+  return found
+}
+
 /**
  * Walks every path that answers can take, conditions judged. Gives what the start reaches (taps, number of paths), the
  * ids reached, and the faults met: cycles and answers that lead nowhere.
@@ -78,54 +130,17 @@ export function survey(guide: Guide): {
   readonly reached: ReadonlySet<NodeId>
   readonly faults: readonly Fault[]
 } {
-  const byId = new Map(guide.nodes.map((node) => [node.id, node]))
-  const told = toldApart(guide)
-  const choices = choicesOf(guide)
-  const known = new Map<string, Reached>()
-  const onPath = new Set<NodeId>()
-  const reached = new Set<NodeId>()
-  const faults: Fault[] = []
-
-  const signature = (trail: readonly TrailStep[]): string =>
-    trail
-      .filter((step) => told.has(step.node.id) || step.node.picker !== undefined)
-      .map((step) => `${step.node.id}${marks(told, step.node.id, step.optionId)}${familyOf(step.node, step.optionId)}`)
-      .join(' ')
-
-  const follow = (question: Question, choice: Choice, trail: readonly TrailStep[]): Reached | undefined => {
-    const step: TrailStep = { node: question, optionId: choice.option.id, label: choice.option.label }
-    const path = [...trail, step]
-    const next = byId.get(nextOf(choice.option.next, path) ?? '')
-    if (next === undefined) faults.push({ code: 'dead-end', node: question.id })
-    return next === undefined ? undefined : visit(next, path)
+  const walk: Walk = {
+    byId: new Map(guide.nodes.map((node) => [node.id, node])),
+    told: toldApart(guide),
+    choices: choicesOf(guide),
+    known: new Map(),
+    onPath: new Set(),
+    reached: new Set(),
+    faults: [],
   }
-
-  const visit = (node: GuideNode, trail: readonly TrailStep[]): Reached => {
-    const key = `${node.id} ${signature(trail)}`
-    const before = known.get(key)
-    if (before !== undefined) return before
-    reached.add(node.id)
-    if (onPath.has(node.id)) {
-      faults.push({ code: 'cycle', node: node.id })
-      return { node, taps: 0, paths: 0 }
-    }
-    onPath.add(node.id)
-    const following =
-      node.is === 'outcome' ? [] : (choices.get(node.id) ?? []).flatMap((choice) => follow(node, choice, trail) ?? [])
-    onPath.delete(node.id)
-    const found: Reached =
-      node.is === 'outcome'
-        ? { node, taps: 0, paths: 1 }
-        : {
-            node,
-            taps: 1 + Math.max(0, ...following.map((each) => each.taps)),
-            paths: following.reduce((sum, each) => sum + each.paths, 0),
-          }
-    known.set(key, found)
-    return found
-  }
-
-  const first = byId.get(guide.start)
-  if (first === undefined) return { start: undefined, reached, faults: [{ code: 'start-missing', node: guide.start }] }
-  return { start: visit(first, []), reached, faults }
+  const first = walk.byId.get(guide.start)
+  if (first === undefined) walk.faults.push({ code: 'start-missing', node: guide.start })
+  const start = first === undefined ? undefined : visit(walk, [], first)
+  return { start, reached: walk.reached, faults: walk.faults }
 }

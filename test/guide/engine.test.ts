@@ -174,7 +174,7 @@ describe('factsFrom', () => {
     expect(factsFrom(GUIDE, replay(GUIDE, TO_FILTER))).toEqual({
       noiseMode: { text: 'differential', origin: { by: 'answer', node: 'cable' } },
       lineKind: { text: 'arinc-429-low', origin: { by: 'answer', node: 'kind' } },
-      noiseHz: { text: '30 MHz; 400 MHz', origin: { by: 'answer', node: 'frequency' } },
+      noiseHz: { text: '30 MHz; 400 MHz', origin: { by: 'assumed', why: expect.any(String), favourable: false } },
     })
   })
 

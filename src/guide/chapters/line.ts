@@ -1,5 +1,5 @@
 /** The line itself: direction, kind, frequency, need, impedance, and whether the box can be changed. */
-import type { Next, Question } from '../types.ts'
+import type { Next, Question, SetFact } from '../types.ts'
 
 const IS_PLAN = { answered: { node: 'wrong', options: ['plan'] } }
 const TREATS_SOURCE = { answered: { node: 'source-fix', options: ['filter'] } }
@@ -8,6 +8,15 @@ const AFTER_KIND: Next = [
   { when: { kindFamily: ['ground'] }, go: 'bond-first' },
   { when: { kindFamily: ['drive'] }, go: 'coil-first' },
   { go: 'frequency' },
+]
+
+const band = (ends: string): readonly SetFact[] => [
+  {
+    fact: 'noiseHz',
+    text: ends,
+    why: 'only the band is known, so both its ends are taken; enter the measured frequency when you have it',
+    assumed: true,
+  },
 ]
 
 /** The result for one answer to `box`: by the side the noise comes from, then by the answer. */
@@ -84,28 +93,28 @@ export const LINE_CHAPTER: readonly Question[] = [
         id: 'lf',
         label: '20 kHz to 2 MHz',
         hint: 'converters, ADF',
-        sets: [{ fact: 'noiseHz', text: '20 kHz; 2 MHz', why: 'the ends of the band you named' }],
+        sets: band('20 kHz; 2 MHz'),
         next: AFTER_FREQUENCY,
       },
       {
         id: 'hf',
         label: '2 to 30 MHz',
         hint: 'HF, clocks, converters',
-        sets: [{ fact: 'noiseHz', text: '2 MHz; 30 MHz', why: 'the ends of the band you named' }],
+        sets: band('2 MHz; 30 MHz'),
         next: AFTER_FREQUENCY,
       },
       {
         id: 'vhf',
         label: '30 to 400 MHz',
         hint: 'VHF COM, NAV, marker, glideslope',
-        sets: [{ fact: 'noiseHz', text: '30 MHz; 400 MHz', why: 'the ends of the band you named' }],
+        sets: band('30 MHz; 400 MHz'),
         next: AFTER_FREQUENCY,
       },
       {
         id: 'uhf',
         label: '400 MHz to 2 GHz',
         hint: 'ELT, DME, transponder, GNSS',
-        sets: [{ fact: 'noiseHz', text: '400 MHz; 2 GHz', why: 'the ends of the band you named' }],
+        sets: band('400 MHz; 2 GHz'),
         next: AFTER_FREQUENCY,
       },
       { id: 'probe', label: 'I only have a current-probe reading', hint: 'dBµA', next: 'measure-probe' },

@@ -83,7 +83,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
       { id: 'C23', standing: 'read' },
     ],
     steps: [
-      'Write down weather, height and which radios suffered; lower bands suffer first.',
+      'Write down weather, height and which radios suffered.',
       'Measure every discharger and the bond of every panel, door, cowling and antenna.',
       'Look for unpainted, cracked or isolated plastic and glass near antennas.',
       'If a receiver also suffers in dry air, come back and answer again.',
