@@ -5,8 +5,11 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { evaluateNow } from '../src/calc/evaluate.ts'
+import { readFields } from '../src/calc/fields.ts'
 import { CHECK_IDS, FACTS } from '../src/calc/ids.ts'
 import { CHECKS } from '../src/calc/registry.ts'
+import type { Result } from '../src/calc/types.ts'
 import { GUIDE } from '../src/guide/guide.ts'
 import { LINE_KINDS } from '../src/reference/line-kinds.ts'
 
@@ -15,6 +18,40 @@ type Ledger = Readonly<Record<string, readonly string[]>>
 const FILE = join(import.meta.dirname, 'ledger.json')
 
 const unique = (ids: readonly string[]): string[] => [...new Set(ids)].sort()
+
+/** Texts that make every check answer, and every bound and rung appear that it can have. */
+const SAMPLE = {
+  frequencyHz: '3.1 MHz; 87 MHz',
+  neededDb: '23',
+  sourceOhm: '37',
+  loadOhm: '83',
+  inductanceH: '2.7 µH',
+  capacitanceF: '1.3 nF',
+  capacitance2F: '1.7 nF',
+  bitRateHz: '110 kb/s',
+  navyRule: 'true',
+  loadW: '730',
+  maxBuildableF: '91 nF',
+  workingRmsV: '27.3',
+  supplyHz: '0',
+  wiringOhm: '0.13',
+  wiringH: '2.1 µH',
+  measuredDb: '71',
+  limitDb: '53',
+}
+
+/** Each check on each kind of line, and on DC and AC. */
+function results(): readonly Result[] {
+  return CHECKS.flatMap((check) =>
+    [undefined, ...LINE_KINDS.map(({ id }) => id)].flatMap((lineKind) =>
+      lineKind !== undefined && !check.inputs.some(({ key }) => key === 'lineKind')
+        ? []
+        : ['0', '397'].map((supplyHz) => evaluateNow(check, readFields(check, { ...SAMPLE, supplyHz, lineKind }))),
+    ),
+  )
+}
+
+const answered = results().flatMap((result) => (result.ok ? [result] : []))
 
 /** What a key means is part of the key: an input's fact and type, an output's quantity. */
 const now: Ledger = {
@@ -33,6 +70,8 @@ const now: Ledger = {
     ),
   ),
   outputs: unique(CHECKS.flatMap(({ id, outputs }) => outputs.map(({ key, quantity }) => `${id}.${key}, ${quantity}`))),
+  bounds: unique(answered.flatMap(({ bounds }) => bounds.map(({ id, side }) => `${id}, ${side}`))),
+  rungs: unique(answered.flatMap(({ rungs }) => rungs.map(({ id, role }) => `${id}, ${role}`))),
   lineKinds: unique(LINE_KINDS.map(({ id }) => id)),
   guideNodes: unique(GUIDE.nodes.map(({ is, id }) => `${id}, ${is}`)),
   guideOptions: unique(

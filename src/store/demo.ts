@@ -13,17 +13,17 @@ const ANSWERS: Answers = {
   changed: 'new-unit',
   when: 'transmit',
   ptt: 'gone-cable',
-  kind: 'arinc-429-high',
+  kind: 'synchro',
   frequency: 'vhf',
   box: 'no',
 }
 
-const TITLE = 'Example: heading flag on ship 3 while the second radio transmits'
+const TITLE = 'Example: heading pointer swings on ship 3 while the second radio transmits'
 
 const NOTE = `Invented example, fleet "Lantern", ship 3. Remove it whenever you like.
 
-Reported: the heading flag shows for a second each time the second radio is keyed, worst near 121 MHz. New since that radio's antenna was moved aft.
-Found: with a dummy load on the radio it is gone. The one cable that matters is the heading bus, contacts 7 and 8.
+Reported: the heading pointer swings some degrees each time the second radio is keyed, worst near 121 MHz. New since that radio's antenna was moved aft.
+Found: with a dummy load on the radio it is gone. The one cable that matters is the heading synchro, contacts 7, 8 and 9.
 Wanted: 20 dB at 118 and 137 MHz. The box cannot be opened, so it has to go into the cable side.`
 
 const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
@@ -31,11 +31,11 @@ const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
 function demoLine(): Line {
   return {
     id: newId(),
-    name: 'Heading bus, contacts 7 and 8',
+    name: 'Heading synchro, contacts 7, 8 and 9',
     gate: 'clear',
     trials: [],
     facts: {
-      lineKind: typed('arinc-429-high'),
+      lineKind: typed('synchro'),
       noiseMode: typed('common'),
       noiseHz: typed('118 MHz; 137 MHz'),
       neededDb: typed('20 dB'),

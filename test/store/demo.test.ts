@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { checkById } from '../../src/calc/registry.ts'
+import { checkLine } from '../../src/calc/resolver.ts'
 import { replay } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
@@ -16,6 +18,15 @@ describe('the example complaint', () => {
     expect(current).toMatchObject({ is: 'outcome', class: 'filter' })
     expect([gate, unusedAnswers]).toEqual(['clear', []])
     expect(demo.guideVersion).toBe(GUIDE.version)
+  })
+
+  it('has an open window on its line, with a standard value in it', () => {
+    const [line] = demoComplaint().lines
+    const check = checkById('window')
+    if (line === undefined || check === undefined)
+      throw new Error('The example has no line, or there is no window check.')
+    const result = checkLine(check, line)
+    expect(result).toMatchObject({ ok: true, verdict: 'ok', outputs: { proposedF: { cell: { is: 'si' } } } })
   })
 
   it('has ids of its own in every copy', () => {
