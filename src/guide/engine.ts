@@ -19,9 +19,12 @@ import type {
   TrailStep,
 } from './types.ts'
 
+/** Said where a node is opened by address before the gate is answered. */
 export const GATE_UNANSWERED =
   'The safety questions are not answered yet: figures may be read, but no part is advised until they are.'
+/** Said where the node of an address is not on the path of the answers. */
 export const OFF_PATH = 'You came here by address; your answers lead to another place.'
+/** Said where an address names a node the guide does not have, for instance from another edition. */
 export const NO_SUCH_NODE = 'This address names no question or result of this guide; here is where your answers lead.'
 
 const kindById = new Map(LINE_KINDS.map((kind) => [kind.id, kind]))

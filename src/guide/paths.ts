@@ -68,6 +68,7 @@ export type Reached = {
   readonly paths: number
 }
 
+/** What a walk met that no path may have. */
 export type Fault = { readonly code: 'cycle' | 'dead-end' | 'start-missing'; readonly node: NodeId }
 
 /** What the walk of `survey` carries along. */

@@ -24,6 +24,7 @@ export type SetFact = {
   readonly assumed?: true
 }
 
+/** One answer to a question. */
 export type GuideOption = {
   readonly id: string
   readonly label: string
@@ -35,6 +36,7 @@ export type GuideOption = {
   readonly next: Next
 }
 
+/** A node that asks. */
 export type Question = {
   readonly is: 'question'
   readonly id: NodeId
@@ -50,8 +52,10 @@ export type Question = {
   readonly cautions?: readonly string[]
 }
 
+/** What kind of end a path has; all of full rank. */
 export type OutcomeClass = 'filter' | 'not-a-filter' | 'suppressor' | 'stop' | 'measure'
 
+/** A check an outcome opens. */
 export type OutcomeCheck = {
   readonly check: CheckId
   /** input key -> text; facts of the line fill the rest */
@@ -59,6 +63,7 @@ export type OutcomeCheck = {
   readonly why: string
 }
 
+/** A node that ends a path: the decision, its reason, and what to do now. */
 export type Outcome = {
   readonly is: 'outcome'
   readonly id: NodeId
@@ -78,8 +83,10 @@ export type Outcome = {
   readonly nextMeasurement: string
 }
 
+/** Questions and outcomes. */
 export type GuideNode = Question | Outcome
 
+/** The whole tree. `version` grows with every change of content; `start` is the first question. */
 export type Guide = {
   readonly version: number
   readonly edition: string
@@ -90,6 +97,7 @@ export type Guide = {
 /** node id -> option id (or line-kind id at a picker) */
 export type Answers = Readonly<Record<NodeId, string>>
 
+/** One answered question of the path. */
 export type TrailStep = { readonly node: Question; readonly optionId: string; readonly label: string }
 
 /** Derived by replay from the start; never stored. */

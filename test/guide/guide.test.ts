@@ -74,6 +74,13 @@ describe('the shipped guide', () => {
   })
 })
 
+it('shows every caution that belongs to triage at some question or result', () => {
+  const shown = new Set(GUIDE.nodes.flatMap((node) => node.cautions ?? []))
+  const needed =
+    'no-trial power-off stored-charge breakers trial-not-for-flight trial-authority permanent-approved lightning-hirf-fuel hipot after-strike chassis-capacitance ok-bounds screening lethal-voltage transmitter-hazard matched-legs'
+  expect([...shown].sort()).toEqual(needed.split(' ').sort())
+})
+
 describe('the safety gate', () => {
   const gate = questions.filter(({ id }) => id.startsWith('gate-'))
 

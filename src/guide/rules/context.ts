@@ -5,6 +5,7 @@ import type { FactKey, Line, Source } from '../../calc/types.ts'
 import { type LineKind, lineKindById } from '../../reference/line-kinds.ts'
 import type { AdviceItem, Outcome } from '../types.ts'
 
+/** Everything a rule may look at; all of it derived from the outcome and the line. */
 export type Context = {
   readonly outcome: Outcome
   readonly line: Line
@@ -20,7 +21,9 @@ export type Rule = {
   readonly say: (context: Context) => Omit<AdviceItem, 'rule'> | undefined
 }
 
+/** Source of what is common practice without a printed source. */
 export const PRACTICE: Source = { id: 'practice', standing: 'practice' }
+/** Source of what is computed here from stated inputs. */
 export const DERIVED: Source = { id: 'derived', standing: 'derived' }
 
 /** Gathers what the rules need from a line. */
