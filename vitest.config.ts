@@ -17,6 +17,7 @@ export default defineConfig({
           execArgv: ['--expose-gc'],
           include: ['test/**/*.test.{ts,tsx}'],
           exclude: ['test/build/**', 'test/e2e/**', '**/node_modules/**'],
+          testTimeout: 30_000,
         },
       },
       {

@@ -9,4 +9,5 @@ if (root === null) throw new Error('The page has no place for the app.')
 document.documentElement.dataset['version'] = appVersion
 render(<App />, root)
 
-startOffline().catch((error: unknown) => console.warn('No offline copy:', error))
+// The development server has no worker to offer.
+if (import.meta.env.PROD) startOffline().catch((error: unknown) => console.warn('No offline copy:', error))

@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { DIST, startServer } from '../../scripts/static-server.mjs'
+import { CHECKS } from '../../src/calc/registry.ts'
 import { firstPage, launch, type TestBrowser, waitForOffline } from './support/browser.ts'
 import { build } from './support/built-site.ts'
 
@@ -50,6 +51,44 @@ describe('without a network', () => {
     await cold.goto(`${server.address}some/deep/link#/check`)
     await heading(cold).waitFor()
     expect(cold.url()).toBe(`${server.address}#/check`)
+  })
+
+  it('opens every place, every check and an expression that needs its reader', async () => {
+    const page = await firstPage(browser)
+    await page.goto(server.address)
+    await waitForOffline(page)
+    await server.close()
+    await browser.context.setOffline(true)
+    const places = ['ask', 'check', 'log', 'notes', ...CHECKS.map(({ id }) => `check/${id}`)]
+    for (const place of places) {
+      await page.goto('about:blank')
+      await page.goto(`${server.address}#/${place}`)
+      await heading(page).waitFor()
+      expect(await page.getByText('could not be loaded').count()).toBe(0)
+    }
+    await page.goto(
+      `${server.address}#/check/filter?topology=C&capacitanceF=2*4.7n%2B330p&sourceOhm=50&loadOhm=50&frequencyHz=10M&esrOhm=0&eslH=0&bondOhm=0&bondH=0`,
+    )
+    await page.locator('#insertionLossDb').waitFor()
+    const lossDb = Number(await page.locator('#insertionLossDb').getAttribute('data-si'))
+    // 20·log10|1 + jωC·25 Ω| with C = 9.73 nF at 10 MHz
+    expect(lossDb).toBeCloseTo(23.7032, 3)
+  })
+
+  it('shows the chosen theme from the first paint on', async () => {
+    const page = await firstPage(browser)
+    await page.goto(server.address)
+    await waitForOffline(page)
+    await page.evaluate(() => localStorage.setItem('stillpin-theme', 'night'))
+    await page.addInitScript(() => {
+      new MutationObserver((_changes, observer) => {
+        if (document.body === null) return
+        observer.disconnect()
+        document.documentElement.dataset['themeAtBody'] = document.documentElement.dataset['theme'] ?? 'none'
+      }).observe(document, { childList: true, subtree: true })
+    })
+    await page.reload()
+    await page.locator('html[data-theme-at-body="night"]').waitFor()
   })
 
   it('works from a folder of a host too', async () => {
