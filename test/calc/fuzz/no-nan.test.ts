@@ -4,6 +4,7 @@
  */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { needCheck } from '../../../src/calc/checks/need.ts'
 import { evaluateNow } from '../../../src/calc/evaluate.ts'
 import { readFields } from '../../../src/calc/fields.ts'
 import { CHECKS } from '../../../src/calc/registry.ts'
@@ -24,7 +25,7 @@ describe.each(CHECKS.map((check) => [check.id, check] as const))(`%s, seed ${SEE
       fc.property(textsFor(check, 0), (texts) => {
         const result = answer(check, texts)
         if (result.ok) calculated++
-        expect(faultsOf(result)).toEqual([])
+        expect(faultsOf(check, result)).toEqual([])
       }),
       { seed: SEED, numRuns: RUNS },
     )
@@ -37,7 +38,7 @@ describe.each(CHECKS.map((check) => [check.id, check] as const))(`%s, seed ${SEE
       fc.property(textsFor(check, 60), (texts) => {
         const result = answer(check, texts)
         if (!result.ok) refused++
-        expect(faultsOf(result)).toEqual([])
+        expect(faultsOf(check, result)).toEqual([])
       }),
       { seed: SEED + 1, numRuns: RUNS },
     )
@@ -45,14 +46,14 @@ describe.each(CHECKS.map((check) => [check.id, check] as const))(`%s, seed ${SEE
   })
 
   it('answers when every field is empty, and when every field is absent', () => {
-    expect(faultsOf(answer(check, {}))).toEqual([])
-    expect(faultsOf(answer(check, Object.fromEntries(check.inputs.map((i) => [i.key, '']))))).toEqual([])
+    expect(faultsOf(check, answer(check, {}))).toEqual([])
+    expect(faultsOf(check, answer(check, Object.fromEntries(check.inputs.map((i) => [i.key, '']))))).toEqual([])
   })
 
   it('answers at both ends of every range, all fields at once', () => {
     for (const end of ['min', 'max'] as const) {
       const texts = check.inputs.flatMap(({ key, type }) => (type.is === 'number' ? [[key, String(type[end])]] : []))
-      expect(faultsOf(answer(check, Object.fromEntries(texts)))).toEqual([])
+      expect(faultsOf(check, answer(check, Object.fromEntries(texts)))).toEqual([])
     }
   })
 })
@@ -71,9 +72,9 @@ describe('the search for faults', () => {
 
   it('finds a number that is none, wherever it hides', () => {
     const basis = { steps: [], assumptions: [], sources: [{ id: 'derived', standing: 'derived' }] } as const
-    expect(faultsOf(sound)).toEqual([])
-    const output = { ...sound, outputs: { lossDb: { cell: { is: 'si', si: Number.NaN }, basis } } } as const
-    expect(faultsOf(output)).toEqual(['outputs.lossDb.cell.si = NaN'])
+    expect(faultsOf(needCheck, sound)).toEqual([])
+    const output = { ...sound, outputs: { neededDb: { cell: { is: 'si', si: Number.NaN }, basis } } } as const
+    expect(faultsOf(needCheck, output)).toEqual(['outputs.neededDb.cell.si = NaN'])
     const curve = {
       id: 'a',
       label: 'a',
@@ -83,14 +84,16 @@ describe('the search for faults', () => {
     } as const
     const plot = { is: 'plot', title: 'Loss', xLabel: 'f', xQuantity: 'frequency', xScale: 'log' } as const
     const rest = { yLabel: 'dB', yQuantity: 'decibel', curves: [curve], bands: [], limits: [], flags: [] } as const
-    expect(faultsOf({ ...sound, pictures: [{ ...plot, ...rest }] })).toEqual(['pictures.0.curves.0.y[1] = Infinity'])
+    expect(faultsOf(needCheck, { ...sound, pictures: [{ ...plot, ...rest }] })).toEqual([
+      'pictures.0.curves.0.y[1] = Infinity',
+    ])
   })
 
   it('finds the words of a number that is none, but lets a typed text be quoted', () => {
-    expect(faultsOf({ ...sound, headline: 'At least NaN nF.' })).toHaveLength(1)
-    expect(faultsOf({ ...sound, headline: 'short' })).toHaveLength(1)
-    const issue = { key: 'esrOhm', code: 'not-a-number', message: '“NaN” is not a number; write 75 Ω.' }
-    expect(faultsOf({ ok: false, issues: [issue] })).toEqual([])
-    expect(faultsOf({ ok: false, issues: [] })).toHaveLength(1)
+    expect(faultsOf(needCheck, { ...sound, headline: 'At least NaN nF.' })).toHaveLength(1)
+    expect(faultsOf(needCheck, { ...sound, headline: 'short' })).toHaveLength(1)
+    const issue = { key: 'marginDb', code: 'not-a-number', message: '“NaN” is not a number; write 75 Ω.' }
+    expect(faultsOf(needCheck, { ok: false, issues: [issue] })).toEqual([])
+    expect(faultsOf(needCheck, { ok: false, issues: [] })).toHaveLength(1)
   })
 })

@@ -1,6 +1,7 @@
 /** Field texts a person or a stranger's link could hold: inside and beyond each input's range, and rubbish. */
 import fc from 'fast-check'
 import type { Check, Input } from '../../../src/calc/types.ts'
+import { logRange } from './log-range.ts'
 
 const GARBAGE = [
   'abc',
@@ -31,14 +32,10 @@ const GARBAGE = [
 /** Plain decimal text, never a prefix: the reader of prefixes has its own tests. */
 const plain = (x: number): string => String(Number(x.toPrecision(6)))
 
-/**
- * Log-uniform over the whole range of the input, and its exact ends. Exponents are drawn as whole thousandths: doubles
- * would crowd at zero, where every value is 1.
- */
+/** Spread over the decades of the whole range of the input, and its exact ends. */
 function numberText(min: number, max: number): fc.Arbitrary<string> {
   const low = min > 0 ? min : Math.min(1e-15, max / 1e3)
-  const milli = { min: Math.ceil(1000 * Math.log10(low)), max: Math.floor(1000 * Math.log10(max)) }
-  const size = fc.noBias(fc.integer(milli)).map((e) => plain(Math.min(max, Math.max(min, 10 ** (e / 1000)))))
+  const size = logRange(low, max).map(String)
   const either = fc.tuple(size, fc.boolean()).map(([t, minus]) => (minus && -Number(t) >= min ? `-${t}` : t))
   const ends = fc.constantFrom(String(min), String(max), plain(low))
   return fc.oneof({ weight: 6, arbitrary: either }, { weight: 1, arbitrary: ends })
