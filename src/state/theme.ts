@@ -17,6 +17,7 @@ export type { ThemeChoice }
 export type Theme = 'day' | 'dark' | 'night'
 
 const COPY_KEY = 'stillpin-theme'
+const CHOICES: readonly ThemeChoice[] = ['auto', 'day', 'dark', 'night']
 
 const choice = signal<ThemeChoice>('auto')
 const systemIsDark = signal(false)
@@ -47,21 +48,34 @@ function paintBars(): void {
   if (isPainted) document.querySelector('meta[name="theme-color"]')?.setAttribute('content', colour)
 }
 
-/** Follows the system and the stored choice. */
+/** What the last visit showed, as first-paint.js has just used it. */
+function copied(): ThemeChoice {
+  try {
+    return CHOICES.find((known) => known === localStorage.getItem(COPY_KEY)) ?? 'auto'
+  } catch {
+    return 'auto'
+  }
+}
+
+/** Follows the system and the stored choice; the copy serves until the storage has answered. */
 export async function startTheme(): Promise<void> {
   const system = matchMedia('(prefers-color-scheme: dark)')
   systemIsDark.value = system.matches
   system.addEventListener('change', () => {
     systemIsDark.value = system.matches
   })
-  try {
-    choice.value = await readTheme()
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error
-  }
-  copy(choice.value)
+  const before = copied()
+  choice.value = before
   effect(() => {
     document.documentElement.dataset['theme'] = theme.value
     paintBars()
   })
+  try {
+    const stored = await readTheme()
+    // A quick thumb may have been faster than the storage.
+    if (choice.value === before) choice.value = stored
+    copy(choice.value)
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error
+  }
 }

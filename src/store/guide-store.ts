@@ -8,6 +8,8 @@ import { StoreError } from './trouble.ts'
 export type LoadedGuide = { readonly guide: Guide; readonly from: 'store' | 'bundle'; readonly notice?: string }
 
 const KEY = 'current'
+/** Nobody should wait longer than this for the first question. */
+const SILENT_AFTER_MS = 2000
 
 /**
  * Fingerprint of a guide's content: 53-bit FNV-style hash of its JSON text, as hexadecimal.
@@ -39,33 +41,47 @@ function compare(raw: unknown, bundled: Guide): Found {
   return { state: 'same', stored: raw.guide }
 }
 
+async function fromStore(bundled: Guide): Promise<LoadedGuide> {
+  const { state, stored } = compare(await readOne('guide', KEY), bundled)
+  if (stored !== undefined) return { guide: stored, from: 'store' }
+  if (state === 'newer')
+    return {
+      guide: bundled,
+      from: 'bundle',
+      notice:
+        'A newer window of Stillpin has stored a newer guide. This window uses its own; reload for the newer one.',
+    }
+  await writeOne('guide', KEY, { guide: bundled, digest: guideDigest(bundled) })
+  if (state === 'damaged')
+    return {
+      guide: bundled,
+      from: 'bundle',
+      notice: 'The stored guide was damaged. It was replaced by the one that came with the app.',
+    }
+  const { stored: seeded } = compare(await readOne('guide', KEY), bundled)
+  return seeded === undefined ? { guide: bundled, from: 'bundle' } : { guide: seeded, from: 'store' }
+}
+
 /**
  * The guide to use. A bundle that is newer, or differs at the same version, replaces the stored content.
  * Stored content that is damaged, missing or newer than this app: the bundled guide, with a notice where it matters.
- * Never fails: without storage the bundle is used.
+ * Never fails and never waits long: without storage, or when it does not answer, the bundle is used.
  */
 export async function loadStoredGuide(bundled: Guide): Promise<LoadedGuide> {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const tooLate = new Promise<LoadedGuide>((done) => {
+    timer = setTimeout(done, SILENT_AFTER_MS, {
+      guide: bundled,
+      from: 'bundle',
+      notice: 'The storage does not answer, so the guide that came with the app is used.',
+    })
+  })
   try {
-    const { state, stored } = compare(await readOne('guide', KEY), bundled)
-    if (stored !== undefined) return { guide: stored, from: 'store' }
-    if (state === 'newer')
-      return {
-        guide: bundled,
-        from: 'bundle',
-        notice:
-          'A newer window of Stillpin has stored a newer guide. This window uses its own; reload for the newer one.',
-      }
-    await writeOne('guide', KEY, { guide: bundled, digest: guideDigest(bundled) })
-    if (state === 'damaged')
-      return {
-        guide: bundled,
-        from: 'bundle',
-        notice: 'The stored guide was damaged. It was replaced by the one that came with the app.',
-      }
-    const { stored: seeded } = compare(await readOne('guide', KEY), bundled)
-    return seeded === undefined ? { guide: bundled, from: 'bundle' } : { guide: seeded, from: 'store' }
+    return await Promise.race([fromStore(bundled), tooLate])
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
     return { guide: bundled, from: 'bundle', notice: `The guide that came with the app is used. ${error.message}` }
+  } finally {
+    clearTimeout(timer)
   }
 }

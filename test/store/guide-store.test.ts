@@ -1,3 +1,4 @@
+import { IDBOpenDBRequest } from 'fake-indexeddb'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Guide } from '../../src/guide/types.ts'
 import { newComplaint } from '../../src/store/complaint.ts'
@@ -52,6 +53,16 @@ describe('the guide on disk', () => {
       expect(await loadStoredGuide(guide(3))).toEqual({ guide: guide(3), from: 'store' })
     },
   )
+
+  it('comes from the bundle when the storage does not answer', async () => {
+    vi.stubGlobal('indexedDB', { open: () => new IDBOpenDBRequest() })
+    const loaded = await loadStoredGuide(guide(3))
+    expect(loaded).toMatchObject({
+      guide: guide(3),
+      from: 'bundle',
+      notice: expect.stringContaining('does not answer'),
+    })
+  })
 
   it('comes from the bundle with a notice when there is no storage', async () => {
     vi.stubGlobal('indexedDB', undefined)
