@@ -68,3 +68,14 @@ export const CE102_RELAXATION: readonly { readonly nominalV: number; readonly db
 ]
 
 export const CE102_SOURCE: Citation = memory('mil-std-461', 'CE102')
+
+/**
+ * The limit in dB of the line's quantity at a frequency in Hz, straight in log frequency; undefined outside its span.
+ * Where two segments meet in a step the lower limit counts.
+ */
+export function limitDbAt(line: LimitLine, hz: number): number | undefined {
+  const found = line.segments
+    .filter(([from, to]) => hz >= from.hz && hz <= to.hz)
+    .map(([from, to]) => from.db + ((to.db - from.db) * Math.log(hz / from.hz)) / Math.log(to.hz / from.hz))
+  return found.length === 0 ? undefined : Math.min(...found)
+}

@@ -107,7 +107,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     id: 'thermocouple',
     name: 'Thermocouple',
     family: 'sensor',
-    aliases: ['TC', 'type K', 'CHT', 'EGT', 'temperature probe', 'chromel alumel'],
+    aliases: ['TC', 'type K', 'CHT', 'EGT', 'temperature probe'],
     isPair: true,
     signalOhm: {
       ohm: 100,
