@@ -28,12 +28,14 @@ function upgrade(db: Connection, oldVersion: number): void {
 
 let opening: Promise<Connection> | undefined
 
-/** Drops the connection; the next use opens a new one. */
-export async function closeStore(): Promise<void> {
+/** Drops the connection, also one that never opens; the next use opens a new one. */
+export function closeStore(): void {
   const old = opening
   opening = undefined
-  const db = await old?.catch(() => undefined)
-  db?.close()
+  old?.then(
+    (db) => db.close(),
+    () => undefined,
+  )
 }
 
 async function open(): Promise<Connection> {
@@ -81,7 +83,7 @@ async function withDb<T>(job: (db: Connection) => Promise<T>): Promise<T> {
       return await job(await connect())
     } catch (error) {
       if (!isLostConnection(error)) throw error
-      await closeStore()
+      closeStore()
       return await job(await connect())
     }
   } catch (error) {

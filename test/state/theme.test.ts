@@ -4,7 +4,7 @@ import { readTheme, writeTheme } from '../../src/store/meta.ts'
 import { freshStore } from '../store/fresh-store.ts'
 
 beforeEach(async () => {
-  await freshStore()
+  freshStore()
   localStorage.clear()
   delete document.documentElement.dataset['theme']
 })

@@ -40,7 +40,7 @@ function troubles(): (StoreTrouble | undefined)[] {
 describe('the database', () => {
   it('creates its three stores', async () => {
     await writeOne('meta', 'theme', 'dark')
-    await closeStore()
+    closeStore()
     const db = await openRaw(DB_VERSION)
     expect([...db.objectStoreNames]).toEqual(['complaints', 'guide', 'meta'])
     db.close()

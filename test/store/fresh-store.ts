@@ -3,7 +3,7 @@ import 'fake-indexeddb/auto'
 import { closeStore } from '../../src/store/db.ts'
 
 /** A new, empty browser storage; the connection to the old one is dropped. */
-export async function freshStore(): Promise<void> {
-  await closeStore()
+export function freshStore(): void {
+  closeStore()
   globalThis.indexedDB = new IDBFactory()
 }
