@@ -146,10 +146,13 @@ const DAMPING_WORDS: Readonly<Record<InrushPeak['damping'], { readonly formula: 
   'no-inductance': { formula: 'I = V/R', words: 'no inductance counted: the resistance alone limits it' },
 }
 
-/** Inrush peak; undefined when neither resistance nor inductance of the wiring is known. */
+/** Inrush peak; undefined when neither resistance nor inductance of the wiring is known, or they are next to nothing. */
 export function inrushOf(given: PowerLine): InrushPeak | undefined {
   const { wiringOhm: ohm = 0, wiringH: henries = 0, capacitanceF: farads } = given
-  return ohm === 0 && henries === 0 ? undefined : inrushPeak({ stepV: crestV(given), farads, ohm, henries })
+  if (ohm === 0 && henries === 0) return undefined
+  const peak = inrushPeak({ stepV: crestV(given), farads, ohm, henries })
+  // Wiring near 1e-300 bounds the current no better than none: the quotient overflows.
+  return Number.isFinite(peak.peakA) && Number.isFinite(peak.peakV) ? peak : undefined
 }
 
 /** Inrush current and the peak on the capacitor. */
