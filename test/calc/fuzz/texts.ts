@@ -37,7 +37,8 @@ function numberText(min: number, max: number): fc.Arbitrary<string> {
   const low = min > 0 ? min : Math.min(1e-15, max / 1e3)
   const size = logRange(low, max).map(String)
   const either = fc.tuple(size, fc.boolean()).map(([t, minus]) => (minus && -Number(t) >= min ? `-${t}` : t))
-  const ends = fc.constantFrom(String(min), String(max), plain(low))
+  const tiny = min <= 0 ? ['1e-160', '1e-300', '5e-324'] : []
+  const ends = fc.constantFrom(String(min), String(max), plain(low), ...tiny)
   return fc.oneof({ weight: 6, arbitrary: either }, { weight: 1, arbitrary: ends })
 }
 
@@ -69,7 +70,8 @@ function goodText({ type }: Input): fc.Arbitrary<string> {
     case 'tolerance':
       return toleranceText
     case 'number': {
-      const one = numberText(type.min, type.max)
+      const any = numberText(type.min, type.max)
+      const one = type.quantity === 'count' ? any.map((t) => String(Math.max(type.min, Math.round(Number(t))))) : any
       return type.many ? listText(one) : one
     }
   }
