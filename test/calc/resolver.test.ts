@@ -55,7 +55,7 @@ test('a check on a Line uses the need of another check', () => {
     noiseLoadOhm: typed('150'),
   })
   const result = checkLine(windowCheck, full)
-  expect(result.ok && result.findings.some((f) => f.sentence.includes('27'))).toBe(true)
+  expect(result.ok && result.bounds.some((b) => b.why.startsWith('27'))).toBe(true)
 })
 
 test('no check feeds a fact that it needs itself, directly or through others', () => {

@@ -2,15 +2,15 @@
 import type { LineKind } from '../../reference/line-kinds.ts'
 import { TOPOLOGIES } from '../network/circuit.ts'
 import { formatQuantity } from '../quantity/format.ts'
-import type { Bound, Cell, Finding, Picture, Progress, Result, Topology, Verdict } from '../types.ts'
+import type { Bound, Cell, Picture, Progress, Result, Topology, Verdict } from '../types.ts'
 import { leastBasis, mostBasis, proposalBasis } from '../window/basis.ts'
 import { pairNeeds, setUp, type WindowSetup } from '../window/facts.ts'
 import { openersOf } from '../window/openers.ts'
 import { type WindowRow, windowRow } from '../window/row.ts'
 import { stripOf, topologyTable } from '../window/strip.ts'
-import type { WindowGiven } from './window.ts'
+import { findingsOf, headlineOf, listed } from '../window/words.ts'
+import type { WindowGiven } from './window-inputs.ts'
 
-const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
 const hertz = (x: number) => formatQuantity(x, 'frequency', 4)
 const dB = (x: number) => formatQuantity(x, 'decibel', 3)
 
@@ -83,122 +83,6 @@ function answerFor(row: WindowRow, rows: readonly WindowRow[], setup: WindowSetu
     pictures,
     cautions: cautionsOf(setup),
   }
-}
-
-function headlineOf(row: WindowRow, setup: WindowSetup, verdict: Verdict): string {
-  if (setup.inBandHz !== undefined)
-    return `Differential noise inside the signal band (up to ${hertz(setup.inBandHz)}): no low-pass filter can cure it.`
-  const { leastF, upper, proposal, least } = row
-  if (least.is === 'unknown' && setup.missing.length > 0) {
-    const most = upper ? ` The signal stands ${farads(upper.markedF)}.` : ''
-    return `Enter ${listed(setup.missing)}.${most}`
-  }
-  if (least.is === 'inductor-only') {
-    return least.at.db >= 0
-      ? `The inductor alone meets the need with ${dB(least.at.db)} to spare.`
-      : `The inductor alone is ${dB(-least.at.db)} short${least.leastH === undefined ? '' : `; ${formatQuantity(least.leastH, 'inductance', 3)} would do`}.`
-  }
-  if (least.is === 'never')
-    return `No capacitor is large enough: ${dB(-least.at.db)} short even without limit. ${limitWords(setup)}`
-  if (least.is === 'none-needed') return 'Nothing needs to come off at these frequencies.'
-  if (upper && upper.markedF <= 0) return `No room left for a capacitor: ${upper.why} is already used up.`
-  if (upper && leastF !== undefined && leastF > upper.markedF) {
-    return `Shut: needs ${farads(leastF)}, stands ${farads(upper.markedF)}.`
-  }
-  if (!proposal)
-    return `Open from ${farads(leastF ?? 0)} to ${upper ? farads(upper.markedF) : '…'}, but no standard value lies inside.`
-  const over = (proposal.valueF / (leastF ?? proposal.valueF)).toFixed(1)
-  const under = upper ? `, ${(upper.markedF / proposal.valueF).toFixed(1)}× under the most` : ', no ceiling known'
-  const tail = verdict === 'marginal' ? ` But: ${row.note}.` : ''
-  return `${over}× over the least${under}.${tail}`
-}
-
-function limitWords(setup: WindowSetup): string {
-  const around = setup.facts.around
-  if (!around) return ''
-  if (around.bondOhm > 0 || around.bondH > 0) return 'The bond sets the limit.'
-  if (around.eslH > 0 || around.esrOhm > 0) return 'The capacitor’s own lead sets the limit.'
-  return 'The noise ends leave a capacitor nothing to work against here.'
-}
-
-function listed(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
-}
-
-function findingsOf(row: WindowRow, setup: WindowSetup, openers: readonly string[], wasAsked: boolean): Finding[] {
-  const out: Finding[] = []
-  const { leastF, upper } = row
-  if (leastF !== undefined && leastF > 0 && row.least.is === 'found') {
-    const { need, source } = row.least.at
-    out.push({
-      verdict: upper && leastF > upper.markedF ? 'fails' : 'ok',
-      sentence: `At least ${farads(leastF)}: ${dB(need.db)} at ${hertz(need.hz)} from ${formatQuantity(source.ohm, 'resistance', 3)}${setup.isPair ? ' a leg' : ''}, worst part.`,
-    })
-  }
-  if (upper) {
-    out.push({
-      verdict: leastF !== undefined && leastF > upper.markedF ? 'fails' : 'ok',
-      sentence: `At most ${farads(upper.markedF)}: ${upper.why}.`,
-    })
-  } else if (row.least.is !== 'inductor-only') {
-    out.push({
-      verdict: 'unknown',
-      sentence: setup.ceiling
-        ? `No ceiling: ${setup.ceiling.works.why}.`
-        : 'No ceiling known until the line is chosen.',
-    })
-  }
-  const permitted = row.permitted
-  if (permitted && (row.proposal?.valueF ?? 0) > permitted.markedF) {
-    out.push({
-      verdict: 'marginal',
-      sentence: `${permitted.why} leaves ${farads(permitted.markedF)}: more needs design approval even where the signal works.`,
-    })
-  }
-  if (row.least.is === 'never' && upper) out.push({ verdict: 'fails', sentence: limitWords(setup) })
-  out.push(...openers.map((sentence) => ({ verdict: 'ok' as const, sentence: `Opens it: ${sentence}` })))
-  if (openers.length === 0 && row.verdict === 'fails' && setup.facts.around) {
-    out.push({
-      verdict: 'fails',
-      sentence:
-        'None of these opens it: another topology, a C0G part, a better bond, less on the line, or a smaller need.',
-    })
-  }
-  for (const hole of row.holes) {
-    out.push({
-      verdict: 'marginal',
-      sentence: `Between ${farads(hole[0])} and ${farads(hole[1])} a resonance loses the need again; the least stands above it.`,
-    })
-  }
-  if (row.service && row.service.lossDb > 100) {
-    out.push({
-      verdict: 'marginal',
-      sentence: 'Figures above about 100 dB are mathematics: leakage past the connector governs there.',
-    })
-  }
-  if (setup.isPair) {
-    out.push({
-      verdict: 'ok',
-      sentence: `Computed in ${setup.mode} mode, per leg: ${setup.mode === 'common' ? 'twice' : 'half'} the impedance of the pair. Fit both legs alike.`,
-    })
-  }
-  out.push(...setup.ruleNotes.map((sentence) => ({ verdict: 'unknown' as const, sentence })))
-  const around = setup.facts.around
-  if (around && (around.bondOhm > 0 || around.bondH > 0)) {
-    out.push({
-      verdict: 'marginal',
-      sentence: 'The bond carries every contact of the connector: a figure for one line alone is optimistic.',
-    })
-  }
-  if (!wasAsked && row.verdict === 'fails') {
-    out.push({
-      verdict: 'fails',
-      sentence: `${row.label} is shown; none of the six topologies is open with these facts.`,
-    })
-  } else if (!wasAsked && row.verdict !== 'unknown') {
-    out.push({ verdict: 'ok', sentence: `${row.label} is shown: the fewest parts with the best verdict.` })
-  }
-  return out
 }
 
 function outputsOf(row: WindowRow, setup: WindowSetup) {
