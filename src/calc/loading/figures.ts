@@ -191,13 +191,14 @@ function returnLossFigure(signal: LoadedSignal): Figures {
 function impedanceFigure({ facts, farads }: LoadedSignal): Figures {
   const rule = facts.kind.loading
   if (rule.rule !== 'terminal-impedance') return {}
-  if (farads === 0) return { terminalOhm: lacking(facts, 'no capacitance was entered') }
+  const leftOhm = 1 / (2 * Math.PI * rule.atHz * farads)
+  if (!Number.isFinite(leftOhm)) return { terminalOhm: lacking(facts, 'no capacitance to speak of') }
   return {
     terminalOhm: figure(
       {
         formula: '|Z| = 1/(2π·f·C)',
         withNumbers: `1/(2π · ${show(rule.atHz, 'frequency')} · ${show(farads, 'capacitance')}); at least ${show(rule.leastOhm, 'resistance')}`,
-        si: 1 / (2 * Math.PI * rule.atHz * farads),
+        si: leftOhm,
         quantity: 'resistance',
       },
       facts,

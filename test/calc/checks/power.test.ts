@@ -1,0 +1,208 @@
+/** The power check as a screen uses it. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { powerCheck } from '../../../src/calc/checks/power.ts'
+import { evaluateNow } from '../../../src/calc/evaluate.ts'
+import { readFields } from '../../../src/calc/fields.ts'
+import { inrushPeak } from '../../../src/calc/power/inrush.ts'
+import type { Picture } from '../../../src/calc/types.ts'
+import { isSafetyId } from '../../../src/reference/safety.ts'
+import { issuesOf, run, si } from '../../support/run-check.ts'
+
+const power = (texts: Record<string, string>) => run(powerCheck, texts)
+const words = (texts: Record<string, string>) =>
+  power(texts)
+    .findings.map(({ sentence }) => sentence)
+    .join(' ')
+const AC = { workingRmsV: '115', supplyHz: '400', capacitanceF: '20n' }
+const DC = { workingRmsV: '28', supplyHz: '0', capacitanceF: '10u' }
+
+describe('chassis current', () => {
+  it('adds over lines that are no balanced set, and says so', () => {
+    const result = power({ ...AC, lineCount: '2' })
+    expect(si(result, 'totalCurrentRmsA')).toBeCloseTo(2 * 5.78053e-3, 7)
+    expect(si(result, 'residualCurrentRmsA')).toBe(si(result, 'totalCurrentRmsA'))
+    expect(words({ ...AC, lineCount: '2' })).toContain('not a balanced three-phase set')
+  })
+
+  it('cancels over three phases at the fundamental, and names what a lost phase gives', () => {
+    const result = power({ ...AC, lineCount: '3' })
+    expect(si(result, 'residualCurrentRmsA')).toBe(0)
+    expect(si(result, 'phaseLostCurrentRmsA')).toBeCloseTo(5.78053e-3, 7)
+    expect(words({ ...AC, lineCount: '3' })).toContain('With one phase lost 5.78')
+  })
+
+  it('of two sets doubles when a phase is lost', () => {
+    expect(si(power({ ...AC, lineCount: '6' }), 'phaseLostCurrentRmsA')).toBeCloseTo(2 * 5.78053e-3, 7)
+  })
+
+  it('names the worst of a variable-frequency supply', () => {
+    // 2π · 800 · 20 nF · 118 V
+    expect(words(AC)).toContain('118 V at 800 Hz: 11.9')
+    expect(words({ ...AC, workingRmsV: '118', supplyHz: '800' })).not.toContain('variable-frequency')
+  })
+
+  it('is none at DC, where the volts carry no √2', () => {
+    const result = power(DC)
+    expect(si(result, 'currentRmsA')).toBe(0)
+    expect(si(result, 'storedJ')).toBeCloseTo(0.5 * 10e-6 * 28 ** 2, 12)
+    expect(result.outputs['reactiveVa']).toBeUndefined()
+    expect(result.outputs['phaseLostCurrentRmsA']).toBeUndefined()
+  })
+
+  it('refuses half a line', () => {
+    expect(issuesOf(powerCheck, { ...AC, lineCount: '2.5' }).join(' ')).toContain('whole number')
+  })
+})
+
+describe('the charge', () => {
+  it('is counted at the crest on AC', () => {
+    expect(si(power(AC), 'storedJ')).toBeCloseTo(0.5 * 20e-9 * 2 * 115 ** 2, 12)
+  })
+
+  it('bleeds to one percent in 4.605 time constants, and to 34 V', () => {
+    const result = power({ ...AC, bleedOhm: '1.3M' })
+    expect(si(result, 'bleedSec')).toBeCloseTo(1.3e6 * 20e-9 * Math.log(100), 10)
+    expect(si(result, 'bleedTo34Sec')).toBeCloseTo(1.3e6 * 20e-9 * Math.log((Math.SQRT2 * 115) / 34), 10)
+  })
+
+  it('is already below 34 V on a 28 V line', () => {
+    expect(si(power({ ...DC, bleedOhm: '47k' }), 'bleedTo34Sec')).toBe(0)
+  })
+
+  it('stays without a bleed resistor', () => {
+    const cell = power(DC).outputs['bleedSec']?.cell
+    expect(cell?.is === 'none' && cell.why).toContain('the charge stays')
+  })
+})
+
+describe('inrush', () => {
+  it('needs the wiring', () => {
+    const cell = power(DC).outputs['inrushPeakA']?.cell
+    expect(cell?.is === 'none' && cell.why).toContain('wiring')
+    expect(power({ ...DC, wiringOhm: '0', wiringH: '0' }).outputs['inrushPeakA']?.cell.is).toBe('none')
+  })
+
+  it('is V/R without inductance', () => {
+    expect(si(power({ ...DC, wiringOhm: '0.7' }), 'inrushPeakA')).toBeCloseTo(40, 9)
+    expect(si(power({ ...DC, wiringOhm: '0.7' }), 'inrushPeakV')).toBe(28)
+  })
+
+  it('is the lossless bound without resistance, at the crest', () => {
+    const result = power({ workingRmsV: '115', supplyHz: '400', capacitanceF: '100n', wiringH: '1u' })
+    expect(si(result, 'inrushPeakA')).toBeCloseTo(51.4296, 4)
+    expect(si(result, 'inrushPeakV')).toBeCloseTo(2 * Math.SQRT2 * 115, 9)
+  })
+
+  it('has no step where light damping turns critical and heavy', () => {
+    const at = (ohm: number) => inrushPeak({ stepV: 28, farads: 3.3e-6, ohm, henries: 1.9e-6 }).peakA
+    const critical = 2 * Math.sqrt(1.9 / 3.3)
+    expect(at(critical * (1 - 1e-8)) / at(critical)).toBeCloseTo(1, 6)
+    expect(at(critical * (1 + 1e-8)) / at(critical)).toBeCloseTo(1, 6)
+  })
+
+  it('throws when nothing bounds it', () => {
+    expect(() => inrushPeak({ stepV: 28, farads: 1e-6, ohm: 0, henries: 0 })).toThrow(RangeError)
+  })
+})
+
+describe('the ladder', () => {
+  const ladderOf = (pictures: readonly Picture[]) => pictures.find((picture) => picture.is === 'ladder')
+
+  it('names an inrush peak above the withstand test', () => {
+    // Lossless on AC: 2·√2·V = 2.83·V against 2.8·V.
+    const ladder = ladderOf(power({ ...AC, wiringH: '1u' }).pictures)
+    expect(ladder?.rungs.find(({ id }) => id === 'power-inrush')?.exceeds).toBe('power-capacitor-withstand')
+    expect(ladder?.faults).toHaveLength(1)
+  })
+
+  it('is in order on DC, where 2·V stays under 2.5·V', () => {
+    const ladder = ladderOf(power({ ...DC, wiringH: '1u' }).pictures)
+    expect(ladder?.rungs.map(({ id }) => id)).toEqual([
+      'power-working-peak',
+      'power-inrush',
+      'power-capacitor-withstand',
+    ])
+    expect(ladder?.faults).toEqual([])
+  })
+})
+
+describe('thin air', () => {
+  it('230 V rms lies on the Paschen minimum', () => {
+    expect(words({ ...AC, workingRmsV: '230' })).toContain('close to the 327')
+  })
+
+  it('270 V DC lies below it, its withstand test does not', () => {
+    const said = words({ workingRmsV: '270', supplyHz: '0', capacitanceF: '100n' })
+    expect(said).not.toContain('working peak')
+    expect(said).toContain('withstand test of 675')
+  })
+
+  it('28 V is out of its reach', () => {
+    expect(words(DC)).not.toContain('327')
+    expect(power(DC).cautions).not.toContain('low-pressure')
+  })
+})
+
+describe('the Navy rule', () => {
+  it('gives no verdict unless it is chosen', () => {
+    expect(power(AC).verdict).toBeUndefined()
+    expect(power(AC).bounds).toEqual([])
+  })
+
+  it('allows 20 nF at 400 Hz and not more', () => {
+    expect(power({ ...AC, navyRule: 'true' }).verdict).toBe('ok')
+    const over = power({ ...AC, capacitanceF: '22n', navyRule: 'true' })
+    expect(over.verdict).toBe('fails')
+    expect(over.bounds[0]?.markedF).toBe(20e-9)
+    expect(over.bounds[0]?.why).toContain('Navy only')
+  })
+
+  it('asks for the load on DC', () => {
+    const result = power({ ...DC, navyRule: 'true' })
+    expect(result.verdict).toBe('unknown')
+    expect(words({ ...DC, navyRule: 'true' })).toContain('Enter the connected load')
+  })
+
+  it('is a ceiling of 30 nF below half a kilowatt', () => {
+    const small = { workingRmsV: '28', supplyHz: '0', navyRule: 'true', loadW: '70' }
+    expect(power({ ...small, capacitanceF: '29n' }).verdict).toBe('ok')
+    expect(power({ ...small, capacitanceF: '31n' }).verdict).toBe('fails')
+  })
+
+  it('says that no printed figure fits another frequency', () => {
+    expect(words({ ...AC, supplyHz: '120', navyRule: 'true' })).toContain('none fits 120')
+  })
+})
+
+describe('any finite input', () => {
+  const number = (min: number, max: number) => fc.option(fc.double({ min, max, noNaN: true }), { nil: undefined })
+
+  it('gives no NaN and no infinity (seed 40028)', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          workingRmsV: number(0.001, 1e5),
+          supplyHz: number(0, 1e6),
+          capacitanceF: number(0, 1),
+          lineCount: fc.option(fc.integer({ min: 1, max: 1000 }), { nil: undefined }),
+          wiringOhm: number(0, 1e6),
+          wiringH: number(0, 10),
+          bleedOhm: number(1, 1e12),
+          loadW: number(0, 1e7),
+          navyRule: fc.boolean(),
+        }),
+        (given) => {
+          const texts = Object.fromEntries(Object.entries(given).map(([k, v]) => [k, v === undefined ? '' : `${v}`]))
+          const result = evaluateNow(powerCheck, readFields(powerCheck, texts))
+          if (!result.ok) throw new Error(JSON.stringify(result.issues))
+          for (const [key, { cell }] of Object.entries(result.outputs))
+            if (cell.is === 'si') expect(Number.isFinite(cell.si), `${key} = ${cell.si}`).toBe(true)
+          for (const rung of result.rungs) expect(Number.isFinite(rung.maxV), rung.id).toBe(true)
+          for (const id of result.cautions) expect(isSafetyId(id), id).toBe(true)
+        },
+      ),
+      { seed: 40028, numRuns: 400 },
+    )
+  })
+})
