@@ -1,4 +1,5 @@
 /** What the window says about itself. */
+import { hasCapacitor } from '../network/circuit.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Finding, Verdict } from '../types.ts'
 import type { WindowSetup } from './facts.ts'
@@ -71,7 +72,7 @@ export function findingsOf(
       { verdict: 'fails', sentence: `At most ${farads(upper.markedF)}: ${upper.why}.` },
     )
   }
-  if (!upper && row.least.is !== 'inductor-only') {
+  if (!upper && hasCapacitor(row.topology)) {
     out.push({
       verdict: 'unknown',
       sentence: setup.ceiling ? `No ceiling: ${setup.ceiling.works.why}` : 'No ceiling known until the line is chosen.',
