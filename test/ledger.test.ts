@@ -64,8 +64,9 @@ const now: Ledger = {
   ),
   choices: unique(
     CHECKS.flatMap(({ id, inputs }) =>
-      inputs.flatMap(({ key, type }) =>
-        type.is === 'choice' ? type.options.map(({ value }) => `${id}.${key} = ${value}`) : [],
+      inputs.flatMap(({ key, fact, type }) =>
+        // Line kinds have a list of their own.
+        type.is === 'choice' && fact !== 'lineKind' ? type.options.map(({ value }) => `${id}.${key} = ${value}`) : [],
       ),
     ),
   ),
