@@ -20,10 +20,13 @@ test('1,000 sweeps of 1,001 points grow the heap by less than 64 kB', () => {
   const out = new Float64Array(hz.length)
   const sweep = () => sweepLossInto(circuit, BENCH_SOURCE, BENCH_LOAD, hz, out)
   for (let i = 0; i < 50; i++) sweep()
-  gc()
-  const before = process.memoryUsage().heapUsed
-  for (let i = 0; i < 1000; i++) sweep()
-  // No collection here: garbage made by the sweeps would still be counted.
-  const grown = process.memoryUsage().heapUsed - before
-  expect(grown).toBeLessThan(64 * 1024)
+  // The compiler and the test runner allocate at moments of their own, so the quietest of five rounds counts:
+  // garbage made by the sweeps would be in every round, as nothing is collected within one.
+  const grown = Array.from({ length: 5 }, () => {
+    gc()
+    const before = process.memoryUsage().heapUsed
+    for (let i = 0; i < 1000; i++) sweep()
+    return process.memoryUsage().heapUsed - before
+  })
+  expect(Math.min(...grown)).toBeLessThan(64 * 1024)
 })
