@@ -156,7 +156,8 @@ function notEntered(given: LoadingGiven, { taken }: Judged): readonly Finding[] 
     : [{ verdict: 'ok', sentence: `Not entered and counted as none: ${missing.join(', ')}.` }]
 }
 
-function headlineOf({ ceiling, taken, legF }: Judged, entered: boolean, verdict: Verdict): string {
+function headlineOf(judged: Judged, entered: boolean, verdict: Verdict): string {
+  const { ceiling, taken, legF } = judged
   const { works } = ceiling
   if (works.farads === undefined) return works.why
   const room = Math.max(0, roomPerLegF(works.farads, taken))
@@ -166,8 +167,17 @@ function headlineOf({ ceiling, taken, legF }: Judged, entered: boolean, verdict:
   const has = `${show(legF, 'capacitance')}${leg}`
   if (isOver(legF, room))
     return `${has} is too much: ${room === 0 ? 'no room is left' : `it works up to ${show(room, 'capacitance')}${leg}`}.`
-  const inside = `${has} is inside the ${show(room, 'capacitance')}${leg} that work`
-  return verdict === 'ok' ? `${inside}.` : `${inside}, but see below.`
+  return `${has} is inside the ${show(room, 'capacitance')}${leg} that work${reservation(judged, verdict)}.`
+}
+
+/** What keeps a capacitance inside its room from being ok, in half a sentence. */
+function reservation({ ceiling, taken, legF, signal }: Judged, verdict: Verdict): string {
+  if (verdict === 'ok') return ''
+  const exceeded = ceiling.permitted.map((figure) => permittedRoomF(figure, taken)).filter((room) => isOver(legF, room))
+  if (verdict === 'marginal' && exceeded.length > 0)
+    return `, but over the ${show(Math.max(0, Math.min(...exceeded)), 'capacitance')} a document permits`
+  if (signal.inductor?.hurts !== undefined) return `, but the inductor: ${signal.inductor.hurts}`
+  return ', but not with everything else that was entered'
 }
 
 function enteredFigures(signal: LoadedSignal, taken: Taken, legF: number): Figures {

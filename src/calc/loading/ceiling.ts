@@ -60,7 +60,7 @@ export function loadingCeiling(facts: SignalFacts): LoadingCeiling {
   return { works: worksOf(facts), permitted: [...facts.kind.permitted, ...cornerOf(facts)] }
 }
 
-type Partial = { readonly farads: number; readonly why: string; readonly steps: readonly Step[] }
+type Found = { readonly farads: number; readonly why: string; readonly steps: readonly Step[] }
 type Wanting = { readonly ask?: 'bitRateHz' | 'signalOhm'; readonly why: string }
 
 function worksOf(facts: SignalFacts): Works {
@@ -100,7 +100,7 @@ const askOhm = (what: string): Wanting => ({
   why: `Enter ${what}: what this line can stand depends on it.`,
 })
 
-function byRule(facts: SignalFacts, rule: LoadingRule): Partial | Wanting {
+function byRule(facts: SignalFacts, rule: LoadingRule): Found | Wanting {
   switch (rule.rule) {
     case 'none':
       return { why: rule.why }
@@ -118,7 +118,7 @@ function byRule(facts: SignalFacts, rule: LoadingRule): Partial | Wanting {
 
 type RuleOf<R extends LoadingRule['rule']> = Extract<LoadingRule, { rule: R }>
 
-function impedance({ leastOhm, atHz }: RuleOf<'terminal-impedance'>): Partial {
+function impedance({ leastOhm, atHz }: RuleOf<'terminal-impedance'>): Found {
   const farads = faradsForImpedance({ leastOhm, hz: atHz })
   return {
     farads,
@@ -127,7 +127,7 @@ function impedance({ leastOhm, atHz }: RuleOf<'terminal-impedance'>): Partial {
   }
 }
 
-function slew(facts: SignalFacts, rule: RuleOf<'slew'>): Partial | Wanting {
+function slew(facts: SignalFacts, rule: RuleOf<'slew'>): Found | Wanting {
   const bitSec = bitSecOf(facts)
   if (bitSec === undefined) return ASK_RATE
   const crossingSec = Math.min(rule.shareOfInterval * bitSec, rule.mostSec)
@@ -145,7 +145,7 @@ function slew(facts: SignalFacts, rule: RuleOf<'slew'>): Partial | Wanting {
   }
 }
 
-function ofBit(facts: SignalFacts, rule: RuleOf<'own-edge'> | RuleOf<'can-recessive'>): Partial | Wanting {
+function ofBit(facts: SignalFacts, rule: RuleOf<'own-edge'> | RuleOf<'can-recessive'>): Found | Wanting {
   const bitSec = bitSecOf(facts)
   const ohm = signalOhmOf(facts)
   if (bitSec === undefined) return ASK_RATE
@@ -170,7 +170,7 @@ function ofBit(facts: SignalFacts, rule: RuleOf<'own-edge'> | RuleOf<'can-recess
 
 type OhmRule = RuleOf<'edge-rss' | 'i2c-rise' | 'return-loss' | 'band-loss' | 'phase' | 'fixed-edge'>
 
-function behindOhm(facts: SignalFacts, rule: OhmRule): Partial | Wanting {
+function behindOhm(facts: SignalFacts, rule: OhmRule): Found | Wanting {
   const ohm = signalOhmOf(facts)
   if (ohm === undefined) {
     return askOhm(rule.rule === 'i2c-rise' ? 'the pull-up as the signal resistance' : 'the resistance the signal sees')
@@ -201,7 +201,7 @@ function behindOhm(facts: SignalFacts, rule: OhmRule): Partial | Wanting {
   }
 }
 
-function slowestEdge(facts: SignalFacts, rule: RuleOf<'edge-rss'>, ohm: number): Partial {
+function slowestEdge(facts: SignalFacts, rule: RuleOf<'edge-rss'>, ohm: number): Found {
   const driverEdgeSec = facts.driverEdgeSec ?? rule.driverEdgeSec
   const { slowestEdgeSec } = rule
   const farads = faradsForSlowest({ ohm, driverEdgeSec, slowestEdgeSec })
@@ -222,7 +222,7 @@ function slowestEdge(facts: SignalFacts, rule: RuleOf<'edge-rss'>, ohm: number):
   }
 }
 
-function mask(rule: RuleOf<'return-loss'>, ohm: number): Partial {
+function mask(rule: RuleOf<'return-loss'>, ohm: number): Found {
   const found = faradsForMask(rule.mask, { loadOhm: 2 * ohm, referenceOhm: rule.referenceOhm })
   return {
     farads: found.farads,
@@ -237,7 +237,7 @@ function mask(rule: RuleOf<'return-loss'>, ohm: number): Partial {
   }
 }
 
-function atUsefulHz(facts: SignalFacts, rule: RuleOf<'band-loss' | 'phase'>, ohm: number): Partial | Wanting {
+function atUsefulHz(facts: SignalFacts, rule: RuleOf<'band-loss' | 'phase'>, ohm: number): Found | Wanting {
   const hz = facts.kind.usefulHz?.hz
   if (hz === undefined) return { why: 'The highest useful frequency of this line is not known.' }
   const at = `${show(hz, 'frequency')} · ${ohms(ohm)}`

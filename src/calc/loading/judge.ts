@@ -105,6 +105,11 @@ export function kindFindings({ signal }: Judged): readonly Finding[] {
       verdict: 'ok',
       sentence: `Counted from the nominal driver edge of ${show(rule.driverEdgeSec, 'time')}. The slowest legal driver, ${show(rule.slowestDriverSec, 'time')}, leaves no room at all: measure the edge and enter it.`,
     })
+  if (rule.rule === 'slew' && signal.farads > 0 && rule.driverA / signal.farads > rule.limitVPerSec)
+    said.push({
+      verdict: 'ok',
+      sentence: `With so little on the line ${show(rule.driverA, 'current')} would exceed ${rule.limitVPerSec / 1e6} V/µs: the driver must limit its own slew.`,
+    })
   const range = facts.kind.signalOhm
   if (
     facts.signalOhm === undefined &&

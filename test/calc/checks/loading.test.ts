@@ -136,6 +136,40 @@ describe('what is not known', () => {
   })
 })
 
+describe('what opens it', () => {
+  it('is the rate at which this capacitance would work', () => {
+    const texts = { lineKind: 'rs-485', capacitanceF: '1n', bitRateHz: '10M' }
+    // 0.3/(ln 9 · 60 Ω · 0.5 nF) = 4.55 Mb/s
+    expect(words(texts)).toContain('At 4.55')
+    expect(load({ ...texts, bitRateHz: '4.55M' }).verdict).toBe('ok')
+    expect(load({ ...texts, bitRateHz: '4.6M' }).verdict).toBe('fails')
+  })
+
+  it('is not a rate where the kind has only one', () => {
+    expect(words({ lineKind: 'usb-high-speed', capacitanceF: '47p' })).not.toContain('or slower')
+  })
+})
+
+describe('RS-232', () => {
+  it('is permitted 2500 pF in all, and works to more at a slow rate', () => {
+    const slow = { lineKind: 'rs-232', bitRateHz: '9600' }
+    expect(load({ ...slow, capacitanceF: '1n', existingF: '1.4n' }).verdict).toBe('ok')
+    const over = load({ ...slow, capacitanceF: '1.2n', existingF: '1.4n' })
+    expect(over.verdict).toBe('marginal')
+    expect(over.headline).toContain('a document permits')
+  })
+
+  it('crosses its band within 4 % of a bit, never within more than 1 ms', () => {
+    expect(si(load({ lineKind: 'rs-232', bitRateHz: '20k' }), 'mostCapacitanceF')).toBeCloseTo((10e-3 * 2e-6) / 6, 15)
+    expect(si(load({ lineKind: 'rs-232', bitRateHz: '10' }), 'mostCapacitanceF')).toBeCloseTo((10e-3 * 1e-3) / 6, 12)
+  })
+
+  it('below 333 pF leaves the slew to the driver', () => {
+    expect(words({ lineKind: 'rs-232', bitRateHz: '20k', capacitanceF: '310p' })).toContain('30 V/µs')
+    expect(words({ lineKind: 'rs-232', bitRateHz: '20k', capacitanceF: '350p' })).not.toContain('30 V/µs')
+  })
+})
+
 describe('an inductor on a signal line', () => {
   it('that rings is reported and never ok', () => {
     const texts = { lineKind: 'arinc-429-high', capacitanceF: '47p', inductanceH: '100u' }
