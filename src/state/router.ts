@@ -14,13 +14,16 @@ export type Route =
 
 const PLACES: readonly Place[] = ['ask', 'check', 'log', 'notes']
 
+/** One character in UTF-8, percent-encoded. */
+const ENCODED = /%[0-7][\da-f]|%[cd][\da-f]%[89ab][\da-f]|%e[\da-f](?:%[89ab][\da-f]){2}|%f[0-7](?:%[89ab][\da-f]){3}/gi
+
 /** decodeURIComponent that keeps what it cannot decode as it stands; `+` stays a plus. */
 export function decodeText(raw: string): string {
-  return raw.replace(/(?:%[0-9a-f]{2})+/gi, (run) => {
+  return raw.replace(ENCODED, (encoded) => {
     try {
-      return decodeURIComponent(run)
+      return decodeURIComponent(encoded)
     } catch {
-      return run
+      return encoded
     }
   })
 }

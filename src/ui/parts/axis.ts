@@ -52,7 +52,8 @@ export function roundedSpan(values: Span, most: number): Span {
 }
 
 /** `4.7e-9` → `4.7n`: a number short enough for an axis. */
-export function shortSi(value: number): string {
+export function shortSi(exact: number): string {
+  const value = Number(exact.toPrecision(3))
   if (value === 0) return '0'
   const power = Math.floor(Math.log10(Math.abs(value)) + 1e-9)
   const third = Math.min(12, Math.max(-15, Math.floor(power / 3) * 3))

@@ -1,9 +1,9 @@
 import { isSafetyId, SAFETY_TEXTS } from '../../reference/safety.ts'
 import { Icon } from './icon.tsx'
 
-/** Safety texts by id; the wording stands in one place only. */
+/** Safety texts by id. The screening statement is left out: every answer ends with it anyway. */
 export function Cautions({ ids, open = false }: { readonly ids: readonly string[]; readonly open?: boolean }) {
-  const known = [...new Set(ids)].filter(isSafetyId)
+  const known = [...new Set(ids)].filter(isSafetyId).filter((id) => id !== 'screening')
   if (known.length === 0) return null
   return (
     <section class="cautions" aria-label="Cautions">

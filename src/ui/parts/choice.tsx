@@ -77,7 +77,9 @@ function PickerField({ field, onType }: FieldProps) {
   }
   return (
     <div class={`field picker ${field.state}`}>
-      <label for={`in-${key}`}>{input.label}</label>
+      <span class="legend-word" id={`label-${key}`}>
+        {input.label}
+      </span>
       <button
         type="button"
         id={`in-${key}`}
@@ -85,6 +87,7 @@ function PickerField({ field, onType }: FieldProps) {
         value={field.text}
         class="picker-button"
         aria-haspopup="dialog"
+        aria-labelledby={`label-${key} in-${key}`}
         aria-describedby={`note-${key}`}
         onClick={() => {
           setOpen(true)

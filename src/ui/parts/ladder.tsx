@@ -8,15 +8,16 @@ import {
   type PlacedRung,
   voltsText,
 } from './ladder-shape.ts'
+import { ScrollX } from './scroll-x.tsx'
 import { useWidth } from './width.ts'
 
-const RUNG_PX = 22
-const LEADER_PX = 14
+const RUNG_PX = 18
+const LEADER_PX = 12
 
 /** Volts on two rails: what comes, and what holds. A rung above what must hold it is thick, named and points at it. */
 export function Ladder({ picture }: { readonly picture: LadderPicture }) {
   const { box, widthPx } = useWidth<HTMLElement>()
-  const gapPx = Math.min(110, widthPx * 0.2)
+  const gapPx = Math.min(110, widthPx * 0.15)
   const labelPx = (Math.min(widthPx, 640) - gapPx) / 2 - RUNG_PX - LEADER_PX
   const layout = layOutLadder(picture, Math.max(8, Math.floor(labelPx / 8)))
   const middlePx = Math.min(widthPx, 640) / 2
@@ -117,7 +118,7 @@ function AsTable({ picture }: { readonly picture: LadderPicture }) {
   return (
     <details class="fold as-table">
       <summary>The ladder as a table</summary>
-      <section class="scroll-x" aria-label={`${picture.title}, as a table`}>
+      <ScrollX label={`${picture.title}, as a table`}>
         <table>
           <thead>
             <tr>
@@ -138,7 +139,7 @@ function AsTable({ picture }: { readonly picture: LadderPicture }) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollX>
     </details>
   )
 }

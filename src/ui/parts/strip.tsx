@@ -2,6 +2,7 @@ import { useId } from 'preact/hooks'
 import type { Bound, StripRow } from '../../calc/types.ts'
 import { decades, logScale, type Scale, type Span, shortSi, textWidth } from './axis.ts'
 import { printed } from './figure.ts'
+import { ScrollX } from './scroll-x.tsx'
 import { type Piece, placeWord, rowPieces, type StripPicture, spokenRow, stateWord, stripSpan } from './strip-shape.ts'
 import { useWidth } from './width.ts'
 
@@ -280,7 +281,7 @@ function AsTable({ picture }: { readonly picture: StripPicture }) {
   return (
     <details class="fold as-table">
       <summary>The strip as a table</summary>
-      <section class="scroll-x" aria-label={`${picture.title}, as a table`}>
+      <ScrollX label={`${picture.title}, as a table`}>
         <table>
           <thead>
             <tr>
@@ -303,7 +304,7 @@ function AsTable({ picture }: { readonly picture: StripPicture }) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollX>
     </details>
   )
 }

@@ -1,5 +1,6 @@
 import type { Cell, Picture, Quantity } from '../../calc/types.ts'
 import { cellText } from './figure.ts'
+import { ScrollX } from './scroll-x.tsx'
 import { VerdictMark } from './verdict.tsx'
 
 export type TablePicture = Extract<Picture, { is: 'table' }>
@@ -9,7 +10,7 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
   return (
     <figure class="picture table">
       <figcaption>{picture.title}</figcaption>
-      <section class="scroll-x" aria-label={picture.title} {...REACHABLE}>
+      <ScrollX label={picture.title}>
         <table>
           <thead>
             <tr>
@@ -35,13 +36,10 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollX>
     </figure>
   )
 }
-
-/** A region that scrolls takes focus, so that arrow keys can scroll it. */
-const REACHABLE = { tabIndex: 0 }
 
 function TableCell(given: { readonly cell: Cell; readonly quantity: Quantity | undefined; readonly head: boolean }) {
   const { cell, quantity, head } = given

@@ -21,7 +21,7 @@ export function Working({ basis }: { readonly basis: Basis }) {
       )}
       {basis.assumptions.length > 0 && (
         <>
-          <h3>Taken for granted</h3>
+          <p class="working-name">Taken for granted</p>
           <ul class="plain">
             {basis.assumptions.map((assumption) => (
               <li key={assumption}>{assumption}</li>
@@ -29,7 +29,7 @@ export function Working({ basis }: { readonly basis: Basis }) {
           </ul>
         </>
       )}
-      <h3>Source</h3>
+      <p class="working-name">Source</p>
       <Sources sources={basis.sources} />
     </div>
   )

@@ -5,6 +5,7 @@ import type { FieldNote } from '../../guide/types.ts'
 import { hashOf } from '../../state/router.ts'
 import { Icon } from '../parts/icon.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
+import { ScrollX } from '../parts/scroll-x.tsx'
 import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
@@ -113,12 +114,9 @@ function NotePage({ note }: { readonly note: FieldNote }) {
   )
 }
 
-/** A region that scrolls takes focus, so that arrow keys can scroll it. */
-const REACHABLE = { tabIndex: 0 }
-
 function NoteTable({ title, table }: { readonly title: string; readonly table: NonNullable<FieldNote['table']> }) {
   return (
-    <section class="scroll-x" aria-label={`Table: ${title}`} {...REACHABLE}>
+    <ScrollX label={`Table: ${title}`}>
       <table>
         <thead>
           <tr>
@@ -145,6 +143,6 @@ function NoteTable({ title, table }: { readonly title: string; readonly table: N
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollX>
   )
 }

@@ -1,0 +1,108 @@
+// @vitest-environment happy-dom
+import 'fake-indexeddb/auto'
+import { beforeEach, describe, expect, it } from 'vitest'
+import { complaints, loadComplaints } from '../../src/state/complaints.ts'
+import { loadGuide } from '../../src/state/guide-content.ts'
+import { route, startRouter } from '../../src/state/router.ts'
+import { restartTriage, triage } from '../../src/state/session.ts'
+import { Ask } from '../../src/ui/screens/ask.tsx'
+import { by, settle, show, tap } from './support.ts'
+
+function Here() {
+  const here = route.value
+  return here.place === 'ask' ? <Ask nodeId={here.id} /> : null
+}
+
+async function open(hash: string): Promise<HTMLElement> {
+  location.hash = hash
+  window.dispatchEvent(new Event('hashchange'))
+  const place = show(<Here />)
+  await settle()
+  return place
+}
+
+/** Gives the answer with this id, as a tap on its row. */
+async function give(optionId: string): Promise<void> {
+  const row = document.querySelector<HTMLElement>(`button.answer-row[value="${optionId}"]`)
+  if (!row) throw new Error(`no answer ${optionId} to "${document.querySelector('h1')?.textContent}"`)
+  await tap(row)
+  window.dispatchEvent(new Event('hashchange'))
+  await settle()
+}
+
+const TO_A_FILTER = ['none', 'none', 'noise', 'disturbed', 'good', 'arinc-429-high', 'own-band', 'no']
+
+describe('triage on screen', () => {
+  beforeEach(async () => {
+    startRouter()
+    await loadComplaints()
+    await loadGuide()
+    restartTriage()
+  })
+
+  it('starts, and comes back to the question where it was left', async () => {
+    await open('#/ask')
+    await tap(by('link', 'Start'))
+    window.dispatchEvent(new Event('hashchange'))
+    await settle()
+    await give('none')
+    const question = document.querySelector('h1')?.textContent
+    await open('#/ask')
+    await tap(by('link', 'Go on where you were'))
+    window.dispatchEvent(new Event('hashchange'))
+    await settle()
+    expect(document.querySelector('h1')?.textContent).toBe(question)
+  })
+
+  it('shows one question with "don’t know" as the last answer, why it is asked and how to find out', async () => {
+    const place = await open('#/ask/gate-danger')
+    expect(document.querySelectorAll('h1')).toHaveLength(1)
+    const rows = [...place.querySelectorAll('.answer-row')]
+    expect(rows.at(-1)?.textContent).toContain("Don't know")
+    expect([...place.querySelectorAll('summary')].map((fold) => fold.textContent)).toEqual(
+      expect.arrayContaining(['Why ask?', 'How to find out']),
+    )
+  })
+
+  it('stops at a line that never gets a trial part, with the reason and no advice to fit anything', async () => {
+    const place = await open('#/ask/gate-danger')
+    await give('none')
+    await give('pyrotechnic')
+    expect(by('heading', /^Stop/u)).toBeDefined()
+    expect(triage.value.line.gate).toBe('barred')
+    expect(place.querySelector('.line-window')).toBeNull()
+  })
+
+  it('leads to an answer with reason, steps, window, checks and the screening statement, and keeps it with one tap', async () => {
+    const place = await open('#/ask/gate-danger')
+    for (const answer of TO_A_FILTER) await give(answer)
+    expect(triage.value.line).toMatchObject({ gate: 'clear', facts: { lineKind: { text: 'arinc-429-high' } } })
+    expect(by('region', 'Do now').querySelectorAll('li').length).toBeGreaterThan(1)
+    expect(by('region', 'Window').querySelector('svg[role=img]')).not.toBeNull()
+    expect(by('region', 'Checks').querySelector('a[href^="#/check/window?lineKind=arinc-429-high"]')).not.toBeNull()
+    expect(place.textContent).toContain('not approved data')
+    await tap(by('button', 'Keep in the log'))
+    expect(complaints.value?.[0]?.answers).toEqual(triage.value.answers)
+    expect(triage.value.complaintId).toBe(complaints.value?.[0]?.id)
+  })
+
+  it('lets an early answer be changed from the trail and keeps the later ones that still apply', async () => {
+    await open('#/ask/gate-danger')
+    for (const answer of TO_A_FILTER) await give(answer)
+    const chip = document.querySelector<HTMLElement>('a.chip[href="#/ask/box"]')
+    if (!chip) throw new Error('no chip for the box')
+    await tap(chip)
+    window.dispatchEvent(new Event('hashchange'))
+    await settle()
+    expect(document.querySelector('[aria-pressed=true]')?.getAttribute('value')).toBe('no')
+    await give('yes')
+    expect(triage.value.answers).toMatchObject({ kind: 'arinc-429-high', box: 'yes' })
+    expect(by('heading', /receptacle of the box/u)).toBeDefined()
+  })
+
+  it('shows an outcome opened by address without the gate, but advises no part', async () => {
+    const place = await open('#/ask/filter-victim-box')
+    expect(place.textContent).toContain('not advised until the safety questions are answered')
+    expect(by('region', 'Do now').textContent).toContain('safety questions first')
+  })
+})

@@ -1,0 +1,106 @@
+// @vitest-environment happy-dom
+import { describe, expect, it, vi } from 'vitest'
+import { readFields } from '../../src/calc/fields.ts'
+import { FieldView } from '../../src/ui/parts/field.tsx'
+import { matching } from '../../src/ui/parts/option-search.tsx'
+import { fakeCheck } from './fake-check.ts'
+import { allBy, by, show, tap, type } from './support.ts'
+
+function fieldOf(key: string, text?: string) {
+  const field = readFields(fakeCheck, text === undefined ? {} : { [key]: text }).find((each) => each.key === key)
+  if (!field) throw new Error(`no field ${key}`)
+  return field
+}
+
+describe('a field', () => {
+  it('carries its key as name and in its id, and asks the phone to leave the text alone', () => {
+    show(<FieldView field={fieldOf('capacitanceF', '4n7')} onType={() => undefined} />)
+    const input = by('textbox', 'Capacitance') as HTMLInputElement
+    expect(input.value).toBe('4n7')
+    expect({ id: input.id, name: input.name, type: input.type }).toEqual({
+      id: 'in-capacitanceF',
+      name: 'capacitanceF',
+      type: 'text',
+    })
+    expect(input.getAttribute('autocapitalize')).toBe('none')
+    expect(input.getAttribute('autocorrect')).toBe('off')
+    expect(input.getAttribute('aria-invalid')).toBe('false')
+  })
+
+  it('hands on what is typed, letter for letter', async () => {
+    const onType = vi.fn()
+    show(<FieldView field={fieldOf('capacitanceF')} onType={onType} />)
+    await type(by('textbox', 'Capacitance'), ' 0,0047uF')
+    expect(onType).toHaveBeenCalledWith(' 0,0047uF')
+  })
+
+  it('keeps refused text, marks itself and says why where a screen reader looks', () => {
+    show(<FieldView field={fieldOf('capacitanceF', '33 kg')} onType={() => undefined} />)
+    const input = by('textbox', 'Capacitance') as HTMLInputElement
+    expect(input.value).toBe('33 kg')
+    expect(input.getAttribute('aria-invalid')).toBe('true')
+    const note = document.getElementById(input.getAttribute('aria-describedby') ?? '')
+    expect(note?.textContent).toContain('capacitance')
+  })
+
+  it('shows what is assumed, why, and that it is favourable, beside the empty field', () => {
+    show(<FieldView field={fieldOf('toleranceFrac')} onType={() => undefined} />)
+    expect(document.getElementById('note-toleranceFrac')?.textContent).toBe('assumed 20 %: usual (favourable)')
+  })
+
+  it('says how to find a missing fact out and offers a text to go on with', async () => {
+    const onType = vi.fn()
+    show(<FieldView field={fieldOf('sourceOhm')} onType={onType} />)
+    expect(document.getElementById('note-sourceOhm')?.textContent).toContain('Rarely known.')
+    await tap(by('button', 'Use 1;10;50'))
+    expect(onType).toHaveBeenCalledWith('1;10;50')
+  })
+
+  it('lines up a few choices, with the chosen one marked', async () => {
+    const onType = vi.fn()
+    show(<FieldView field={fieldOf('topology', 'PI')} onType={onType} />)
+    expect((by('radio', 'Pi') as HTMLInputElement).checked).toBe(true)
+    expect((by('radio', 'C') as HTMLInputElement).name).toBe('topology')
+    await tap(by('radio', 'C'))
+    expect(onType).toHaveBeenCalledWith('C')
+  })
+
+  it('offers to leave a choice open once it is empty', () => {
+    show(<FieldView field={fieldOf('topology', '')} onType={() => undefined} />)
+    expect((by('radio', 'not known') as HTMLInputElement).checked).toBe(true)
+  })
+
+  it('writes true and false for a switch', async () => {
+    const onType = vi.fn()
+    show(<FieldView field={fieldOf('navyRule', 'true')} onType={onType} />)
+    const flag = by('checkbox', 'Navy rule') as HTMLInputElement
+    expect(flag.checked).toBe(true)
+    await tap(flag)
+    expect(onType).toHaveBeenCalledWith('false')
+  })
+
+  it('searches many choices instead of lining them up', async () => {
+    const options = Array.from({ length: 12 }, (_, index) => ({ value: `k${index}`, label: `Kind ${index}` }))
+    const field = fieldOf('topology', 'k3')
+    const many = { ...field, input: { ...field.input, type: { is: 'choice', options } as const } }
+    const onType = vi.fn()
+    show(<FieldView field={many} onType={onType} />)
+    await tap(by('button', 'Topology Kind 3'))
+    expect(allBy('button', /^Kind 1/u)).toHaveLength(3)
+    await tap(by('button', 'Kind 11'))
+    expect(onType).toHaveBeenCalledWith('k11')
+  })
+})
+
+describe('searching options', () => {
+  const options = [
+    { value: 'arinc-429-high', label: 'ARINC 429, high speed' },
+    { value: 'power-28-vdc', label: '28 V DC power' },
+  ]
+  it('finds a kind however it is spaced or capitalised, and by what people call it', () => {
+    expect(matching(options, 'arinc429')).toEqual([options[0]])
+    expect(matching(options, 'POWER 28')).toEqual([options[1]])
+    expect(matching(options, '  ')).toEqual(options)
+    expect(matching(options, 'zebra')).toEqual([])
+  })
+})
