@@ -10,7 +10,8 @@ export type RadioBand = {
   readonly system: string
   readonly fromHz: number
   readonly toHz: number
-  readonly symptom: string
+  /** how interference inside the band usually shows; absent where nothing is on record */
+  readonly symptom?: string
   readonly note?: string
   readonly source: Citation
 }
@@ -152,7 +153,6 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'UAT',
     fromHz: 977e6,
     toHz: 979e6,
-    symptom: 'targets missing',
     note: '978 MHz',
     source: bandTable,
   },
@@ -204,7 +204,6 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'L-band satellite, receive',
     fromHz: 1525e6,
     toHz: 1559e6,
-    symptom: 'call drops',
     source: bandTable,
   },
   {
@@ -240,13 +239,13 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     symptom: 'false height, flag',
     source: bandTable,
   },
-  { id: 'mls', system: 'MLS', fromHz: 5.03e9, toHz: 5.091e9, symptom: 'deflection or flag', source: bandTable },
+  { id: 'mls', system: 'MLS', fromHz: 5.03e9, toHz: 5.091e9, source: bandTable },
   {
     id: 'wifi-5',
     system: 'Wi-Fi, 5 GHz',
     fromHz: 5.15e9,
     toHz: 5.85e9,
-    symptom: 'spokes on a C-band radar',
+    symptom: 'display flickers or blanks',
     source: bandTable,
   },
   {
@@ -262,7 +261,6 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Doppler navigation, 8.8 GHz',
     fromHz: 8.75e9,
     toHz: 8.85e9,
-    symptom: 'unlock',
     source: bandTable,
   },
   {
@@ -278,7 +276,6 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Ku-band satellite',
     fromHz: 10.7e9,
     toHz: 14.5e9,
-    symptom: 'link drops',
     note: 'receive 10.7 to 12.75, transmit 14.0 to 14.5 GHz',
     source: bandTable,
   },
@@ -287,7 +284,6 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Doppler navigation, 13.3 GHz',
     fromHz: 13.25e9,
     toHz: 13.4e9,
-    symptom: 'unlock',
     source: bandTable,
   },
   {
@@ -295,7 +291,6 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Ka-band satellite',
     fromHz: 17.7e9,
     toHz: 31e9,
-    symptom: 'link drops',
     note: 'receive 17.7 to 21.2, transmit 27.5 to 31 GHz',
     source: bandTable,
   },
