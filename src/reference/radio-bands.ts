@@ -10,14 +10,16 @@ export type RadioBand = {
   readonly system: string
   readonly fromHz: number
   readonly toHz: number
-  /** how interference inside the band usually shows; absent where nothing is on record */
-  readonly symptom?: string
+  /** how interference inside the band usually shows */
+  readonly symptom: string
   readonly note?: string
   readonly source: Citation
 }
 
 const bandTable = memory('R39')
 const manual = read('R38')
+
+const NOT_RECORDED = 'not recorded'
 
 export const RADIO_BANDS: readonly RadioBand[] = [
   {
@@ -153,6 +155,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'UAT',
     fromHz: 977e6,
     toHz: 979e6,
+    symptom: NOT_RECORDED,
     note: '978 MHz',
     source: bandTable,
   },
@@ -204,6 +207,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'L-band satellite, receive',
     fromHz: 1525e6,
     toHz: 1559e6,
+    symptom: NOT_RECORDED,
     source: bandTable,
   },
   {
@@ -239,7 +243,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     symptom: 'false height, flag',
     source: bandTable,
   },
-  { id: 'mls', system: 'MLS', fromHz: 5.03e9, toHz: 5.091e9, source: bandTable },
+  { id: 'mls', system: 'MLS', fromHz: 5.03e9, toHz: 5.091e9, symptom: NOT_RECORDED, source: bandTable },
   {
     id: 'wifi-5',
     system: 'Wi-Fi, 5 GHz',
@@ -261,6 +265,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Doppler navigation, 8.8 GHz',
     fromHz: 8.75e9,
     toHz: 8.85e9,
+    symptom: NOT_RECORDED,
     source: bandTable,
   },
   {
@@ -276,6 +281,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Ku-band satellite',
     fromHz: 10.7e9,
     toHz: 14.5e9,
+    symptom: NOT_RECORDED,
     note: 'receive 10.7 to 12.75, transmit 14.0 to 14.5 GHz',
     source: bandTable,
   },
@@ -284,6 +290,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Doppler navigation, 13.3 GHz',
     fromHz: 13.25e9,
     toHz: 13.4e9,
+    symptom: NOT_RECORDED,
     source: bandTable,
   },
   {
@@ -291,6 +298,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Ka-band satellite',
     fromHz: 17.7e9,
     toHz: 31e9,
+    symptom: NOT_RECORDED,
     note: 'receive 17.7 to 21.2, transmit 27.5 to 31 GHz',
     source: bandTable,
   },
