@@ -9,6 +9,7 @@ import { watchInstall } from './shell/install-event.ts'
 import { Nav } from './shell/nav.tsx'
 import { Notices } from './shell/notices.tsx'
 import { Nowhere } from './shell/nowhere.tsx'
+import { watchPrinting } from './shell/paper.ts'
 import './styles/tokens.css'
 import './styles/fonts.css'
 import './styles/base.css'
@@ -32,6 +33,7 @@ function startOnce(): void {
   if (isStarted) return
   isStarted = true
   watchInstall()
+  watchPrinting()
   void startTheme()
   void resumeSession()
   void loadComplaints()

@@ -175,7 +175,7 @@ function Readout({ picture, xs }: { readonly picture: PlotPicture; readonly xs: 
   })
   const place = printed(at, picture.xQuantity)
   return (
-    <details class="fold">
+    <details class="fold read-point">
       <summary>Read a point</summary>
       <label class="readout">
         <span class="unseen">Where to read</span>

@@ -4,11 +4,14 @@ import type { Guide } from '../../guide/types.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { hashOf } from '../../state/router.ts'
 import { restartTriage, triage } from '../../state/session.ts'
+import { lazy } from '../lazy.tsx'
 import { Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
-import { OutcomeView } from './outcome.tsx'
 import { QuestionView } from './question.tsx'
+
+/** Outcomes compute; questions do not have to wait for that part. */
+const OutcomeView = lazy(async () => (await import('./outcome.tsx')).OutcomeView)
 
 /** Triage: the start, a question, or what the answers lead to. */
 export function Ask({ nodeId }: { readonly nodeId: string | undefined }) {

@@ -100,23 +100,25 @@ function Steps({ advice }: { readonly advice: Advice }) {
   )
 }
 
+/** Items shown unfolded; the rest is one tap away, so that the checks are not far down. */
+const OPEN_ITEMS = 3
+
 function Items({ items }: { readonly items: readonly AdviceItem[] }) {
   if (items.length === 0) return null
   return (
     <section aria-label="Advice" class="advice">
       <h2>Advice for this line</h2>
-      {items.map((item) => (
-        <article key={item.rule}>
-          <h3>{item.title}</h3>
+      {items.map((item, index) => (
+        <details key={item.rule} class="fold" open={index < OPEN_ITEMS}>
+          <summary>{item.title}</summary>
           <p>{item.text}</p>
           {item.missing.length > 0 && (
             <p class="muted small">To say it with numbers, find out: {item.missing.join('; ')}.</p>
           )}
-          <details class="fold">
-            <summary>Source</summary>
+          <div class="small">
             <Sources sources={item.basis} />
-          </details>
-        </article>
+          </div>
+        </details>
       ))}
     </section>
   )
