@@ -1,9 +1,11 @@
 /**
  * Where each figure comes from. Standards and publications by author, number and title; part data sheets, makers'
  * notes and forum posts by kind and reference id only. `S…`: filters and insertion loss; `R…`: lines, data buses and
- * interference; `C…`: public documents of the case histories; words: standards and books known from memory.
+ * interference; `T…`: waveforms and suppressors; `C…`: public documents of the case histories; words: standards and books known from memory.
  * How well a single figure is known stands beside the figure (standing.ts), not here.
  */
+import { TRANSIENT_SOURCES } from './sources-transients.ts'
+
 export type SourceRow = { readonly title: string; readonly seen: string }
 
 export const SOURCES = {
@@ -249,6 +251,9 @@ export const SOURCES = {
   C25: { title: 'NASA RP-1374, airship case of 1990', seen: 'not opened' },
   C27: { title: 'NASA RP-1374, intersystem interference case of 1986', seen: 'not opened; no figure is taken from it' },
   C29: { title: 'Owners’ forum thread, ammeter reading at PTT on a new panel', seen: 'read, single witness' },
+
+  // Waveforms and suppressors
+  ...TRANSIENT_SOURCES,
 } as const satisfies Readonly<Record<string, SourceRow>>
 
 export type SourceId = keyof typeof SOURCES

@@ -1,0 +1,245 @@
+/**
+ * The circuit as a piecewise-linear system: E·z' = A·z + b·s(t) + c for each state of the suppressor, with E diagonal,
+ * reduced to its capacitors and inductors. z: node volts, inductor amperes, volts of the coupling capacitor.
+ */
+import { FORWARD, LEAKAGE_SIE } from '../../reference/suppressors.ts'
+import type { SurgeCircuit } from './circuit.ts'
+import { solveDense } from './matrix.ts'
+
+/** One straight piece of the suppressor law: i = sie·v + offsetA for lowV ≤ v ≤ highV. */
+export type Piece = {
+  readonly sie: number
+  readonly offsetA: number
+  readonly lowV: number
+  readonly highV: number
+}
+
+/** x' = a·x + b·s + c; watched volts = outX·x + outS·s + outC. */
+export type Region = {
+  readonly piece: Piece | undefined
+  readonly size: number
+  readonly a: Float64Array
+  readonly b: Float64Array
+  readonly c: Float64Array
+  readonly outX: Float64Array
+  readonly outS: Float64Array
+  readonly outC: Float64Array
+}
+
+/** Order of the watched volts. `clamp` is across the junction, `terminal` at the far end of the suppressor's lead. */
+export const WATCHED = ['connector', 'load', 'clamp', 'terminal'] as const
+const OUTS = WATCHED.length
+
+export type Network = {
+  readonly regions: readonly Region[]
+  /** source volts (or amperes) at the peak, and the volts and amperes the answer cannot exceed by much */
+  readonly drive: number
+  readonly fullV: number
+  readonly fullA: number
+}
+
+/** Stray conductance of nodes that carry no capacitor, in S: far below anything else, keeps them defined. */
+const STRAY_SIE = 1e-7
+
+type Draft = {
+  readonly stored: number[]
+  readonly rows: Map<number, number>[]
+  readonly drive: number[]
+  readonly fixed: number[]
+}
+
+/** Assembles the circuit. Throws RangeError where the generator has no resistance at all. */
+export function networkOf(circuit: SurgeCircuit): Network {
+  const ideal = circuit.source.form === 'current' && !Number.isFinite(circuit.source.ohm)
+  const seriesOhm = circuit.source.ohm + circuit.lineOhm
+  if (!(seriesOhm > 0)) throw new RangeError('a surge needs a source resistance above 0 Ω')
+  const draft: Draft = { stored: [], rows: [], drive: [], fixed: [] }
+  const add = (stored = 0): number => {
+    draft.rows.push(new Map())
+    draft.drive.push(0)
+    draft.fixed.push(0)
+    return draft.stored.push(stored) - 1
+  }
+  const bump = (row: number, column: number, by: number) =>
+    draft.rows[row]?.set(column, (draft.rows[row]?.get(column) ?? 0) + by)
+  const charge = (node: number, farads: number) => {
+    draft.stored[node] = (draft.stored[node] ?? 0) + farads
+  }
+  /** current flows from → to; `from` undefined = the generator */
+  const coil = (from: number | undefined, to: number, henries: number, ohm: number): number => {
+    const branch = add(henries)
+    bump(branch, branch, -ohm)
+    bump(branch, to, -1)
+    bump(to, branch, 1)
+    if (from !== undefined) {
+      bump(branch, from, 1)
+      bump(from, branch, -1)
+    }
+    return branch
+  }
+
+  const connector = add()
+  const drive = ideal || circuit.source.form === 'voltage' ? circuit.source.peak : circuit.source.peak * circuit.source.ohm
+  feed({ circuit, draft, ideal, seriesOhm, connector, add, bump, coil })
+  const load = filterInto({ circuit, connector, add, charge, coil })
+  bump(load, load, -1 / circuit.loadOhm)
+  charge(load, circuit.loadF)
+  const { suppressor } = circuit
+  const terminal = circuit.placement === 'connector' ? connector : load
+  let clamp = terminal
+  if (suppressor) {
+    if (suppressor.leadH > 0) {
+      clamp = add()
+      coil(terminal, clamp, suppressor.leadH, 0)
+    }
+    charge(clamp, suppressor.capacitanceF)
+  }
+  for (let i = 0; i < draft.stored.length; i++) if (draft.stored[i] === 0) bump(i, i, -STRAY_SIE)
+  const watched = [connector, load, clamp, terminal]
+  const pieces = suppressor ? piecesOf(suppressor) : [undefined]
+  return {
+    regions: pieces.map((piece) => reduce(draft, piece, clamp, watched)),
+    drive,
+    fullV: ideal ? Math.abs(drive) * 10 : Math.abs(drive),
+    fullA: ideal ? Math.abs(drive) : Math.abs(drive) / seriesOhm,
+  }
+}
+
+type Feed = {
+  readonly circuit: SurgeCircuit
+  readonly draft: Draft
+  readonly ideal: boolean
+  readonly seriesOhm: number
+  readonly connector: number
+  readonly add: (stored?: number) => number
+  readonly bump: (row: number, column: number, by: number) => void
+  readonly coil: (from: number | undefined, to: number, henries: number, ohm: number) => number
+}
+
+/** The generator with its series parts, into the connector. */
+function feed({ circuit, draft, ideal, seriesOhm, connector, add, bump, coil }: Feed): void {
+  if (ideal) {
+    // whatever stands in series with an ideal current source changes nothing behind it
+    draft.drive[connector] = 1
+    return
+  }
+  const coupling = circuit.couplingF === undefined ? undefined : add(circuit.couplingF)
+  if (circuit.lineH > 0) {
+    const branch = coil(undefined, connector, circuit.lineH, seriesOhm)
+    draft.drive[branch] = 1
+    if (coupling !== undefined) {
+      bump(branch, coupling, -1)
+      bump(coupling, branch, 1)
+    }
+    return
+  }
+  const sie = 1 / seriesOhm
+  draft.drive[connector] = sie
+  bump(connector, connector, -sie)
+  if (coupling === undefined) return
+  bump(connector, coupling, -sie)
+  draft.drive[coupling] = sie
+  bump(coupling, coupling, -sie)
+  bump(coupling, connector, -sie)
+}
+
+type Filter = Pick<Feed, 'circuit' | 'connector' | 'add' | 'coil'> & {
+  readonly charge: (node: number, farads: number) => void
+}
+
+/** The filter from the connector on; gives the load node. */
+function filterInto({ circuit, connector, add, charge, coil }: Filter): number {
+  const { topology, capacitanceF, capacitance2F, inductanceH, inductance2H, dcrOhm } = circuit.filter
+  if (topology === 'none') return connector
+  if (topology === 'C') {
+    charge(connector, capacitanceF)
+    return connector
+  }
+  if (topology === 'CL' || topology === 'PI') charge(connector, capacitanceF)
+  const middle = add()
+  coil(connector, middle, inductanceH, dcrOhm)
+  if (topology === 'LC') charge(middle, capacitanceF)
+  if (topology === 'PI') charge(middle, capacitance2F)
+  if (topology !== 'T') return middle
+  charge(middle, capacitanceF)
+  const load = add()
+  coil(middle, load, inductance2H, dcrOhm)
+  return load
+}
+
+/** Blocked, breakdown, and forward or the other breakdown. */
+function piecesOf({ breakdownV, dynamicOhm, bidirectional }: NonNullable<SurgeCircuit['suppressor']>): readonly Piece[] {
+  const sie = 1 / dynamicOhm
+  const reverseV = bidirectional ? breakdownV : FORWARD.dropV
+  const reverseSie = bidirectional ? sie : 1 / FORWARD.ohm
+  return [
+    { sie: LEAKAGE_SIE, offsetA: 0, lowV: -reverseV, highV: breakdownV },
+    { sie: LEAKAGE_SIE + sie, offsetA: -breakdownV * sie, lowV: breakdownV, highV: Number.POSITIVE_INFINITY },
+    { sie: LEAKAGE_SIE + reverseSie, offsetA: reverseV * reverseSie, lowV: Number.NEGATIVE_INFINITY, highV: -reverseV },
+  ]
+}
+
+/** Eliminates the rows that store nothing. */
+function reduce(draft: Draft, piece: Piece | undefined, clamp: number, watched: readonly number[]): Region {
+  const total = draft.stored.length
+  const cell = (row: number, column: number) =>
+    (draft.rows[row]?.get(column) ?? 0) - (piece && row === clamp && column === clamp ? piece.sie : 0)
+  const fixed = (row: number) => (draft.fixed[row] ?? 0) - (piece && row === clamp ? piece.offsetA : 0)
+  const all = Array.from({ length: total }, (_, i) => i)
+  const slow = all.filter((i) => (draft.stored[i] ?? 0) > 0)
+  const fast = all.filter((i) => (draft.stored[i] ?? 0) === 0)
+  const n = slow.length
+  const width = n + 2
+  // fast rows: 0 = Aff·zf + Afs·x + b·s + c, so zf = −Aff⁻¹·[Afs b c]·[x s 1]
+  const aff = Float64Array.from(fast.flatMap((r) => fast.map((c) => -cell(r, c))))
+  const right = Float64Array.from(fast.flatMap((r) => [...slow.map((c) => cell(r, c)), draft.drive[r] ?? 0, fixed(r)]))
+  const follow = solveDense(aff, right, fast.length, width)
+  const rowOf = (index: number): Float64Array => {
+    const at = fast.indexOf(index)
+    if (at >= 0) return follow.slice(at * width, (at + 1) * width)
+    const unit = new Float64Array(width)
+    unit[slow.indexOf(index)] = 1
+    return unit
+  }
+  const a = new Float64Array(n * n)
+  const b = new Float64Array(n)
+  const c = new Float64Array(n)
+  slow.forEach((row, r) => {
+    const line = new Float64Array(width)
+    for (const column of all) {
+      const share = cell(row, column)
+      if (share === 0) continue
+      const from = rowOf(column)
+      for (let i = 0; i < width; i++) line[i] = (line[i] ?? 0) + share * (from[i] ?? 0)
+    }
+    const stored = draft.stored[row] ?? 1
+    for (let i = 0; i < n; i++) a[r * n + i] = (line[i] ?? 0) / stored
+    b[r] = ((line[n] ?? 0) + (draft.drive[row] ?? 0)) / stored
+    c[r] = ((line[n + 1] ?? 0) + fixed(row)) / stored
+  })
+  const outs = watched.map(rowOf)
+  return {
+    piece,
+    size: n,
+    a,
+    b,
+    c,
+    outX: Float64Array.from(outs.flatMap((row) => [...row.slice(0, n)])),
+    outS: Float64Array.from(outs, (row) => row[n] ?? 0),
+    outC: Float64Array.from(outs, (row) => row[n + 1] ?? 0),
+  }
+}
+
+/** Writes the watched volts of a state into `out`. */
+export function watchInto(region: Region, x: Float64Array, s: number, out: Float64Array): void {
+  const n = region.size
+  for (let o = 0; o < OUTS; o++) {
+    let sum = (region.outS[o] ?? 0) * s + (region.outC[o] ?? 0)
+    for (let i = 0; i < n; i++) sum += (region.outX[o * n + i] ?? 0) * (x[i] ?? 0)
+    out[o] = sum
+  }
+}
+
+/** Current of the suppressor junction at a voltage, by the piece in force; 0 without a suppressor. */
+export const junctionA = (region: Region, clampV: number): number =>
+  region.piece ? region.piece.sie * clampV + region.piece.offsetA : 0

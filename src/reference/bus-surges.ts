@@ -1,0 +1,123 @@
+/**
+ * Surges of a power bus that last longer than a suppressor can carry: the line must ride through them without the
+ * suppressor conducting. Instantaneous peaks in V, durations in s. Points remembered with low confidence, and the
+ * slow tails of MIL-STD-704, are left out: take them from the public document.
+ */
+import type { SourceId } from './sources.ts'
+import type { Cited } from './standing.ts'
+
+export type BusSurge = {
+  readonly id: string
+  readonly lineKind: 'power-28-vdc' | 'power-270-vdc' | 'power-115-vac-400' | 'power-115-vac-variable'
+  readonly label: string
+  readonly peakV: number
+  readonly forSec: number
+  readonly source: Cited<SourceId>
+}
+
+const RMS = Math.SQRT2
+const DC: BusSurge['lineKind'] = 'power-28-vdc'
+const do160 = (clause: string): Cited<SourceId> => ({ id: 'do-160', clause: `section 16, ${clause}`, standing: 'memory' })
+const printed = (clause: string): Cited<SourceId> => ({ id: 'T18', clause, standing: 'read' })
+const std704 = (clause: string): Cited<SourceId> => ({ id: 'mil-std-704', clause, standing: 'memory' })
+
+const ac = (lineKind: BusSurge['lineKind']): readonly BusSurge[] => [
+  {
+    id: `do160-abnormal-${lineKind}`,
+    lineKind,
+    label: 'DO-160 abnormal surge, 180 V rms',
+    peakV: 180 * RMS,
+    forSec: 0.1,
+    source: do160('180 V rms 100 ms'),
+  },
+  {
+    id: `do160-abnormal-long-${lineKind}`,
+    lineKind,
+    label: 'DO-160 abnormal surge, 148 V rms',
+    peakV: 148 * RMS,
+    forSec: 1,
+    source: do160('148 V rms 1 s'),
+  },
+  {
+    id: `std704-normal-${lineKind}`,
+    lineKind,
+    label: 'MIL-STD-704 normal transient, 180 V rms',
+    peakV: 180 * RMS,
+    forSec: 0.01,
+    source: std704('180 V rms 10 ms'),
+  },
+]
+
+/** Envelopes by kind of supply, DO-160 section 16 first. */
+export const BUS_SURGES: readonly BusSurge[] = [
+  {
+    id: 'do160-normal-ab',
+    lineKind: DC,
+    label: 'DO-160 normal surge, categories A and B',
+    peakV: 40,
+    forSec: 0.03,
+    source: printed('normal surge'),
+  },
+  {
+    id: 'do160-normal-z',
+    lineKind: DC,
+    label: 'DO-160 normal surge, category Z',
+    peakV: 50,
+    forSec: 0.05,
+    source: printed('normal surge'),
+  },
+  {
+    id: 'do160-abnormal-a',
+    lineKind: DC,
+    label: 'DO-160 abnormal surge, category A',
+    peakV: 46.3,
+    forSec: 0.1,
+    source: do160('46.3 V 100 ms'),
+  },
+  {
+    id: 'do160-abnormal-b',
+    lineKind: DC,
+    label: 'DO-160 abnormal surge, category B',
+    peakV: 60,
+    forSec: 0.1,
+    source: do160('60 V 100 ms'),
+  },
+  {
+    id: 'do160-abnormal-z',
+    lineKind: DC,
+    label: 'DO-160 abnormal surge, category Z',
+    peakV: 80,
+    forSec: 0.1,
+    source: do160('80 V 100 ms'),
+  },
+  {
+    id: 'std704-normal-28',
+    lineKind: DC,
+    label: 'MIL-STD-704 normal transient, 28 V',
+    peakV: 50,
+    forSec: 0.0125,
+    source: std704('50 V 12.5 ms'),
+  },
+  {
+    id: 'std704-normal-270',
+    lineKind: 'power-270-vdc',
+    label: 'MIL-STD-704 normal transient, 270 V',
+    peakV: 330,
+    forSec: 0.02,
+    source: std704('330 V 20 ms'),
+  },
+  {
+    id: 'std704-abnormal-270',
+    lineKind: 'power-270-vdc',
+    label: 'MIL-STD-704 abnormal, 270 V',
+    peakV: 350,
+    forSec: 0.05,
+    source: std704('350 V about 50 ms'),
+  },
+  ...ac('power-115-vac-400'),
+  ...ac('power-115-vac-variable'),
+]
+
+/** The envelopes of one kind of supply; empty for a signal line. */
+export const busSurgesOf = (lineKind: string): readonly BusSurge[] =>
+  BUS_SURGES.filter((row) => row.lineKind === lineKind)

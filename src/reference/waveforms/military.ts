@@ -1,0 +1,82 @@
+/** MIL-STD-461G CS115, CS116 and RS105. */
+import type { WaveCitation, Waveform } from './types.ts'
+
+const memory = (clause: string): WaveCitation => ({ id: 'mil-std-461', clause, standing: 'memory' })
+
+/** Waveforms of MIL-STD-461G. */
+export const MILITARY_WAVEFORMS: readonly Waveform[] = [
+  {
+    id: 'cs115',
+    name: 'MIL-STD-461 CS115 (5 A, 30 ns)',
+    form: 'current',
+    shape: {
+      form: 'lines',
+      points: [
+        [0, 0],
+        [2e-9, 1],
+        [32e-9, 1],
+        [34e-9, 0],
+      ],
+    },
+    shapeSource: { id: 'T14', clause: '5 A, rise and fall at most 2 ns, width at least 30 ns', standing: 'read' },
+    nominal: { peakSec: 2e-9, halfSec: 33e-9, source: { id: 'T14', clause: 'CS115', standing: 'read' } },
+    note: 'A bulk-cable pulse: what reaches one contact is at most this.',
+    sourceOhm: { ohm: 100, why: 'set in a 100 Ω loop', source: { id: 'T14', clause: 'CS115', standing: 'read' } },
+    levels: [],
+    noLevelWhy: 'CS115 has one level, 5 A in a 100 Ω loop (500 V open circuit): leave the level empty.',
+    only: { openCircuitV: 500, source: { id: 'T14', clause: 'CS115', standing: 'read' } },
+    repeats: [
+      {
+        id: 'train',
+        words: '1,800 pulses: 30 a second for a minute',
+        count: 1800,
+        spacingSec: 1 / 30,
+        laterPowerShare: 1,
+        counted: true,
+        source: memory('5.13, 30 Hz for 1 minute'),
+      },
+    ],
+  },
+  {
+    id: 'cs116',
+    name: 'MIL-STD-461 CS116 (damped sine, 10 kHz to 100 MHz)',
+    form: 'current',
+    shape: { form: 'damped-sine' },
+    shapeSource: memory('5.14, damped sine'),
+    note: 'Test at 0.01, 0.1, 1, 10, 30 and 100 MHz. The current follows the envelope over frequency.',
+    sourceOhm: { ohm: 100, why: 'taken as the 100 Ω loop of CS115; the figure for CS116 was not read', source: memory('5.14') },
+    levels: [],
+    noLevelWhy:
+      'CS116 has no numbered level: the current follows its envelope at the ring frequency. Leave the level empty.',
+    ring: {
+      hz: 1e6,
+      q: 20,
+      why: 'top of 15 ± 5: the slowest decay',
+      source: { id: 'T15', clause: 'Q = 15 ± 5', standing: 'read' },
+    },
+    repeats: [],
+  },
+  {
+    id: 'rs105',
+    name: 'MIL-STD-461 RS105 (field pulse, 2.5/23 ns)',
+    form: 'voltage',
+    shape: { form: 'double-exponential', k: 1.3, aPerSec: 4e7, bPerSec: 6e8 },
+    shapeSource: memory('5.23, double exponential'),
+    nominal: { peakSec: 2.5e-9, halfSec: 23e-9, source: memory('5.23: 10–90 % rise and width at half value') },
+    note: 'The shape of a field, not of a voltage: what a cable picks up of it must be stated.',
+    levels: [],
+    noLevelWhy:
+      'RS105 is a field in volts per metre; what it couples into this line is not a level. Enter the open-circuit volts and the source impedance.',
+    repeats: [],
+  },
+]
+
+/** Peak current of CS116 over frequency, in A, from 10 kHz to 100 MHz. */
+export const CS116_ENVELOPE = {
+  lowHz: 1e4,
+  flatFromHz: 1e6,
+  flatToHz: 30e6,
+  highHz: 100e6,
+  flatA: 10,
+  source: memory('5.14: 0.1 A at 10 kHz, 10 A from 1 to 30 MHz, 3 A at 100 MHz'),
+} as const
