@@ -14,6 +14,7 @@ import {
   permittedRoomF,
   worksFindings,
 } from '../loading/judge.ts'
+import { loadingStrip } from '../loading/strip.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Quantity } from '../quantity/quantity.ts'
 import type { Basis, Bound, Check, Finding, Given, Input, Result, Verdict } from '../types.ts'
@@ -108,15 +109,17 @@ function answer(given: LoadingGiven, kind: LineKind): Result {
   const findings = findingsOf(judged, given)
   const judgedVerdict = findings.reduce<Verdict>((worst, { verdict: v }) => worse(worst, v), 'ok')
   const verdict = entered || judgedVerdict === 'fails' ? judgedVerdict : 'unknown'
+  const bounds = boundsOf(judged)
+  const strip = loadingStrip({ bounds, askedF: given.capacitanceF, isPair: kind.isPair, verdict })
   return {
     ok: true,
     verdict,
     headline: headlineOf(judged, entered, verdict),
     findings,
     outputs: { ...(entered ? enteredFigures(signal, taken, legF) : {}), ...mostOutput(judged) },
-    bounds: boundsOf(judged),
+    bounds,
     rungs: [],
-    pictures: [],
+    pictures: strip ? [strip] : [],
     cautions: [...(kind.isPair ? ['matched-legs'] : []), 'chassis-capacitance', 'ok-bounds', 'screening'],
   }
 }

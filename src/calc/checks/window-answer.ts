@@ -143,7 +143,7 @@ function boundsOf(row: WindowRow, setup: WindowSetup, openedBy: Bound['openedBy'
   if (row.upper)
     bounds.push({
       ...shared,
-      id: `${row.upper.id}-most`,
+      id: row.upper.id,
       side: 'most',
       nature: 'works',
       markedF: row.upper.markedF,
@@ -153,7 +153,7 @@ function boundsOf(row: WindowRow, setup: WindowSetup, openedBy: Bound['openedBy'
   if (row.permitted) {
     bounds.push({
       ...shared,
-      id: `${row.permitted.id}-permitted`,
+      id: row.permitted.id,
       side: 'most',
       nature: 'permitted',
       markedF: row.permitted.markedF,

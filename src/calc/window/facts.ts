@@ -149,12 +149,12 @@ function aroundOf(
 function worksOf(ceiling: LoadingCeiling | undefined, taken: Taken): Ceiling | undefined {
   const works = ceiling?.works
   if (works?.farads === undefined) return undefined
-  return { id: 'works', roomF: roomPerLegF(works.farads, taken), why: works.why }
+  return { id: 'loading-works', roomF: roomPerLegF(works.farads, taken), why: works.why }
 }
 
 function permittedOf(ceiling: LoadingCeiling | undefined, taken: Taken): Ceiling[] {
   return (ceiling?.permitted ?? []).map((p) => ({
-    id: p.id,
+    id: `permitted-${p.id}`,
     why: p.label,
     roomF: p.counts === 'leg' ? roomToChassisF(p.farads, taken) : roomPerLegF(p.farads, taken),
   }))

@@ -1,23 +1,16 @@
 /** The window drawn: one row a topology on a log capacitance axis, and the six side by side as a table. */
 import { formatQuantity } from '../quantity/format.ts'
+import { stripAxis } from '../strip-axis.ts'
 import type { Cell, Picture, StripRow, Verdict } from '../types.ts'
 import type { WindowRow } from './row.ts'
 
-const AXIS_FROM_F = 10e-12
-const AXIS_TO_F = 1e-6
-
-/** Strip picture of all rows; the axis starts at 10 pF…1 µF and grows by whole decades to hold every bound. */
+/** Strip picture of all rows. */
 export function stripOf(rows: readonly WindowRow[], chosen: WindowRow, verdict: Verdict): Picture {
-  const all = rows
-    .flatMap((r) => [r.leastF, r.upper?.markedF, r.proposal?.valueF, r.permitted?.markedF])
-    .filter((v): v is number => v !== undefined && v > 0 && Number.isFinite(v))
-  const low = Math.min(AXIS_FROM_F, ...all.map((v) => 10 ** Math.floor(Math.log10(v) - 0.05)))
-  const high = Math.max(AXIS_TO_F, ...all.map((v) => 10 ** Math.ceil(Math.log10(v) + 0.05)))
+  const values = rows.flatMap((r) => [r.leastF, r.upper?.markedF, r.proposal?.valueF, r.permitted?.markedF])
   return {
     is: 'strip',
     title: 'Window, one capacitor as marked',
-    minF: Math.max(1e-15, low),
-    maxF: Math.min(1, high),
+    ...stripAxis(values),
     rows: rows.map((r) => stripRow(r, r.topology === chosen.topology, verdict)),
     marks: [],
     ...(chosen.proposal ? { chosenF: chosen.proposal.valueF } : {}),
