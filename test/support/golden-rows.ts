@@ -15,13 +15,18 @@ export type Numbers = (key: string) => number
 export type Words = (key: string) => string
 export type Figure = (numbers: Numbers, words: Words, given: Given) => number
 
+/** What the program says for a row; throws for a row of an unknown figure. */
+export function calculated(row: GoldenRow, figures: Readonly<Record<string, Figure>>): number {
+  const figure = figures[row.figure]
+  if (figure === undefined) throw new Error(`no figure ${row.figure}`)
+  return figure(numbersOf(row.given), wordsOf(row.given), row.given)
+}
+
 /** One test per row; a row of an unknown figure fails. */
 export function testRows(rows: readonly GoldenRow[], figures: Readonly<Record<string, Figure>>): void {
   for (const row of rows) {
     it(`${row.id} (${row.source})`, () => {
-      const figure = figures[row.figure]
-      if (figure === undefined) throw new Error(`no figure ${row.figure}`)
-      const got = figure(numbersOf(row.given), wordsOf(row.given), row.given)
+      const got = calculated(row, figures)
       expect(Math.abs(got - row.expected), `got ${got}, expected ${row.expected}`).toBeLessThanOrEqual(row.tolerance)
     })
   }
