@@ -17,7 +17,11 @@ export type BusSurge = {
 
 const RMS = Math.SQRT2
 const DC: BusSurge['lineKind'] = 'power-28-vdc'
-const do160 = (clause: string): Cited<SourceId> => ({ id: 'do-160', clause: `section 16, ${clause}`, standing: 'memory' })
+const do160 = (clause: string): Cited<SourceId> => ({
+  id: 'do-160',
+  clause: `section 16, ${clause}`,
+  standing: 'memory',
+})
 const printed = (clause: string): Cited<SourceId> => ({ id: 'T18', clause, standing: 'read' })
 const std704 = (clause: string): Cited<SourceId> => ({ id: 'mil-std-704', clause, standing: 'memory' })
 

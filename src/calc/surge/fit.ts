@@ -27,7 +27,8 @@ function ratioOf(rates: number): number {
  */
 export function fitPulse({ peakSec, halfSec }: { peakSec: number; halfSec: number }): ShapeSpec {
   const ratio = halfSec / peakSec
-  if (!(ratio >= LEAST_RATIO)) throw new RangeError(`half value at ${halfSec} s must come well after the peak at ${peakSec} s`)
+  if (!(ratio >= LEAST_RATIO))
+    throw new RangeError(`half value at ${halfSec} s must come well after the peak at ${peakSec} s`)
   if (ratio < LEAST_DOUBLE_RATIO * 1.001)
     return { form: 'gamma', peakSec, power: Math.log(0.5) / (Math.log(ratio) + 1 - ratio) }
   let [low, high] = [23, 60]

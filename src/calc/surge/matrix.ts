@@ -6,7 +6,8 @@ export function solveDense(a: Float64Array, b: Float64Array, size: number, colum
   const x = b.slice()
   for (let p = 0; p < size; p++) {
     let pivot = p
-    for (let r = p + 1; r < size; r++) if (Math.abs(m[r * size + p] ?? 0) > Math.abs(m[pivot * size + p] ?? 0)) pivot = r
+    for (let r = p + 1; r < size; r++)
+      if (Math.abs(m[r * size + p] ?? 0) > Math.abs(m[pivot * size + p] ?? 0)) pivot = r
     const top = m[pivot * size + p] ?? 0
     if (top === 0) throw new RangeError('a node of the circuit is tied to nothing')
     if (pivot !== p) {

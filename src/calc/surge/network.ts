@@ -26,8 +26,8 @@ export type Region = {
   readonly outC: Float64Array
 }
 
-/** Order of the watched volts. `clamp` is across the junction, `terminal` at the far end of the suppressor's lead. */
-export const WATCHED = ['connector', 'load', 'clamp', 'terminal'] as const
+/** Order of the watched volts. `clamp` is across the junction, `terminal` at the far end of the suppressor's lead, `middle` where the capacitor of a T sits. */
+export const WATCHED = ['connector', 'load', 'clamp', 'terminal', 'middle'] as const
 const OUTS = WATCHED.length
 
 export type Network = {
@@ -79,9 +79,10 @@ export function networkOf(circuit: SurgeCircuit): Network {
   }
 
   const connector = add()
-  const drive = ideal || circuit.source.form === 'voltage' ? circuit.source.peak : circuit.source.peak * circuit.source.ohm
+  const drive =
+    ideal || circuit.source.form === 'voltage' ? circuit.source.peak : circuit.source.peak * circuit.source.ohm
   feed({ circuit, draft, ideal, seriesOhm, connector, add, bump, coil })
-  const load = filterInto({ circuit, connector, add, charge, coil })
+  const { middle, load } = filterInto({ circuit, connector, add, charge, coil })
   bump(load, load, -1 / circuit.loadOhm)
   charge(load, circuit.loadF)
   const { suppressor } = circuit
@@ -95,7 +96,7 @@ export function networkOf(circuit: SurgeCircuit): Network {
     charge(clamp, suppressor.capacitanceF)
   }
   for (let i = 0; i < draft.stored.length; i++) if (draft.stored[i] === 0) bump(i, i, -STRAY_SIE)
-  const watched = [connector, load, clamp, terminal]
+  const watched = [connector, load, clamp, terminal, middle]
   const pieces = suppressor ? piecesOf(suppressor) : [undefined]
   return {
     regions: pieces.map((piece) => reduce(draft, piece, clamp, watched)),
@@ -147,28 +148,28 @@ type Filter = Pick<Feed, 'circuit' | 'connector' | 'add' | 'coil'> & {
   readonly charge: (node: number, farads: number) => void
 }
 
-/** The filter from the connector on; gives the load node. */
-function filterInto({ circuit, connector, add, charge, coil }: Filter): number {
+/** The filter from the connector on; gives the node behind its first inductor and the load node. */
+function filterInto({ circuit, connector, add, charge, coil }: Filter): { middle: number; load: number } {
   const { topology, capacitanceF, capacitance2F, inductanceH, inductance2H, dcrOhm } = circuit.filter
-  if (topology === 'none') return connector
-  if (topology === 'C') {
-    charge(connector, capacitanceF)
-    return connector
-  }
-  if (topology === 'CL' || topology === 'PI') charge(connector, capacitanceF)
+  if (topology === 'C' || topology === 'CL' || topology === 'PI') charge(connector, capacitanceF)
+  if (topology === 'none' || topology === 'C') return { middle: connector, load: connector }
   const middle = add()
   coil(connector, middle, inductanceH, dcrOhm)
   if (topology === 'LC') charge(middle, capacitanceF)
   if (topology === 'PI') charge(middle, capacitance2F)
-  if (topology !== 'T') return middle
+  if (topology !== 'T') return { middle, load: middle }
   charge(middle, capacitanceF)
   const load = add()
   coil(middle, load, inductance2H, dcrOhm)
-  return load
+  return { middle, load }
 }
 
 /** Blocked, breakdown, and forward or the other breakdown. */
-function piecesOf({ breakdownV, dynamicOhm, bidirectional }: NonNullable<SurgeCircuit['suppressor']>): readonly Piece[] {
+function piecesOf({
+  breakdownV,
+  dynamicOhm,
+  bidirectional,
+}: NonNullable<SurgeCircuit['suppressor']>): readonly Piece[] {
   const sie = 1 / dynamicOhm
   const reverseV = bidirectional ? breakdownV : FORWARD.dropV
   const reverseSie = bidirectional ? sie : 1 / FORWARD.ohm

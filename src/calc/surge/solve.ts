@@ -17,6 +17,8 @@ export type SolveOptions = {
 }
 
 const BEND = 1e-3
+/** Columns of the recorder that steps are chosen by: connector, load, clamp volts, clamp amperes, middle. */
+const WATCH_COLUMNS: readonly number[] = [1, 2, 3, 5, 6]
 /** Levels of the halving ladder below the longest step. */
 const LEVELS = 64
 /** Halvings spent on locating a corner of the suppressor. */
@@ -106,8 +108,8 @@ class Stepper {
   }
 
   private sample(): void {
-    const [connector = 0, load = 0, clamp = 0, terminal = 0] = this.volts
-    this.record.push([this.sec, connector, load, clamp, terminal, junctionA(this.region, clamp)])
+    const [connector = 0, load = 0, clamp = 0, terminal = 0, middle = 0] = this.volts
+    this.record.push([this.sec, connector, load, clamp, terminal, junctionA(this.region, clamp), middle])
   }
 
   /** Moves by one step of a level if the suppressor stays in its state; `force` moves anyway. */
@@ -142,11 +144,12 @@ class Stepper {
       this.sample()
       return true
     }
+    // the side it leaves by is known now; at the corner itself rounding would decide
+    const next =
+      (this.volts[2] ?? 0) > (this.region.piece?.highV ?? 0) ? above(this.regionIndex) : below(this.regionIndex)
     for (let fine = level + 1; fine < level + CORNER_LEVELS; fine++) if (this.move(fine, false)) this.sample()
     this.move(level + CORNER_LEVELS, true)
-    const piece = this.region.piece
-    const clamp = this.volts[2] ?? 0
-    if (piece && this.leaves()) this.regionIndex = clamp > piece.highV ? above(this.regionIndex) : below(this.regionIndex)
+    this.regionIndex = next
     watchInto(this.region, this.x, this.drive(this.sec), this.volts)
     this.sample()
     return false
@@ -194,7 +197,7 @@ export function* solveSurge(
     // behind a corner of the source the rise may start anew
     level = Math.max(level - 24, startLevel(stepper.longestSec, shape.riseSec))
   }
-  return stepper.record.finish()
+  return stepper.record.finish(stepper.record.count < MOST_SAMPLES)
 }
 
 /** Two steps of a level; gives the level to try next. A pair that bends too much is taken back. */
@@ -218,20 +221,20 @@ function pair(stepper: Stepper, watch: BendWatch, level: number): number {
 
 /** Measures how far three neighbouring samples are from a straight line, against the peak so far. */
 class BendWatch {
-  private readonly peaks = new Float64Array(4)
+  private readonly peaks = new Float64Array(WATCH_COLUMNS.length)
   private readonly floors: readonly number[]
   private readonly bend: number
 
   constructor(network: Network, bend: number) {
     this.bend = bend
     const { fullV, fullA } = network
-    this.floors = [FLOOR * fullV, FLOOR * fullV, FLOOR * fullV, FLOOR * fullA]
+    this.floors = [FLOOR * fullV, FLOOR * fullV, FLOOR * fullV, FLOOR * fullA, FLOOR * fullV]
   }
 
   /** Worst bend over the allowed one, from sample `from` and the two after it. */
   worst(record: Recorder, from: number): number {
     let worst = 0
-    for (let k = 0; k < 4; k++) {
+    for (let k = 0; k < WATCH_COLUMNS.length; k++) {
       const column = WATCH_COLUMNS[k] ?? 1
       const [a, b, c] = [record.at(column, from), record.at(column, from + 1), record.at(column, from + 2)]
       const scale = Math.max(this.floors[k] ?? 0, this.peaks[k] ?? 0, Math.abs(b), Math.abs(c))
@@ -241,15 +244,12 @@ class BendWatch {
   }
 
   note(record: Recorder, from: number): void {
-    for (let k = 0; k < 4; k++) {
+    for (let k = 0; k < WATCH_COLUMNS.length; k++) {
       for (let i = from; i < record.count; i++)
         this.peaks[k] = Math.max(this.peaks[k] ?? 0, Math.abs(record.at(WATCH_COLUMNS[k] ?? 1, i)))
     }
   }
 }
-
-/** Columns of the recorder: connector, load, clamp volts, clamp amperes. */
-const WATCH_COLUMNS: readonly number[] = [1, 2, 3, 5]
 
 const startLevel = (longestSec: number, riseSec: number): number =>
   Math.min(LEVELS, Math.max(0, Math.ceil(Math.log2(longestSec / (riseSec / 64)))))

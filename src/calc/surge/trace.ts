@@ -1,9 +1,9 @@
 /** What the solver saw over time, and the figures read from it. Times in s, volts, amperes. */
 
-export const CHANNELS = ['sec', 'connectorV', 'loadV', 'clampV', 'terminalV', 'clampA'] as const
+export const CHANNELS = ['sec', 'connectorV', 'loadV', 'clampV', 'terminalV', 'clampA', 'middleV'] as const
 export type Channel = (typeof CHANNELS)[number]
 
-export type Trace = { readonly count: number } & Readonly<Record<Channel, Float64Array>>
+export type Trace = { readonly count: number; readonly isWhole: boolean } & Readonly<Record<Channel, Float64Array>>
 
 const FIRST_ROOM = 1024
 
@@ -38,17 +38,19 @@ export class Recorder {
   }
 
   /** The samples so far, without copying what is not used. */
-  finish(): Trace {
+  finish(isWhole: boolean): Trace {
     const part = (channel: Channel) =>
       (this.columns[CHANNELS.indexOf(channel)] ?? new Float64Array(0)).subarray(0, this.count)
     return {
       count: this.count,
+      isWhole,
       sec: part('sec'),
       connectorV: part('connectorV'),
       loadV: part('loadV'),
       clampV: part('clampV'),
       terminalV: part('terminalV'),
       clampA: part('clampA'),
+      middleV: part('middleV'),
     }
   }
 }

@@ -87,7 +87,11 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
       hz: 1e6,
       q: 43.68,
       why: 'slowest decay allowed: the fifth positive peak still at 75 % of the first. 18.13 is 50 %, 9.06 is 25 %',
-      source: { id: 'derived', clause: 'Q = π·n/ln(first/later); which peak is meant is from memory', standing: 'derived' },
+      source: {
+        id: 'derived',
+        clause: 'Q = π·n/ln(first/later); which peak is meant is from memory',
+        standing: 'derived',
+      },
     },
     repeats: [PIN_SHOTS],
   },

@@ -44,7 +44,11 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
     shape: { form: 'damped-sine' },
     shapeSource: memory('5.14, damped sine'),
     note: 'Test at 0.01, 0.1, 1, 10, 30 and 100 MHz. The current follows the envelope over frequency.',
-    sourceOhm: { ohm: 100, why: 'taken as the 100 Ω loop of CS115; the figure for CS116 was not read', source: memory('5.14') },
+    sourceOhm: {
+      ohm: 100,
+      why: 'taken as the 100 Ω loop of CS115; the figure for CS116 was not read',
+      source: memory('5.14'),
+    },
     levels: [],
     noLevelWhy:
       'CS116 has no numbered level: the current follows its envelope at the ring frequency. Leave the level empty.',
