@@ -78,3 +78,13 @@ export function output(id: string): { readonly text: string; readonly si: string
   const [only] = found
   return only && { text: (only.textContent ?? '').trim(), si: only.getAttribute('data-si') }
 }
+
+/** Waits until something is on the page: a computation in slices takes as long as it takes. */
+export async function until(selector: string): Promise<Element> {
+  for (let turn = 0; turn < 400; turn += 1) {
+    const found = document.querySelector(selector)
+    if (found) return found
+    await settle(1)
+  }
+  throw new Error(`never appeared: ${selector}`)
+}

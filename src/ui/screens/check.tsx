@@ -5,7 +5,7 @@ import type { Check, Result } from '../../calc/types.ts'
 import { type Answer, type CheckModel, createCheck, factsOf, lineWith, onwardFrom } from '../../state/check.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { noteAddress, type Pair } from '../../state/router.ts'
-import { scratch, setScratch } from '../../state/session.ts'
+import { scratch, setScratch, triage } from '../../state/session.ts'
 import { AnswerCard, AnswerDetail, focusField, leadOutput, Refusals } from '../parts/answer.tsx'
 import { Cautions, Screening } from '../parts/cautions.tsx'
 import { FieldView } from '../parts/field.tsx'
@@ -155,8 +155,22 @@ function AnswerPane({ model }: { readonly model: CheckModel }) {
         </>
       )}
       {live && <Actions model={model} result={answer.result} />}
+      <GateLine />
       <Screening />
     </>
+  )
+}
+
+/** Figures may always be read; fitting or trying a part waits for the safety questions. */
+function GateLine() {
+  if (triage.value.line.gate === 'clear') return null
+  return (
+    <p class="muted small">
+      Before any part is fitted or tried, answer the safety questions.{' '}
+      <a class="link" href="#/ask">
+        Open Ask
+      </a>
+    </p>
   )
 }
 
@@ -249,6 +263,7 @@ function Mini({
   const cell = lead ? result.outputs[lead.key]?.cell : undefined
   return (
     <div ref={mark} class={isAway ? 'mini shown' : 'mini'} aria-hidden="true">
+      <span class="mini-label">{lead?.label}</span>
       <strong>{live && lead && cell ? cellText(cell, lead.quantity, lead.digits) : '…'}</strong>
       {result.verdict && live && (
         <span class={`verdict-mark ${result.verdict}`}>

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { FACTS, type FactKey } from '../../calc/ids.ts'
 import { checkById } from '../../calc/registry.ts'
+import { resolveFact } from '../../calc/resolver.ts'
 import type { Fact, Line } from '../../calc/types.ts'
 import { replay } from '../../guide/engine.ts'
 import type { Guide } from '../../guide/types.ts'
@@ -14,6 +15,7 @@ import {
   rename,
   writeNote,
 } from '../../state/complaints.ts'
+import { expressionReading } from '../../state/expression.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
@@ -171,6 +173,7 @@ function LineSection({ line, onLine }: { readonly line: Line; readonly onLine: (
               <dt>{FACTS[key]}</dt>
               <dd>
                 {fact.text} <span class="standing">{originWords(fact)}</span>
+                <Conflicts line={line} fact={key} />
               </dd>
             </div>
           ))}
@@ -178,6 +181,16 @@ function LineSection({ line, onLine }: { readonly line: Line; readonly onLine: (
       </section>
     </>
   )
+}
+
+/** What else claims to know a fact: shown, not hidden. */
+function Conflicts({ line, fact }: { readonly line: Line; readonly fact: FactKey }) {
+  const conflicts = resolveFact(line, fact, expressionReading)?.conflicts ?? []
+  return conflicts.map((other) => (
+    <span key={`${other.origin.by}${other.text}`} class="row-note">
+      against it: {other.text}, {originWords(other)}
+    </span>
+  ))
 }
 
 function originWords({ origin }: Fact): string {

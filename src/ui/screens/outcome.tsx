@@ -44,7 +44,10 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
       <PrintHead />
       {shown.notice && (
         <p class="notice" role="status">
-          {shown.notice} <a href="#/ask">Go to where they lead.</a>
+          {shown.notice}{' '}
+          <a class="link" href="#/ask">
+            Go to where they lead.
+          </a>
         </p>
       )}
       <div class="panes outcome">
@@ -81,7 +84,9 @@ function GateFirst({ guide }: { readonly guide: Guide }) {
   return (
     <p class="notice" role="status">
       Figures are shown, but fitting or trying a part is not advised until the safety questions are answered.{' '}
-      <a href={hashOf('ask', guide.start)}>Answer them now.</a>
+      <a class="link" href={hashOf('ask', guide.start)}>
+        Answer them now.
+      </a>
     </p>
   )
 }

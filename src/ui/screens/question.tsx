@@ -22,7 +22,10 @@ export function QuestionView({ guide, question, shown }: Given) {
       </Head>
       {shown.notice && (
         <p class="notice" role="status">
-          {shown.notice} <a href="#/ask">Go to where they lead.</a>
+          {shown.notice}{' '}
+          <a class="link" href="#/ask">
+            Go to where they lead.
+          </a>
         </p>
       )}
       <div class="stack">
@@ -37,7 +40,7 @@ export function QuestionView({ guide, question, shown }: Given) {
             ))}
           </ul>
         )}
-        <Cautions ids={question.cautions ?? []} />
+        <Cautions ids={question.cautions ?? []} open={(question.cautions ?? []).length <= 2} />
         <details class="fold">
           <summary>Why ask?</summary>
           <p>{question.why}</p>
