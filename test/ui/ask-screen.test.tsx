@@ -37,6 +37,8 @@ describe('triage on screen', () => {
     startRouter()
     await loadComplaints()
     await loadGuide()
+    // the outcome is a part of its own; with it at hand the screens below follow each other at once
+    await import('../../src/ui/screens/outcome.tsx')
     restartTriage()
   })
 

@@ -5,6 +5,7 @@ import { resolveFact } from '../../calc/resolver.ts'
 import type { Fact, Line } from '../../calc/types.ts'
 import { replay } from '../../guide/engine.ts'
 import type { Guide } from '../../guide/types.ts'
+import { lineKindById } from '../../reference/line-kinds.ts'
 import {
   type Complaint,
   change,
@@ -172,7 +173,7 @@ function LineSection({ line, onLine }: { readonly line: Line; readonly onLine: (
             <div key={key}>
               <dt>{FACTS[key]}</dt>
               <dd>
-                {fact.text} <span class="standing">{originWords(fact)}</span>
+                {factWords(key, fact)} <span class="standing">{originWords(fact)}</span>
                 <Conflicts line={line} fact={key} />
               </dd>
             </div>
@@ -183,12 +184,17 @@ function LineSection({ line, onLine }: { readonly line: Line; readonly onLine: (
   )
 }
 
+/** The text of a fact; the kind of line by its name. */
+function factWords(key: FactKey, fact: Fact): string {
+  return key === 'lineKind' ? (lineKindById(fact.text)?.name ?? fact.text) : fact.text
+}
+
 /** What else claims to know a fact: shown, not hidden. */
 function Conflicts({ line, fact }: { readonly line: Line; readonly fact: FactKey }) {
   const conflicts = resolveFact(line, fact, expressionReading)?.conflicts ?? []
   return conflicts.map((other) => (
     <span key={`${other.origin.by}${other.text}`} class="row-note">
-      against it: {other.text}, {originWords(other)}
+      against it: {factWords(fact, other)}, {originWords(other)}
     </span>
   ))
 }
