@@ -23,9 +23,8 @@ async function open(hash: string): Promise<HTMLElement> {
 
 /** Gives the answer with this id, as a tap on its row. */
 async function give(optionId: string): Promise<void> {
-  const row = document.querySelector<HTMLElement>(`button.answer-row[value="${optionId}"]`)
-  if (!row) throw new Error(`no answer ${optionId} to "${document.querySelector('h1')?.textContent}"`)
-  await tap(row)
+  const row = await until(`button.answer-row[value="${optionId}"]`)
+  if (row instanceof HTMLElement) await tap(row)
   window.dispatchEvent(new Event('hashchange'))
   await settle()
 }
@@ -70,6 +69,7 @@ describe('triage on screen', () => {
     const place = await open('#/ask/gate-danger')
     await give('none')
     await give('pyrotechnic')
+    await until('.panes.outcome')
     expect(by('heading', /^Stop/u)).toBeDefined()
     expect(triage.value.line.gate).toBe('barred')
     expect(place.querySelector('.line-window')).toBeNull()
@@ -78,6 +78,7 @@ describe('triage on screen', () => {
   it('leads to an answer with reason, steps, window, checks and the screening statement, and keeps it with one tap', async () => {
     const place = await open('#/ask/gate-danger')
     for (const answer of TO_A_FILTER) await give(answer)
+    await until('.panes.outcome')
     expect(triage.value.line).toMatchObject({ gate: 'clear', facts: { lineKind: { text: 'arinc-429-high' } } })
     expect(by('region', 'Do now').querySelectorAll('li').length).toBeGreaterThan(1)
     expect((await until('.line-window svg[role=img]')).getAttribute('aria-label')).toContain('Window')
@@ -91,19 +92,21 @@ describe('triage on screen', () => {
   it('lets an early answer be changed from the trail and keeps the later ones that still apply', async () => {
     await open('#/ask/gate-danger')
     for (const answer of TO_A_FILTER) await give(answer)
-    const chip = document.querySelector<HTMLElement>('a.chip[href="#/ask/box"]')
-    if (!chip) throw new Error('no chip for the box')
-    await tap(chip)
+    await until('.panes.outcome')
+    const chip = await until('a.chip[href="#/ask/box"]')
+    if (chip instanceof HTMLElement) await tap(chip)
     window.dispatchEvent(new Event('hashchange'))
     await settle()
-    expect(document.querySelector('[aria-pressed=true]')?.getAttribute('value')).toBe('no')
+    expect((await until('[aria-pressed=true]')).getAttribute('value')).toBe('no')
     await give('yes')
+    await until('.panes.outcome')
     expect(triage.value.answers).toMatchObject({ kind: 'arinc-429-high', box: 'yes' })
     expect(by('heading', /^A filter .* receptacle of the box/u)).toBeDefined()
   })
 
   it('shows an outcome opened by address without the gate, but advises no part', async () => {
     const place = await open('#/ask/filter-victim-box')
+    await until('.panes.outcome')
     expect(place.textContent).toContain('not advised until the safety questions are answered')
     expect(by('region', 'Do now').textContent).toContain('safety questions first')
   })

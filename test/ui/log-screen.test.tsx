@@ -8,7 +8,7 @@ import { newLine } from '../../src/store/complaint.ts'
 import { ComplaintScreen } from '../../src/ui/screens/complaint.tsx'
 import { Log } from '../../src/ui/screens/log.tsx'
 import { Notices } from '../../src/ui/shell/notices.tsx'
-import { allBy, by, settle, show, tap, type, until } from './support.ts'
+import { allBy, by, eventually, settle, show, tap, type, until } from './support.ts'
 
 const address = '#/check/need?measuredDb=61&limitDb=50&marginDb=6'
 
@@ -29,13 +29,12 @@ describe('the log on screen', () => {
     show(<Log />)
     expect(by('link', 'Start a triage').getAttribute('href')).toBe('#/ask')
     await tap(by('button', 'Load the demo'))
+    const demo = await eventually('the demo', () => complaints.value?.find((complaint) => complaint.isDemo))
     await settle()
-    const [demo] = complaints.value ?? []
-    expect(demo?.isDemo).toBe(true)
-    expect(location.hash).toBe(`#/log/${demo?.id}`)
-    show(<ComplaintScreen id={demo?.id ?? ''} />)
+    expect(location.hash).toBe(`#/log/${demo.id}`)
+    show(<ComplaintScreen id={demo.id} />)
     await settle()
-    expect(document.querySelector('h1')?.textContent).toBe(demo?.title)
+    expect(document.querySelector('h1')?.textContent).toBe(demo.title)
     expect((await until('.line-window svg[role=img]')).getAttribute('aria-label')).toContain('Window')
   })
 

@@ -79,12 +79,17 @@ export function output(id: string): { readonly text: string; readonly si: string
   return only && { text: (only.textContent ?? '').trim(), si: only.getAttribute('data-si') }
 }
 
-/** Waits until something is on the page: a computation in slices takes as long as it takes. */
-export async function until(selector: string): Promise<Element> {
+/** Waits until there is something: parts and computations take as long as they take. */
+export async function eventually<T>(what: string, look: () => T | null | undefined): Promise<T> {
   for (let turn = 0; turn < 400; turn += 1) {
-    const found = document.querySelector(selector)
-    if (found) return found
+    const found = look()
+    if (found !== null && found !== undefined) return found
     await settle(1)
   }
-  throw new Error(`never appeared: ${selector}`)
+  throw new Error(`never came: ${what}`)
+}
+
+/** Waits until something is on the page. */
+export function until(selector: string): Promise<Element> {
+  return eventually(selector, () => document.querySelector(selector))
 }

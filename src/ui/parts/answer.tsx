@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import type { Field } from '../../calc/fields.ts'
-import type { Basis, Bound, Cell, Check, Finding, Output, Result, Rung, Success } from '../../calc/types.ts'
+import type { Basis, Bound, Cell, Check, Finding, Output, Result, Rung, Success, Verdict } from '../../calc/types.ts'
 import { cellText, printed, splitFigure } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { PictureView } from './picture.tsx'
@@ -21,7 +21,7 @@ export function leadOutput(check: Check, result: Success): Output | undefined {
 
 type Given = Live & { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
 
-/** The answer: the largest thing on the screen, then its margin in words, then what it rests on. */
+/** The answer: the largest thing on the screen, then its margin in words, its picture, and what it rests on. */
 export function AnswerCard({
   check,
   fields,
@@ -31,6 +31,7 @@ export function AnswerCard({
 }: Given & { readonly children?: ComponentChildren }) {
   const lead = leadOutput(check, result)
   const shown = lead ? result.outputs[lead.key] : undefined
+  const [picture] = result.pictures
   return (
     <section class={live ? 'answer' : 'answer stale'} aria-label="Answer" aria-busy={!live}>
       <div class="answer-top">
@@ -51,14 +52,15 @@ export function AnswerCard({
         </p>
       )}
       <p class="headline">{result.headline}</p>
+      {children}
+      {picture && <PictureView picture={picture} bounds={result.bounds} />}
       {lead && shown && (
         <details class="fold">
           <summary>Working and source</summary>
           <Working basis={shown.basis} />
         </details>
       )}
-      <Assumed fields={fields} />
-      {children}
+      <Assumed fields={fields} verdict={result.verdict} />
     </section>
   )
 }
@@ -83,38 +85,59 @@ export function Figure(given: Live & { readonly outputKey: string; readonly cell
   )
 }
 
-/** Every assumption stands beside the answer; so does what was not entered. */
-function Assumed({ fields }: { readonly fields: readonly Field[] }) {
+/**
+ * Every assumption stands beside the answer. So does what was not entered, as soon as the verdict could be taken for
+ * more than it is; the reasons are one tap away.
+ */
+function Assumed({ fields, verdict }: { readonly fields: readonly Field[]; readonly verdict: Verdict | undefined }) {
   const assumed = fields.filter((field) => field.state === 'assumed' && field.assumed)
   const left = fields.filter((field) => field.state === 'omitted' || field.state === 'missing')
-  if (assumed.length === 0 && left.length === 0) return null
-  const isFavourable = assumed.some((field) => field.assumed?.favourable)
+  const isJudged = verdict === 'ok' || verdict === 'marginal'
   return (
-    <details class="fold">
-      <summary>
-        {assumed.length} assumed, {left.length} not entered
-        {isFavourable ? ' (some assumptions are favourable)' : ''}
-      </summary>
-      <ul class="plain">
-        {assumed.map((field) => (
-          <li key={field.key}>
-            assumed: {field.input.label} {field.assumed?.text}, {field.assumed?.why}
-            {field.assumed?.favourable ? ' (favourable)' : ''}
-          </li>
-        ))}
-        {left.length > 0 && <li>not entered: {left.map((field) => field.input.label).join(', ')}</li>}
-      </ul>
-    </details>
+    <>
+      <AssumedLine words="assumed" fields={assumed.filter((field) => !field.assumed?.favourable)} />
+      <AssumedLine words="assumed in your favour" fields={assumed.filter((field) => field.assumed?.favourable)} />
+      {isJudged && left.length > 0 && (
+        <p class="beside">
+          <strong>not entered, not judged:</strong> {left.map((field) => field.input.label).join(', ')}
+        </p>
+      )}
+      {assumed.length > 0 && (
+        <details class="fold">
+          <summary>Why these assumptions</summary>
+          <ul class="plain">
+            {assumed.map((field) => (
+              <li key={field.key}>
+                {assumedWords(field)}: {field.assumed?.why}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
   )
 }
 
-/** Pictures, reasons, every other figure, bounds and rungs, each with its working one tap away. */
+function AssumedLine({ words, fields }: { readonly words: string; readonly fields: readonly Field[] }) {
+  if (fields.length === 0) return null
+  return (
+    <p class="beside">
+      <strong>{words}:</strong> {fields.map(assumedWords).join('; ')}
+    </p>
+  )
+}
+
+function assumedWords(field: Field): string {
+  return `${field.input.label} ${field.assumed?.text}`
+}
+
+/** Further pictures, reasons, every other figure, bounds and rungs, each with its working one tap away. */
 export function AnswerDetail({ check, result, live }: Omit<Given, 'fields'>) {
   const lead = leadOutput(check, result)
   const others = check.outputs.filter((output) => output.key !== lead?.key && result.outputs[output.key] !== undefined)
   return (
     <div class={live ? 'answer-detail' : 'answer-detail stale'}>
-      {result.pictures.map((picture) => (
+      {result.pictures.slice(1).map((picture) => (
         <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} />
       ))}
       <Findings findings={unsaid(result)} />

@@ -53,6 +53,11 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
           <Strangers model={model} />
           <Fields model={model} />
         </form>
+        <div class="pane foot-pane">
+          <Onward model={model} />
+          <GateLine />
+          <Screening />
+        </div>
       </div>
     </>
   )
@@ -107,15 +112,25 @@ function Fields({ model }: { readonly model: CheckModel }) {
       <h2 class="unseen">What is known</h2>
       {fields.filter((field) => field.input.group === undefined).map((field) => fieldView(model, field))}
       {[...grouped].map(([group, members]) => (
-        <details key={group} class="fold group" open={members.some((field) => field.state === 'refused')}>
-          <summary>
-            {group}
-            <span class="muted small">{groupNote(members)}</span>
-          </summary>
-          {members.map((field) => fieldView(model, field))}
-        </details>
+        <Group key={group} model={model} group={group} members={members} />
       ))}
     </>
+  )
+}
+
+type GroupGiven = { readonly model: CheckModel; readonly group: string; readonly members: readonly Field[] }
+
+/** Folded, unless it opens with something refused in it; from then on it is the user's to open and close. */
+function Group({ model, group, members }: GroupGiven) {
+  const [startsOpen] = useState(() => members.some((field) => field.state === 'refused'))
+  return (
+    <details class="fold group" open={startsOpen}>
+      <summary>
+        {group}
+        <span class="muted small">{groupNote(members)}</span>
+      </summary>
+      {members.map((field) => fieldView(model, field))}
+    </details>
   )
 }
 
@@ -155,8 +170,6 @@ function AnswerPane({ model }: { readonly model: CheckModel }) {
         </>
       )}
       {live && <Actions model={model} result={answer.result} />}
-      <GateLine />
-      <Screening />
     </>
   )
 }
@@ -277,36 +290,43 @@ function Mini({
 
 function Actions({ model, result }: { readonly model: CheckModel; readonly result: Result }) {
   const { check } = model
-  const onward = onwardFrom(check, factsOf(check, model.texts.value, result), CHECKS)
   const words = result.ok ? sharedWords(check, result) : ''
   return (
-    <>
-      <div class="actions">
-        <KeepCheck model={model} />
-        <ShareButton title={`${check.title}: ${check.question}`} words={words} hash={model.hash.value} />
-        <PrintButton />
-      </div>
-      {onward.length > 0 && (
-        <section class="onward" aria-label="Other checks">
-          <h2>Take these facts to</h2>
-          <ul class="rows">
-            {onward.slice(0, 5).map(({ check: other, hash, sharedCount }) => (
-              <li key={other.id}>
-                <a href={hash}>
-                  <span>
-                    <strong>{other.title}</strong>
-                    <span class="row-note">
-                      {other.question} {sharedCount === 1 ? 'One fact' : `${sharedCount} facts`} shared.
-                    </span>
-                  </span>
-                  <Icon name="go" />
-                </a>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-    </>
+    <div class="actions">
+      <KeepCheck model={model} />
+      <ShareButton title={`${check.title}: ${check.question}`} words={words} hash={model.hash.value} />
+      <PrintButton />
+    </div>
+  )
+}
+
+const MOST_ONWARD = 5
+
+function Onward({ model }: { readonly model: CheckModel }) {
+  const { check } = model
+  const answer = model.answer.value
+  const facts = factsOf(check, model.texts.value, answer.is === 'done' ? answer.result : undefined)
+  const onward = onwardFrom(check, facts, CHECKS)
+  if (onward.length === 0) return null
+  return (
+    <section class="onward" aria-label="Other checks">
+      <h2>Take these facts to</h2>
+      <ul class="rows">
+        {onward.slice(0, MOST_ONWARD).map(({ check: other, hash, sharedCount }) => (
+          <li key={other.id}>
+            <a href={hash}>
+              <span>
+                <strong>{other.title}</strong>
+                <span class="row-note">
+                  {other.question} {sharedCount === 1 ? 'One fact' : `${sharedCount} facts`} shared.
+                </span>
+              </span>
+              <Icon name="go" />
+            </a>
+          </li>
+        ))}
+      </ul>
+    </section>
   )
 }
 
