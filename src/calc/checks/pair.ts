@@ -225,13 +225,15 @@ function findingsOf(circuit: PairCircuit): readonly Finding[] {
   ]
 }
 
+/** A worst beyond the frequency of light helps nobody, and the arithmetic ends not far above. */
+const PLOT_UP_TO_HZ = 1e15
 const CURVE_POINTS = 241
 const DECADES_EACH_SIDE = 3
 
 function plotsOf(circuit: PairCircuit, frequenciesHz: readonly number[]): readonly Picture[] {
   const largestF = Math.max(circuit.legF, circuit.leg2F)
   const centreHz = worstConversionHz(circuit) ?? 1 / (2 * Math.PI * circuit.legOhm * largestF)
-  if (circuit.legF === circuit.leg2F || !Number.isFinite(centreHz)) return []
+  if (circuit.legF === circuit.leg2F || centreHz > PLOT_UP_TO_HZ) return []
   const x = Float64Array.from(
     { length: CURVE_POINTS },
     (_, i) => centreHz * 10 ** (DECADES_EACH_SIDE * ((2 * i) / (CURVE_POINTS - 1) - 1)),
