@@ -6,7 +6,7 @@ import { isSafetyId } from '../../../src/reference/safety.ts'
 const QUOTED = /“[^“”]*”/g
 const BETRAYING = /NaN|Infinity|undefined|null|\[object/
 /** A list of things to enter that came out empty, a gap where a word should be. */
-const GAPPY = /^\s|\s$| {2}|\w \b(?:and|from|to|at|of|needs|enter) ?[.,;:]?$|^enter\.?$/i
+const GAPPY = /^\s|\s$| {2}|\w \b(?:and|from|to|at|needs|enter) ?[.,;:]?$|^enter\.?$/i
 
 /** Starts as text, ends as a sentence does, says more than a word. */
 const isSentence = (text: string): boolean => text.length > 12 && /[.…?!]$/.test(text)
