@@ -1,6 +1,18 @@
 import type { ComponentChildren } from 'preact'
 import type { Field } from '../../calc/fields.ts'
-import type { Basis, Bound, Cell, Check, Finding, Output, Result, Rung, Success, Verdict } from '../../calc/types.ts'
+import type {
+  Basis,
+  Bound,
+  Cell,
+  Check,
+  Finding,
+  Output,
+  Picture,
+  Result,
+  Rung,
+  Success,
+  Verdict,
+} from '../../calc/types.ts'
 import { cellText, printed, splitFigure } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { PictureView } from './picture.tsx'
@@ -10,13 +22,25 @@ import { Working } from './working.tsx'
 /** `live`: this answer belongs to the page's own fields, so that its figures may carry the ids that addresses promise. */
 type Live = { readonly live: boolean }
 
-/** The output shown largest: the first `lead` with a value, else the first with a value. */
+/** The output shown largest: the first `lead` that has a value, else the first number. */
 export function leadOutput(check: Check, result: Success): Output | undefined {
-  const hasValue = (output: Output) => {
-    const cell = result.outputs[output.key]?.cell
-    return cell !== undefined && cell.is !== 'none'
-  }
-  return check.outputs.find((output) => output.lead && hasValue(output)) ?? check.outputs.find(hasValue)
+  const kind = (output: Output) => result.outputs[output.key]?.cell.is ?? 'none'
+  return (
+    check.outputs.find((output) => output.lead && kind(output) !== 'none') ??
+    check.outputs.find((output) => kind(output) === 'si')
+  )
+}
+
+/** Whether there is anything to read yet, or only fields to fill in. */
+export function isAnswered(result: Success): boolean {
+  return Object.values(result.outputs).some((shown) => shown?.cell.is === 'si')
+}
+
+/** Pictures with something in them. */
+function drawn(result: Success): readonly Picture[] {
+  return result.pictures.filter(
+    (picture) => picture.is !== 'strip' || picture.rows.some((row) => row.state !== 'none' || row.permittedF),
+  )
 }
 
 type Given = Live & { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
@@ -31,7 +55,7 @@ export function AnswerCard({
 }: Given & { readonly children?: ComponentChildren }) {
   const lead = leadOutput(check, result)
   const shown = lead ? result.outputs[lead.key] : undefined
-  const [picture] = result.pictures
+  const [picture] = drawn(result)
   return (
     <section class={live ? 'answer' : 'answer stale'} aria-label="Answer" aria-busy={!live}>
       <div class="answer-top">
@@ -137,13 +161,14 @@ export function AnswerDetail({ check, result, live }: Omit<Given, 'fields'>) {
   const others = check.outputs.filter((output) => output.key !== lead?.key && result.outputs[output.key] !== undefined)
   return (
     <div class={live ? 'answer-detail' : 'answer-detail stale'}>
-      {result.pictures.slice(1).map((picture) => (
-        <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} />
-      ))}
+      {drawn(result)
+        .slice(1)
+        .map((picture) => (
+          <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} />
+        ))}
       <Findings findings={unsaid(result)} />
       {others.length > 0 && (
-        <section aria-label="Figures" class="figures">
-          <h2>Figures</h2>
+        <FigureList isAnswered={isAnswered(result)}>
           {others.map((output) => {
             const shown = result.outputs[output.key]
             return shown ? (
@@ -152,11 +177,35 @@ export function AnswerDetail({ check, result, live }: Omit<Given, 'fields'>) {
               </FoldedFigure>
             ) : null
           })}
-        </section>
+        </FigureList>
       )}
       <Bounds bounds={result.bounds} />
       <Rungs rungs={result.rungs} />
     </div>
+  )
+}
+
+/** Figures that do not exist yet say why they do not, but stay folded, so that the fields are not far down. */
+function FigureList({
+  isAnswered: open,
+  children,
+}: {
+  readonly isAnswered: boolean
+  readonly children: ComponentChildren
+}) {
+  if (!open) {
+    return (
+      <details class="fold figures">
+        <summary>No figures yet</summary>
+        {children}
+      </details>
+    )
+  }
+  return (
+    <section aria-label="Figures" class="figures">
+      <h2>Figures</h2>
+      {children}
+    </section>
   )
 }
 

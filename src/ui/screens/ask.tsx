@@ -30,7 +30,12 @@ export function Ask({ nodeId }: { readonly nodeId: string | undefined }) {
       </>
     )
   }
-  if (!content) return <p role="status">Opening the guide…</p>
+  if (!content)
+    return (
+      <p class="loading" role="status">
+        Opening the guide…
+      </p>
+    )
   return nodeId === undefined ? <Start guide={content} /> : <Node guide={content} nodeId={nodeId} />
 }
 

@@ -6,7 +6,7 @@ import { type Answer, type CheckModel, createCheck, factsOf, lineWith, onwardFro
 import { expressionReading } from '../../state/expression.ts'
 import { noteAddress, type Pair } from '../../state/router.ts'
 import { scratch, setScratch, triage } from '../../state/session.ts'
-import { AnswerCard, AnswerDetail, focusField, leadOutput, Refusals } from '../parts/answer.tsx'
+import { AnswerCard, AnswerDetail, focusField, isAnswered, leadOutput, Refusals } from '../parts/answer.tsx'
 import { Cautions, Screening } from '../parts/cautions.tsx'
 import { FieldView } from '../parts/field.tsx'
 import { cellText } from '../parts/figure.ts'
@@ -54,6 +54,7 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
           <Fields model={model} />
         </form>
         <div class="pane foot-pane">
+          <Late model={model} />
           <Onward model={model} />
           <GateLine />
           <Screening />
@@ -162,14 +163,30 @@ function AnswerPane({ model }: { readonly model: CheckModel }) {
           <Mini check={check} result={result} live={live} />
           <AnswerCard check={check} fields={fields} result={result} live={live}>
             <button type="button" class="link jump" onClick={() => focusFirst(fields)}>
-              Change the figures
+              {isAnswered(result) ? 'Change the figures' : 'Fill in what is known'}
             </button>
           </AnswerCard>
           <AnswerDetail check={check} result={result} live={live} />
-          <Cautions ids={result.cautions} />
+          {isAnswered(result) && <Cautions ids={result.cautions} />}
         </>
       )}
-      {live && <Actions model={model} result={answer.result} />}
+      {live && hasFigures(answer.result) && <Actions model={model} result={answer.result} />}
+    </>
+  )
+}
+
+function hasFigures(result: Result): boolean {
+  return result.ok && isAnswered(result)
+}
+
+/** While there is nothing to read yet, cautions and actions stand under the fields, so that these are near. */
+function Late({ model }: { readonly model: CheckModel }) {
+  const answer = model.answer.value
+  if (answer.is !== 'done' || hasFigures(answer.result)) return null
+  return (
+    <>
+      {answer.result.ok && <Cautions ids={answer.result.cautions} />}
+      <Actions model={model} result={answer.result} />
     </>
   )
 }

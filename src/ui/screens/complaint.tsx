@@ -36,7 +36,12 @@ export function ComplaintScreen({ id }: { readonly id: string }) {
     loadGuide().catch(() => undefined)
   }, [id])
   const complaint = opened.value?.id === id ? opened.value : complaints.value?.find((each) => each.id === id)
-  if (complaints.value === undefined) return <p role="status">Reading the log…</p>
+  if (complaints.value === undefined)
+    return (
+      <p class="loading" role="status">
+        Reading the log…
+      </p>
+    )
   if (!complaint) return <Nowhere path={`#/log/${id}`} what="complaint on this device" />
   return <Open key={id} complaint={complaint} />
 }

@@ -13,7 +13,9 @@ export function Log() {
         <p class="muted">Complaints kept on this device.</p>
       </Head>
       {list === undefined ? (
-        <p role="status">Reading the log…</p>
+        <p class="loading" role="status">
+          Reading the log…
+        </p>
       ) : list.length === 0 ? (
         <Empty />
       ) : (

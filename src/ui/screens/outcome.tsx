@@ -18,8 +18,8 @@ import { Trail } from './trail.tsx'
 const CLASS_WORDS: Readonly<
   Record<OutcomeClass, { readonly word: string; readonly icon: IconName; readonly tone: string }>
 > = {
-  filter: { word: 'A connector filter is a cure to compute', icon: 'ok', tone: 'ok' },
-  suppressor: { word: 'A suppressor question', icon: 'marginal', tone: 'marginal' },
+  filter: { word: 'A connector filter may be the cure', icon: 'ok', tone: 'ok' },
+  suppressor: { word: 'A suppressor, not only a filter', icon: 'marginal', tone: 'marginal' },
   'not-a-filter': { word: 'A connector filter will not cure this', icon: 'fails', tone: 'marginal' },
   stop: { word: 'Stop', icon: 'fails', tone: 'fails' },
   measure: { word: 'Measure first', icon: 'unknown', tone: 'unknown' },
