@@ -1,55 +1,16 @@
-/** What the surge check asks: the pulse, the way in, the suppressor, the filter, and what each part stands. */
-import { WAVEFORMS } from '../../reference/waveforms.ts'
+/** What the surge check asks: the pulse, the suppressor, the filter, and what each part stands. */
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../network/circuit.ts'
 import type { Given, Input } from '../types.ts'
 import { lineKindOptions } from './kind-options.ts'
 import { FARADS, HENRIES } from './noise-inputs.ts'
+import { ownPulseInputs, pulseInputs, VOLTS } from './surge-pulse-inputs.ts'
 
-const OWN = 'Your own pulse'
-const WAY = 'Way to the connector'
 const PART = 'More about the suppressor'
 const FILTER = 'Filter'
 const BUS = 'Line and bus'
 
-const VOLTS = { is: 'number', quantity: 'voltage', min: 0.1, max: 1e6 } as const
-
 export const surgeInputs = [
-  {
-    key: 'waveform',
-    fact: 'surgeWaveform',
-    label: 'Waveform',
-    help: 'From the test plan or the category of the box.',
-    type: { is: 'choice', options: WAVEFORMS.map(({ id, name }) => ({ value: id, label: name })) },
-    defaultText: 'wf4',
-    whenEmpty: { do: 'ask', how: 'The test plan names it; pin injection is waveform 3 with 4 or 5A.' },
-  },
-  {
-    key: 'level',
-    fact: 'surgeLevel',
-    label: 'Level',
-    help: 'Pin-injection level 1 to 5, or IEC test level 1 to 4. Sets volts and impedance.',
-    type: { is: 'number', quantity: 'count', min: 1, max: 5 },
-    whenEmpty: {
-      do: 'ask',
-      how: 'The category of the box has it, as in A3: level 3. Or enter volts and impedance.',
-      offer: { text: '3', why: 'a usual level of boxes in a metal aircraft; not your test plan' },
-    },
-  },
-  {
-    key: 'polarity',
-    fact: 'surgePolarity',
-    label: 'Polarity',
-    help: 'The other one is run too, and reported when it is worse.',
-    type: {
-      is: 'choice',
-      options: [
-        { value: 'positive', label: 'positive' },
-        { value: 'negative', label: 'negative' },
-      ],
-    },
-    defaultText: 'positive',
-    whenEmpty: { do: 'assume', text: 'positive', why: 'the other polarity is run too', favourable: false },
-  },
+  ...pulseInputs,
   {
     key: 'standoffV',
     fact: 'standoffV',
@@ -270,78 +231,7 @@ export const surgeInputs = [
     whenEmpty: { do: 'assume', text: '150', why: 'the steeper of the usual end points', favourable: false },
     group: PART,
   },
-  {
-    key: 'openCircuitV',
-    fact: 'surgeOpenCircuitV',
-    label: 'Open-circuit peak',
-    help: 'Overrides the level. Of a static discharge: the charging volts.',
-    type: VOLTS,
-    whenEmpty: { do: 'omit' },
-    group: OWN,
-  },
-  {
-    key: 'sourceOhm',
-    fact: 'surgeSourceOhm',
-    label: 'Source impedance',
-    help: 'Open-circuit volts over short-circuit amperes. Overrides the level. Not the noise source.',
-    type: { is: 'number', quantity: 'resistance', min: 1e-3, max: 1e6 },
-    whenEmpty: { do: 'omit' },
-    group: OWN,
-  },
-  {
-    key: 'peakSec',
-    fact: 'surgePeakSec',
-    label: 'Time to peak',
-    help: 'Only for a pulse of your own.',
-    type: { is: 'number', quantity: 'time', min: 1e-12, max: 1 },
-    whenEmpty: { do: 'omit' },
-    group: OWN,
-  },
-  {
-    key: 'halfSec',
-    fact: 'surgeHalfSec',
-    label: 'Time to half value',
-    help: 'From zero to 50 % on the tail. Only for a pulse of your own.',
-    type: { is: 'number', quantity: 'time', min: 1e-12, max: 10 },
-    whenEmpty: { do: 'omit' },
-    group: OWN,
-  },
-  {
-    key: 'ringHz',
-    fact: 'surgeRingHz',
-    label: 'Ring frequency',
-    help: 'Of a damped sine. Empty: 1 MHz.',
-    type: { is: 'number', quantity: 'frequency', min: 1, max: 1e10 },
-    whenEmpty: { do: 'omit' },
-    group: OWN,
-  },
-  {
-    key: 'decayQ',
-    fact: 'surgeDecayQ',
-    label: 'Decay Q',
-    help: 'Of a damped sine. Empty: the slowest decay allowed, 43.68 for waveform 3 and 20 for CS116. Half at the fifth peak is 18.13.',
-    type: { is: 'number', quantity: 'number', min: 0.5, max: 200 },
-    whenEmpty: { do: 'omit' },
-    group: OWN,
-  },
-  {
-    key: 'lineOhm',
-    fact: 'surgeLineOhm',
-    label: 'Line resistance',
-    help: 'In series ahead of the connector, a series resistor included.',
-    type: { is: 'number', quantity: 'resistance', min: 0, max: 1e6 },
-    whenEmpty: { do: 'omit' },
-    group: WAY,
-  },
-  {
-    key: 'lineH',
-    fact: 'surgeLineH',
-    label: 'Line inductance',
-    help: 'In series ahead of the connector; about 1 µH per metre of wire. Pin injection has next to none.',
-    type: { is: 'number', quantity: 'inductance', min: 0, max: 1 },
-    whenEmpty: { do: 'omit' },
-    group: WAY,
-  },
+  ...ownPulseInputs,
 ] as const satisfies readonly Input[]
 
 export type SurgeGiven = Given<typeof surgeInputs>

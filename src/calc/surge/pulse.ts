@@ -29,7 +29,10 @@ export type Pulse = {
   /** the impedance was entered, not taken from the row */
   readonly ohmEntered: boolean
   readonly repeats: readonly Repeats[]
-  readonly notes: readonly string[]
+  /** what the shape is and is not */
+  readonly note: string
+  /** figures of the row taken because none were entered, as sentences */
+  readonly assumed: readonly string[]
   readonly sources: readonly [Source, ...Source[]]
 }
 
@@ -85,7 +88,8 @@ export function pulseOf(given: PulseGiven): PulseAnswer {
       sourceOhm,
       ohmEntered: given.sourceOhm !== undefined,
       repeats: row.repeats,
-      notes: notesOf(row, given, ring),
+      note: row.note,
+      assumed: assumedOf(row, given, ring),
       sources,
     },
   }
@@ -147,13 +151,13 @@ export function cs116PeakA(hz: number): number {
   return flatA * Math.min(1, hz / flatFromHz, flatToHz / hz)
 }
 
-function notesOf(row: Waveform, given: PulseGiven, ring: Ring | undefined): string[] {
-  const notes = [row.note]
+function assumedOf(row: Waveform, given: PulseGiven, ring: Ring | undefined): string[] {
+  const words: string[] = []
   if (given.sourceOhm === undefined && row.sourceOhm)
-    notes.push(`source impedance ${formatQuantity(row.sourceOhm.ohm, 'resistance')}: ${row.sourceOhm.why}`)
+    words.push(`Source impedance taken as ${formatQuantity(row.sourceOhm.ohm, 'resistance')}: ${row.sourceOhm.why}.`)
   if (ring && row.ring) {
-    if (given.ringHz === undefined) notes.push(`ring frequency taken as ${formatQuantity(ring.hz, 'frequency')}`)
-    if (given.decayQ === undefined) notes.push(`decay taken as Q = ${ring.q}: ${row.ring.why}`)
+    if (given.ringHz === undefined) words.push(`Ring frequency taken as ${formatQuantity(ring.hz, 'frequency')}.`)
+    if (given.decayQ === undefined) words.push(`Decay taken as Q = ${ring.q}, the ${row.ring.why}.`)
   }
-  return notes
+  return words
 }

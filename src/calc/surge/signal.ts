@@ -56,17 +56,19 @@ export function signalAnswer(q: SignalQuestion): SignalAnswer {
     return left < filterF
   })
   const share = wholeF > 0 ? formatQuantity(suppressorF / wholeF, 'fraction', 2) : 'all'
-  const parts = `suppressor ${farads(suppressorF)} (${share} of the room) and filter ${farads(filterF)}`
+  const parts = [
+    ...(q.hasSuppressor ? [`suppressor ${farads(suppressorF)} (${share} of the room)`] : []),
+    ...(filterF > 0 ? [`filter ${farads(filterF)}`] : []),
+  ].join(' and ')
   const verdict: Verdict = roomF < filterF ? 'fails' : over ? 'marginal' : 'ok'
   const sentence =
     verdict === 'fails'
-      ? `The signal of this line stands ${farads(Math.max(0, wholeF))} per leg; ${parts} exceed it.`
+      ? `The signal stands ${farads(Math.max(0, wholeF))} per leg: too little for ${parts}.`
       : over
-        ? `${parts} fit what the signal stands, but are above ${over.label}.`
-        : `The signal stands ${farads(wholeF)} per leg; ${parts} fit.`
-  const capitals = sentence.charAt(0).toUpperCase() + sentence.slice(1)
+        ? `The signal stands ${farads(wholeF)} per leg, room for ${parts}; but more than is permitted: ${over.label}.`
+        : `The signal stands ${farads(wholeF)} per leg: ${parts === '' ? 'nothing is added here' : `room for ${parts}`}.`
   return {
-    ...judged(verdict, capitals, works.basis),
+    ...judged(verdict, sentence, works.basis),
     bounds: [roomBound(Math.max(0, roomF), q.filter, works)],
     ...(roomF > 0 ? { picture: stripPicture(roomF, q.filter, verdict, share) } : {}),
     hints: hintsOf(q, suppressorF, wholeF),

@@ -2,6 +2,7 @@
 import { PULSE_POWER_CLASSES_W, STAND_OFF_STEPS_V } from '../../reference/suppressors.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Cell, Picture, Progress } from '../types.ts'
+import { within } from './progress.ts'
 import { deratedShare, repeatFactor } from './rating.ts'
 import { runOnce, usedFracOf } from './runs.ts'
 import { circuitOf, type FittedPart, type SurgeSetup, variantsOf } from './setup.ts'
@@ -71,8 +72,8 @@ export function* sizeRows(q: SizingQuestion): Generator<Progress, readonly SizeR
   const lowest = steps[0]
   if (lowest === undefined || deratedShare(q) <= 0) return rows
   for (const [i, ratedPulseW] of PULSE_POWER_CLASSES_W.entries()) {
-    yield { doneFrac: i / PULSE_POWER_CLASSES_W.length }
-    const from = yield* trySize(q, ratedPulseW, lowest)
+    const [start, end] = [i / PULSE_POWER_CLASSES_W.length, (i + 1) / PULSE_POWER_CLASSES_W.length]
+    const from = yield* within(trySize(q, ratedPulseW, lowest), start, (start + end) / 2)
     if (!fits(from, q)) {
       rows.push({ is: 'fails', ratedPulseW, why: whyNot(from, q) })
       continue
@@ -81,7 +82,7 @@ export function* sizeRows(q: SizingQuestion): Generator<Progress, readonly SizeR
     let [low, high] = [0, steps.length - 1]
     while (low < high) {
       const middle = Math.ceil((low + high) / 2)
-      const size = yield* trySize(q, ratedPulseW, steps[middle] ?? lowest)
+      const size = yield* within(trySize(q, ratedPulseW, steps[middle] ?? lowest), (start + end) / 2, end)
       if (fits(size, q)) {
         to = size
         low = middle

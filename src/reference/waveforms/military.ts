@@ -55,7 +55,7 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
     ring: {
       hz: 1e6,
       q: 20,
-      why: 'top of 15 ± 5: the slowest decay',
+      why: 'slowest decay of 15 ± 5',
       source: { id: 'T15', clause: 'Q = 15 ± 5', standing: 'read' },
     },
     repeats: [],

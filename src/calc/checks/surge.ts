@@ -1,0 +1,54 @@
+/** A surge through line, suppressor and filter: does the circuit live, does the suppressor live, does the signal live? */
+import { setUpSurge } from '../surge/setup.ts'
+import type { Check, Progress, Result } from '../types.ts'
+import { answerSurge } from './surge-answer.ts'
+import { type SurgeGiven, surgeInputs } from './surge-inputs.ts'
+
+function* compute(given: SurgeGiven): Generator<Progress, Result> {
+  const answer = setUpSurge(given)
+  if (answer.is === 'refused') return { ok: false, issues: [answer.issue] }
+  if (answer.is === 'missing') return waiting(answer.words)
+  return yield* answerSurge(given, answer.setup)
+}
+
+function waiting(words: readonly string[]): Result {
+  return {
+    ok: true,
+    headline: `Enter ${words.join(' and ')}.`,
+    findings: [],
+    outputs: {},
+    bounds: [],
+    rungs: [],
+    pictures: [],
+    cautions: ['lightning-hirf-fuel', 'screening'],
+  }
+}
+
+export const surgeCheck: Check<typeof surgeInputs> = {
+  id: 'surge',
+  title: 'Surge',
+  question: 'Does the circuit live, does the suppressor live, does the signal live?',
+  inputs: surgeInputs,
+  outputs: [
+    { key: 'loadPeakV', label: 'Peak at the load', quantity: 'voltage', digits: 4, lead: true },
+    { key: 'circuitVerdict', label: 'Circuit', quantity: 'number', digits: 3 },
+    { key: 'suppressorVerdict', label: 'Suppressor', quantity: 'number', digits: 3 },
+    { key: 'capacitorVerdict', label: 'Filter capacitor', quantity: 'number', digits: 3 },
+    { key: 'signalVerdict', label: 'Signal', quantity: 'number', digits: 3 },
+    { key: 'usedFrac', label: 'Rating used', quantity: 'fraction', digits: 3 },
+    { key: 'suppressorPeakV', label: 'Clamp (across the junction)', quantity: 'voltage', digits: 4 },
+    { key: 'connectorPeakV', label: 'Peak at the connector', quantity: 'voltage', digits: 4 },
+    { key: 'capacitorPeakV', label: 'Peak on a filter capacitor', quantity: 'voltage', digits: 4 },
+    { key: 'peakA', label: 'Peak current of the suppressor', quantity: 'current', digits: 4 },
+    { key: 'energyJ', label: 'Energy in the suppressor', quantity: 'energy', digits: 4 },
+    { key: 'overshootV', label: 'Overshoot of its lead', quantity: 'voltage', digits: 3 },
+    { key: 'overshootSec', label: 'for', quantity: 'time', digits: 3 },
+    { key: 'heldAfterSec', label: 'Held below what the circuit withstands after', quantity: 'time', digits: 3 },
+    { key: 'letThroughVs', label: 'Let through above it (V·s)', quantity: 'number', digits: 3 },
+    { key: 'loadPeakSec', label: 'Load peaks at', quantity: 'time', digits: 3 },
+    { key: 'connectorPeakSec', label: 'Connector peaks at', quantity: 'time', digits: 3 },
+    { key: 'suppressorPeakSec', label: 'Clamp peaks at', quantity: 'time', digits: 3 },
+    { key: 'peakASec', label: 'Current peaks at', quantity: 'time', digits: 3 },
+  ],
+  compute,
+}
