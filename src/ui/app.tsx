@@ -1,15 +1,11 @@
 import { useEffect } from 'preact/hooks'
-import { loadComplaints } from '../state/complaints.ts'
 import { type Route, route, startRouter } from '../state/router.ts'
-import { resumeSession } from '../state/session.ts'
-import { startTheme } from '../state/theme.ts'
 import { lazy } from './lazy.tsx'
 import { isAboutOpen } from './shell/head.tsx'
-import { watchInstall } from './shell/install-event.ts'
 import { Nav } from './shell/nav.tsx'
 import { Notices } from './shell/notices.tsx'
 import { Nowhere } from './shell/nowhere.tsx'
-import { watchPrinting } from './shell/paper.ts'
+import { startOnce } from './shell/start.ts'
 import './styles/tokens.css'
 import './styles/fonts.css'
 import './styles/base.css'
@@ -25,19 +21,6 @@ const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
 const ComplaintScreen = lazy(async () => (await import('./screens/complaint.tsx')).ComplaintScreen)
 const Notes = lazy(async () => (await import('./screens/notes.tsx')).Notes)
 const About = lazy(async () => (await import('./screens/about.tsx')).About)
-
-let isStarted = false
-
-/** Theme, work under way and the Log; each shows a notice of its own when the storage fails. */
-function startOnce(): void {
-  if (isStarted) return
-  isStarted = true
-  watchInstall()
-  watchPrinting()
-  void startTheme()
-  void resumeSession()
-  void loadComplaints()
-}
 
 /** The whole app: one screen at a time, the four places, and what the user should know now. */
 export function App() {

@@ -6,6 +6,7 @@ import { loadGuide } from '../../src/state/guide-content.ts'
 import { route, startRouter } from '../../src/state/router.ts'
 import { restartTriage, triage } from '../../src/state/session.ts'
 import { Ask } from '../../src/ui/screens/ask.tsx'
+import { isResumed } from '../../src/ui/shell/start.ts'
 import { by, settle, show, tap, until } from './support.ts'
 
 function Here() {
@@ -34,6 +35,7 @@ const TO_A_FILTER = ['none', 'none', 'noise', 'disturbed', 'good', 'arinc-429-hi
 describe('triage on screen', () => {
   beforeEach(async () => {
     startRouter()
+    isResumed.value = true
     await loadComplaints()
     await loadGuide()
     // the outcome is a part of its own; with it at hand the screens below follow each other at once

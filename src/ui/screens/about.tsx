@@ -3,7 +3,7 @@ import { offlineReady, updateReady } from '../../offline/updates.ts'
 import { keepsStorage } from '../../state/complaints.ts'
 import { guide } from '../../state/guide-content.ts'
 import { setTheme, type ThemeChoice, themeChoice } from '../../state/theme.ts'
-import { appVersion, buildDate } from '../../state/version.ts'
+import { appVersion, buildDate, dataEdition } from '../../state/version.ts'
 import { Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { isAboutOpen } from '../shell/head.tsx'
@@ -77,7 +77,7 @@ function Facts() {
   }, [])
   const rows: readonly (readonly [string, string])[] = [
     ['Version', `${appVersion}, built ${buildDate}`],
-    ['Guide', guide.value ? `${guide.value.edition}, version ${guide.value.version}` : 'opens with the first question'],
+    ['Data', guide.value ? `${dataEdition}, guide version ${guide.value.version}` : dataEdition],
     ['Offline copy', offlineWords()],
     ['Storage', storageWords(usedBytes)],
   ]

@@ -8,6 +8,7 @@ import { lazy } from '../lazy.tsx'
 import { Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
+import { isResumed } from '../shell/start.ts'
 import { QuestionView } from './question.tsx'
 
 /** Outcomes compute; questions do not have to wait for that part. */
@@ -30,7 +31,7 @@ export function Ask({ nodeId }: { readonly nodeId: string | undefined }) {
       </>
     )
   }
-  if (!content)
+  if (!content || !isResumed.value)
     return (
       <p class="loading" role="status">
         Opening the guide…

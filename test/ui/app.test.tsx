@@ -1,0 +1,79 @@
+// @vitest-environment happy-dom
+import 'fake-indexeddb/auto'
+import { beforeEach, describe, expect, it } from 'vitest'
+import { offlineReady, updateReady } from '../../src/offline/updates.ts'
+import { App } from '../../src/ui/app.tsx'
+import { allBy, by, eventually, settle, show, tap, until } from './support.ts'
+
+async function goTo(hash: string): Promise<void> {
+  location.hash = hash
+  window.dispatchEvent(new Event('hashchange'))
+  await settle()
+}
+
+describe('the shell', () => {
+  beforeEach(async () => {
+    localStorage.clear()
+    offlineReady.value = false
+    updateReady.value = false
+    location.hash = '#/log'
+    show(<App />)
+    await until('h1')
+  })
+
+  it('has one main, one heading and the four places, with the present one marked', async () => {
+    expect(document.querySelectorAll('main')).toHaveLength(1)
+    expect(document.querySelectorAll('h1')).toHaveLength(1)
+    const places = [...document.querySelectorAll('nav a')].map((link) => link.textContent)
+    expect(places).toEqual(['Ask', 'Check', 'Log', 'Notes'])
+    expect(document.querySelector('nav [aria-current=page]')?.textContent).toBe('Log')
+  })
+
+  it('moves focus to the heading of the next screen and names it in the title', async () => {
+    await goTo('#/notes')
+    const heading = await eventually('the notes', () => {
+      const found = document.querySelector<HTMLElement>('h1')
+      return found?.textContent === 'Notes' ? found : undefined
+    })
+    expect(document.activeElement).toBe(heading)
+    expect(document.title).toBe('Notes · Stillpin')
+  })
+
+  it('names an address it does not know and gives ways on', async () => {
+    await goTo('#/elsewhere/7')
+    expect(by('heading', 'No such page')).toBeDefined()
+    expect(document.querySelector('main code')?.textContent).toBe('/elsewhere/7')
+    expect(allBy('link', /^(Ask|Check|Log|Notes):/u)).toHaveLength(4)
+  })
+
+  it('opens About with version, theme and the screening statement', async () => {
+    await tap(by('button', 'About, theme and offline state'))
+    const sheet = await until('dialog[open]')
+    expect(sheet.textContent).toContain('test edition')
+    expect([...sheet.querySelectorAll('input[name=theme]')].map((radio) => radio.getAttribute('value'))).toEqual([
+      'auto',
+      'day',
+      'dark',
+      'night',
+    ])
+    expect(sheet.textContent).toContain('not approved data')
+  })
+
+  it('says once that it works offline, and never again after it was put away', async () => {
+    offlineReady.value = true
+    await settle()
+    expect(document.querySelector('.notices')?.textContent).toContain('without a network')
+    await tap(by('button', 'Put this notice away'))
+    expect(document.querySelector('.notices')?.textContent).toBe('')
+    show(<App />)
+    await settle()
+    expect(document.querySelector('.notices')?.textContent).toBe('')
+  })
+
+  it('offers an update and does nothing by itself', async () => {
+    updateReady.value = true
+    await settle()
+    expect(by('button', 'Update now')).toBeDefined()
+    expect(document.querySelector('.notices')?.textContent).toContain('Your text is kept')
+  })
+})
