@@ -84,7 +84,7 @@ export async function eventually<T>(what: string, look: () => T | null | undefin
   for (let turn = 0; turn < 400; turn += 1) {
     const found = look()
     if (found !== null && found !== undefined) return found
-    await settle(1)
+    await act(() => new Promise((done) => setTimeout(done, 10)))
   }
   throw new Error(`never came: ${what}`)
 }
