@@ -1,0 +1,110 @@
+/** How the tests find things on a screen: by role, name and the contract of addresses, never by look or layout. */
+import type { Locator, Page } from 'playwright-core'
+import { nodeById, optionsOf } from '../../../src/guide/engine.ts'
+import { GUIDE } from '../../../src/guide/guide.ts'
+
+export const heading = (page: Page): Locator => page.getByRole('heading', { level: 1 })
+
+/** A field of a check by its key. */
+export const field = (page: Page, key: string): Locator => page.locator(`form [name="${key}"]`)
+
+/** The text of a field: typed, chosen or picked. */
+export async function textOf(page: Page, key: string): Promise<string> {
+  const chosen = page.locator(`form input[type="radio"][name="${key}"]:checked`)
+  const shown = (await chosen.count()) > 0 ? chosen : field(page, key).first()
+  return shown.evaluate((one) => (one instanceof HTMLInputElement || one instanceof HTMLButtonElement ? one.value : ''))
+}
+
+/** Opens the folds a field may stand in. */
+export async function unfold(page: Page, key: string): Promise<void> {
+  const fold = page.locator(`form details:not([open]):has([name="${key}"])`)
+  if ((await fold.count()) > 0) await fold.locator('summary').first().click()
+}
+
+/** A result of a check page by its key. */
+export const output = (page: Page, key: string): Locator => page.locator(`output#${key}`)
+
+/** Goes to a place as a link would, without loading the page again. */
+export async function follow(page: Page, hash: string): Promise<void> {
+  await page.evaluate((wanted) => {
+    location.hash = wanted
+  }, hash)
+}
+
+/** Waits for a result and gives its full-precision number. */
+export async function si(page: Page, key: string): Promise<number> {
+  const text = await output(page, key).getAttribute('data-si')
+  return text === null || text === '' ? Number.NaN : Number(text)
+}
+
+/** Everything the app says, folds included. */
+export const appText = (page: Page): Promise<string> =>
+  page.evaluate(() => document.getElementById('app')?.textContent ?? '')
+
+/** Waits until the answer on a check page belongs to its fields. */
+export async function settled(page: Page): Promise<void> {
+  await page.getByRole('region', { name: 'Answer', exact: true }).first().waitFor()
+  await page.locator('[aria-busy="true"]').waitFor({ state: 'detached' })
+}
+
+/** Label of an answer in the guide. */
+export function labelOf(nodeId: string, optionId: string): string {
+  const node = nodeById(GUIDE, nodeId)
+  const option = node?.is === 'question' ? optionsOf(node).find(({ id }) => id === optionId) : undefined
+  if (option === undefined) throw new Error(`The guide has no answer ${optionId} to ${nodeId}.`)
+  return option.label
+}
+
+/** Text of a question, or headline of an outcome. */
+export function titleOf(nodeId: string): string {
+  const node = nodeById(GUIDE, nodeId)
+  if (node === undefined) throw new Error(`The guide has no ${nodeId}.`)
+  return node.is === 'question' ? node.text : node.headline
+}
+
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)
+
+/** The button of an answer, by the words on it; its hint follows in the same name. */
+export const answerButton = (page: Page, nodeId: string, optionId: string): Locator =>
+  page
+    .getByRole('main')
+    .getByRole('button', { name: new RegExp(`^${escaped(labelOf(nodeId, optionId))}`) })
+    .first()
+
+export type Step = readonly [nodeId: string, optionId: string]
+
+export const CLEAR_GATE: readonly Step[] = [
+  ['gate-danger', 'none'],
+  ['gate-lines', 'none'],
+]
+
+/** A heading pointer that swings since a connector was disturbed: ends in a filter in line. */
+export const TO_A_FILTER: readonly Step[] = [
+  ...CLEAR_GATE,
+  ['wrong', 'reading'],
+  ['changed', 'disturbed'],
+  ['bond', 'good'],
+  ['kind', 'synchro'],
+  ['frequency', 'vhf'],
+  ['box', 'no'],
+]
+
+/** Noise in weather: ends in "will not cure". */
+export const TO_WEATHER: readonly Step[] = [
+  ...CLEAR_GATE,
+  ['wrong', 'noise'],
+  ['changed', 'nothing'],
+  ['when', 'weather'],
+]
+
+/** Waits until a question or an outcome is on the screen. */
+export const shown = (page: Page, nodeId: string): Promise<void> =>
+  page.getByRole('heading', { level: 1, name: titleOf(nodeId), exact: true }).waitFor()
+
+/** Answers questions one after the other, by tap where the screen is touched. */
+export async function answerAll(page: Page, steps: readonly Step[], by: 'tap' | 'click' = 'click'): Promise<void> {
+  for (const [nodeId, optionId] of steps) {
+    await shown(page, nodeId)
+    await answerButton(page, nodeId, optionId)[by]()
+  }
+}

@@ -1,0 +1,73 @@
+/** One worked example for every check, with the outside figure it must come to. Write `+` and `;` as people would. */
+
+export type Worked = {
+  /** the query of the address */
+  readonly query: string
+  readonly expected: readonly {
+    readonly key: string
+    readonly si: number
+    /** as far as the source prints it */
+    readonly within: number
+    readonly source: string
+  }[]
+}
+
+export const WORKED: Readonly<Record<string, Worked>> = {
+  filter: {
+    query:
+      'topology=LC&capacitanceF=10n&inductanceH=2.2u&sourceOhm=5&loadOhm=1k&frequencyHz=10M&esrOhm=0.02&eslH=0.5n&dcrOhm=0.02&inductorParallelOhm=5k&inductorParallelF=3p&bondOhm=0&bondH=0',
+    expected: [
+      {
+        key: 'insertionLossDb',
+        si: 39.049322,
+        within: 1e-6,
+        source: 'ngspice, circuit F06 of test/golden/ngspice-filters.json, 10 MHz',
+      },
+    ],
+  },
+  need: {
+    query: 'measuredDb=105.0&limitDb=76.4639&marginDb=6',
+    expected: [
+      { key: 'neededDb', si: 34.5361, within: 1e-9, source: '115 V lead at 150 kHz, 105.0 − 76.4639 + 6, by hand' },
+    ],
+  },
+  window: {
+    query:
+      'lineKind=power-115-vac-400&topology=C&frequencyHz=150k&neededDb=34.5361&sourceOhm=50&loadOhm=50&toleranceFrac=0 %25&temperatureFrac=0&biasFrac=0&ageingDecades=0&esrOhm=0&eslH=0&bondOhm=0&bondH=0',
+    expected: [
+      {
+        key: 'leastCapacitanceF',
+        si: 2.26213e-6,
+        within: 1e-11,
+        source: 'closed form √(10^(A/10) − 1)/(2π·f·Rs∥Rl), worked example of test/golden/filters-published.json',
+      },
+    ],
+  },
+  loading: {
+    query: 'lineKind=arinc-429-high&capacitanceF=2n',
+    expected: [
+      { key: 'differentialF', si: 1e-9, within: 1e-18, source: 'C_dm = C/2 for equal legs' },
+      {
+        key: 'edgeSec',
+        si: 1.509e-6,
+        within: 5e-10,
+        source: '√((1.5 µs)² + (ln 9 · 75 Ω · 1 nF)²) = 1.50903 µs, by hand from the nominal edge of ARINC 429',
+      },
+    ],
+  },
+  pair: {
+    query: 'capacitanceF=1.2n&capacitance2F=0.8n&legOhm=50&frequencyHz=1M',
+    expected: [
+      { key: 'conversionDb', si: -18.8589, within: 5e-5, source: 'worked example of test/golden/pair.json' },
+      { key: 'worstConversionDb', si: -13.9794, within: 5e-5, source: '20·log10(0.4/2.0)' },
+      { key: 'worstHz', si: 3.248737e6, within: 0.5, source: '1/(2π·50 Ω·√(1.2 nF · 0.8 nF))' },
+    ],
+  },
+  power: {
+    query: 'workingRmsV=115&supplyHz=400&capacitanceF=20n&lineCount=1',
+    expected: [{ key: 'currentRmsA', si: 5.78053e-3, within: 5e-9, source: '2π·400 Hz·20 nF·115 V, by hand' }],
+  },
+}
+
+/** The hash of a worked example. */
+export const workedHash = (id: string): string => `#/check/${id}?${WORKED[id]?.query ?? ''}`
