@@ -119,7 +119,7 @@ describe('the linter', () => {
     ['caution-unknown', guideOf(ask('start', { cautions: ['be-nice'] }), end())],
     [
       'check-unknown',
-      guideOf(ask('start'), end('end', { checks: [{ check: 'surge', prefill: {}, why: 'dead link' }] })),
+      guideOf(ask('start'), end('end', { checks: [{ check: 'tone', prefill: {}, why: 'dead link' }] })),
     ],
     [
       'key-unknown',

@@ -150,10 +150,10 @@ describe('trial and suppressor', () => {
       expect(itemOf(adviceOn('filter-victim-inline', { lineKind }), 'trial').text).toMatch(/^No in-line trial/)
   })
 
-  it('collects the facts of a surge instead of an estimate', () => {
+  it('collects the facts of a surge and lays its pulse into the surge check', () => {
     const advice = adviceOn('suppressor-strike', {})
     expect(itemOf(advice, 'surge-facts').missing).toEqual(SURGE_FACTS)
-    expect(advice.outcome.checks).toEqual([])
+    expect(advice.outcome.checks[0]).toMatchObject({ check: 'surge', prefill: { waveform: 'wf4' } })
     expect(itemOf(advice, 'filter-side').text).toContain('cable side')
   })
 

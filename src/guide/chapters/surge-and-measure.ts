@@ -1,8 +1,18 @@
-/** Outcomes for damage and surges (facts to collect, no estimate), and outcomes that say what to measure next. */
+/** Outcomes for damage and surges, each with its pulse laid into the surge check, and outcomes that say what to measure next. */
 import type { Outcome } from '../types.ts'
 import { FILTER_CAUTIONS, LINE_CHECKS, LINE_RULES } from './filters.ts'
 
 const PRACTICE = { id: 'practice', standing: 'practice' } as const
+
+/** The surge check with the pulse of that branch, and the window, whose room the suppressor takes. */
+const surgeChecks = (prefill: Readonly<Record<string, string>>): Outcome['checks'] => [
+  {
+    check: 'surge',
+    prefill,
+    why: 'whether circuit, suppressor, capacitor and signal live; enter level, line voltage and what the input stands',
+  },
+  { check: 'window', prefill: {}, why: 'the suppressor’s capacitance comes off the room of this signal' },
+]
 
 const surge = (
   part: Pick<Outcome, 'id' | 'headline' | 'reason' | 'steps' | 'nextMeasurement'> & Partial<Outcome>,
@@ -12,7 +22,7 @@ const surge = (
   noiseFrom: 'cable',
   sources: [PRACTICE, { id: 'do-160', standing: 'memory' }],
   rules: ['surge-facts', 'suppressor', 'sharing', 'filter-side', 'trial'],
-  checks: [],
+  checks: surgeChecks({}),
   cautions: FILTER_CAUTIONS,
   ...part,
 })
@@ -33,6 +43,7 @@ const measure = (
 export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
   surge({
     id: 'suppressor-strike',
+    checks: surgeChecks({ waveform: 'wf4' }),
     cautions: ['after-strike', ...FILTER_CAUTIONS],
     headline: 'After a strike: suspect every suppressor, then design for the pulse',
     reason:
@@ -41,12 +52,13 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
       'Do the strike inspection of the manual first.',
       'Test or replace every suppressor on the affected lines: a shorted one shows, an open one does not.',
       'Isolate filtered or suppressed contacts before insulation or high-pot tests, unless the procedure says otherwise.',
-      'Collect the facts listed here; then a suppressor can be sized.',
+      'Collect the facts listed here and enter them in the surge check: it orders what comes against what holds.',
     ],
     nextMeasurement: 'Leakage and breakdown of the suppressors, by approved limits, and which contacts failed.',
   }),
   surge({
     id: 'suppressor-static',
+    checks: surgeChecks({ waveform: 'iec-esd' }),
     headline: 'Static at the connector: a suppressor at the contact, shortest lead',
     reason:
       'A hand carries thousands of volts for nanoseconds. The lead of the suppressor decides: 5 nH more lead lifted a 49 V clamp to 208 V in one computed case.',
@@ -54,19 +66,20 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
     steps: [
       'Covers, wrist strap and bonding before mating: cheapest first.',
       'Check which contacts are open to touch when unmated; those need it.',
-      'Collect the facts listed here; then a suppressor can be sized.',
+      'Collect the facts listed here and enter them in the surge check: it orders what comes against what holds.',
     ],
     nextMeasurement: 'Which contacts failed, and whether the shell mates before the contacts.',
   }),
   surge({
     id: 'suppressor-switching',
+    checks: surgeChecks({ waveform: 'custom' }),
     headline: 'Switching surges: at the coil or the bus first, then a suppressor',
     reason:
       'Coil kicks are cured at the coil; bus transfers last milliseconds and carry more energy than a contact suppressor takes. What is left is for the suppressor.',
     steps: [
       'Scope on the line at the moment of switching: peak, duration, how often.',
       'Quench coils at the coil. Let long bus surges pass: stand-off above them, or a limiter in series.',
-      'Collect the facts listed here; then a suppressor can be sized.',
+      'Collect the facts listed here and enter them in the surge check: it orders what comes against what holds.',
     ],
     nextMeasurement: 'Peak and time to half value on the line, at the victim’s connector.',
   }),
@@ -77,7 +90,7 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
       'A suppressor stands off the line, carries the pulse and clamps below what the input stands. Each of the three is a figure somebody must state.',
     steps: [
       'Take waveform, level and category from the test plan of the programme.',
-      'Collect the facts listed here for each contact.',
+      'Collect the facts listed here for each contact and enter them in the surge check.',
       'Then come back for the noise question of the same contact: its capacitance is part of the window.',
     ],
     nextMeasurement: 'What the input withstands, from the maker of the box.',
