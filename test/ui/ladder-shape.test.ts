@@ -53,7 +53,7 @@ describe('the ladder', () => {
       12,
     )
     const [ring, holds] = placed
-    expect(ring).toMatchObject({ faulty: true, volts: '61\u00a0V to 88\u00a0V' })
+    expect(ring).toMatchObject({ faulty: true, volts: '61–88\u00a0V' })
     expect(ring?.highPx).toBeLessThan(holds?.highPx ?? 0)
     expect(ring?.lowPx).toBeGreaterThan(ring?.highPx ?? 0)
   })

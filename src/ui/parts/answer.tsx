@@ -94,6 +94,13 @@ export function Figure(given: Live & { readonly outputKey: string; readonly cell
   const { outputKey, cell, output, live } = given
   const si = cell.is === 'si' ? String(cell.si) : ''
   const names = live ? { id: outputKey, 'data-si': si } : { 'data-output': outputKey }
+  if (cell.is === 'word' && cell.verdict) {
+    return (
+      <output aria-live="off" class="figure word" {...names} data-verdict={live ? cell.verdict : undefined}>
+        <VerdictMark verdict={cell.verdict} word={cell.word} />
+      </output>
+    )
+  }
   const text = cellText(cell, output.quantity, output.digits)
   const { number, unit } = cell.is === 'si' ? splitFigure(text) : { number: text, unit: '' }
   return (

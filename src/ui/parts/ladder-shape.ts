@@ -1,7 +1,7 @@
 /** Where the rungs and their labels stand. Pure. */
 import type { LadderRung, Picture } from '../../calc/types.ts'
 import { logScale, type Scale } from './axis.ts'
-import { printed } from './figure.ts'
+import { printed, splitFigure } from './figure.ts'
 import { spread, wrapLabel } from './spread.ts'
 
 export type LadderPicture = Extract<Picture, { is: 'ladder' }>
@@ -22,9 +22,13 @@ export type PlacedRung = {
 
 export type LadderLayout = { readonly placed: readonly PlacedRung[]; readonly heightPx: number; readonly y: Scale }
 
+/** Volts of a rung, as short as can be: one figure, or two with one unit. */
 export function voltsText(rung: LadderRung): string {
-  if (rung.minV === rung.maxV) return printed(rung.maxV, 'voltage')
-  return `${printed(rung.minV, 'voltage')} to ${printed(rung.maxV, 'voltage')}`
+  const low = printed(rung.minV, 'voltage')
+  const high = printed(rung.maxV, 'voltage')
+  if (low === high) return high
+  const [first, last] = [splitFigure(low), splitFigure(high)]
+  return first.unit === last.unit ? `${first.number}–${high}` : `${low}–${high}`
 }
 
 /** Lays out both rails on one log axis of volts, high volts on top; labels of a rail never overlap. */

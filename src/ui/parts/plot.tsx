@@ -1,4 +1,5 @@
 import { useId, useState } from 'preact/hooks'
+import type { PlotCurve } from '../../calc/types.ts'
 import { decades, linearScale, linearTicks, logScale, type Scale, type Span, shortSi, textWidth } from './axis.ts'
 import { printed } from './figure.ts'
 import { Icon } from './icon.tsx'
@@ -43,7 +44,7 @@ export function Plot({ picture }: { readonly picture: PlotPicture }) {
         {picture.curves.map((curve) => (
           <li key={curve.id}>
             <svg viewBox="0 0 28 10" width="28" height="10" aria-hidden="true">
-              <path class={`curve ${curve.style}`} d="M0 5H28" />
+              <path class={curveClass(picture, curve)} d="M0 5H28" />
             </svg>
             {curve.label}
           </li>
@@ -60,7 +61,7 @@ export function Plot({ picture }: { readonly picture: PlotPicture }) {
         <Grid picture={picture} frame={frame} />
         <g clip-path={`url(#${clip})`}>
           {picture.curves.map((curve) => (
-            <path key={curve.id} class={`curve ${curve.style}`} d={curvePath(curve, frame.x, frame.y)} />
+            <path key={curve.id} class={curveClass(picture, curve)} d={curvePath(curve, frame.x, frame.y)} />
           ))}
         </g>
         <Limits picture={picture} frame={frame} />
@@ -79,6 +80,12 @@ export function Plot({ picture }: { readonly picture: PlotPicture }) {
       <Readout picture={picture} xs={frame.xs} />
     </figure>
   )
+}
+
+/** A second dashed curve gets dots, so that the legend tells them apart without colour. */
+function curveClass(picture: PlotPicture, curve: PlotCurve): string {
+  const dashed = picture.curves.filter((each) => each.style === 'dashed')
+  return dashed.indexOf(curve) > 0 ? 'curve dashed dots' : `curve ${curve.style}`
 }
 
 function Grid({ picture, frame }: { readonly picture: PlotPicture; readonly frame: Frame }) {
