@@ -13,7 +13,7 @@ import type {
   Success,
   Verdict,
 } from '../../calc/types.ts'
-import { cellText, printed, splitFigure } from './figure.ts'
+import { assumedText, cellText, printed, splitFigure } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { PictureView } from './picture.tsx'
 import { VerdictMark } from './verdict.tsx'
@@ -159,7 +159,7 @@ function AssumedLine({ words, fields }: { readonly words: string; readonly field
 }
 
 function assumedWords(field: Field): string {
-  return `${field.input.label} ${field.assumed?.text}`
+  return `${field.input.label} ${assumedText(field)}`
 }
 
 /** Further pictures, reasons, every other figure, bounds and rungs, each with its working one tap away. */

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import type { Field } from '../../calc/fields.ts'
 import type { Input } from '../../calc/types.ts'
 import { ChoiceField } from './choice.tsx'
+import { assumedText } from './figure.ts'
 
 export type FieldProps = {
   readonly field: Field
@@ -98,10 +99,10 @@ function Note({ field }: { readonly field: Field }): ComponentChildren {
   if (field.issue) return <p class="issue">{field.issue.message}</p>
   if (field.state === 'pending') return <p>Working out the calculation…</p>
   if (field.state === 'assumed' && field.assumed) {
-    const { text, why, favourable } = field.assumed
+    const { why, favourable } = field.assumed
     return (
       <p>
-        assumed {text}: {why}
+        assumed {assumedText(field)}: {why}
         {favourable ? ' (favourable)' : ''}
       </p>
     )

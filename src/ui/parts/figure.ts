@@ -1,4 +1,6 @@
 /** Figures as people read them. One place, so that every screen prints alike. */
+
+import type { Field } from '../../calc/fields.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import type { Cell, Quantity } from '../../calc/types.ts'
 
@@ -15,4 +17,11 @@ export function cellText(cell: Cell, quantity: Quantity | undefined, digits = 3)
 export function splitFigure(text: string): { readonly number: string; readonly unit: string } {
   const at = text.search(/[\s\u00a0\u202f](?=[^\d]*$)/)
   return at < 0 ? { number: text, unit: '' } : { number: text.slice(0, at), unit: text.slice(at + 1) }
+}
+
+/** What is assumed for an empty field, with its unit even where the descriptor wrote a bare number. */
+export function assumedText(field: Field): string {
+  const { input, value, assumed } = field
+  if (input.type.is === 'number' && typeof value === 'number') return printed(value, input.type.quantity)
+  return assumed?.text ?? ''
 }
