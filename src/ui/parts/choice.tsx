@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks'
 import type { Field } from '../../calc/fields.ts'
 import type { Option } from '../../calc/types.ts'
-import { FieldNotes, type FieldProps } from './field.tsx'
+import { FieldNotes, type FieldProps } from './field-notes.tsx'
 import { Icon } from './icon.tsx'
 import { OptionSearch } from './option-search.tsx'
 

@@ -2,8 +2,9 @@ import { useId } from 'preact/hooks'
 import type { Bound, StripRow } from '../../calc/types.ts'
 import { decades, logScale, type Scale, type Span, shortSi, textWidth } from './axis.ts'
 import { printed } from './figure.ts'
-import { ScrollX } from './scroll-x.tsx'
-import { type Piece, placeWord, rowPieces, type StripPicture, spokenRow, stateWord, stripSpan } from './strip-shape.ts'
+import { StripLegend } from './strip-legend.tsx'
+import { type Piece, placeWord, rowPieces, type StripPicture, stateWord, stripSpan } from './strip-shape.ts'
+import { StripTable, StripWords } from './strip-words.tsx'
 import { useWidth } from './width.ts'
 
 const LETTER_PX = 12
@@ -47,9 +48,9 @@ export function Strip({
         {trials > 0 && <Trials picture={picture} frame={frame} topPx={TOP_PX + picture.rows.length * PITCH_PX} />}
         {picture.chosenF !== undefined && <Pin atF={picture.chosenF} frame={frame} endPx={rowsEndPx} />}
       </svg>
-      <Legend picture={picture} hatch={frame.hatch} />
-      <Words picture={picture} bounds={bounds} />
-      <AsTable picture={picture} />
+      <StripLegend picture={picture} hatch={frame.hatch} />
+      <StripWords picture={picture} bounds={bounds} />
+      <StripTable picture={picture} />
     </figure>
   )
 }
@@ -182,130 +183,6 @@ function Pin({ atF, frame, endPx }: { readonly atF: number; readonly frame: Fram
         {word}
       </text>
     </g>
-  )
-}
-
-function Legend({ picture, hatch }: { readonly picture: StripPicture; readonly hatch: string }) {
-  const has = (state: StripRow['state']) => picture.rows.some((row) => row.state === state)
-  const kinds = new Set(picture.marks.map((mark) => mark.kind))
-  const entries: readonly (readonly [string, string, boolean])[] = [
-    ['open', 'open', has('open')],
-    ['half', 'only one side known', has('half')],
-    ['hatched', 'excluded', picture.rows.some((row) => row.state !== 'none')],
-    ['shut', 'shut: the bounds cross', has('shut')],
-    ['hole', 'need lost again (resonance)', picture.rows.some((row) => row.holes.length > 0)],
-    ['permitted', 'permitted by a document', picture.rows.some((row) => row.permittedF !== undefined)],
-    ['proposed', 'proposed value', picture.rows.some((row) => row.proposedF !== undefined)],
-    ['failed', 'tried, did not clear', kinds.has('failed')],
-    ['cleared', 'tried, cleared', kinds.has('cleared')],
-    ['harmed', 'tried, harmed the signal', kinds.has('harmed')],
-  ]
-  return (
-    <ul class="legend">
-      {entries
-        .filter(([, , shown]) => shown)
-        .map(([kind, word]) => (
-          <li key={kind}>
-            <svg viewBox="0 0 20 14" width="20" height="14" aria-hidden="true">
-              <Sample kind={kind} hatch={hatch} />
-            </svg>
-            {word}
-          </li>
-        ))}
-    </ul>
-  )
-}
-
-function Sample({ kind, hatch }: { readonly kind: string; readonly hatch: string }) {
-  if (kind === 'permitted') return <path class="permitted" d="M10 0v14" />
-  if (kind === 'proposed') return <circle class="proposed" cx="10" cy="7" r="4" />
-  if (kind === 'failed' || kind === 'cleared') return <circle class={kind} cx="10" cy="7" r="5" />
-  if (kind === 'harmed') return <path class="harmed" d="M5 2l10 10m0-10L5 12" />
-  if (kind === 'hatched' || kind === 'hole') {
-    return (
-      <>
-        <rect class={kind === 'hole' ? 'hole' : 'ground'} x="1" y="1" width="18" height="12" />
-        <rect fill={hatch} x="1" y="1" width="18" height="12" />
-      </>
-    )
-  }
-  return <rect class={kind} x="1" y="1" width="18" height="12" />
-}
-
-/** The bound of one side that binds: the largest least, or the smallest most that physics sets. */
-export function binding(bounds: readonly Bound[], row: StripRow, side: Bound['side']): Bound | undefined {
-  const fitting = bounds.filter(
-    (bound) =>
-      bound.side === side &&
-      bound.nature !== 'permitted' &&
-      (bound.topology === row.topology || bound.topology === 'any'),
-  )
-  const sign = side === 'least' ? -1 : 1
-  return [...fitting].sort((a, b) => sign * (a.markedF - b.markedF))[0]
-}
-
-function Words({ picture, bounds }: { readonly picture: StripPicture; readonly bounds: readonly Bound[] }) {
-  const row = spokenRow(picture)
-  if (!row) return null
-  const least = binding(bounds, row, 'least')
-  const most = binding(bounds, row, 'most')
-  return (
-    <div class="strip-words">
-      <p>
-        <strong>{row.label}</strong>: {row.note || stateWord(row)}
-      </p>
-      {row.leastF !== undefined && (
-        <p>
-          <strong>{printed(row.leastF, 'capacitance')} at least</strong>
-          {least ? `: ${least.why}` : ''}
-        </p>
-      )}
-      {row.mostF !== undefined && (
-        <p>
-          <strong>{printed(row.mostF, 'capacitance')} at most</strong>
-          {most ? `: ${most.why}` : ''}
-        </p>
-      )}
-      {row.permittedF !== undefined && (
-        <p>
-          <strong>{printed(row.permittedF, 'capacitance')} permitted</strong>
-          {`: ${bounds.find((bound) => bound.nature === 'permitted')?.why ?? 'a document’s figure; above it is marginal'}`}
-        </p>
-      )}
-    </div>
-  )
-}
-
-function AsTable({ picture }: { readonly picture: StripPicture }) {
-  const shown = (value: number | undefined) => (value === undefined ? '–' : printed(value, 'capacitance'))
-  return (
-    <details class="fold as-table">
-      <summary>The strip as a table</summary>
-      <ScrollX label={`${picture.title}, as a table`}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Topology</th>
-              <th scope="col">State</th>
-              <th scope="col">At least</th>
-              <th scope="col">At most</th>
-              <th scope="col">Proposed</th>
-            </tr>
-          </thead>
-          <tbody>
-            {picture.rows.map((row) => (
-              <tr key={row.topology}>
-                <th scope="row">{row.label}</th>
-                <td>{stateWord(row)}</td>
-                <td>{shown(row.leastF)}</td>
-                <td>{shown(row.mostF)}</td>
-                <td>{shown(row.proposedF)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollX>
-    </details>
   )
 }
 

@@ -1,0 +1,40 @@
+import type { Field } from '../../calc/fields.ts'
+import type { Result } from '../../calc/types.ts'
+
+/** What stands in the way of an answer, each with a way to the field. */
+export function Refusals(given: {
+  readonly result: Extract<Result, { ok: false }>
+  readonly fields: readonly Field[]
+}) {
+  const { result, fields } = given
+  return (
+    <section class="answer" aria-label="Answer">
+      <p class="headline">No answer yet.</p>
+      <ul class="plain">
+        {result.issues.map((issue) => {
+          const field = fields.find((each) => each.key === issue.key)
+          return (
+            <li key={`${issue.key}${issue.code}`}>
+              {field && (
+                <button type="button" class="link" onClick={() => focusField(issue.key)}>
+                  {field.input.label}
+                </button>
+              )}
+              {field ? ': ' : ''}
+              {issue.message}
+            </li>
+          )
+        })}
+      </ul>
+    </section>
+  )
+}
+
+/** Opens the fold a field may be in, and puts the cursor there. */
+export function focusField(key: string): void {
+  const field = document.getElementById(`in-${key}`)
+  field?.closest('details:not([open])')?.setAttribute('open', '')
+  const target = field?.matches('input, button') ? field : field?.querySelector<HTMLElement>('input:checked, input')
+  target?.focus()
+  field?.scrollIntoView({ block: 'center' })
+}

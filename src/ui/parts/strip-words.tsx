@@ -1,0 +1,82 @@
+import type { Bound, StripRow } from '../../calc/types.ts'
+import { printed } from './figure.ts'
+import { ScrollX } from './scroll-x.tsx'
+import { type StripPicture, spokenRow, stateWord } from './strip-shape.ts'
+
+/** The bound of one side that binds: the largest least, or the smallest most that physics sets. */
+export function binding(bounds: readonly Bound[], row: StripRow, side: Bound['side']): Bound | undefined {
+  const fitting = bounds.filter(
+    (bound) =>
+      bound.side === side &&
+      bound.nature !== 'permitted' &&
+      (bound.topology === row.topology || bound.topology === 'any'),
+  )
+  const sign = side === 'least' ? -1 : 1
+  return [...fitting].sort((a, b) => sign * (a.markedF - b.markedF))[0]
+}
+
+/** The two bounds of the best row in words, with their reasons. */
+export function StripWords({ picture, bounds }: { readonly picture: StripPicture; readonly bounds: readonly Bound[] }) {
+  const row = spokenRow(picture)
+  if (!row) return null
+  const least = binding(bounds, row, 'least')
+  const most = binding(bounds, row, 'most')
+  return (
+    <div class="strip-words">
+      <p>
+        <strong>{row.label}</strong>: {row.note || stateWord(row)}
+      </p>
+      {row.leastF !== undefined && (
+        <p>
+          <strong>{printed(row.leastF, 'capacitance')} at least</strong>
+          {least ? `: ${least.why}` : ''}
+        </p>
+      )}
+      {row.mostF !== undefined && (
+        <p>
+          <strong>{printed(row.mostF, 'capacitance')} at most</strong>
+          {most ? `: ${most.why}` : ''}
+        </p>
+      )}
+      {row.permittedF !== undefined && (
+        <p>
+          <strong>{printed(row.permittedF, 'capacitance')} permitted</strong>
+          {`: ${bounds.find((bound) => bound.nature === 'permitted')?.why ?? 'a document’s figure; above it is marginal'}`}
+        </p>
+      )}
+    </div>
+  )
+}
+
+export function StripTable({ picture }: { readonly picture: StripPicture }) {
+  const shown = (value: number | undefined) => (value === undefined ? '–' : printed(value, 'capacitance'))
+  return (
+    <details class="fold as-table">
+      <summary>The strip as a table</summary>
+      <ScrollX label={`${picture.title}, as a table`}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Topology</th>
+              <th scope="col">State</th>
+              <th scope="col">At least</th>
+              <th scope="col">At most</th>
+              <th scope="col">Proposed</th>
+            </tr>
+          </thead>
+          <tbody>
+            {picture.rows.map((row) => (
+              <tr key={row.topology}>
+                <th scope="row">{row.label}</th>
+                <td>{stateWord(row)}</td>
+                <td>{shown(row.leastF)}</td>
+                <td>{shown(row.mostF)}</td>
+                <td>{shown(row.proposedF)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollX>
+    </details>
+  )
+}

@@ -1,0 +1,60 @@
+import { useState } from 'preact/hooks'
+import type { Field } from '../../calc/fields.ts'
+import type { CheckModel } from '../../state/check.ts'
+import { FieldView } from '../parts/field.tsx'
+
+/** Keys of the address that this check does not know. */
+export function Strangers({ model }: { readonly model: CheckModel }) {
+  if (model.strangers.length === 0) return null
+  const names = model.strangers.map(({ key, text }) => `${key}=${text}`).join(', ')
+  return (
+    <p class="notice" role="status">
+      The address holds what this check does not know and did not use: <code>{names}</code>. It stays in the address.
+    </p>
+  )
+}
+
+/** Every input of the check; those of a group fold together. */
+export function Fields({ model }: { readonly model: CheckModel }) {
+  const fields = model.fields.value
+  const grouped = new Map<string, Field[]>()
+  for (const field of fields) {
+    const group = field.input.group
+    if (group !== undefined) grouped.set(group, [...(grouped.get(group) ?? []), field])
+  }
+  return (
+    <>
+      <h2 class="unseen">What is known</h2>
+      {fields.filter((field) => field.input.group === undefined).map((field) => fieldView(model, field))}
+      {[...grouped].map(([group, members]) => (
+        <Group key={group} model={model} group={group} members={members} />
+      ))}
+    </>
+  )
+}
+
+type GroupGiven = { readonly model: CheckModel; readonly group: string; readonly members: readonly Field[] }
+
+/** Folded, unless it opens with something refused in it; from then on it is the user's to open and close. */
+function Group({ model, group, members }: GroupGiven) {
+  const [startsOpen] = useState(() => members.some((field) => field.state === 'refused'))
+  return (
+    <details class="fold group" open={startsOpen}>
+      <summary>
+        {group}
+        <span class="muted small">{groupNote(members)}</span>
+      </summary>
+      {members.map((field) => fieldView(model, field))}
+    </details>
+  )
+}
+
+function fieldView(model: CheckModel, field: Field) {
+  return <FieldView key={field.key} field={field} onType={(text) => model.type(field.key, text)} />
+}
+
+function groupNote(members: readonly Field[]): string {
+  const count = (state: Field['state']) => members.filter((field) => field.state === state).length
+  const parts = [`${count('value')} entered`, `${count('assumed')} assumed`].filter((part) => !part.startsWith('0'))
+  return parts.length > 0 ? ` ${parts.join(', ')}` : ' none entered'
+}
