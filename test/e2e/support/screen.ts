@@ -12,7 +12,10 @@ export const field = (page: Page, key: string): Locator => page.locator(`form [n
 export async function textOf(page: Page, key: string): Promise<string> {
   const chosen = page.locator(`form input[type="radio"][name="${key}"]:checked`)
   const shown = (await chosen.count()) > 0 ? chosen : field(page, key).first()
-  return shown.evaluate((one) => (one instanceof HTMLInputElement || one instanceof HTMLButtonElement ? one.value : ''))
+  return shown.evaluate((one) => {
+    if (one instanceof HTMLInputElement && one.type === 'checkbox') return String(one.checked)
+    return one instanceof HTMLInputElement || one instanceof HTMLButtonElement ? one.value : ''
+  })
 }
 
 /** Opens the folds a field may stand in. */

@@ -67,6 +67,20 @@ export const WORKED: Readonly<Record<string, Worked>> = {
     query: 'workingRmsV=115&supplyHz=400&capacitanceF=20n&lineCount=1',
     expected: [{ key: 'currentRmsA', si: 5.78053e-3, within: 5e-9, source: '2π·400 Hz·20 nF·115 V, by hand' }],
   },
+  surge: {
+    query:
+      'waveform=wf4&level=4&breakdownV=34.4&dynamicOhm=0.3323263&bidirectional=false&loadOhm=10k&suppressorLeadH=0&topology=none&withstandV=100&ambientC=25',
+    expected: [
+      {
+        key: 'suppressorPeakV',
+        si: 78.996,
+        within: 0.009,
+        source: 'ngspice, circuit R1 of test/golden/surge-decks.json',
+      },
+      { key: 'peakA', si: 134.19, within: 0.015, source: 'ngspice, circuit R1' },
+      { key: 'energyJ', si: 0.65374, within: 8e-5, source: 'ngspice, circuit R1' },
+    ],
+  },
 }
 
 /** The hash of a worked example. */
