@@ -269,6 +269,8 @@ export type Success = {
   readonly bounds: readonly Bound[]
   readonly rungs: readonly Rung[]
   readonly pictures: readonly Picture[]
+  /** keys of fields that may stay empty in general but are needed for this answer */
+  readonly asks?: readonly string[]
   /** ids of safety texts (reference/safety.ts) that fit this result */
   readonly cautions: readonly string[]
 }

@@ -120,6 +120,7 @@ function answer(given: LoadingGiven, kind: LineKind): Result {
     bounds,
     rungs: [],
     pictures: strip ? [strip] : [],
+    asks: ceiling.works.farads === undefined && ceiling.works.ask ? [ceiling.works.ask] : [],
     cautions: [...(kind.isPair ? ['matched-legs'] : []), 'chassis-capacitance', 'ok-bounds', 'screening'],
   }
 }

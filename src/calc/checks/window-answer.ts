@@ -81,6 +81,7 @@ function answerFor(row: WindowRow, rows: readonly WindowRow[], setup: WindowSetu
     bounds: boundsOf(row, setup, openers),
     rungs: [],
     pictures,
+    asks: setup.asks,
     cautions: cautionsOf(setup),
   }
 }

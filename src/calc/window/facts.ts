@@ -17,6 +17,8 @@ export type WindowSetup = {
   readonly isPair: boolean
   readonly needs: readonly Need[]
   readonly missing: readonly string[]
+  /** fields the kind of line needs before its ceiling is known */
+  readonly asks: readonly string[]
   readonly ceiling: LoadingCeiling | undefined
   readonly taken: Taken
   readonly kind: LineKind | undefined
@@ -55,6 +57,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
   }
   const spread = spreadOf(given)
   const ceiling = kind && loadingCeiling({ kind, ...optional(given) })
+  const asked = asksOf(ceiling)
   const rule = kind ? chassisRule(given, kind, taken) : {}
   const useful = kind?.usefulHz?.hz
   const lowest = Math.min(...needs.map((n) => n.hz))
@@ -65,7 +68,8 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     taken,
     kind,
     ceiling,
-    missing: missingOf(given, needs),
+    missing: [...missingOf(given, needs), ...wordsFor(asked)],
+    asks: asked,
     inBandHz: mode === 'differential' && isPair && useful !== undefined && lowest <= useful ? useful : undefined,
     ruleNotes: rule.note === undefined ? [] : [rule.note],
     facts: {
@@ -105,6 +109,16 @@ export function spreadOf(given: WindowGiven): Spread {
     ageingDecades: given.ageingDecades ?? 2,
     ageingFracPerDecade: given.ageingFracPerDecade ?? 0.025,
   }
+}
+
+/** The field that would tell the ceiling, where the kind has one. */
+function asksOf(ceiling: LoadingCeiling | undefined): readonly ('bitRateHz' | 'signalOhm')[] {
+  const works = ceiling?.works
+  return works?.farads === undefined && works?.ask !== undefined ? [works.ask] : []
+}
+
+function wordsFor(asked: ReturnType<typeof asksOf>): string[] {
+  return asked.map((key) => (key === 'bitRateHz' ? 'the bit rate' : 'the signal resistance'))
 }
 
 function missingOf(given: WindowGiven, needs: readonly Need[]): string[] {

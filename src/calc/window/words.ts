@@ -33,7 +33,9 @@ export function headlineOf(row: WindowRow, setup: WindowSetup, verdict: Verdict)
   if (!proposal)
     return `Open from ${farads(leastF ?? 0)} to ${upper ? farads(upper.markedF) : '…'}, but no standard value lies inside.`
   const over = (proposal.valueF / (leastF ?? proposal.valueF)).toFixed(1)
-  const under = upper ? `, ${(upper.markedF / proposal.valueF).toFixed(1)}× under the most` : ', no ceiling known'
+  const under = upper
+    ? `, ${(upper.markedF / proposal.valueF).toFixed(1)}× under the most`
+    : `, no ceiling known${setup.asks.length > 0 ? `: enter ${listed(setup.missing)}` : ''}`
   const tail = verdict === 'marginal' ? ` But: ${row.note}.` : ''
   return `${over}× over the least${under}.${tail}`
 }
