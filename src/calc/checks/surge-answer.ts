@@ -73,8 +73,8 @@ function* sizing(given: SurgeGiven, setup: SurgeSetup, factor: number): Generato
     zeroC: given.derateZeroC ?? 150,
     like: {
       bidirectional: given.bidirectional ?? false,
-      capacitanceF: given.suppressorF ?? 0,
-      leadH: given.suppressorLeadH ?? 0,
+      capacitanceF: setup.part?.capacitanceF ?? 0,
+      leadH: setup.part?.leadH ?? 0,
     },
   })
   return sizingTable(rows)

@@ -42,7 +42,7 @@ export const surgeCheck: Check<typeof surgeInputs> = {
     { key: 'peakA', label: 'Peak current of the suppressor', quantity: 'current', digits: 4 },
     { key: 'energyJ', label: 'Energy in the suppressor', quantity: 'energy', digits: 4 },
     { key: 'overshootV', label: 'Overshoot of its lead', quantity: 'voltage', digits: 3 },
-    { key: 'overshootSec', label: 'for', quantity: 'time', digits: 3 },
+    { key: 'overshootSec', label: 'Overshoot lasts', quantity: 'time', digits: 3 },
     { key: 'heldAfterSec', label: 'Held below what the circuit withstands after', quantity: 'time', digits: 3 },
     { key: 'letThroughVs', label: 'Let through above it (V·s)', quantity: 'number', digits: 3 },
     { key: 'loadPeakSec', label: 'Load peaks at', quantity: 'time', digits: 3 },

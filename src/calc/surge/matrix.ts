@@ -67,6 +67,7 @@ export function exponentialMinusOne(a: Float64Array, size: number): Float64Array
     for (let c = 0; c < size; c++) sum += Math.abs(a[r * size + c] ?? 0)
     norm = Math.max(norm, sum)
   }
+  if (!Number.isFinite(norm)) throw new RangeError('a part of the circuit is too small or too large to follow')
   const doublings = norm > 0.5 ? Math.ceil(Math.log2(norm / 0.5)) : 0
   const scaled = a.map((x) => x * 2 ** -doublings)
   let e = taylor(scaled, size)

@@ -38,8 +38,11 @@ export type Network = {
   readonly fullA: number
 }
 
-/** Stray conductance of nodes that carry no capacitor, in S: far below anything else, keeps them defined. */
-const STRAY_SIE = 1e-7
+/**
+ * Stray conductance of nodes that carry no capacitor, in S. Between inductors alone it keeps a node defined, and keeps
+ * the rounding of large currents from becoming volts there; a 100,000th of the source's own, so it moves no figure.
+ */
+const straySie = (seriesOhm: number): number => (Number.isFinite(seriesOhm) ? Math.max(1e-7, 1e-5 / seriesOhm) : 1e-6)
 
 type Draft = {
   readonly stored: number[]
@@ -95,7 +98,8 @@ export function networkOf(circuit: SurgeCircuit): Network {
     }
     charge(clamp, suppressor.capacitanceF)
   }
-  for (let i = 0; i < draft.stored.length; i++) if (draft.stored[i] === 0) bump(i, i, -STRAY_SIE)
+  const stray = straySie(seriesOhm)
+  for (let i = 0; i < draft.stored.length; i++) if (draft.stored[i] === 0) bump(i, i, -stray)
   const watched = [connector, load, clamp, terminal, middle]
   const pieces = suppressor ? piecesOf(suppressor) : [undefined]
   return {

@@ -58,13 +58,17 @@ export function setUpSurge(given: SurgeGiven): SetupAnswer {
       filter: filter.filter,
       placement: given.placement === 'behind' ? 'behind' : 'connector',
       lineOhm: given.lineOhm ?? 0,
-      lineH: given.lineH ?? 0,
+      lineH: henriesOf(given.lineH),
       loadOhm: given.loadOhm ?? 10e3,
-      loadF: given.loadF ?? 0,
+      loadF: faradsOf(given.loadF),
       sign: given.polarity === 'negative' ? -1 : 1,
     },
   }
 }
+
+/** Smaller than any piece of wire: none at all, so that no rate overflows. */
+const faradsOf = (farads: number | undefined): number => (farads === undefined || farads < 1e-18 ? 0 : farads)
+const henriesOf = (henries: number | undefined): number => (henries === undefined || henries < 1e-15 ? 0 : henries)
 
 type PartAnswer =
   | { readonly is: 'none' }
@@ -101,8 +105,8 @@ function partOf(given: SurgeGiven): PartAnswer {
       ohmFromClass: given.dynamicOhm === undefined,
       standoffV,
       bidirectional: given.bidirectional ?? false,
-      capacitanceF: given.suppressorF ?? 0,
-      leadH: given.suppressorLeadH ?? 0,
+      capacitanceF: faradsOf(given.suppressorF),
+      leadH: henriesOf(given.suppressorLeadH),
     },
   }
 }
@@ -117,14 +121,14 @@ function filterOf(given: SurgeGiven): { filter: FittedFilter } | { missing: read
     ...(hasInductor(topology) && given.inductanceH === undefined ? ['the inductance of the filter'] : []),
   ]
   if (missing.length > 0) return { missing }
-  const [farads, henries] = [given.capacitanceF ?? 0, given.inductanceH ?? 0]
+  const [farads, henries] = [faradsOf(given.capacitanceF), henriesOf(given.inductanceH)]
   return {
     filter: {
       topology,
       capacitanceF: hasCapacitor(topology) ? farads : 0,
-      capacitance2F: topology === 'PI' ? (given.capacitance2F ?? farads) : 0,
+      capacitance2F: topology === 'PI' ? (given.capacitance2F === undefined ? farads : faradsOf(given.capacitance2F)) : 0,
       inductanceH: hasInductor(topology) ? henries : 0,
-      inductance2H: topology === 'T' ? (given.inductance2H ?? henries) : 0,
+      inductance2H: topology === 'T' ? (given.inductance2H === undefined ? henries : henriesOf(given.inductance2H)) : 0,
       dcrOhm: given.dcrOhm ?? 0,
     },
   }
