@@ -8,7 +8,15 @@ import { surgeCheck } from './checks/surge.ts'
 import { windowCheck } from './checks/window.ts'
 import type { Check, CheckId } from './types.ts'
 
-export const CHECKS: readonly Check[] = [windowCheck, filterCheck, loadingCheck, needCheck, pairCheck, powerCheck, surgeCheck]
+export const CHECKS: readonly Check[] = [
+  windowCheck,
+  filterCheck,
+  loadingCheck,
+  needCheck,
+  pairCheck,
+  powerCheck,
+  surgeCheck,
+]
 
 /** The check with that id, if it is built. */
 export function checkById(id: string): Check | undefined {
