@@ -5,6 +5,8 @@ import { isSafetyId } from '../../../src/reference/safety.ts'
 /** What was typed may be quoted back, whatever it was. */
 const QUOTED = /“[^“”]*”/g
 const BETRAYING = /NaN|Infinity|undefined|null|\[object/
+/** Where words make a sentence; a label may end as it likes. */
+const SAID = /(?:why|headline|sentence|message)$/
 /** A list of things to enter that came out empty, a gap where a word should be. */
 const GAPPY = /^\s|\s$| {2}|\w \b(?:and|from|to|at|needs|enter) ?[.,;:]?$|^enter\.?$/i
 
@@ -29,7 +31,7 @@ function* betrayals(value: unknown, path: string): Generator<string> {
     if (!Number.isFinite(value)) yield wrong
   } else if (typeof value === 'string') {
     const own = value.replaceAll(QUOTED, '“…”')
-    if (BETRAYING.test(own) || GAPPY.test(own)) yield wrong
+    if (BETRAYING.test(own) || (SAID.test(path) && GAPPY.test(own))) yield wrong
   } else if (value === undefined || value === null || typeof value === 'function') {
     yield wrong
   } else if (value instanceof Float64Array) {
