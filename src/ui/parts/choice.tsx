@@ -88,6 +88,7 @@ function PickerField({ field, onType }: FieldProps) {
         class="picker-button"
         aria-haspopup="dialog"
         aria-labelledby={`label-${key} in-${key}`}
+        aria-invalid={field.state === 'refused'}
         aria-describedby={`note-${key}`}
         onClick={() => {
           setOpen(true)

@@ -35,7 +35,8 @@ function TextField({ field, onType }: FieldProps) {
         inputMode={inputMode(input)}
         autocomplete="off"
         autocapitalize="none"
-        autocorrect="off"
+        // in capitals it is set as an attribute: the property of that name is a boolean in some browsers
+        autoCorrect="off"
         spellcheck={false}
         enterkeyhint="done"
         aria-invalid={refused}

@@ -1,23 +1,16 @@
 import { useState } from 'preact/hooks'
 import { type CheckModel, lineWith } from '../../state/check.ts'
 import { addCheck, complaints, createFromCheck } from '../../state/complaints.ts'
-import { hashOf } from '../../state/router.ts'
 import { triage } from '../../state/session.ts'
 import { newLine } from '../../store/complaint.ts'
 import { Icon } from '../parts/icon.tsx'
+import { KeptLink } from '../parts/kept-link.tsx'
 
 /** One tap makes a complaint of this check, or adds it to the one under way. */
 export function KeepCheck({ model }: { readonly model: CheckModel }) {
   const [keptId, setKeptId] = useState<string | undefined>(undefined)
   const underWay = complaints.value?.find((complaint) => complaint.id === triage.value.complaintId)
-  if (keptId !== undefined) {
-    return (
-      <a class="button strong" href={hashOf('log', keptId)}>
-        <Icon name="ok" />
-        Kept: open it in the log
-      </a>
-    )
-  }
+  if (keptId !== undefined) return <KeptLink id={keptId} isFresh />
   const keepNew = () => {
     const line = lineWith(newLine(), model.check, model.texts.peek())
     const title = `${model.check.title}, ${new Date().toISOString().slice(0, 16).replace('T', ' ')} UTC`

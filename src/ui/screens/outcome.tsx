@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
 import type { Line } from '../../calc/types.ts'
 import { advise } from '../../guide/rules.ts'
@@ -8,6 +9,7 @@ import { hashOf } from '../../state/router.ts'
 import { attachComplaint, restartTriage, setTriageLine, triage } from '../../state/session.ts'
 import { Cautions, Screening } from '../parts/cautions.tsx'
 import { Icon, type IconName } from '../parts/icon.tsx'
+import { KeptLink } from '../parts/kept-link.tsx'
 import { LineWindow } from '../parts/line-window.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
@@ -167,18 +169,17 @@ function Keep({
 }) {
   const { complaintId, answers, line } = triage.value
   const kept = complaints.value?.find((complaint) => complaint.id === complaintId)
+  const [isFresh, setFresh] = useState(false)
   const keep = () => {
     const made = createFromTriage({ title: outcome.headline, answers, guideVersion: guide.version, line })
     attachComplaint(made.id)
+    setFresh(true)
   }
   const words = [outcome.reason, ...advice.steps.map((step, index) => `${index + 1}. ${step}`)].join('\n')
   return (
     <div class="actions">
       {kept ? (
-        <a class="button strong" href={hashOf('log', kept.id)}>
-          <Icon name="ok" />
-          Kept: open it in the log
-        </a>
+        <KeptLink id={kept.id} isFresh={isFresh} />
       ) : (
         <button type="button" class="button strong" onClick={keep}>
           <Icon name="keep" />
