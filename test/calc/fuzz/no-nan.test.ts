@@ -15,16 +15,10 @@ import { textsFor } from './texts.ts'
 const SEED = Number(process.env['SEED'] ?? 90_417)
 const RUNS = Number(process.env['RUNS'] ?? 300)
 
-/**
- * Not the surge check: its time-domain solver takes as many steps as the ratio of the slowest to the fastest part asks
- * for, and parts picked from the whole range of every field ask for hours.
- */
-const SEARCHED = CHECKS.filter(({ id }) => id !== 'surge')
-
 const answer = (check: Check, texts: Readonly<Record<string, string>>): Result =>
   evaluateNow(check, readFields(check, texts))
 
-describe.each(SEARCHED.map((check) => [check.id, check] as const))(`%s, seed ${SEED}`, (_id, check) => {
+describe.each(CHECKS.map((check) => [check.id, check] as const))(`%s, seed ${SEED}`, (_id, check) => {
   it(`answers ${RUNS} sets of readable texts with finite numbers and whole words`, { timeout: 60_000 }, () => {
     let calculated = 0
     fc.assert(
@@ -35,8 +29,7 @@ describe.each(SEARCHED.map((check) => [check.id, check] as const))(`%s, seed ${S
       }),
       { seed: SEED, numRuns: RUNS },
     )
-    // a surge refuses a level where the waveform has none, which is most of them
-    expect(calculated).toBeGreaterThan(RUNS / 3)
+    expect(calculated).toBeGreaterThan(RUNS / 2)
   })
 
   it(`refuses or answers ${RUNS} sets of texts with rubbish among them, in sentences`, { timeout: 60_000 }, () => {
