@@ -39,11 +39,13 @@ export function pairNeeds(hz: readonly number[], db: readonly number[]): readonl
     return {
       key: 'neededDb',
       code: 'length-mismatch',
-      message: `${db.length} needs for ${hz.length} frequencies; give one need for all, or one for each, separated by “;”.`,
+      message: `${counted(db.length, 'need')} for ${hz.length === 1 ? '1 frequency' : `${hz.length} frequencies`}; give one need for all, or one for each, separated by “;”.`,
     }
   }
   return hz.map((f, i) => ({ hz: f, db: db[i] ?? first }))
 }
+
+const counted = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`
 
 /** Everything the rows need, with what is still missing in words. */
 export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: readonly Need[]): WindowSetup {
@@ -155,7 +157,8 @@ function aroundOf(
     eslH: given.eslH ?? 0,
     bondOhm: given.bondOhm ?? 0,
     bondH: given.bondH ?? 0,
-    inductancesH: [least, most],
+    // Both corners, and one between: beside a resonance the worst inductance can lie inside the range.
+    inductancesH: [least, Math.sqrt(least * most), most],
     extraF,
   }
 }

@@ -48,12 +48,12 @@ const TRY_H = [-7, -6, -5, -4].flatMap((decade) => [1, 2.2, 4.7].map((digit) => 
 function largerInductor(rows: readonly WindowRow[], facts: WindowFacts): Opener[] {
   const { around } = facts
   if (!around || rows.some((r) => r.verdict !== 'fails')) return []
-  const [leastH = 0, mostH = 0] = around.inductancesH
+  const leastH = around.inductancesH[0] ?? 0
   const source = around.sources[0]?.ohm ?? 0
   const sided = source <= around.load.ohm ? 'LC' : 'CL'
   for (const inductanceH of TRY_H) {
     if (inductanceH <= leastH) continue
-    const inductancesH = [inductanceH, (inductanceH * mostH) / leastH]
+    const inductancesH = around.inductancesH.map((h) => (inductanceH * h) / leastH)
     for (const topology of [sided, 'PI', 'T'] as const) {
       const again = windowRow(topology, { ...facts, around: { ...around, inductancesH } })
       if (again.verdict === 'fails') continue
