@@ -32,7 +32,10 @@ function figuresOf(deck: Deck, trace: Trace): Figures {
   return {
     clampV: peakOf(sec, trace.clampV).value,
     peakA: peakOf(sec, trace.clampA).value,
-    otherA: Math.min(...trace.clampA),
+    otherA: -peakOf(
+      sec,
+      trace.clampA.map((amps) => Math.min(0, amps)),
+    ).value,
     energyJ: integral(sec, powerOf(trace)),
     connectorV:
       deck.circuit.couplingF === undefined ? peakOf(sec, trace.connectorV).value : aheadOfCoupling(deck, trace),
