@@ -126,7 +126,8 @@ function filterOf(given: SurgeGiven): { filter: FittedFilter } | { missing: read
     filter: {
       topology,
       capacitanceF: hasCapacitor(topology) ? farads : 0,
-      capacitance2F: topology === 'PI' ? (given.capacitance2F === undefined ? farads : faradsOf(given.capacitance2F)) : 0,
+      capacitance2F:
+        topology === 'PI' ? (given.capacitance2F === undefined ? farads : faradsOf(given.capacitance2F)) : 0,
       inductanceH: hasInductor(topology) ? henries : 0,
       inductance2H: topology === 'T' ? (given.inductance2H === undefined ? henries : henriesOf(given.inductance2H)) : 0,
       dcrOhm: given.dcrOhm ?? 0,

@@ -55,7 +55,7 @@ export function signalAnswer(q: SignalQuestion): SignalAnswer {
         : roomPerLegF(p.farads, { ...taken, suppressorF })
     return left < filterF
   })
-  const share = wholeF > 0 ? formatQuantity(suppressorF / wholeF, 'fraction', 2) : 'all'
+  const share = suppressorF < wholeF ? formatQuantity(suppressorF / wholeF, 'fraction', 2) : 'more than all'
   const parts = [
     ...(q.hasSuppressor ? [`suppressor ${farads(suppressorF)} (${share} of the room)`] : []),
     ...(filterF > 0 ? [`filter ${farads(filterF)}`] : []),

@@ -47,13 +47,15 @@ function* trySize(q: SizingQuestion, ratedPulseW: number, standoffV: number): Ge
     ? { ...pulse.shape, endSec: Math.min(pulse.shape.endSec, RING_CYCLES / pulse.ring.hz) }
     : pulse.shape
   let [loadV, usedFrac] = [0, 0]
-  for (const suppressor of variantsOf(part)) {
-    const run = yield* runOnce({
+  const variants = variantsOf(part)
+  for (const [i, suppressor] of variants.entries()) {
+    const question = {
       circuit: circuitOf(q.setup, suppressor),
       shape,
       rating: { ratedW: ratedPulseW, factor: q.factor },
       options: COARSE,
-    })
+    }
+    const run = yield* within(runOnce(question), i / variants.length, (i + 1) / variants.length)
     loadV = Math.max(loadV, run.load.value)
     if (!run.used) continue
     const { heat } = run.used
@@ -80,9 +82,12 @@ export function* sizeRows(q: SizingQuestion): Generator<Progress, readonly SizeR
     }
     let to = from
     let [low, high] = [0, steps.length - 1]
+    let done = (start + end) / 2
     while (low < high) {
       const middle = Math.ceil((low + high) / 2)
-      const size = yield* within(trySize(q, ratedPulseW, steps[middle] ?? lowest), (start + end) / 2, end)
+      const next = (done + end) / 2
+      const size = yield* within(trySize(q, ratedPulseW, steps[middle] ?? lowest), done, next)
+      done = next
       if (fits(size, q)) {
         to = size
         low = middle
