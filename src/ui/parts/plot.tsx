@@ -89,7 +89,7 @@ function curveClass(picture: PlotPicture, curve: PlotCurve): string {
 }
 
 function Grid({ picture, frame }: { readonly picture: PlotPicture; readonly frame: Frame }) {
-  const room = Math.floor((frame.right - frame.left) / 48)
+  const room = Math.floor((frame.right - frame.left) / 42)
   const across = picture.xScale === 'log' ? decades(frame.xs, room) : linearTicks(frame.xs, room)
   return (
     <g class="axis">
