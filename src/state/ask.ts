@@ -1,6 +1,6 @@
 /** One step of the triage: the answer is kept, and the line learns what the answer states. */
-import { answer, factsFrom, replay } from '../guide/engine.ts'
 import type { Fact, FactKey, Line } from '../calc/types.ts'
+import { answer, factsFrom, replay } from '../guide/engine.ts'
 import type { Guide, Position } from '../guide/types.ts'
 import { setAnswers, setTriageLine, triage } from './session.ts'
 
