@@ -38,6 +38,14 @@ const THEMES = [
   { name: 'Night red', value: 'night' },
 ] as const
 
+/** Chooses a theme as people do, in About. */
+async function choose(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: /^About/ }).click()
+  await page.getByRole('radio', { name, exact: true }).check()
+  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
+  await page.getByRole('dialog').waitFor({ state: 'detached' })
+}
+
 describe.each(THEMES)('in $name', ({ name, value }) => {
   let visit: Visit
   let page: Page
@@ -47,10 +55,8 @@ describe.each(THEMES)('in $name', ({ name, value }) => {
     page = visit.page
     await page.goto(visit.at(''))
     await heading(page).waitFor()
-    await page.getByRole('button', { name: /^About/ }).click()
-    await page.getByRole('radio', { name, exact: true }).check()
+    await choose(page, name)
     await page.locator(`html[data-theme="${value}"]`).waitFor()
-    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
   })
   afterAll(async () => {
     expect(await site.leave()).toEqual(CLEAN)
@@ -89,14 +95,35 @@ describe.each(THEMES)('in $name', ({ name, value }) => {
   })
 })
 
+describe('the measures', () => {
+  it('see a wide part, a small target, a missing name and a white spot', async () => {
+    const { page, at } = await site.visit(FOR_AXE)
+    await page.goto(at('#/notes'))
+    await heading(page).waitFor()
+    await choose(page, 'Night red')
+    await page.evaluate(() => {
+      const wide = document.createElement('div')
+      wide.style.inlineSize = '700px'
+      wide.textContent = 'wide'
+      const small = document.createElement('button')
+      small.style.cssText = 'inline-size: 31px; block-size: 31px; background: white; border: 0'
+      document.querySelector('main')?.append(wide, small)
+    })
+    expect((await sideways(page)).byPx).toBeGreaterThan(300)
+    expect((await smallTargets(page, LEAST_TARGET_PX)).small).toEqual([expect.stringMatching(/^31 × 31 <button>/)])
+    expect((await axeBreaches(page)).join()).toMatch(/button-name/)
+    expect((await brightColours(page)).join()).toMatch(/background rgb\(255, 255, 255\) of <button>/)
+    expect((await brightPixels(page)).join()).toMatch(/rgb\(255, 255, 255\) at [^:]*: <button>/)
+    expect(await site.leave()).toEqual(CLEAN)
+  })
+})
+
 describe('at night', () => {
   it('what appears on focus is red too', async () => {
     const { page, at } = await site.visit({ serviceWorkers: 'block' })
     await page.goto(at('#/check/filter'))
     await heading(page).waitFor()
-    await page.getByRole('button', { name: /^About/ }).click()
-    await page.getByRole('radio', { name: 'Night red', exact: true }).check()
-    await page.keyboard.press('Escape')
+    await choose(page, 'Night red')
     await page.getByRole('button', { name: 'Skip to the content' }).focus()
     expect(await brightColours(page)).toEqual([])
     expect(await site.leave()).toEqual(CLEAN)
@@ -155,10 +182,8 @@ describe('on paper', () => {
     await page.getByRole('textbox', { name: 'Note' }).waitFor()
     for (const { name, value } of THEMES) {
       await page.emulateMedia({ media: 'screen' })
-      await page.getByRole('button', { name: /^About/ }).click()
-      await page.getByRole('radio', { name, exact: true }).check()
+      await choose(page, name)
       await page.locator(`html[data-theme="${value}"]`).waitFor()
-      await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click()
       await page.emulateMedia({ media: 'print' })
       const [ink, paper] = await page.evaluate(() => {
         const style = getComputedStyle(document.body)

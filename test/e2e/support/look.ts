@@ -135,8 +135,12 @@ const SPOT_PIXELS = 6
  * neither near black nor red, as "rgb at x, y: element".
  */
 export async function brightPixels(page: Page): Promise<string[]> {
-  const picture = await page.screenshot({ fullPage: true, animations: 'disabled', caret: 'hide' })
-  return page.evaluate(
+  // A window as high as the page, so that what is fixed to its edges hides nothing.
+  const before = page.viewportSize()
+  const height = await page.evaluate(() => document.documentElement.scrollHeight)
+  await page.setViewportSize({ width: before?.width ?? 360, height })
+  const picture = await page.screenshot({ animations: 'disabled', caret: 'hide' })
+  const found = await page.evaluate(
     async ({ base64, least }) => {
       const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))
       const bitmap = await createImageBitmap(new Blob([bytes], { type: 'image/png' }))
@@ -154,21 +158,21 @@ export async function brightPixels(page: Page): Promise<string[]> {
         looked += 1
         const x = (at / 4) % bitmap.width
         const y = Math.floor(at / 4 / bitmap.width)
-        scrollTo(0, y - innerHeight / 2)
-        const one = document.elementFromPoint(x, y - scrollY)
+        const one = document.elementFromPoint(x, y)
         const type = one instanceof HTMLInputElement ? ` type=${one.type}` : ''
         const words = `<${one?.tagName.toLowerCase()}${type}> ${(one?.textContent ?? '').trim().slice(0, 30)}`
         const before = found.get(words)
         if (before) before.count += 1
         else found.set(words, { first: `rgb(${red}, ${green}, ${blue}) at ${x}, ${y}: ${words}`, count: 1 })
       }
-      scrollTo(0, 0)
       return [...found.values()]
         .filter(({ count }) => count >= least)
         .map(({ first, count }) => `${count} pixels, first ${first}`)
     },
     { base64: picture.toString('base64'), least: SPOT_PIXELS },
   )
+  if (before) await page.setViewportSize(before)
+  return found
 }
 
 /** Breaches axe finds, as "rule: what (where)". Needs a context that lets a script be put in. */
