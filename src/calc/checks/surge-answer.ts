@@ -38,6 +38,7 @@ export function* answerSurge(given: SurgeGiven, setup: SurgeSetup): Generator<Pr
         )
       : undefined
   const table = yield* within(sizing(given, setup, factor), 0.55, 1)
+  yield { doneFrac: 1 }
   return describe(given, setup, { factor, run, other, swapped, table })
 }
 

@@ -54,10 +54,10 @@ export function multiplyInto(a: Float64Array, b: Float64Array, size: number, out
   }
 }
 
-const TERMS = 14
+const TERMS = 11
 
 /**
- * e^a − 1 of a square matrix. Scaled until its norm is below ½, Taylor to the 14th power, then doubled by
+ * e^a − 1 of a square matrix. Scaled until its norm is below ¼, Taylor to the 11th power, then doubled by
  * E(2a) = 2·E + E². Carrying E instead of e^a keeps the slow modes exact when fast ones force many doublings.
  */
 export function exponentialMinusOne(a: Float64Array, size: number): Float64Array {
@@ -68,7 +68,7 @@ export function exponentialMinusOne(a: Float64Array, size: number): Float64Array
     norm = Math.max(norm, sum)
   }
   if (!Number.isFinite(norm)) throw new RangeError('a part of the circuit is too small or too large to follow')
-  const doublings = norm > 0.5 ? Math.ceil(Math.log2(norm / 0.5)) : 0
+  const doublings = norm > 0.25 ? Math.ceil(Math.log2(norm / 0.25)) : 0
   const scaled = a.map((x) => x * 2 ** -doublings)
   let e = taylor(scaled, size)
   let square: Float64Array = new Float64Array(size * size)

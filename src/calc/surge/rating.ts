@@ -14,7 +14,7 @@ export const RATING_SQUARE_SEC = 424.4385e-6
 const RATING_RISE = 2 * Math.sqrt(RATING_SQUARE_SEC)
 
 /** Most cells a power curve is cut into; the sum over all pairs stays a few milliseconds. */
-const CELLS = 700
+const CELLS = 450
 
 type Cells = { readonly edges: Float64Array; readonly meanW: Float64Array }
 

@@ -42,6 +42,9 @@ export function* runOnce(question: RunQuestion): Generator<Progress, RunFigures>
   const clamp = peakOf(sec, trace.clampV)
   const terminal = peakOf(sec, trace.terminalV)
   const { suppressor } = circuit
+  yield { doneFrac: 1 }
+  const used = suppressor && rating ? usedByPulse({ sec, watts, peakW, ...rating }) : undefined
+  yield { doneFrac: 1 }
   return {
     trace,
     clamp,
@@ -51,7 +54,7 @@ export function* runOnce(question: RunQuestion): Generator<Progress, RunFigures>
     amps: peakOf(sec, trace.clampA),
     peakW,
     energyJ: suppressor ? integral(sec, watts) : 0,
-    used: suppressor && rating ? usedByPulse({ sec, watts, peakW, ...rating }) : undefined,
+    used,
     overshoot:
       suppressor && suppressor.leadH > 0
         ? {

@@ -22,8 +22,8 @@ const WATCH_COLUMNS: readonly number[] = [1, 2, 3, 5, 6]
 /** Levels of the halving ladder below the longest step. */
 const LEVELS = 64
 /** Halvings spent on locating a corner of the suppressor. */
-const CORNER_LEVELS = 30
-const PAIRS_PER_SLICE = 60
+const CORNER_LEVELS = 18
+const PAIRS_PER_SLICE = 30
 const FLOOR = 1e-3
 /** Sanity stop: far above what any real pulse needs. */
 const MOST_SAMPLES = 400_000
