@@ -220,7 +220,13 @@ export const filterCheck: Check<typeof inputs> = {
   outputs: [
     { key: 'insertionLossDb', label: 'In your circuit', quantity: 'decibel', digits: 4, lead: true },
     { key: 'benchInsertionLossDb', label: 'On the 50 Ω bench', quantity: 'decibel', digits: 4, lead: true },
-    { key: 'firstCornerHz', label: 'First corner (signal starts to suffer)', quantity: 'frequency', digits: 4 },
+    {
+      key: 'firstCornerHz',
+      label: 'First corner (signal starts to suffer)',
+      quantity: 'frequency',
+      digits: 4,
+      lead: true,
+    },
     { key: 'cornerHz', label: 'Corner from which it lasts', quantity: 'frequency', digits: 4 },
     { key: 'localSlopeDbPerDecade', label: 'Slope at that frequency', quantity: 'slope', digits: 3 },
     { key: 'asymptoteDbPerDecade', label: 'Slope of the ideal filter', quantity: 'slope', digits: 3 },

@@ -24,7 +24,7 @@ export const windowCheck: Check<typeof windowInputs> = {
     { key: 'overLeastRatio', label: 'Proposed ÷ least', quantity: 'number', digits: 2 },
     { key: 'underMostRatio', label: 'Most ÷ proposed', quantity: 'number', digits: 2 },
     { key: 'permittedF', label: 'Permitted by the document', quantity: 'capacitance', digits: 3 },
-    { key: 'leastInductanceH', label: 'Least inductance (L alone)', quantity: 'inductance', digits: 3 },
+    { key: 'leastInductanceH', label: 'Least inductance (L alone)', quantity: 'inductance', digits: 3, lead: true },
   ],
   compute,
 }

@@ -54,30 +54,30 @@ export function topologyTable(rows: readonly WindowRow[], chosen: WindowRow): Pi
     title: 'Six topologies side by side, worst case',
     columns: [
       { key: 'topology', label: 'Topology' },
-      { key: 'verdict', label: 'Verdict' },
       { key: 'least', label: 'At least', quantity: 'capacitance' },
       { key: 'most', label: 'At most', quantity: 'capacitance' },
       { key: 'proposed', label: 'Proposed', quantity: 'capacitance' },
       { key: 'loss', label: 'Attenuation', quantity: 'decibel' },
       { key: 'at', label: 'at', quantity: 'frequency' },
+      { key: 'note', label: 'Note' },
     ],
     rows: rows.map((r) => ({
       id: r.topology,
       strong: r.topology === chosen.topology,
       cells: [
-        { is: 'word', word: r.label },
-        { is: 'word', word: verdictWord(r), verdict: r.verdict },
+        { is: 'word', word: r.label, verdict: r.verdict },
         farads(r.leastF, r.least.is === 'never' ? 'never' : '–'),
         farads(r.upper?.markedF, '–'),
         farads(r.proposal?.valueF, '–'),
         r.service ? { is: 'si', si: r.service.lossDb } : { is: 'none', why: '–' },
         r.service ? { is: 'si', si: r.service.need.hz } : { is: 'none', why: '–' },
+        { is: 'word', word: noteOf(r) },
       ],
     })),
   }
 }
 
-function verdictWord(row: WindowRow): string {
+function noteOf(row: WindowRow): string {
   if (row.least.is === 'inductor-only' && row.least.leastH !== undefined && row.verdict === 'fails') {
     return `needs ${formatQuantity(row.least.leastH, 'inductance', 3)}`
   }

@@ -107,8 +107,8 @@ const NATURE_WORDS: Readonly<Record<Bound['nature'], string>> = {
 function Bounds({ bounds }: { readonly bounds: readonly Bound[] }) {
   if (bounds.length === 0) return null
   return (
-    <section aria-label="Bounds" class="figures">
-      <h2>Bounds</h2>
+    <details class="fold figures">
+      <summary>Bounds and their working</summary>
       {bounds.map((bound) => (
         <details key={`${bound.id}${bound.topology}`} class="figure-row">
           <summary>
@@ -134,7 +134,7 @@ function Bounds({ bounds }: { readonly bounds: readonly Bound[] }) {
           <Working basis={bound.basis} />
         </details>
       ))}
-    </section>
+    </details>
   )
 }
 
@@ -145,8 +145,8 @@ export function topologyWord(topology: string): string {
 function Rungs({ rungs }: { readonly rungs: readonly Rung[] }) {
   if (rungs.length === 0) return null
   return (
-    <section aria-label="Rungs" class="figures">
-      <h2>Rungs</h2>
+    <details class="fold figures">
+      <summary>Rungs and their working</summary>
       {rungs.map((rung) => (
         <FoldedFigure key={rung.id} label={rung.label} basis={rung.basis}>
           <span class="figure si">
@@ -155,6 +155,6 @@ function Rungs({ rungs }: { readonly rungs: readonly Rung[] }) {
           </span>
         </FoldedFigure>
       ))}
-    </section>
+    </details>
   )
 }

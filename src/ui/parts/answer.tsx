@@ -11,11 +11,7 @@ type Live = { readonly live: boolean }
 
 /** The output shown largest: the first `lead` that has a value, else the first number. */
 export function leadOutput(check: Check, result: Success): Output | undefined {
-  const kind = (output: Output) => result.outputs[output.key]?.cell.is ?? 'none'
-  return (
-    check.outputs.find((output) => output.lead && kind(output) !== 'none') ??
-    check.outputs.find((output) => kind(output) === 'si')
-  )
+  return check.outputs.find((output) => output.lead && (result.outputs[output.key]?.cell.is ?? 'none') !== 'none')
 }
 
 /** Whether there is anything to read yet, or only fields to fill in. */

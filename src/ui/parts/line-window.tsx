@@ -1,9 +1,9 @@
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
 import type { Check, Line, Result } from '../../calc/types.ts'
 import { type CheckModel, createCheck, lineWith, pairsForLine } from '../../state/check.ts'
 import { expressionReading } from '../../state/expression.ts'
-import { leadOutput } from './answer.tsx'
+import { drawn, leadOutput } from './answer.tsx'
 import { FieldView } from './field.tsx'
 import { cellText } from './figure.ts'
 import { Strip } from './strip.tsx'
@@ -41,7 +41,11 @@ function OpenWindow({ check, line, title, onLine }: Required<Given> & { readonly
       </div>
       {answer.is === 'working' && <p role="status">Working out the window…</p>}
       {result && <Shown check={check} result={result} />}
-      <Asked model={model} onTyped={() => onLine(lineWith(line, check, model.texts.peek()))} />
+      <Asked
+        model={model}
+        wanted={result?.ok ? (result.asks ?? []) : []}
+        onTyped={() => onLine(lineWith(line, check, model.texts.peek()))}
+      />
       <a class="button" href={model.hash.value}>
         Open the window check
       </a>
@@ -51,7 +55,7 @@ function OpenWindow({ check, line, title, onLine }: Required<Given> & { readonly
 
 function Shown({ check, result }: { readonly check: Check; readonly result: Result }) {
   if (!result.ok) return <p class="muted">No window yet: {result.issues.map((issue) => issue.message).join(' ')}</p>
-  const strip = result.pictures.find((picture) => picture.is === 'strip')
+  const strip = drawn(result).find((picture) => picture.is === 'strip')
   const lead = leadOutput(check, result)
   const cell = lead ? result.outputs[lead.key]?.cell : undefined
   return (
@@ -70,11 +74,20 @@ function Shown({ check, result }: { readonly check: Check; readonly result: Resu
   )
 }
 
-/** Fields for what was missing when the window was opened; they stay while they are being filled in. */
-function Asked({ model, onTyped }: { readonly model: CheckModel; readonly onTyped: () => void }) {
+type AskedGiven = {
+  readonly model: CheckModel
+  /** fields this line needs though they may stay empty on others */
+  readonly wanted: readonly string[]
+  readonly onTyped: () => void
+}
+
+/** Fields for what was missing when the window was opened, or turned out to be; they stay while they are being filled in. */
+function Asked({ model, wanted, onTyped }: AskedGiven) {
   const fields = model.fields.value
-  const [asked] = useState(() => new Set(fields.filter((field) => field.state === 'missing').map(({ key }) => key)))
-  const shown = fields.filter((field) => asked.has(field.key) || field.state === 'refused')
+  const [missing] = useState(() => fields.filter((field) => field.state === 'missing').map(({ key }) => key))
+  const asked = useRef(new Set(missing))
+  for (const key of wanted) asked.current.add(key)
+  const shown = fields.filter((field) => asked.current.has(field.key) || field.state === 'refused')
   if (shown.length === 0) return null
   return (
     <form aria-label="Still to find out" onSubmit={(event) => event.preventDefault()}>

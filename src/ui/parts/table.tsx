@@ -44,7 +44,10 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
 function TableCell(given: { readonly cell: Cell; readonly quantity: Quantity | undefined; readonly head: boolean }) {
   const { cell, quantity, head } = given
   const text = cellText(cell, quantity)
-  if (head) return <th scope="row">{text}</th>
+  if (head) {
+    const verdict = cell.is === 'word' ? cell.verdict : undefined
+    return <th scope="row">{verdict ? <VerdictMark verdict={verdict} word={text} /> : text}</th>
+  }
   if (cell.is === 'none') return <td class="muted small">{text}</td>
   if (cell.is === 'word') {
     return <td>{cell.verdict ? <VerdictMark verdict={cell.verdict} word={cell.word} /> : text}</td>

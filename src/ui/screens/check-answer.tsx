@@ -36,11 +36,26 @@ export function AnswerPane({ model }: { readonly model: CheckModel }) {
               {isAnswered(result) ? 'Change the figures' : 'Fill in what is known'}
             </button>
           </AnswerCard>
-          <AnswerDetail check={check} result={result} live={live} />
+        </>
+      )}
+    </>
+  )
+}
+
+/** What explains the answer: on a phone it follows the fields, so that figure and fields stay together. */
+export function DetailPane({ model }: { readonly model: CheckModel }) {
+  const answer = model.answer.value
+  const result = resultOf(answer)
+  const live = answer.is === 'done'
+  return (
+    <>
+      {live && hasFigures(answer.result) && <Actions model={model} result={answer.result} />}
+      {result?.ok === true && (
+        <>
+          <AnswerDetail check={model.check} result={result} live={live} />
           {isAnswered(result) && <Cautions ids={result.cautions} />}
         </>
       )}
-      {live && hasFigures(answer.result) && <Actions model={model} result={answer.result} />}
     </>
   )
 }

@@ -10,7 +10,7 @@ import { PrintHead } from '../parts/print-head.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { GateLine, Late, Onward } from './check-actions.tsx'
-import { AnswerPane } from './check-answer.tsx'
+import { AnswerPane, DetailPane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
 
 /** Typing settles for this long before the address and the stored line follow. */
@@ -46,7 +46,8 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
           <Strangers model={model} />
           <Fields model={model} />
         </form>
-        <div class="pane foot-pane">
+        <div class="pane detail-pane">
+          <DetailPane model={model} />
           <Late model={model} />
           <Onward model={model} />
           <GateLine />

@@ -70,7 +70,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           </section>
         </div>
         <div class="pane stack">
-          {outcome.class !== 'stop' && <LineWindow line={line} onLine={setTriageLine} />}
+          {outcome.checks.some((each) => each.check === 'window') && <LineWindow line={line} onLine={setTriageLine} />}
           <Items items={advice.items} />
           <CheckLinks outcome={outcome} line={line} />
         </div>
