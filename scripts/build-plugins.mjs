@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { CSP_META } from './csp.mjs'
 
-/** Most script, gzipped, that may load before the first screen. */
+/** Most script, gzipped, that the start page may load until it stands complete. */
 export const FIRST_LOAD_LIMIT_BYTES = 35_000
 
 /** @returns {import('vite').Plugin} */
@@ -48,8 +48,10 @@ function withModules(loaded, chunks, modules) {
   return [...found]
 }
 
-/** What the start page loads by itself after the first screen's frame is there. */
-const START_PAGE = ['/src/ui/screens/ask.tsx', '/src/guide/guide.ts']
+/** The start page's own screen; its frame and it together are the first load. */
+const START_PAGE = ['/src/ui/screens/ask-start.tsx']
+/** What the first question asks for on top. */
+const FIRST_QUESTION = [...START_PAGE, '/src/ui/screens/ask.tsx', '/src/guide/guide.ts']
 
 /** @param {readonly Uint8Array[]} files */
 const gzipBytes = (files) => files.reduce((sum, file) => sum + gzipSync(file, { level: 9 }).length, 0)
@@ -70,12 +72,12 @@ export function sizeGate() {
       const html = read('index.html')
       const scripts = firstLoadFiles(html.toString('utf8'), chunks)
       const styles = [...html.toString('utf8').matchAll(/<link rel="stylesheet"[^>]*href="\.?\/?([^"]+)"/g)]
-      const scriptBytes = gzipBytes(scripts.map(read))
+      const scriptBytes = gzipBytes(withModules(scripts, chunks, START_PAGE).map(read))
       const pageBytes = scriptBytes + gzipBytes([html, ...styles.map((match) => read(match[1] ?? ''))])
-      const startBytes = pageBytes - scriptBytes + gzipBytes(withModules(scripts, chunks, START_PAGE).map(read))
+      const questionBytes = gzipBytes(withModules(scripts, chunks, FIRST_QUESTION).map(read))
       const line =
-        `first-load script ${scriptBytes} B gzip of ${FIRST_LOAD_LIMIT_BYTES} B, with page and styles ${pageBytes} B, ` +
-        `with the first question and the guide ${startBytes} B (without fonts)`
+        `first-load script ${scriptBytes} B gzip of ${FIRST_LOAD_LIMIT_BYTES} B, with page and styles ${pageBytes} B; ` +
+        `script up to the first question ${questionBytes} B (without fonts)`
       if (scriptBytes > FIRST_LOAD_LIMIT_BYTES) this.error(`Too much script before the first screen: ${line}`)
       console.log(line)
     },

@@ -7,13 +7,14 @@ import { PATH_CHAPTER } from './chapters/path.ts'
 import { SAFETY_CHAPTER } from './chapters/safety.ts'
 import { SOURCE_CHAPTER } from './chapters/source.ts'
 import { SURGE_AND_MEASURE_OUTCOMES } from './chapters/surge-and-measure.ts'
+import { START_NODE } from './start.ts'
 import type { Guide } from './types.ts'
 
 /** The bundled guide: seeded into storage, and the fallback when the stored one is missing or damaged. */
 export const GUIDE: Guide = {
   version: 1,
   edition: 'first edition',
-  start: 'gate-danger',
+  start: START_NODE,
   nodes: [
     ...SAFETY_CHAPTER,
     ...COMPLAINT_CHAPTER,

@@ -11,7 +11,7 @@
  * vite-plugin-pwa's own registration is not used: it reloads other tabs and is blocked under Trusted Types.
  */
 import { signal } from '@preact/signals'
-import { Workbox } from 'workbox-window'
+import type { Workbox } from 'workbox-window'
 
 export const offlineReady = signal(false)
 export const updateReady = signal(false)
@@ -77,8 +77,10 @@ export async function startOffline(): Promise<void> {
   })
   if (!('serviceWorker' in navigator)) return
   if (new URLSearchParams(location.search).has('no-sw')) return unregisterAll()
+  // Not needed for the first screen: fetched when the worker is registered.
+  const { Workbox: Worker } = await import('workbox-window')
   // Types of workbox-window predate Trusted Types; it hands the address on unchanged.
-  workbox = new Workbox(workerAddress(), { updateViaCache: 'none' })
+  workbox = new Worker(workerAddress(), { updateViaCache: 'none' })
   registration = await workbox.register({ immediate: true })
   if (registration === undefined) return
   offlineReady.value = registration.active !== null

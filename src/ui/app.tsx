@@ -15,6 +15,7 @@ import './styles/screens.css'
 import './styles/print.css'
 
 const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)
+const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskStart)
 const CheckList = lazy(async () => (await import('./screens/check-list.tsx')).CheckList)
 const CheckScreen = lazy(async () => (await import('./screens/check.tsx')).CheckScreen)
 const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
@@ -52,7 +53,7 @@ function Screen({ route: here }: { readonly route: Route }) {
   if (here.place === 'nowhere') return <Nowhere path={here.path} />
   switch (here.place) {
     case 'ask':
-      return <Ask nodeId={here.id} />
+      return here.id === undefined ? <AskStart /> : <Ask nodeId={here.id} />
     case 'check':
       return here.id === undefined ? <CheckList /> : <CheckScreen id={here.id} query={here.query} />
     case 'log':

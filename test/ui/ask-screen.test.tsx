@@ -6,12 +6,14 @@ import { loadGuide } from '../../src/state/guide-content.ts'
 import { route, startRouter } from '../../src/state/router.ts'
 import { restartTriage, triage } from '../../src/state/session.ts'
 import { Ask } from '../../src/ui/screens/ask.tsx'
+import { AskStart } from '../../src/ui/screens/ask-start.tsx'
 import { isResumed } from '../../src/ui/shell/start.ts'
 import { by, settle, show, tap, until } from './support.ts'
 
 function Here() {
   const here = route.value
-  return here.place === 'ask' ? <Ask nodeId={here.id} /> : null
+  if (here.place !== 'ask') return null
+  return here.id === undefined ? <AskStart /> : <Ask nodeId={here.id} />
 }
 
 async function open(hash: string): Promise<HTMLElement> {
@@ -51,6 +53,7 @@ describe('triage on screen', () => {
     await give('none')
     const question = document.querySelector('h1')?.textContent
     await open('#/ask')
+    await until('.resume a')
     await tap(by('link', 'Go on where you were'))
     window.dispatchEvent(new Event('hashchange'))
     await settle()

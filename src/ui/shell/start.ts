@@ -1,5 +1,7 @@
-import { signal } from '@preact/signals'
+import { effect, signal } from '@preact/signals'
+import { offlineReady } from '../../offline/updates.ts'
 import { loadComplaints } from '../../state/complaints.ts'
+import { loadGuide } from '../../state/guide-content.ts'
 import { resumeSession } from '../../state/session.ts'
 import { startTheme } from '../../state/theme.ts'
 import { watchInstall } from './install-event.ts'
@@ -18,6 +20,10 @@ export function startOnce(): void {
   watchPrinting()
   void startTheme()
   void loadComplaints()
+  // Seeds the stored guide once its part comes from the offline copy, so that the first screen does not wait for it.
+  effect(() => {
+    if (offlineReady.value) void loadGuide().catch(() => undefined)
+  })
   void resumeSession().finally(() => {
     isResumed.value = true
   })
