@@ -1,8 +1,9 @@
 /** Every place of the app, as an address, with what to wait for before it is judged. */
 import type { Page } from 'playwright-core'
 import { CHECKS } from '../../../src/calc/registry.ts'
+import type { Check } from '../../../src/calc/types.ts'
 import { FIELD_NOTES } from '../../../src/guide/notes.ts'
-import { answerAll, follow, heading, settled, shown, TO_A_FILTER, TO_WEATHER } from './screen.ts'
+import { answerAll, follow, settled, shown, TO_A_FILTER, TO_WEATHER, titleOf } from './screen.ts'
 import { workedHash } from './worked-checks.ts'
 
 export type Place = {
@@ -14,23 +15,23 @@ export type Place = {
 const longNote = [...FIELD_NOTES].sort((a, b) => JSON.stringify(b).length - JSON.stringify(a).length)[0]
 const tableNote = FIELD_NOTES.find((note) => note.table !== undefined)
 
-/** Goes there and waits until the former screen is gone and the new one stands. */
-async function to(page: Page, hash: string): Promise<void> {
+/** Goes there and waits until the screen with that heading stands. */
+async function to(page: Page, hash: string, title: string): Promise<void> {
   await follow(page, hash)
-  await page.waitForFunction(() => document.querySelector('#main h1') !== null)
-  await page.getByText('Opening…').waitFor({ state: 'detached' })
-  await heading(page).waitFor()
+  await page.getByRole('heading', { level: 1, name: title, exact: true }).waitFor()
 }
+
+const START = 'What is wrong, and is a filter the cure?'
 
 /** A triage without answers, at its first question. */
 async function startAfresh(page: Page): Promise<void> {
-  await to(page, '#/ask')
+  await to(page, '#/ask', START)
   const afresh = page.getByRole('button', { name: 'Start afresh' })
   if ((await afresh.count()) > 0) await afresh.click()
-  await to(page, '#/ask/gate-danger')
+  await to(page, '#/ask/gate-danger', titleOf('gate-danger'))
 }
 
-const at = (name: string, hash: string): Place => ({ name, go: (page) => to(page, hash) })
+const at = (name: string, hash: string, title: string): Place => ({ name, go: (page) => to(page, hash, title) })
 
 const asked = (name: string, steps: typeof TO_WEATHER, endId: string): Place => ({
   name,
@@ -42,45 +43,45 @@ const asked = (name: string, steps: typeof TO_WEATHER, endId: string): Place => 
   },
 })
 
-const filled = (id: string): Place => ({
+const filled = ({ id, title }: Check): Place => ({
   name: `check ${id}`,
   go: async (page) => {
-    await to(page, workedHash(id))
+    await to(page, workedHash(id), title)
     await settled(page)
   },
 })
 
 /** In this order: the Log is empty before it is filled, and the triage is under way afterwards. */
 export const PLACES: readonly Place[] = [
-  at('the start', '#/ask'),
-  at('a question of the gate', '#/ask/gate-lines'),
-  at('the kinds of line', '#/ask/kind'),
-  at('the list of checks', '#/check'),
-  ...CHECKS.map(({ id }) => filled(id)),
-  at('an empty check', '#/check/window'),
-  at('a refused check', '#/check/filter?capacitanceF=abc&frequencyHz=10 V&topology=XYZ'),
-  at('an empty log', '#/log'),
+  at('the start', '#/ask', START),
+  at('a question of the gate', '#/ask/gate-lines', titleOf('gate-lines')),
+  at('the kinds of line', '#/ask/kind', titleOf('kind')),
+  at('the list of checks', '#/check', 'Check'),
+  ...CHECKS.map(filled),
+  at('an empty check', '#/check/window', 'Window'),
+  at('a refused check', '#/check/filter?capacitanceF=abc&frequencyHz=10 V&topology=XYZ', 'Filter'),
+  at('an empty log', '#/log', 'Log'),
   {
     name: 'a complaint',
     go: async (page) => {
-      await to(page, '#/log')
+      await to(page, '#/log', 'Log')
       await page.getByRole('button', { name: /demo/i }).click()
       await page.getByRole('textbox', { name: 'Note' }).waitFor()
       await page.getByText('Working out the window…').waitFor({ state: 'detached' })
     },
   },
-  at('the log', '#/log'),
-  at('the notes', '#/notes'),
-  at('a long note', `#/notes/${longNote?.id}`),
-  at('a note with a table', `#/notes/${tableNote?.id}`),
+  at('the log', '#/log', 'Log'),
+  at('the notes', '#/notes', 'Notes'),
+  at('a long note', `#/notes/${longNote?.id}`, longNote?.title ?? ''),
+  at('a note with a table', `#/notes/${tableNote?.id}`, tableNote?.title ?? ''),
   asked('an outcome with a filter', TO_A_FILTER, 'filter-victim-inline'),
   asked('an outcome without', TO_WEATHER, 'weather-static'),
   asked('a stop', [['gate-danger', 'smoke']], 'stop-smoke'),
-  at('an address that leads nowhere', '#/check/no-such-check'),
+  at('an address that leads nowhere', '#/check/no-such-check', 'No such check'),
   {
     name: 'About',
     go: async (page) => {
-      await to(page, '#/ask')
+      await to(page, '#/ask', START)
       await page.getByRole('button', { name: /^About/ }).click()
       await page.getByRole('dialog').waitFor()
     },
