@@ -164,6 +164,12 @@ describe('the verdict', () => {
     expect(si(result, 'letThroughVs')).toBeGreaterThan(19 * 20e-6)
   })
 
+  it('holds the ring-up behind a filter against the circuit, not the clamp', () => {
+    const rings = ladder(answer({ ...R4, topology: 'LC', withstandV: '60' }))
+    expect(rings.faults).toEqual(['Peak at the load 87.9 V is above the 60 V the input withstands.'])
+    expect(rings.rungs.find((r) => r.id === 'surge-load')?.exceeds).toBe('surge-circuit-withstand')
+  })
+
   it('draws a ladder whether or not there is a suppressor, and no part rungs without one', () => {
     const bare = ladder(answer({ level: '4', topology: 'C', capacitanceF: '1u', capacitorWithstandV: '500' }))
     expect(bare.faults).toEqual([
