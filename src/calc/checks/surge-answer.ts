@@ -2,7 +2,7 @@
 import type { SafetyId } from '../../reference/safety.ts'
 import { worse } from '../evaluate.ts'
 import { formatQuantity } from '../quantity/format.ts'
-import { envelopeFindings, placementFinding, polarityFinding } from '../surge/compare.ts'
+import { placementFinding, polarityFinding } from '../surge/compare.ts'
 import { type Figures, runFigures, verdictFigures } from '../surge/figures.ts'
 import { shapePlot, voltsPlot } from '../surge/plots.ts'
 import { within } from '../surge/progress.ts'
@@ -116,6 +116,7 @@ function judgeRun(given: SurgeGiven, setup: SurgeSetup, run: RunFigures, factor:
       ratedPulseW: given.ratedPulseW,
       busMaxV: given.busMaxV,
       busSourceOhm: given.busSourceOhm ?? 0.1,
+      lineKind: given.lineKind,
     }),
     capacitor: capacitorJudgement(run.capacitor, given.capacitorWithstandV),
     signal: signalAnswer({
@@ -155,17 +156,12 @@ function describe(given: SurgeGiven, setup: SurgeSetup, worked: Worked): Success
   // the other polarity turns the verdict only when it is worse than this one
   const turned = others !== own && worse(others, own) === others
   const otherWay = other ? polarityFinding(run, other, setup.sign, turned ? others : 'ok') : undefined
-  const envelope =
-    setup.part && given.busMaxV === undefined
-      ? envelopeFindings(setup.part, given.lineKind, given.busSourceOhm ?? 0.1)
-      : []
   const findings = sorted([
     ...judged.circuit.findings,
     ...(judged.suppressor?.findings ?? []),
     ...(judged.capacitor?.findings ?? []),
     ...signalFindings(judged.signal),
     ...(otherWay ? [otherWay] : []),
-    ...envelope,
     ...remarks(given, setup, worked, judged.usage),
   ])
   const verdict = worse(turned && otherWay ? others : own, run.trace.isWhole ? 'ok' : 'unknown')

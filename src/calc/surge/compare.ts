@@ -1,12 +1,8 @@
 /** What else is run beside the answer: the other polarity, and the suppressor on the other side of the filter. */
-import { busSurgesOf } from '../../reference/bus-surges.ts'
-import { COLD_SOAK_C } from '../../reference/suppressors.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Finding, Verdict } from '../types.ts'
 import type { RunFigures } from './runs.ts'
-import type { FittedPart, SurgeSetup } from './setup.ts'
-import { breakdownAt } from './suppressor.ts'
-import { surgeThrough } from './verdicts.ts'
+import type { SurgeSetup } from './setup.ts'
 
 const V = (si: number) => formatQuantity(si, 'voltage')
 const A = (si: number) => formatQuantity(si, 'current')
@@ -48,20 +44,4 @@ export function placementFinding(setup: SurgeSetup, run: RunFigures, other: RunF
         ? ' The front capacitor can ring through the inductor into a suppressor behind it; here it does not carry more there.'
         : ''
   return { verdict: 'ok', sentence: `${here}: ${words(run)}. It would be ${words(other)} ${there}.${rings}` }
-}
-
-/** Bus surges of the supply that would make it conduct, when no line peak was entered. */
-export function envelopeFindings(part: FittedPart, lineKind: string | undefined, busOhm: number): readonly Finding[] {
-  if (lineKind === undefined) return []
-  const coldV = breakdownAt({ breakdownV: part.leastV, tempC: COLD_SOAK_C })
-  return busSurgesOf(lineKind).flatMap((row): readonly Finding[] => {
-    const through = surgeThrough(row.peakV, busOhm, part, coldV, row.forSec)
-    if (!through) return []
-    return [
-      {
-        verdict: 'unknown',
-        sentence: `${row.label}, ${V(row.peakV)} for ${formatQuantity(row.forSec, 'time')}: it would conduct, cold ${through.words}. Enter the highest line peak that applies to you.`,
-      },
-    ]
-  })
 }

@@ -1,4 +1,5 @@
 /** Does the circuit live, does the suppressor live, does the filter capacitor live: each with its reasons. */
+import { busSurgesOf } from '../../reference/bus-surges.ts'
 import { COLD_SOAK_C } from '../../reference/suppressors.ts'
 import { worse } from '../evaluate.ts'
 import { formatQuantity } from '../quantity/format.ts'
@@ -99,6 +100,7 @@ export function suppressorJudgement(given: {
   readonly ratedPulseW: number | undefined
   readonly busMaxV: number | undefined
   readonly busSourceOhm: number
+  readonly lineKind: string | undefined
 }): Judgement | undefined {
   const { part } = given
   if (!part) return undefined
@@ -119,6 +121,7 @@ function ratingFinding(usage: Usage | undefined, ratedW: number | undefined): Fi
 }
 
 type BusQuestion = {
+  readonly lineKind: string | undefined
   readonly part: FittedPart
   readonly busMaxV: number | undefined
   readonly busSourceOhm: number
@@ -126,8 +129,8 @@ type BusQuestion = {
 }
 
 /** A long bus surge through the suppressor is refused with its joules; cold conduction is found. */
-function busFindings({ part, busMaxV, busSourceOhm, ratedPulseW }: BusQuestion): readonly Finding[] {
-  if (busMaxV === undefined) return []
+function busFindings({ part, busMaxV, busSourceOhm, ratedPulseW, lineKind }: BusQuestion): readonly Finding[] {
+  if (busMaxV === undefined) return envelopeFindings(part, lineKind, busSourceOhm)
   const coldV = breakdownAt({ breakdownV: part.leastV, tempC: COLD_SOAK_C })
   const warm = surgeThrough(busMaxV, busSourceOhm, part, part.leastV)
   if (warm)
@@ -155,14 +158,38 @@ function busFindings({ part, busMaxV, busSourceOhm, ratedPulseW }: BusQuestion):
   return []
 }
 
+/** Bus surges of the supply that would make it conduct, when no line peak was entered. */
+function envelopeFindings(part: FittedPart, lineKind: string | undefined, busOhm: number): readonly Finding[] {
+  const coldV = breakdownAt({ breakdownV: part.leastV, tempC: COLD_SOAK_C })
+  const words = busSurgesOf(lineKind ?? '').flatMap((row) => {
+    const through = longSurge({
+      busV: row.peakV,
+      busOhm,
+      breakdownV: coldV,
+      dynamicOhm: part.dynamicOhm,
+      forSec: row.forSec,
+    })
+    return through
+      ? [`${row.label} (${V(row.peakV)} for ${show(row.forSec, 'time')}, ${show(through.energyJ, 'energy')})`]
+      : []
+  })
+  if (words.length === 0) return []
+  return [
+    {
+      verdict: 'unknown',
+      sentence: `Cold, it would conduct through: ${words.join('; ')}. Enter the highest line peak that applies to you.`,
+    },
+  ]
+}
+
 /** What it would carry, in words, or undefined when it stays blocked. */
-export function surgeThrough(
+function surgeThrough(
   busV: number,
   busOhm: number,
   part: FittedPart,
   breakdownV: number,
-  forSec = LONG_SURGE_SEC,
 ): { readonly words: string } | undefined {
+  const forSec = LONG_SURGE_SEC
   const through = longSurge({ busV, busOhm, breakdownV, dynamicOhm: part.dynamicOhm, forSec })
   if (!through) return undefined
   const { currentA, powerW, energyJ } = through
