@@ -94,6 +94,21 @@ export const SAFETY_TEXTS = {
 
 export type SafetyId = keyof typeof SAFETY_TEXTS
 
+/** What every sheet that leaves this app carries, whatever its result. */
+export const SHEET_CAUTIONS: readonly SafetyId[] = [
+  'no-trial',
+  'power-off',
+  'breakers',
+  'trial-authority',
+  'trial-not-for-flight',
+  'permanent-approved',
+  'lightning-hirf-fuel',
+  'hipot',
+  'after-strike',
+  'chassis-capacitance',
+  'ok-bounds',
+]
+
 const IDS: ReadonlySet<string> = new Set(Object.keys(SAFETY_TEXTS))
 
 /** Whether a text is the id of a caution. */

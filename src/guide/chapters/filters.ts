@@ -5,6 +5,7 @@ import type { Outcome, OutcomeCheck } from '../types.ts'
 export const FILTER_CAUTIONS: readonly string[] = [
   'screening',
   'ok-bounds',
+  'no-trial',
   'power-off',
   'stored-charge',
   'trial-authority',

@@ -6,6 +6,7 @@ import type { Fact, Line } from '../../calc/types.ts'
 import { replay } from '../../guide/engine.ts'
 import type { Guide } from '../../guide/types.ts'
 import { lineKindById } from '../../reference/line-kinds.ts'
+import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import {
   type Complaint,
   change,
@@ -20,7 +21,7 @@ import { expressionReading } from '../../state/expression.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
-import { Screening } from '../parts/cautions.tsx'
+import { Cautions, Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { LineWindow } from '../parts/line-window.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
@@ -73,6 +74,7 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
         </div>
       </div>
       <ComplaintActions complaint={complaint} />
+      <Cautions ids={SHEET_CAUTIONS} />
       <Screening />
     </>
   )
