@@ -13,6 +13,7 @@ import { LOADING_FIGURES } from '../support/loading-figures.ts'
 import { circuitOf, endsOf, TOLERANCE_DB } from '../support/ngspice-row.ts'
 import { PAIR_CIRCUITS, PAIR_FIGURES, PRINTED_DB } from '../support/pair-figures.ts'
 import { POWER_FIGURES } from '../support/power-figures.ts'
+import { DECK_KEYS, DECKS, deckFigures, deckTolerance } from '../support/surge-deck.ts'
 import published from './filters-published.json' with { type: 'json' }
 import worked from './lines-worked.json' with { type: 'json' }
 import loading from './loading.json' with { type: 'json' }
@@ -119,6 +120,24 @@ function ofPairCircuits(): Compared[] {
   )
 }
 
+function ofDecks(): Compared[] {
+  return DECKS.flatMap((deck) => {
+    const ours = deckFigures(deck)
+    return DECK_KEYS.flatMap((key) => {
+      const theirs = deck.expected[key]
+      if (theirs === undefined) return []
+      return [
+        {
+          ours: ours[key],
+          theirs,
+          tolerance: Math.abs(theirs) * deckTolerance(key, theirs),
+          what: `${deck.id} ${key}`,
+        },
+      ]
+    })
+  })
+}
+
 /** Figures compared, by file, with how many there must be. */
 const FILES: readonly { file: string; figures: number; compare: () => Compared[] }[] = [
   { file: 'ngspice-filters.json', figures: 84, compare: ofNgspice },
@@ -127,6 +146,7 @@ const FILES: readonly { file: string; figures: number; compare: () => Compared[]
   { file: 'lines-worked.json', figures: 19, compare: () => ofRows(worked.rows, LOADING_FIGURES) },
   { file: 'power.json', figures: 31, compare: () => ofRows(power.rows, POWER_FIGURES) },
   { file: 'pair.json', figures: 29, compare: () => [...ofRows(pair.rows, PAIR_FIGURES), ...ofPairCircuits()] },
+  { file: 'surge-decks.json', figures: 61, compare: ofDecks },
 ]
 
 const table: string[] = []
@@ -160,6 +180,7 @@ const ROWS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   'pair.json': { rows: 11, circuits: 3 },
   'guide-cases.json': { cases: 15 },
   'surge-decks.json': { circuits: 13 },
+  'surge-tables.json': { factors: 12, pinInjection: 25 },
 }
 
 /** Lengths of the lists of a file: a list itself, or the rows of a table. */
