@@ -223,6 +223,8 @@ export type Picture =
       readonly xScale: 'log' | 'linear'
       readonly yLabel: string
       readonly yQuantity: Quantity
+      /** curves are drawn up to here: above it figures are mathematics, not hardware */
+      readonly yCeiling?: number
       readonly curves: readonly PlotCurve[]
       readonly bands: readonly { readonly label: string; readonly from: number; readonly to: number }[]
       /** `least`: the curve must pass above it at x; `most`: below it. */

@@ -20,6 +20,10 @@ const PRACTICAL_CEILING_DB = 100
 /** A fall of this much after the corner is worth a word. */
 const DIP_DB = 3
 const PLOT_POINTS = 241
+/** Room above the practical ceiling, so that a curve is seen to pass it. */
+const PLOT_TO_DB = 120
+
+const CUT_FLAG = `Drawn to ${PLOT_TO_DB} dB: above about ${PRACTICAL_CEILING_DB} dB leakage past the connector governs.`
 
 const SOURCES: Basis['sources'] = [
   { id: 'paul', clause: 'chain matrices', standing: 'memory' },
@@ -244,6 +248,7 @@ function plotOf(q: FilterQuestion, shown: Ends, hasEnds: boolean, findings: read
   const benchCurve = { id: 'bench', label: 'bench 50 Ω', style: 'dashed' as const, x, y: benchY }
   const yours = { id: 'circuit', label: 'your circuit', style: 'solid' as const, x, y: circuitY }
   const needed = q.neededDb
+  const isCut = [...circuitY, ...benchY].some((y) => y > PLOT_TO_DB)
   return {
     is: 'plot',
     title: 'Insertion loss',
@@ -252,12 +257,13 @@ function plotOf(q: FilterQuestion, shown: Ends, hasEnds: boolean, findings: read
     xScale: 'log',
     yLabel: 'dB',
     yQuantity: 'decibel',
+    yCeiling: PLOT_TO_DB,
     curves: hasEnds ? [yours, benchCurve] : [benchCurve],
     bands: q.signalToHz === undefined ? [] : [{ label: 'signal', from: x[0] as number, to: q.signalToHz }],
     limits:
       needed === undefined
         ? []
         : marks.map((f) => ({ label: `need ${db(needed)}`, x: f, y: needed, must: 'least' as const })),
-    flags: findings.map((f) => f.sentence),
+    flags: [...findings.map((f) => f.sentence), ...(isCut ? [CUT_FLAG] : [])],
   }
 }

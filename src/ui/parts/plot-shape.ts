@@ -16,12 +16,16 @@ export function xSpan(picture: PlotPicture): Span {
   return { min, max }
 }
 
-/** Upright span: curves, limits and zero, grown to whole ticks. */
+/** Upright span: curves, limits and zero, grown to whole ticks; curves only up to their ceiling. */
 export function ySpan(picture: PlotPicture, ticks: number): Span {
   const values = [0, ...picture.limits.map((limit) => limit.y), ...picture.curves.flatMap((curve) => [...curve.y])]
   const finite = values.filter((value) => Number.isFinite(value))
   const min = finite.reduce((least, value) => Math.min(least, value), 0)
-  const max = finite.reduce((most, value) => Math.max(most, value), 0)
+  const ceiling = Math.max(picture.yCeiling ?? Number.POSITIVE_INFINITY, ...picture.limits.map((limit) => limit.y))
+  const max = Math.min(
+    ceiling,
+    finite.reduce((most, value) => Math.max(most, value), 0),
+  )
   return max > min ? roundedSpan({ min, max }, ticks) : { min: min - 1, max: max + 1 }
 }
 
