@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { applyUpdate, offlineReady, reloadAdvised, updatedElsewhere, updateReady } from '../../offline/updates.ts'
 import { forgetRemoved, lastDeleted, undoRemove } from '../../state/complaints.ts'
 import { guideNotice } from '../../state/guide-content.ts'
@@ -86,13 +86,22 @@ function Storage() {
   )
 }
 
+/** Long enough to be read; it covers the lowest answers while it stands. */
+const READY_FOR_MS = 12_000
+
 function OfflineReady() {
   const [isPutAway, setPutAway] = useState(wasSaid)
-  if (!offlineReady.value || isPutAway) return null
+  const isReady = offlineReady.value
   const putAway = () => {
     noteSaid()
     setPutAway(true)
   }
+  useEffect(() => {
+    if (!isReady || isPutAway) return
+    const timer = setTimeout(putAway, READY_FOR_MS)
+    return () => clearTimeout(timer)
+  }, [isReady, isPutAway])
+  if (!isReady || isPutAway) return null
   return (
     <Bar>
       <p>Ready: from now on this works without a network.</p>
