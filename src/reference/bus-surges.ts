@@ -29,7 +29,7 @@ const ac = (lineKind: BusSurge['lineKind']): readonly BusSurge[] => [
   {
     id: `do160-abnormal-${lineKind}`,
     lineKind,
-    label: 'DO-160 abnormal surge, 180 V rms',
+    label: 'DO-160 abnormal, 100 ms',
     peakV: 180 * RMS,
     forSec: 0.1,
     source: do160('180 V rms 100 ms'),
@@ -37,7 +37,7 @@ const ac = (lineKind: BusSurge['lineKind']): readonly BusSurge[] => [
   {
     id: `do160-abnormal-long-${lineKind}`,
     lineKind,
-    label: 'DO-160 abnormal surge, 148 V rms',
+    label: 'DO-160 abnormal, 1 s',
     peakV: 148 * RMS,
     forSec: 1,
     source: do160('148 V rms 1 s'),
@@ -45,7 +45,7 @@ const ac = (lineKind: BusSurge['lineKind']): readonly BusSurge[] => [
   {
     id: `std704-normal-${lineKind}`,
     lineKind,
-    label: 'MIL-STD-704 normal transient, 180 V rms',
+    label: 'MIL-STD-704 normal, 10 ms',
     peakV: 180 * RMS,
     forSec: 0.01,
     source: std704('180 V rms 10 ms'),
@@ -57,7 +57,7 @@ export const BUS_SURGES: readonly BusSurge[] = [
   {
     id: 'do160-normal-ab',
     lineKind: DC,
-    label: 'DO-160 normal surge, categories A and B',
+    label: 'DO-160 normal A, B',
     peakV: 40,
     forSec: 0.03,
     source: printed('normal surge'),
@@ -65,7 +65,7 @@ export const BUS_SURGES: readonly BusSurge[] = [
   {
     id: 'do160-normal-z',
     lineKind: DC,
-    label: 'DO-160 normal surge, category Z',
+    label: 'DO-160 normal Z',
     peakV: 50,
     forSec: 0.05,
     source: printed('normal surge'),
@@ -73,7 +73,7 @@ export const BUS_SURGES: readonly BusSurge[] = [
   {
     id: 'do160-abnormal-a',
     lineKind: DC,
-    label: 'DO-160 abnormal surge, category A',
+    label: 'DO-160 abnormal A',
     peakV: 46.3,
     forSec: 0.1,
     source: do160('46.3 V 100 ms'),
@@ -81,7 +81,7 @@ export const BUS_SURGES: readonly BusSurge[] = [
   {
     id: 'do160-abnormal-b',
     lineKind: DC,
-    label: 'DO-160 abnormal surge, category B',
+    label: 'DO-160 abnormal B',
     peakV: 60,
     forSec: 0.1,
     source: do160('60 V 100 ms'),
@@ -89,7 +89,7 @@ export const BUS_SURGES: readonly BusSurge[] = [
   {
     id: 'do160-abnormal-z',
     lineKind: DC,
-    label: 'DO-160 abnormal surge, category Z',
+    label: 'DO-160 abnormal Z',
     peakV: 80,
     forSec: 0.1,
     source: do160('80 V 100 ms'),
@@ -97,7 +97,7 @@ export const BUS_SURGES: readonly BusSurge[] = [
   {
     id: 'std704-normal-28',
     lineKind: DC,
-    label: 'MIL-STD-704 normal transient, 28 V',
+    label: 'MIL-STD-704 normal',
     peakV: 50,
     forSec: 0.0125,
     source: std704('50 V 12.5 ms'),
@@ -105,7 +105,7 @@ export const BUS_SURGES: readonly BusSurge[] = [
   {
     id: 'std704-normal-270',
     lineKind: 'power-270-vdc',
-    label: 'MIL-STD-704 normal transient, 270 V',
+    label: 'MIL-STD-704 normal',
     peakV: 330,
     forSec: 0.02,
     source: std704('330 V 20 ms'),
@@ -113,7 +113,7 @@ export const BUS_SURGES: readonly BusSurge[] = [
   {
     id: 'std704-abnormal-270',
     lineKind: 'power-270-vdc',
-    label: 'MIL-STD-704 abnormal, 270 V',
+    label: 'MIL-STD-704 abnormal',
     peakV: 350,
     forSec: 0.05,
     source: std704('350 V about 50 ms'),

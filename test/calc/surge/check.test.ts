@@ -199,7 +199,7 @@ describe('bus and temperature', () => {
 
   it('asks for the line peak where a supply has surges that would make it conduct', () => {
     const result = answer({ ...R1, lineKind: 'power-28-vdc' })
-    expect(sentences(result)).toContain('DO-160 abnormal surge, category Z (80 V for 100 ms, ')
+    expect(sentences(result)).toContain('DO-160 abnormal Z (80 V for 100 ms, ')
     expect(word(result, 'suppressorVerdict')).toBe('fails')
     const strong = answer({ ...R1, level: '1', lineKind: 'power-28-vdc', ambientC: '25' })
     expect(word(strong, 'suppressorVerdict')).toBe('unknown')
