@@ -1,4 +1,6 @@
 /** A surge through line, suppressor and filter: does the circuit live, does the suppressor live, does the signal live? */
+import { waveformById } from '../../reference/waveforms.ts'
+import { plainShapePlot } from '../surge/plots.ts'
 import { setUpSurge } from '../surge/setup.ts'
 import type { Check, Progress, Result } from '../types.ts'
 import { answerSurge } from './surge-answer.ts'
@@ -7,19 +9,22 @@ import { type SurgeGiven, surgeInputs } from './surge-inputs.ts'
 function* compute(given: SurgeGiven): Generator<Progress, Result> {
   const answer = setUpSurge(given)
   if (answer.is === 'refused') return { ok: false, issues: [answer.issue] }
-  if (answer.is === 'missing') return waiting(answer.words)
+  if (answer.is === 'missing') return waiting(answer.words, given.waveform)
   return yield* answerSurge(given, answer.setup)
 }
 
-function waiting(words: readonly string[]): Result {
+/** What is missing, with the shape of the waveform chosen so far. */
+function waiting(words: readonly string[], waveform: string | undefined): Result {
+  const row = waveform === undefined ? undefined : waveformById(waveform)
+  const shape = row && plainShapePlot(row)
   return {
     ok: true,
     headline: `Enter ${words.join(' and ')}.`,
-    findings: [],
+    findings: row ? [{ verdict: 'ok', sentence: row.note }] : [],
     outputs: {},
     bounds: [],
     rungs: [],
-    pictures: [],
+    pictures: shape ? [shape] : [],
     cautions: ['lightning-hirf-fuel', 'screening'],
   }
 }

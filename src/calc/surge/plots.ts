@@ -1,7 +1,8 @@
 /** The curves of a run thinned for drawing, and the shape of the waveform. */
+import type { Waveform } from '../../reference/waveforms.ts'
 import type { Picture, PlotCurve } from '../types.ts'
 import type { Pulse } from './pulse.ts'
-import { shapeTimes } from './shape.ts'
+import { type Ring, type Shape, shapeOf, shapeTimes } from './shape.ts'
 import type { Trace } from './trace.ts'
 
 type Plot = Extract<Picture, { is: 'plot' }>
@@ -82,30 +83,43 @@ export function voltsPlot(given: {
   }
 }
 
-/** The waveform on its own: open-circuit volts, or what its current would be as volts across its impedance. */
+/** The waveform on its own: open-circuit volts, or amperes into a short. */
 export function shapePlot(pulse: Pulse, sign: 1 | -1): Plot {
+  const isCurrent = pulse.row.form === 'current'
   const { shape, row, ring } = pulse
-  const isCurrent = row.form === 'current'
   const peak = sign * (isCurrent ? pulse.shortCircuitA : pulse.openCircuitV)
+  return curveOf(row.name, shape, ring, {
+    peak,
+    yLabel: isCurrent ? 'Short-circuit current' : 'Open-circuit volts',
+    yQuantity: isCurrent ? 'current' : 'voltage',
+    label: isCurrent ? 'into a short' : 'open circuit',
+  })
+}
+
+/** The shape of a row before any volts are known, as a share of its peak; undefined for a pulse of one's own. */
+export function plainShapePlot(row: Waveform): Plot | undefined {
+  if (!row.shape) return undefined
+  return curveOf(row.name, shapeOf(row.shape, row.ring), row.ring, {
+    peak: 1,
+    yLabel: 'Share of the peak',
+    yQuantity: 'number',
+    label: row.form,
+  })
+}
+
+type Drawn = Pick<Plot, 'yLabel' | 'yQuantity'> & { readonly peak: number; readonly label: string }
+
+function curveOf(name: string, shape: Shape, ring: Ring | undefined, { peak, label, ...axis }: Drawn): Plot {
   const toSec = ring ? 10 / ring.hz : Math.min(shape.endSec * 1.05, 3 * shapeTimes(shape).halfSec)
   const x = Float64Array.from({ length: SHAPE_POINTS }, (_, i) => (toSec * i) / (SHAPE_POINTS - 1))
   return {
     is: 'plot',
-    title: `Shape: ${row.name}`,
+    title: `Shape: ${name}`,
     xLabel: 'Time',
     xQuantity: 'time',
     xScale: 'linear',
-    yLabel: isCurrent ? 'Short-circuit current' : 'Open-circuit volts',
-    yQuantity: isCurrent ? 'current' : 'voltage',
-    curves: [
-      {
-        id: 'shape',
-        label: isCurrent ? 'into a short' : 'open circuit',
-        style: 'solid',
-        x,
-        y: x.map((sec) => peak * shape.at(sec)),
-      },
-    ],
+    ...axis,
+    curves: [{ id: 'shape', label, style: 'solid', x, y: x.map((sec) => peak * shape.at(sec)) }],
     bands: [],
     limits: [],
     flags: [],

@@ -344,6 +344,16 @@ describe('what is asked and refused', () => {
     expect(answer({ level: '3', topology: 'LC' }).headline).toContain('the inductance of the filter')
   })
 
+  it('draws the shape of a waveform before its volts are known, peak 1', () => {
+    for (const { id, name, shape } of WAVEFORMS) {
+      const [picture] = answer({ waveform: id }).pictures
+      if (!shape) expect(picture).toBeUndefined()
+      else if (picture?.is === 'plot' && picture.title === `Shape: ${name}`)
+        expect(Math.max(...(picture.curves[0]?.y ?? [])), id).toBeCloseTo(1, 1)
+      else expect(picture?.is, id).toBe('ladder')
+    }
+  })
+
   it('runs every waveform once volts and ohms are known, and draws its shape', () => {
     for (const { id, name } of WAVEFORMS) {
       const result = answer({
