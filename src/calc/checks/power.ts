@@ -1,7 +1,7 @@
 /** A capacitor on a power line: chassis current, stored energy, bleed, inrush, withstand and the Navy rule. */
+import { ladderPicture } from '../ladder.ts'
 import { heatFinding, paschenFindings, residualFinding, variableFrequencyFinding } from '../power/findings.ts'
 import type { InrushPeak } from '../power/inrush.ts'
-import { powerLadder, powerRungs } from '../power/ladder.ts'
 import { NAVY_SOURCE, navyLimit } from '../power/navy-rule.ts'
 import {
   basisOf,
@@ -13,14 +13,15 @@ import {
   type PowerOutputs,
   withstandOutput,
 } from '../power/outputs.ts'
+import { powerRungs } from '../power/rungs.ts'
 import { crestV, lineCurrentRmsA, storedJ, withstandV } from '../power/supply.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Quantity } from '../quantity/quantity.ts'
 import type { Bound, Check, Finding, Given, Input, Result, Step, Verdict } from '../types.ts'
 import { FARADS } from './noise-inputs.ts'
+import { loadWInput, navyRuleInput } from './rule-inputs.ts'
 
 const WIRING = 'Wiring and bleed'
-const RULES = 'Rule'
 
 const inputs = [
   {
@@ -86,25 +87,8 @@ const inputs = [
     whenEmpty: { do: 'omit' },
     group: WIRING,
   },
-  {
-    key: 'navyRule',
-    fact: 'navyRule',
-    label: 'Navy line-to-ground rule',
-    help: 'MIL-STD-461 4.2.2, for Navy procurement only.',
-    type: { is: 'flag' },
-    defaultText: 'false',
-    whenEmpty: { do: 'assume', text: 'false', why: 'applies to Navy procurement only', favourable: false },
-    group: RULES,
-  },
-  {
-    key: 'loadW',
-    fact: 'loadW',
-    label: 'Connected load',
-    help: 'For that rule on DC: 0.075 µF per kW.',
-    type: { is: 'number', quantity: 'power', min: 0, max: 1e7 },
-    whenEmpty: { do: 'omit' },
-    group: RULES,
-  },
+  navyRuleInput,
+  loadWInput,
 ] as const satisfies readonly Input[]
 
 type PowerGiven = Given<typeof inputs>
@@ -214,7 +198,7 @@ function answer(
       test: outputs['withstandV']?.basis ?? basisOf([]),
     },
   })
-  const ladder = powerLadder(rungs)
+  const ladder = ladderPicture({ title: 'Volts on this line', rungs })
   const findings = [
     ...rule.findings,
     ...ladder.faults.map((sentence): Finding => ({ verdict: 'marginal', sentence })),

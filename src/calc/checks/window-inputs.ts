@@ -13,6 +13,7 @@ import {
   SPREAD_OFFER,
   sourceHInput,
 } from './noise-inputs.ts'
+import { loadWInput, navyRuleInput, RULES_GROUP } from './rule-inputs.ts'
 import {
   bitRateInput,
   crossInput,
@@ -24,7 +25,6 @@ import {
 } from './signal-inputs.ts'
 
 const SPREAD = 'Spread of the part'
-const RULES = 'Other limits'
 const share = { is: 'number', quantity: 'fraction', min: 0, max: 0.95 } as const
 
 export const windowInputs = [
@@ -176,25 +176,8 @@ export const windowInputs = [
   sourceHInput,
   loadFInput,
   loadHInput,
-  {
-    key: 'navyRule',
-    fact: 'navyRule',
-    label: 'Navy line-to-ground rule',
-    help: 'MIL-STD-461 4.2.2 limits line-to-ground capacitance on power lines of Navy equipment. Off unless it applies to you.',
-    type: { is: 'flag' },
-    defaultText: 'false',
-    whenEmpty: { do: 'assume', text: 'false', why: 'applies to Navy procurement only', favourable: false },
-    group: RULES,
-  },
-  {
-    key: 'loadW',
-    fact: 'loadW',
-    label: 'Connected load',
-    help: 'For that rule on DC lines: 0.075 µF per kW.',
-    type: { is: 'number', quantity: 'power', min: 0, max: 1e7 },
-    whenEmpty: { do: 'omit' },
-    group: RULES,
-  },
+  navyRuleInput,
+  loadWInput,
   {
     key: 'maxBuildableF',
     fact: 'maxBuildableF',
@@ -202,7 +185,7 @@ export const windowInputs = [
     help: 'What fits the contact cavity at that voltage, one capacitor as marked.',
     type: FARADS,
     whenEmpty: { do: 'omit' },
-    group: RULES,
+    group: RULES_GROUP,
   },
 ] as const satisfies readonly Input[]
 

@@ -1,6 +1,5 @@
 /** The volts of a power line in order: working peak, inrush overshoot, and what the capacitor is tested to. */
-import { formatQuantity } from '../quantity/format.ts'
-import type { Basis, LadderRung, Picture, Rung } from '../types.ts'
+import type { Basis, Rung } from '../types.ts'
 
 export type PowerVolts = {
   readonly peakV: number
@@ -27,20 +26,4 @@ export function powerRungs({ peakV, overshootV, testV, basis }: PowerVolts): rea
       : [rung('power-inrush', 'inrush', 'Inrush peak on the capacitor', 'comes', overshootV, basis.overshoot)]),
     rung('power-capacitor-withstand', 'capacitor-withstand', 'Capacitor withstand test', 'holds', testV, basis.test),
   ]
-}
-
-/** The ladder picture, with every rung that comes above one that holds named as a fault. */
-export function powerLadder(rungs: readonly Rung[]): Extract<Picture, { is: 'ladder' }> {
-  const holds = rungs.filter((rung) => rung.side === 'holds')
-  const faults: string[] = []
-  const drawn = rungs.map((rung): LadderRung => {
-    const { id, label, side, minV, maxV } = rung
-    const below = side === 'comes' ? holds.find((held) => maxV > held.minV) : undefined
-    if (below === undefined) return { id, label, side, minV, maxV }
-    faults.push(
-      `${label} ${formatQuantity(maxV, 'voltage', 4)} is above ${below.label.toLowerCase()} ${formatQuantity(below.minV, 'voltage', 4)}.`,
-    )
-    return { id, label, side, minV, maxV, exceeds: below.id }
-  })
-  return { is: 'ladder', title: 'Volts on this line', rungs: drawn, faults }
 }
