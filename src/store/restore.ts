@@ -103,7 +103,8 @@ function restoreRecord(raw: Record<string, unknown>, from: Provenance): Complain
     id: field(raw, 'id', isId, newId(), keep),
     // A complaint written by a newer version keeps that version's number, so that it can take its parts back.
     schemaVersion: Math.max(schemaVersion, COMPLAINT_SCHEMA),
-    guideVersion: field(raw, 'guideVersion', isVersion, 0, keep),
+    // minus zero would not survive being stored as JSON
+    guideVersion: field(raw, 'guideVersion', isVersion, 0, keep) + 0,
     title: field(raw, 'title', isText, '', keep),
     note: field(raw, 'note', isText, '', keep),
     createdAt,

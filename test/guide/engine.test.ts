@@ -1,4 +1,3 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   answer,
@@ -13,6 +12,7 @@ import {
 import { GUIDE } from '../../src/guide/guide.ts'
 import type { Answers, Question } from '../../src/guide/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
+import fc from '../support/property.ts'
 
 const GATE: Answers = { 'gate-danger': 'none', 'gate-lines': 'none' }
 const TO_FILTER: Answers = {

@@ -1,4 +1,3 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { FactKey, Line } from '../../src/calc/types.ts'
 import { nodeById } from '../../src/guide/engine.ts'
@@ -7,6 +6,7 @@ import { SURGE_FACTS } from '../../src/guide/rules/surge.ts'
 import { advise, PART_RULE_IDS, RULE_IDS } from '../../src/guide/rules.ts'
 import type { Advice, AdviceItem, Outcome } from '../../src/guide/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
+import fc from '../support/property.ts'
 
 const lineOf = (facts: Partial<Readonly<Record<FactKey, string>>>, gate: Line['gate'] = 'clear'): Line => ({
   id: 'line-7',

@@ -1,4 +1,3 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   decodeText,
@@ -10,6 +9,7 @@ import {
   splitQuery,
   writeQuery,
 } from '../../src/state/router.ts'
+import fc from '../support/property.ts'
 
 describe('addresses', () => {
   it('reads every place, with and without an id', () => {

@@ -1,8 +1,8 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { FACTS } from '../../src/calc/ids.ts'
 import { type Complaint, newComplaint } from '../../src/store/complaint.ts'
 import { restoreComplaint } from '../../src/store/restore.ts'
+import fc from '../support/property.ts'
 
 const LINE = {
   id: 'line-7',

@@ -1,6 +1,6 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { decades, linearScale, linearTicks, logScale, roundedSpan, shortSi } from '../../src/ui/parts/axis.ts'
+import fc from '../support/property.ts'
 
 describe('axes', () => {
   it('writes numbers short, with the prefix people use', () => {

@@ -1,7 +1,7 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { LadderRung } from '../../src/calc/types.ts'
 import { LINE_PX, layOutLadder } from '../../src/ui/parts/ladder-shape.ts'
+import fc from '../support/property.ts'
 
 const names = [
   'working peak',

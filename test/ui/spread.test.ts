@@ -1,6 +1,6 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { spread, wrapLabel } from '../../src/ui/parts/spread.ts'
+import fc from '../support/property.ts'
 
 describe('spreading labels', () => {
   it('leaves labels alone that do not touch', () => {
