@@ -171,6 +171,8 @@ export type StripRow = {
   readonly state: 'open' | 'shut' | 'half' | 'none'
   readonly leastF?: number
   readonly mostF?: number
+  /** where the most would stand without the suppressor: between the two lies the suppressor's share */
+  readonly takenToF?: number
   readonly permittedF?: number
   /** Capacitance intervals where the need is lost again (resonance). */
   readonly holes: readonly (readonly [number, number])[]

@@ -23,16 +23,10 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { CheckId, Line } from '../calc/types.ts'
 import type { Answers } from '../guide/types.ts'
 import { type Complaint, type ComplaintPatch, newComplaint } from '../store/complaint.ts'
-import {
-  changeComplaint,
-  deleteComplaint,
-  listComplaints,
-  purgeDeleted,
-  putComplaint,
-  undeleteComplaint,
-} from '../store/complaints.ts'
+import { listComplaints, purgeDeleted } from '../store/complaints.ts'
+import type { Step } from '../store/steps.ts'
 import { StoreError } from '../store/trouble.ts'
-import { enqueue, saveState, settled } from './save-queue.ts'
+import { recover, save, saveState, settled } from './save-queue.ts'
 
 export type { Complaint, ComplaintPatch }
 
@@ -59,15 +53,16 @@ otherWindows?.addEventListener('message', () => {
 })
 
 /** Queues a write and tells the other windows when it is on disk. */
-async function save(run: () => Promise<void>, key?: string): Promise<void> {
+async function keep(step: Step, key?: string): Promise<void> {
   changesHere++
-  await enqueue(run, key)
+  await save(step, key)
   otherWindows?.postMessage('saved')
 }
 
 /** Reads the Log. Without storage it is empty and `storeNotice` says why. */
 export async function loadComplaints(): Promise<void> {
-  // What is still being written would be missing from the list.
+  // What is still being written, or was left unwritten, would be missing from the list.
+  void recover()
   await settled()
   if (saveState.value === 'failed' && list.value !== undefined) return
   const changesBefore = changesHere
@@ -90,7 +85,7 @@ export function openComplaint(id: string | undefined): void {
 
 function add(complaint: Complaint): Complaint {
   list.value = [complaint, ...(list.value ?? [])]
-  void save(() => putComplaint(complaint)).then(askToKeep)
+  void keep({ do: 'put', complaint }).then(askToKeep)
   return complaint
 }
 
@@ -129,7 +124,7 @@ export function change(id: string, patch: ComplaintPatch): void {
   const updatedAt = new Date().toISOString()
   const changed = { ...old, ...patch, updatedAt }
   list.value = [changed, ...(list.value ?? []).filter((complaint) => complaint.id !== id)]
-  void save(() => changeComplaint(id, patch, updatedAt), `${id}:${Object.keys(patch).sort().join()}`)
+  void keep({ do: 'change', id, patch, at: updatedAt }, `${id}:${Object.keys(patch).sort().join()}`)
 }
 
 /** Gives a complaint another title. */
@@ -155,7 +150,7 @@ export function remove(id: string): void {
   if (old === undefined) return
   list.value = (list.value ?? []).filter((complaint) => complaint.id !== id)
   removed.value = old
-  void save(() => deleteComplaint(id))
+  void keep({ do: 'delete', id, at: new Date().toISOString() })
 }
 
 /** Brings back what was deleted last. */
@@ -164,7 +159,7 @@ export function undoRemove(): void {
   if (back === undefined) return
   removed.value = undefined
   list.value = [back, ...(list.value ?? [])].sort((a, b) => b.updatedAt.localeCompare(a.updatedAt))
-  void save(() => undeleteComplaint(back.id))
+  void keep({ do: 'undelete', id: back.id, at: new Date().toISOString() })
 }
 
 /** Puts the undo offer away; the complaint itself goes at a later start. */

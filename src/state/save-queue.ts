@@ -4,16 +4,25 @@
  * `saveState`      idle | saving | saved | failed
  * `storeNotice`    sentence to show while the storage has trouble, else undefined
  * `enqueue(job)`   runs after everything asked for before; resolves when it is on disk, waits when the storage fails
+ * `save(step)`     the same for a change to stored data, which also survives a window that closes too soon
+ * `recover()`      once at start: carries out what earlier windows left unwritten
  * `retrySave()`    tries again from the write that failed
  * `settled()`      resolves when nothing is being written
  *
  * A failed write stops the queue: a later write must never be overtaken by an earlier one that is retried.
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
+import { performLate, performStep, type Step } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
+import { noteUnsaved, takeUnsaved } from './journal.ts'
 
 export type SaveState = 'idle' | 'saving' | 'saved' | 'failed'
-type Job = { readonly key: string; readonly run: () => Promise<void>; readonly done: () => void }
+type Job = {
+  readonly key: string
+  readonly run: () => Promise<void>
+  readonly done: () => void
+  readonly step: Step | undefined
+}
 
 const state = signal<SaveState>('idle')
 const notice = signal<string | undefined>(undefined)
@@ -34,10 +43,16 @@ async function drain(): Promise<void> {
       return
     }
     waiting.shift()
+    noteWaiting()
     job.done()
   }
   state.value = 'saved'
   notice.value = undefined
+}
+
+/** Keeps the copy of what is not on disk yet up to date. */
+function noteWaiting(): void {
+  noteUnsaved(waiting.flatMap((job) => job.step ?? []))
 }
 
 function start(): void {
@@ -53,7 +68,7 @@ function start(): void {
  * Queues a write. A `key` names what is written as a whole: a write that still waits under the same key
  * is replaced, since only the newest matters.
  */
-export function enqueue(run: () => Promise<void>, key = ''): Promise<void> {
+export function enqueue(run: () => Promise<void>, key = '', step?: Step): Promise<void> {
   return new Promise((done) => {
     const last = waiting.at(-1)
     const isWaiting = last !== undefined && waiting.length > 1 && key !== '' && last.key === key
@@ -61,14 +76,31 @@ export function enqueue(run: () => Promise<void>, key = ''): Promise<void> {
       waiting[waiting.length - 1] = {
         key,
         run,
+        step,
         done: () => {
           last.done()
           done()
         },
       }
-    } else waiting.push({ key, run, done })
+    } else waiting.push({ key, run, done, step })
+    if (step !== undefined) noteWaiting()
     if (state.value !== 'failed') start()
   })
+}
+
+/** Queues a change to stored data. */
+export function save(step: Step, key = ''): Promise<void> {
+  return enqueue(() => performStep(step), key, step)
+}
+
+let recovered: Promise<void> | undefined
+
+/** Carries out what earlier windows left unwritten; later calls wait for the first. */
+export function recover(): Promise<void> {
+  recovered ??= Promise.all(takeUnsaved().map((step) => enqueue(() => performLate(step), '', step))).then(
+    () => undefined,
+  )
+  return recovered
 }
 
 /** Tries again from the write that failed. */

@@ -14,10 +14,10 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Line } from '../calc/types.ts'
 import type { Answers } from '../guide/types.ts'
 import { type Complaint, newLine } from '../store/complaint.ts'
-import { emptyTriage, readScratch, readTriage, type TriageDraft, writeScratch, writeTriage } from '../store/meta.ts'
+import { emptyTriage, readScratch, readTriage, type TriageDraft } from '../store/meta.ts'
 import { StoreError } from '../store/trouble.ts'
 import { change, complaints } from './complaints.ts'
-import { enqueue } from './save-queue.ts'
+import { recover, save, settled } from './save-queue.ts'
 
 export type { TriageDraft }
 
@@ -29,6 +29,8 @@ export const scratch: ReadonlySignal<Line> = scratchLine
 /** Reads back what was under way. Without storage both start empty. */
 export async function resumeSession(): Promise<void> {
   const [draftBefore, lineBefore] = [current.value, scratchLine.value]
+  void recover()
+  await settled()
   try {
     const [draft, line] = await Promise.all([readTriage(), readScratch()])
     // An address or a quick thumb may have been faster than the storage: what was done since then stays.
@@ -41,7 +43,7 @@ export async function resumeSession(): Promise<void> {
 
 function setTriage(draft: TriageDraft): void {
   current.value = draft
-  void enqueue(() => writeTriage(draft), 'triage')
+  void save({ do: 'triage', draft }, 'triage')
 }
 
 /** Replaces the answers; the whole record, since changing an early answer may drop later ones. */
@@ -82,5 +84,5 @@ export function restartTriage(): void {
 /** Replaces the scratch line. */
 export function setScratch(line: Line): void {
   scratchLine.value = line
-  void enqueue(() => writeScratch(line), 'scratch')
+  void save({ do: 'scratch', line }, 'scratch')
 }

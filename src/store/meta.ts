@@ -37,7 +37,11 @@ export function emptyTriage(): TriageDraft {
 
 /** The triage left open at the last visit; an empty one when there is none. Fails with a `StoreError`. */
 export async function readTriage(): Promise<TriageDraft> {
-  const raw = await readOne('meta', 'triage')
+  return restoreTriage(await readOne('meta', 'triage'))
+}
+
+/** The gate for a triage; anything else becomes an empty one. Never throws. */
+export function restoreTriage(raw: unknown): TriageDraft {
   if (!isRecord(raw)) return emptyTriage()
   const { answers, guideVersion, lines } = restoreComplaint(
     { answers: raw['answers'], guideVersion: raw['guideVersion'], lines: [raw['line']] },
@@ -59,8 +63,12 @@ export function writeTriage(draft: TriageDraft): Promise<void> {
 
 /** The scratch line of the quick checks; an empty one when there is none. Fails with a `StoreError`. */
 export async function readScratch(): Promise<Line> {
-  const { lines } = restoreComplaint({ lines: [await readOne('meta', 'scratch')] }, 'stored')
-  return lines[0] ?? newLine()
+  return restoreScratch(await readOne('meta', 'scratch'))
+}
+
+/** The gate for a scratch line; anything else becomes an empty one. Never throws. */
+export function restoreScratch(raw: unknown): Line {
+  return restoreComplaint({ lines: [raw] }, 'stored').lines[0] ?? newLine()
 }
 
 /** Stores the scratch line. Fails with a `StoreError`. */

@@ -48,6 +48,12 @@ describe('the window strip', () => {
     expect(rowPieces(row({ state: 'shut', leastF: 15e-9, mostF: 11e-9 }), span)).toEqual([
       { fromF: 11e-9, toF: 15e-9, is: 'shut' },
     ])
+    // what a suppressor takes lies between the most that is left and the most without it
+    expect(rowPieces(row({ leastF: 4e-10, mostF: 6.8e-9, takenToF: 9.1e-9, holes: [] }), span)[0]).toEqual({
+      fromF: 6.8e-9,
+      toF: 9.1e-9,
+      is: 'taken',
+    })
     expect(rowPieces(row({ state: 'half', leastF: 2.2e-9 }), span)).toEqual([{ fromF: 2.2e-9, toF: 1e-6, is: 'half' }])
     expect(rowPieces(row({ state: 'none' }), span)).toEqual([])
   })

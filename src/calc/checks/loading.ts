@@ -110,7 +110,13 @@ function answer(given: LoadingGiven, kind: LineKind): Result {
   const judgedVerdict = findings.reduce<Verdict>((worst, { verdict: v }) => worse(worst, v), 'ok')
   const verdict = entered || judgedVerdict === 'fails' ? judgedVerdict : 'unknown'
   const bounds = boundsOf(judged)
-  const strip = loadingStrip({ bounds, askedF: given.capacitanceF, isPair: kind.isPair, verdict })
+  const strip = loadingStrip({
+    bounds,
+    askedF: given.capacitanceF,
+    isPair: kind.isPair,
+    suppressorF: taken.suppressorF,
+    verdict,
+  })
   return {
     ok: true,
     verdict,

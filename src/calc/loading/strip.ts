@@ -10,16 +10,19 @@ export function loadingStrip(q: {
   readonly bounds: readonly Bound[]
   readonly askedF: number | undefined
   readonly isPair: boolean
+  /** per leg, at 0 V */
+  readonly suppressorF: number
   readonly verdict: Verdict
 }): Picture | undefined {
   const worksF = q.bounds.find((b) => b.nature === 'works')?.markedF
   const permitted = q.bounds.filter((b) => b.nature === 'permitted').map((b) => b.markedF)
   const permittedF = permitted.length === 0 ? undefined : Math.min(...permitted)
   if (worksF === undefined && permittedF === undefined) return undefined
+  const takenToF = worksF !== undefined && q.suppressorF > 0 ? worksF + q.suppressorF : undefined
   return {
     is: 'strip',
     title: q.isPair ? 'Capacitance of each leg, before tolerance' : 'Capacitance to chassis, before tolerance',
-    ...stripAxis([worksF, permittedF, q.askedF]),
+    ...stripAxis([worksF, takenToF, permittedF, q.askedF]),
     marks: [],
     ...(q.askedF === undefined || q.askedF <= 0 ? {} : { chosenF: q.askedF }),
     rows: [
@@ -29,6 +32,7 @@ export function loadingStrip(q: {
         best: true,
         state: worksF === undefined ? 'none' : 'half',
         ...(worksF === undefined ? {} : { mostF: worksF }),
+        ...(takenToF === undefined ? {} : { takenToF }),
         ...(permittedF === undefined ? {} : { permittedF }),
         holes: [],
         verdict: q.verdict,

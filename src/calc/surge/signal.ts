@@ -70,7 +70,7 @@ export function signalAnswer(q: SignalQuestion): SignalAnswer {
   return {
     ...judged(verdict, sentence, works.basis),
     bounds: [roomBound(Math.max(0, roomF), q.filter, works)],
-    ...(roomF > 0 ? { picture: stripPicture(roomF, q.filter, verdict, share) } : {}),
+    ...(roomF > 0 ? { picture: stripPicture({ roomF, wholeF, filter: q.filter, verdict, share }) } : {}),
     hints: hintsOf(q, suppressorF, wholeF),
   }
 }
@@ -94,14 +94,23 @@ function roomBound(roomF: number, filter: FittedFilter, works: { readonly why: s
   }
 }
 
-function stripPicture(roomF: number, filter: FittedFilter, verdict: Verdict, share: string): Picture {
+type Drawn = {
+  readonly roomF: number
+  readonly wholeF: number
+  readonly filter: FittedFilter
+  readonly verdict: Verdict
+  readonly share: string
+}
+
+function stripPicture({ roomF, wholeF, filter, verdict, share }: Drawn): Picture {
   const mostF = roomF / countOf(filter)
+  const takenToF = wholeF / countOf(filter)
   const isFitted = filter.capacitanceF > 0
   const topology = filter.topology === 'none' || filter.topology === 'L' ? 'C' : filter.topology
   return {
     is: 'strip',
     title: 'Room for the filter beside this suppressor',
-    ...stripAxis([mostF, isFitted ? filter.capacitanceF : undefined]),
+    ...stripAxis([mostF, takenToF, isFitted ? filter.capacitanceF : undefined]),
     rows: [
       {
         topology,
@@ -109,6 +118,7 @@ function stripPicture(roomF: number, filter: FittedFilter, verdict: Verdict, sha
         best: true,
         state: 'half',
         mostF,
+        ...(takenToF > mostF ? { takenToF } : {}),
         holes: [],
         verdict,
         note: `suppressor takes ${share}`,

@@ -166,7 +166,12 @@ function aroundOf(
 function worksOf(ceiling: LoadingCeiling | undefined, taken: Taken): Ceiling | undefined {
   const works = ceiling?.works
   if (works?.farads === undefined) return undefined
-  return { id: 'loading-works', roomF: roomPerLegF(works.farads, taken), why: works.why }
+  return {
+    id: 'loading-works',
+    roomF: roomPerLegF(works.farads, taken),
+    why: works.why,
+    ...(taken.suppressorF > 0 ? { bareRoomF: roomPerLegF(works.farads, { ...taken, suppressorF: 0 }) } : {}),
+  }
 }
 
 function permittedOf(ceiling: LoadingCeiling | undefined, taken: Taken): Ceiling[] {

@@ -9,7 +9,13 @@ import { mostMarkedF } from './room.ts'
 const NARROW_RATIO = 1.5
 
 /** A ceiling in farads per leg, before tolerance; `why` in words that fit after "at most … :". */
-export type Ceiling = { readonly id: string; readonly roomF: number; readonly why: string }
+export type Ceiling = {
+  readonly id: string
+  readonly roomF: number
+  readonly why: string
+  /** the room if there were no suppressor */
+  readonly bareRoomF?: number
+}
 
 export type WindowFacts = {
   /** undefined while the noise ends or the need are unknown */
@@ -26,7 +32,7 @@ export type WindowFacts = {
   readonly inductorHurt: (topology: Topology, legF: number) => string | undefined
 }
 
-export type Limit = { readonly id: string; readonly markedF: number; readonly why: string }
+export type Limit = { readonly id: string; readonly markedF: number; readonly why: string; readonly bareF?: number }
 
 export type WindowRow = {
   readonly topology: Topology
@@ -115,7 +121,13 @@ function serviceMargin(around: Surroundings, markedF: number, facts: WindowFacts
 }
 
 function limitsOf(count: number, facts: WindowFacts) {
-  const limit = (c: Ceiling): Limit => ({ id: c.id, why: c.why, markedF: mostMarkedF(c.roomF, count, facts.mostShare) })
+  const marked = (roomF: number) => mostMarkedF(roomF, count, facts.mostShare)
+  const limit = (c: Ceiling): Limit => ({
+    id: c.id,
+    why: c.why,
+    markedF: marked(c.roomF),
+    ...(c.bareRoomF === undefined ? {} : { bareF: marked(c.bareRoomF) }),
+  })
   const tightest = (all: readonly (Limit | undefined)[]) =>
     all.reduce<Limit | undefined>((best, one) => (one && (!best || one.markedF < best.markedF) ? one : best), undefined)
   const most = tightest([facts.works && limit(facts.works), facts.chassis && limit(facts.chassis)])

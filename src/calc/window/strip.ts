@@ -6,7 +6,13 @@ import type { WindowRow } from './row.ts'
 
 /** Strip picture of all rows. */
 export function stripOf(rows: readonly WindowRow[], chosen: WindowRow, verdict: Verdict): Picture {
-  const values = rows.flatMap((r) => [r.leastF, r.upper?.markedF, r.proposal?.valueF, r.permitted?.markedF])
+  const values = rows.flatMap((r) => [
+    r.leastF,
+    r.upper?.markedF,
+    r.upper?.bareF,
+    r.proposal?.valueF,
+    r.permitted?.markedF,
+  ])
   return {
     is: 'strip',
     title: 'Window, one capacitor as marked',
@@ -37,6 +43,7 @@ function stripRow(row: WindowRow, best: boolean, verdict: Verdict): StripRow {
     state,
     ...(leastF === undefined ? {} : { leastF }),
     ...(upper === undefined ? {} : { mostF: upper.markedF }),
+    ...(upper?.bareF === undefined ? {} : { takenToF: upper.bareF }),
     ...(permitted === undefined ? {} : { permittedF: permitted.markedF }),
     ...(proposal === undefined ? {} : { proposedF: proposal.valueF }),
     holes: row.holes,

@@ -3,14 +3,18 @@ import type { Picture, StripRow } from '../../calc/types.ts'
 import { type Span, textWidth } from './axis.ts'
 
 export type StripPicture = Extract<Picture, { is: 'strip' }>
-export type Piece = { readonly fromF: number; readonly toF: number; readonly is: 'open' | 'half' | 'hole' | 'shut' }
+export type Piece = {
+  readonly fromF: number
+  readonly toF: number
+  readonly is: 'open' | 'half' | 'hole' | 'shut' | 'taken'
+}
 
 /** The capacitance axis: whole decades, grown until every bound, mark and pin is on it. */
 export function stripSpan(picture: StripPicture): Span {
   const values = [
     picture.chosenF,
     ...picture.marks.map((mark) => mark.atF),
-    ...picture.rows.flatMap((row) => [row.leastF, row.mostF, row.permittedF, row.proposedF]),
+    ...picture.rows.flatMap((row) => [row.leastF, row.mostF, row.takenToF, row.permittedF, row.proposedF]),
   ].filter((value): value is number => value !== undefined && value > 0 && Number.isFinite(value))
   const low = Math.max(1e-15, Math.min(picture.minF, ...values))
   const high = Math.min(1, Math.max(picture.maxF, ...values, low * 10))
@@ -22,9 +26,10 @@ export function rowPieces(row: StripRow, span: Span): readonly Piece[] {
   if (row.state === 'none') return []
   const least = row.leastF
   const most = row.mostF
+  const taken = takenPiece(row)
   if (row.state === 'shut') {
-    if (least === undefined || most === undefined) return []
-    return [{ fromF: Math.min(least, most), toF: Math.max(least, most), is: 'shut' }]
+    if (least === undefined || most === undefined) return taken
+    return [...taken, { fromF: Math.min(least, most), toF: Math.max(least, most), is: 'shut' }]
   }
   const ground: Piece = {
     fromF: Math.max(span.min, least ?? span.min),
@@ -36,7 +41,13 @@ export function rowPieces(row: StripRow, span: Span): readonly Piece[] {
       ([fromF, toF]): Piece => ({ fromF: Math.max(fromF, ground.fromF), toF: Math.min(toF, ground.toF), is: 'hole' }),
     )
     .filter((hole) => hole.toF > hole.fromF)
-  return [ground, ...holes]
+  return [...taken, ground, ...holes]
+}
+
+/** The suppressor's share: from what is left to what there would be without it. */
+function takenPiece({ mostF, takenToF }: StripRow): Piece[] {
+  if (mostF === undefined || takenToF === undefined || takenToF <= mostF) return []
+  return [{ fromF: mostF, toF: takenToF, is: 'taken' }]
 }
 
 export type WordPlace = { readonly xPx: number; readonly anchor: 'start' | 'middle' | 'end' }

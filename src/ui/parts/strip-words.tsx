@@ -38,6 +38,12 @@ export function StripWords({ picture, bounds }: { readonly picture: StripPicture
           {most ? `: ${most.why}` : ''}
         </p>
       )}
+      {row.takenToF !== undefined && (
+        <p>
+          <strong>{printed(row.takenToF, 'capacitance')} without the suppressor</strong>: it takes the difference and
+          earns no attenuation
+        </p>
+      )}
       {row.permittedF !== undefined && (
         <p>
           <strong>{printed(row.permittedF, 'capacitance')} permitted</strong>

@@ -139,7 +139,7 @@ function PieceMark(given: {
       </>
     )
   }
-  if (piece.is === 'open') return rect
+  if (piece.is === 'open' || piece.is === 'taken') return rect
   const edgesPx: readonly [number, number] = [frame.leftPx, frame.rightPx]
   const place = placeWord({ fromPx, toPx, edgesPx, word: 'shut', sizePx: LETTER_PX })
   return (

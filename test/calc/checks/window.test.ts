@@ -264,3 +264,19 @@ test('a favourable assumption that would turn the verdict makes it unknown and i
   expect(result.verdict).toBe('unknown')
   expect(result.findings[0]?.sentence).toContain('bond inductance')
 })
+
+test('the strip shows the suppressor’s share beside what is left for the filter', () => {
+  const facts = {
+    lineKind: 'arinc-429-high',
+    topology: 'C',
+    frequencyHz: '12M',
+    neededDb: '20',
+    sourceOhm: '50',
+    loadOhm: '50',
+    ...EXACT,
+  }
+  const bare = si(run(windowCheck, facts), 'mostCapacitanceF') ?? 0
+  const row = strip(run(windowCheck, { ...facts, suppressorF: '3.1n' }).pictures).rows.find((r) => r.topology === 'C')
+  expect(row?.takenToF).toBeCloseTo(bare, 16)
+  expect((row?.takenToF ?? 0) - (row?.mostF ?? 0)).toBeCloseTo(3.1e-9, 16)
+})
