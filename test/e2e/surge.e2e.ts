@@ -79,7 +79,7 @@ it('walks from a storm to the ladder, where a clamp above what the input withsta
   const ladder = page.getByRole('img', { name: /what comes|above|withstands/i }).first()
   await ladder.waitFor()
   await page
-    .getByText(/is above the 60 V/)
+    .getByText(/is above the 60\sV/u)
     .first()
     .waitFor()
 }, 90_000)
