@@ -88,7 +88,7 @@ export function findingsOf(
     })
   }
   if (row.least.is === 'never' && upper) out.push({ verdict: 'fails', sentence: limitWords(setup) })
-  out.push(...openers.map((sentence) => ({ verdict: 'ok' as const, sentence: `Opens it: ${sentence}` })))
+  out.push(...openers.map((sentence) => ({ verdict: 'ok' as const, sentence })))
   if (openers.length === 0 && row.verdict === 'fails' && setup.facts.around) {
     out.push({
       verdict: 'fails',
