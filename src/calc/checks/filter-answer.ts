@@ -11,6 +11,8 @@ export type FilterQuestion = {
   readonly sources: readonly NoiseSource[]
   readonly load: NoiseLoad | undefined
   readonly frequenciesHz: readonly number[]
+  /** DC was asked for across a load inductance */
+  readonly hasShortedDc: boolean
   readonly neededDb: number | undefined
   readonly signalToHz: number | undefined
 }
@@ -23,6 +25,10 @@ const PLOT_POINTS = 241
 /** Room above the practical ceiling, so that a curve is seen to pass it. */
 const PLOT_TO_DB = 120
 
+const SHORTED: Finding = {
+  verdict: 'unknown',
+  sentence: 'At DC the inductance across the load shorts it, filter or not: there is no loss to give.',
+}
 const CUT_FLAG = `Drawn to ${PLOT_TO_DB} dB: above about ${PRACTICAL_CEILING_DB} dB leakage past the connector governs.`
 
 const SOURCES: Basis['sources'] = [
@@ -71,7 +77,7 @@ export function describeFilter(q: FilterQuestion): Result {
     cell: cellOr(bench?.db, 'enter the frequency that matters'),
     basis: benchBasis(bench),
   }
-  const findings: Finding[] = []
+  const findings: Finding[] = q.hasShortedDc ? [SHORTED] : []
   if (ends) {
     const corners = findCorners(circuit, ends)
     const basis = cornerBasis(ends)
@@ -234,7 +240,7 @@ function cornerBasis(ends: Ends): Basis {
 }
 
 function plotOf(q: FilterQuestion, shown: Ends, hasEnds: boolean, findings: readonly Finding[]): Picture {
-  const marks = q.frequenciesHz
+  const marks = q.frequenciesHz.filter((hz) => hz > 0)
   const low = Math.min(
     1e4,
     ...marks.map((f) => f / 10),

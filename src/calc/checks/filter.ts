@@ -96,8 +96,8 @@ const inputs = [
     key: 'frequencyHz',
     fact: 'noiseHz',
     label: 'Frequency that matters',
-    help: 'Where the noise is. Several: separate by “;”, the worst is shown.',
-    type: { is: 'number', quantity: 'frequency', min: 0.1, max: 1e11, many: true },
+    help: 'Where the noise is; 0 is DC. Several: separate by “;”, the worst is shown.',
+    type: { is: 'number', quantity: 'frequency', min: 0, max: 1e11, many: true },
     whenEmpty: { do: 'ask', how: 'The tuned frequency that suffers, or the strongest line on the analyser.' },
   },
   {
@@ -184,6 +184,15 @@ function circuitOf(given: FilterGiven): { circuit: FilterCircuit } | { missing: 
   }
 }
 
+/** Slower than this nothing here changes any more: it counts as DC. */
+const DC_BELOW_HZ = 1e-3
+
+/** At DC an inductance across the load shorts it with and without the filter: there is no loss to speak of. */
+function usableHz(given: FilterGiven): readonly number[] {
+  const all = (given.frequencyHz ?? []).map((hz) => (hz < DC_BELOW_HZ ? 0 : hz))
+  return given.loadH === undefined ? all : all.filter((hz) => hz > 0)
+}
+
 function compute(given: FilterGiven): Result {
   const built = circuitOf(given)
   if ('missing' in built) {
@@ -206,7 +215,8 @@ function compute(given: FilterGiven): Result {
       given.loadOhm === undefined
         ? undefined
         : { ohm: given.loadOhm, parallelF: given.loadF ?? 0, parallelH: given.loadH ?? Number.POSITIVE_INFINITY },
-    frequenciesHz: given.frequencyHz ?? [],
+    frequenciesHz: usableHz(given),
+    hasShortedDc: usableHz(given).length < (given.frequencyHz ?? []).length,
     neededDb: given.neededDb,
     signalToHz: usefulHz,
   })

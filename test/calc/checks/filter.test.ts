@@ -125,3 +125,12 @@ test('a level already under the limit by more than the margin needs nothing, nev
   const asked = run(needCheck, { measuredDb: '50' })
   expect(asked.outputs['neededDb']?.cell).toEqual({ is: 'none', why: 'needs the allowed level' })
 })
+
+test('frequency 0 is DC: only the winding resistance is left, and an inductance across the load leaves no figure', () => {
+  const facts = { topology: 'LC', capacitanceF: '10n', inductanceH: '10u', dcrOhm: '5', sourceOhm: '50', loadOhm: '50' }
+  const dc = si(run(filterCheck, { ...facts, frequencyHz: '0' }), 'insertionLossDb')
+  expect(dc).toBeCloseTo(20 * Math.log10(105 / 100), 12)
+  const shorted = run(filterCheck, { ...facts, frequencyHz: '0', loadH: '50u' })
+  expect(shorted.outputs['insertionLossDb']?.cell.is).toBe('none')
+  expect(shorted.findings[0]?.sentence).toContain('shorts it')
+})
