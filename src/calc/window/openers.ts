@@ -19,17 +19,21 @@ const CLASS_1 = {
   ageingFracPerDecade: 0,
 }
 
-/** Sentences that each open the row, cheapest change first. Empty when the row is not shut. */
-export function openersOf(row: WindowRow, rows: readonly WindowRow[], facts: WindowFacts, taken: Taken): Opener[] {
+/** Sentences that each open the row, cheapest change first; pauses between recomputations. Empty when the row is not shut. */
+export function* openersOf(
+  row: WindowRow,
+  rows: readonly WindowRow[],
+  facts: WindowFacts,
+  taken: Taken,
+): Generator<void, Opener[]> {
   if (row.verdict !== 'fails' || !facts.around) return []
-  return [
-    ...otherRows(row, rows),
-    ...largerInductor(rows, facts),
-    ...betterPart(row, facts),
-    ...betterBond(row, facts),
-    ...lessTaken(row, facts, taken),
-    ...lessNeed(row, facts),
-  ]
+  const found = otherRows(row, rows)
+  found.push(...(yield* largerInductor(rows, facts)))
+  for (const more of [betterPart, betterBond, lessNeed]) {
+    yield
+    found.push(...more(row, facts))
+  }
+  return [...found, ...lessTaken(row, facts, taken)]
 }
 
 function otherRows(row: WindowRow, rows: readonly WindowRow[]): Opener[] {
@@ -45,7 +49,7 @@ function otherRows(row: WindowRow, rows: readonly WindowRow[]): Opener[] {
 const TRY_H = [-7, -6, -5, -4].flatMap((decade) => [1, 2.2, 4.7].map((digit) => digit * 10 ** decade)).concat(1e-3)
 
 /** When no row is open: the smallest inductor of the series that opens LC, CL or T (whichever faces the lower impedance). */
-function largerInductor(rows: readonly WindowRow[], facts: WindowFacts): Opener[] {
+function* largerInductor(rows: readonly WindowRow[], facts: WindowFacts): Generator<void, Opener[]> {
   const { around } = facts
   if (!around || rows.some((r) => r.verdict !== 'fails')) return []
   const leastH = around.inductancesH[0] ?? 0
@@ -55,6 +59,7 @@ function largerInductor(rows: readonly WindowRow[], facts: WindowFacts): Opener[
     if (inductanceH <= leastH) continue
     const inductancesH = around.inductancesH.map((h) => (inductanceH * h) / leastH)
     for (const topology of [sided, 'PI', 'T'] as const) {
+      yield
       const again = windowRow(topology, { ...facts, around: { ...around, inductancesH } })
       if (again.verdict === 'fails') continue
       const henries = formatQuantity(inductanceH, 'inductance', 3)
