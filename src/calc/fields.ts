@@ -128,3 +128,11 @@ function rangeIssue(input: Input, si: number): Issue | undefined {
     message: `${formatQuantity(si, quantity)} is outside what this field works with; give ${QUANTITIES[quantity].word} from ${from} to ${to}.`,
   }
 }
+
+/**
+ * Whether a field still holds the usual value it started with: an assumption, though it stands in the field where it can
+ * be changed. False where the descriptor gives no reason for the value.
+ */
+export function isUsual({ state, text, input }: Field): boolean {
+  return state === 'value' && input.whenEmpty.do === 'assume' && text.trim() === input.defaultText
+}

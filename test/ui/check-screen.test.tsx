@@ -41,6 +41,13 @@ describe('a check on screen', () => {
     expect(history.length).toBe(before)
   })
 
+  it('names the usual values it took beside the answer, until they are typed over', async () => {
+    const place = await open('#/check/need?measuredDb=71.3&limitDb=50.1')
+    expect(place.textContent).toContain('usual values, change them if yours differ: Margin 6')
+    await type(by('textbox', 'Margin'), '7.5')
+    expect(place.textContent).not.toContain('usual values')
+  })
+
   it('reports keys of the address it does not know', async () => {
     const place = await open('#/check/need?measuredDb=60&extra=7')
     expect(place.querySelector('.notice')?.textContent).toContain('extra=7')

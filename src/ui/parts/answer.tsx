@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import type { Field } from '../../calc/fields.ts'
+import { type Field, isUsual } from '../../calc/fields.ts'
 import type { Cell, Check, Output, Picture, Success, Verdict } from '../../calc/types.ts'
 import { assumedText, cellText, splitFigure } from './figure.ts'
 import { PictureView } from './picture.tsx'
@@ -105,18 +105,25 @@ export function Figure(given: Live & { readonly outputKey: string; readonly cell
  */
 function Assumed({ fields, verdict }: { readonly fields: readonly Field[]; readonly verdict: Verdict | undefined }) {
   const assumed = fields.filter((field) => field.state === 'assumed' && field.assumed)
+  const usual = fields.filter(isUsual)
   const left = fields.filter((field) => field.state === 'omitted' || field.state === 'missing')
   const isJudged = verdict === 'ok' || verdict === 'marginal'
   return (
     <>
       <AssumedLine words="assumed" fields={assumed.filter((field) => !field.assumed?.favourable)} />
+      {usual.length > 0 && (
+        <p class="beside">
+          <strong>usual values, change them if yours differ:</strong>{' '}
+          {usual.map((field) => `${field.input.label} ${usualText(field)}`).join('; ')}
+        </p>
+      )}
       <AssumedLine words="assumed in your favour" fields={assumed.filter((field) => field.assumed?.favourable)} />
       {isJudged && left.length > 0 && (
         <p class="beside">
           <strong>not entered, not judged:</strong> {left.map((field) => field.input.label).join(', ')}
         </p>
       )}
-      {assumed.length > 0 && (
+      {assumed.length + usual.length > 0 && (
         <details class="fold">
           <summary>Why these assumptions</summary>
           <ul class="plain">
@@ -125,11 +132,24 @@ function Assumed({ fields, verdict }: { readonly fields: readonly Field[]; reado
                 {assumedWords(field)}: {field.assumed?.why}
               </li>
             ))}
+            {usual.map((field) => (
+              <li key={field.key}>
+                {field.input.label} {usualText(field)}:{' '}
+                {field.input.whenEmpty.do === 'assume' && field.input.whenEmpty.why}
+              </li>
+            ))}
           </ul>
         </details>
       )}
     </>
   )
+}
+
+/** The words of a choice, yes or no of a switch, otherwise the text as it stands in the field. */
+function usualText({ input, text }: Field): string {
+  if (input.type.is === 'flag') return text.trim() === 'true' ? 'yes' : 'no'
+  if (input.type.is === 'choice') return input.type.options.find(({ value }) => value === text.trim())?.label ?? text
+  return text
 }
 
 function AssumedLine({ words, fields }: { readonly words: string; readonly fields: readonly Field[] }) {

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { Field } from '../../calc/fields.ts'
+import { type Field, isUsual } from '../../calc/fields.ts'
 import type { CheckModel } from '../../state/check.ts'
 import { FieldView } from '../parts/field.tsx'
 
@@ -55,6 +55,9 @@ function fieldView(model: CheckModel, field: Field) {
 
 function groupNote(members: readonly Field[]): string {
   const count = (state: Field['state']) => members.filter((field) => field.state === state).length
-  const parts = [`${count('value')} entered`, `${count('assumed')} assumed`].filter((part) => !part.startsWith('0'))
+  const usual = members.filter(isUsual).length
+  const parts = [`${count('value') - usual} entered`, `${usual} as usual`, `${count('assumed')} assumed`].filter(
+    (part) => !part.startsWith('0'),
+  )
   return parts.length > 0 ? ` ${parts.join(', ')}` : ' none entered'
 }
