@@ -94,5 +94,6 @@ export const FACTS = {
   capacitorWithstandV: 'peak voltage the filter capacitor withstands',
   busMaxV: 'highest instantaneous voltage of the line, surges included',
   busSourceOhm: 'resistance of the bus that feeds a long surge',
+  suppressorSeriesCount: 'number of equal suppressors in series',
 } as const
 export type FactKey = keyof typeof FACTS

@@ -15,7 +15,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   loading: words('lineKind capacitanceF crossF inductanceH suppressorF existingF bitRateHz driverEdgeSec'),
   pair: words('capacitanceF capacitance2F legOhm frequencyHz'),
   surge: words(
-    'waveform level openCircuitV sourceOhm lineOhm lineH suppressorLeadH topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm loadOhm loadF standoffV breakdownV dynamicOhm bidirectional ratedPulseW ambientC suppressorF withstandV capacitorWithstandV busMaxV busSourceOhm derateZeroC decayQ ringHz peakSec halfSec polarity lineKind',
+    'waveform level openCircuitV sourceOhm lineOhm lineH suppressorLeadH topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm loadOhm loadF standoffV breakdownV dynamicOhm bidirectional ratedPulseW ambientC suppressorF withstandV capacitorWithstandV busMaxV busSourceOhm derateZeroC decayQ ringHz peakSec halfSec polarity lineKind seriesCount',
   ),
   power: words('workingRmsV supplyHz capacitanceF lineCount loadW navyRule wiringOhm wiringH bleedOhm'),
 }

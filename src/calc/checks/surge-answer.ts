@@ -1,7 +1,7 @@
 /** The whole answer of a surge: runs, judgements, figures, pictures. */
-import type { SafetyId } from '../../reference/safety.ts'
 import { worse } from '../evaluate.ts'
 import { formatQuantity } from '../quantity/format.ts'
+import { cautionsOf } from '../surge/cautions.ts'
 import { placementFinding, polarityFinding } from '../surge/compare.ts'
 import { type Figures, runFigures, verdictFigures } from '../surge/figures.ts'
 import { shapePlot, voltsPlot } from '../surge/plots.ts'
@@ -11,6 +11,7 @@ import { type RunFigures, runOnce, worseRun } from '../surge/runs.ts'
 import { circuitOf, type SurgeSetup, variantsOf } from '../surge/setup.ts'
 import { type SignalAnswer, signalAnswer } from '../surge/signal.ts'
 import { sizeRows, sizingTable } from '../surge/sizing.ts'
+import { stackFindings } from '../surge/stack.ts'
 import { breakdownAt } from '../surge/suppressor.ts'
 import { factorOf, type Usage, usageOf } from '../surge/usage.ts'
 import { capacitorJudgement, circuitJudgement, type Judgement, suppressorJudgement } from '../surge/verdicts.ts'
@@ -162,6 +163,12 @@ function describe(given: SurgeGiven, setup: SurgeSetup, worked: Worked): Success
     ...(judged.capacitor?.findings ?? []),
     ...signalFindings(judged.signal),
     ...(otherWay ? [otherWay] : []),
+    ...stackFindings({
+      seriesCount: given.seriesCount ?? 1,
+      part: setup.part,
+      peakA: Math.abs(run.amps.value),
+      isOverloaded: (judged.usage?.totalFrac ?? 0) > 1,
+    }),
     ...remarks(given, setup, worked, judged.usage),
   ])
   const verdict = worse(turned && otherWay ? others : own, run.trace.isWhole ? 'ok' : 'unknown')
@@ -278,18 +285,4 @@ function headlineOf(given: SurgeGiven, run: RunFigures, { usage, suppressor }: J
       ? 'its rating is not judged'
       : `the suppressor uses ${formatQuantity(usage.totalFrac, 'fraction')} of its rating`
   return `The load peaks at ${load}${against}; ${used}.`
-}
-
-function cautionsOf(setup: SurgeSetup): readonly SafetyId[] {
-  const lethal = setup.pulse.openCircuitV >= 60
-  return [
-    'permanent-approved',
-    'lightning-hirf-fuel',
-    'hipot',
-    'after-strike',
-    ...(setup.filter.topology === 'none' ? [] : (['stored-charge'] as const)),
-    ...(lethal ? (['power-off'] as const) : []),
-    'ok-bounds',
-    'screening',
-  ]
 }

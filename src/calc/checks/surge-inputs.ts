@@ -196,6 +196,16 @@ export const surgeInputs = [
     group: PART,
   },
   {
+    key: 'seriesCount',
+    fact: 'suppressorSeriesCount',
+    label: 'Parts in series',
+    help: 'Equal parts one behind the other; every figure of the suppressor here is that of one part.',
+    type: { is: 'number', quantity: 'count', min: 1, max: 12 },
+    defaultText: '1',
+    whenEmpty: { do: 'assume', text: '1', why: 'one part', favourable: false },
+    group: PART,
+  },
+  {
     key: 'suppressorF',
     fact: 'suppressorF',
     label: 'Suppressor capacitance',

@@ -2,11 +2,13 @@
 import { waveformById } from '../../reference/waveforms.ts'
 import { plainShapePlot } from '../surge/plots.ts'
 import { setUpSurge } from '../surge/setup.ts'
+import { asOnePart } from '../surge/stack.ts'
 import type { Check, Progress, Result } from '../types.ts'
 import { answerSurge } from './surge-answer.ts'
 import { type SurgeGiven, surgeInputs } from './surge-inputs.ts'
 
-function* compute(given: SurgeGiven): Generator<Progress, Result> {
+function* compute(asked: SurgeGiven): Generator<Progress, Result> {
+  const given = asOnePart(asked)
   const answer = setUpSurge(given)
   if (answer.is === 'refused') return { ok: false, issues: [answer.issue] }
   if (answer.is === 'missing') return waiting(answer.words, given.waveform)

@@ -449,3 +449,33 @@ describe('the answer', () => {
     expect(seen.every((frac, i) => frac >= 0 && frac <= 1 && frac >= (seen[i - 1] ?? 0) - 1e-9)).toBe(true)
   })
 })
+
+describe('equal parts in series', () => {
+  it('are circuit R1 again: two of half the volts, half the ohms and half the power', () => {
+    const stack = answer({
+      level: '4',
+      breakdownV: '17.2',
+      dynamicOhm: '0.16616315',
+      ratedPulseW: '750',
+      seriesCount: '2',
+    })
+    const one = answer(R1)
+    for (const key of ['suppressorPeakV', 'peakA', 'energyJ', 'usedFrac'])
+      expect(Math.abs((si(stack, key) ?? 0) / (si(one, key) ?? 1) - 1)).toBeLessThan(1e-9)
+    expect(sentences(stack)).toContain('2 equal parts in series')
+  })
+
+  it('divide their capacitance, and parallel parts are warned of with their shares', () => {
+    // 134 A over a spread of 1.11: 34.4 − 30.99 V over 0.332 Ω is 10.3 A between the two (T27, T28).
+    const over = sentences(answer(R1))
+    expect(over).toMatch(/share 134 A as 72\.\d A and 62/)
+    const facts = { ...R1, lineKind: 'arinc-429-high', suppressorF: '6n' }
+    const whole = answer({ ...facts, seriesCount: '3' }).bounds[0]?.markedF ?? 0
+    const single = answer(facts).bounds[0]?.markedF ?? 0
+    expect(whole - single).toBeCloseTo(4e-9, 15)
+  })
+
+  it('are counted in whole parts', () => {
+    expect(issuesOf(surgeCheck, { ...R1, seriesCount: '1.5' })[0]).toMatch(/seriesCount/)
+  })
+})
