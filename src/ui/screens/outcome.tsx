@@ -35,6 +35,8 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
   const { gate } = shown.position
   const advice = advise({ guide, outcome, line, gate })
   const look = CLASS_WORDS[outcome.class]
+  // Where another check comes first, its link does too: the window is then only what the part takes room of.
+  const leadsToWindow = outcome.checks[0]?.check === 'window'
   return (
     <>
       <Head title={outcome.headline} large>
@@ -70,9 +72,10 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           </section>
         </div>
         <div class="pane stack">
+          {!leadsToWindow && <CheckLinks outcome={outcome} line={line} />}
           {outcome.checks.some((each) => each.check === 'window') && <LineWindow line={line} onLine={setTriageLine} />}
           <Items items={advice.items} />
-          <CheckLinks outcome={outcome} line={line} />
+          {leadsToWindow && <CheckLinks outcome={outcome} line={line} />}
         </div>
       </div>
       <Keep guide={guide} outcome={outcome} advice={advice} />
