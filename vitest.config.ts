@@ -29,6 +29,8 @@ export default defineConfig({
           testTimeout: 60_000,
           hookTimeout: 60_000,
           fileParallelism: false,
+          // a shared, noisy machine may starve a browser once; the report names what needed a second try
+          retry: 1,
         },
       },
     ],

@@ -76,6 +76,15 @@ describe('the policy', () => {
     await heading(page).waitFor()
     const outcome = await page.evaluate(async () => {
       const results: string[] = []
+      // The reports come after the refusals: both must have arrived before the page is left.
+      const noticed = new Promise<void>((done) => {
+        const wanted = new Set(['connect-src', 'require-trusted-types-for'])
+        document.addEventListener('securitypolicyviolation', ({ effectiveDirective }) => {
+          wanted.delete(effectiveDirective)
+          if (wanted.size === 0) done()
+        })
+        setTimeout(done, 5000)
+      })
       await fetch('https://host.invalid/').then(
         () => results.push('fetched'),
         () => results.push('refused'),
@@ -93,6 +102,7 @@ describe('the policy', () => {
       } catch {
         results.push('no markup')
       }
+      await noticed
       return [...results, document.documentElement.dataset['ran'] ?? 'not run']
     })
     expect(outcome).toEqual(['refused', 'no script', 'no markup', 'not run'])
