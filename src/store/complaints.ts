@@ -30,6 +30,11 @@ export function putComplaint(complaint: Complaint): Promise<void> {
   return writeOne('complaints', complaint.id, complaint)
 }
 
+/** Writes a whole complaint unless one with its id is there already, in one transaction. */
+export function addComplaint(complaint: Complaint): Promise<void> {
+  return changeOne('complaints', complaint.id, (raw) => (raw === undefined ? complaint : undefined))
+}
+
 /** Changes only the parts given, on top of what is stored now; `atTime` is the new time of change. */
 export function changeComplaint(id: string, patch: ComplaintPatch, atTime = new Date().toISOString()): Promise<void> {
   return changeStored(id, (old) => ({ ...old, ...patch, updatedAt: atTime }))

@@ -1,7 +1,14 @@
 /** A change to what is stored, as data: it can be carried out now, or at the next start if this one ended too soon. */
 import type { Line } from '../calc/types.ts'
 import type { Complaint, ComplaintPatch } from './complaint.ts'
-import { changeComplaint, deleteComplaint, getComplaint, putComplaint, undeleteComplaint } from './complaints.ts'
+import {
+  addComplaint,
+  changeComplaint,
+  deleteComplaint,
+  getComplaint,
+  putComplaint,
+  undeleteComplaint,
+} from './complaints.ts'
 import { restoreScratch, restoreTriage, type TriageDraft, writeScratch, writeTriage } from './meta.ts'
 import { entriesOf, isRecord } from './plain.ts'
 import { restoreComplaint } from './restore.ts'
@@ -32,13 +39,14 @@ export function performStep(step: Step): Promise<void> {
 }
 
 /**
- * Carries out a step that an earlier start left behind, unless what is stored is newer. Fails with a `StoreError`.
+ * Carries out a step that an earlier start left behind. What is stored already stays where it is newer: the window that
+ * left it may still be writing. Fails with a `StoreError`.
  */
 export async function performLate(step: Step): Promise<void> {
+  if (step.do === 'put') return addComplaint(step.complaint)
   if (step.do === 'triage' || step.do === 'scratch') return performStep(step)
-  const stored = await getComplaint(step.do === 'put' ? step.complaint.id : step.id)
-  const at = step.do === 'put' ? step.complaint.updatedAt : step.at
-  if (stored !== undefined && stored.updatedAt > at) return
+  const stored = await getComplaint(step.id)
+  if (stored !== undefined && stored.updatedAt > step.at) return
   return performStep(step)
 }
 
