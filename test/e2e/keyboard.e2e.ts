@@ -199,12 +199,15 @@ describe('for a screen reader', () => {
   })
 
   it('the title of the window follows the screen', async () => {
+    // set once the screen stands, a moment after its heading
+    const titled = (word: string) =>
+      page.waitForFunction((wanted) => document.title.startsWith(wanted), word, { polling: 50, timeout: 5000 })
     await page.goto(visit.at('#/notes'))
     await heading(page).waitFor()
-    expect(await page.title()).toMatch(/^Notes/)
+    await titled('Notes')
     await page.getByRole('link', { name: 'Check', exact: true }).click()
     await page.getByRole('heading', { level: 1, name: 'Check', exact: true }).waitFor()
-    expect(await page.title()).toMatch(/^Check/)
+    await titled('Check')
     expect(await page.getByRole('navigation').getByRole('link', { name: 'Check' }).getAttribute('aria-current')).toBe(
       'page',
     )
