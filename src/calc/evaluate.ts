@@ -1,13 +1,7 @@
 /** Runs a check on its fields, and tries whether a favourable assumption could turn the verdict. */
 import { contraryOf, type Field } from './fields.ts'
 import type { Check, GivenValue, Issue, Progress, Result, Success, Verdict } from './types.ts'
-
-const RANK: Readonly<Record<Verdict, number>> = { ok: 0, marginal: 1, unknown: 2, fails: 3 }
-
-/** The worse of two verdicts: fails, then unknown, then marginal, then ok. */
-export function worse(a: Verdict, b: Verdict): Verdict {
-  return RANK[a] >= RANK[b] ? a : b
-}
+import { VERDICT_RANK } from './verdict.ts'
 
 /**
  * Drives the check to its result; yields progress and may be abandoned between yields.
@@ -93,5 +87,5 @@ function contraryText(field: Field): string {
 }
 
 function turns(other: Result, verdict: Verdict): boolean {
-  return other.ok && other.verdict !== undefined && RANK[other.verdict] > RANK[verdict]
+  return other.ok && other.verdict !== undefined && VERDICT_RANK[other.verdict] > VERDICT_RANK[verdict]
 }

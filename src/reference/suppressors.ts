@@ -14,9 +14,6 @@ export const LEAST_BREAKDOWN_RATIO = figure(1.11, 'T23', '31.1 V at a stand-off 
 /** Most breakdown over least, 5 % parts. */
 export const MOST_BREAKDOWN_RATIO = figure(1.11, 'T27', 'breakdown spread of 5 % parts')
 
-/** Most breakdown over least, 10 % parts. */
-export const WIDE_BREAKDOWN_RATIO = figure(1.22, 'T27', 'breakdown spread of other parts')
-
 /** Clamp at the rated 10/1000 µs current over the most breakdown: 45.4 V over 34.4 V. */
 export const CLAMP_RATIO = figure(45.4 / 34.4, 'T23', '45.4 V at 33.1 A, breakdown at most 34.4 V')
 
@@ -27,9 +24,6 @@ export const TEMPERATURE_COEFFICIENT = {
   /** below this breakdown the low figure is nearer */
   lowBelowV: 12,
 } as const
-
-/** Temperatures at which a rating may reach zero. A part reported as 60 % at 150 °C reaches zero at 337.5 °C. */
-export const DERATING_END_C = figure(150, 'practice', 'steepest usual end point', 'practice')
 
 /** Coldest a connector is taken to be. */
 export const COLD_SOAK_C = -55

@@ -117,12 +117,6 @@ export function goTo(hash: string): void {
   location.hash = hash
 }
 
-/** Goes there without leaving the present address in the history (a guide step that only forwards). */
-export function goInstead(hash: string): void {
-  history.replaceState(history.state, '', hash)
-  route.value = readHash(location.hash)
-}
-
 /** Rewrites the address so that a reload keeps the typed text; the screen that asks for it stays as it is. */
 export function noteAddress(hash: string): void {
   if (location.hash !== hash) history.replaceState(history.state, '', hash)

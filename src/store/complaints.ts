@@ -40,16 +40,6 @@ export function changeComplaint(id: string, patch: ComplaintPatch, atTime = new 
   return changeStored(id, (old) => ({ ...old, ...patch, updatedAt: atTime }))
 }
 
-/** Gives a complaint another title. */
-export function renameComplaint(id: string, title: string): Promise<void> {
-  return changeComplaint(id, { title })
-}
-
-/** Replaces the note of a complaint. */
-export function noteComplaint(id: string, note: string): Promise<void> {
-  return changeComplaint(id, { note })
-}
-
 /** Marks a complaint as deleted; `undeleteComplaint` brings it back until a start a day later. */
 export function deleteComplaint(id: string, atTime = new Date().toISOString()): Promise<void> {
   return changeStored(id, (old) => ({ ...old, deletedAt: atTime }))

@@ -5,10 +5,8 @@ import {
   deleteComplaint,
   getComplaint,
   listComplaints,
-  noteComplaint,
   purgeDeleted,
   putComplaint,
-  renameComplaint,
   undeleteComplaint,
 } from '../../src/store/complaints.ts'
 import { readAll, writeOne } from '../../src/store/db.ts'
@@ -26,7 +24,7 @@ describe('the Log on disk', () => {
     await putComplaint(young)
     await putComplaint(old)
     expect((await listComplaints()).map(({ title }) => title)).toEqual(['young', 'old'])
-    await renameComplaint(old.id, 'old, renamed')
+    await changeComplaint(old.id, { title: 'old, renamed' })
     expect((await listComplaints()).map(({ title }) => title)).toEqual(['old, renamed', 'young'])
   })
 
@@ -34,7 +32,7 @@ describe('the Log on disk', () => {
     const complaint = newComplaint({ title: 'Squeal', note: 'n', answers: { q: 'a' } })
     await putComplaint(complaint)
     await Promise.all([
-      noteComplaint(complaint.id, 'longer note'),
+      changeComplaint(complaint.id, { note: 'longer note' }),
       changeComplaint(complaint.id, { answers: { q: 'b' } }),
     ])
     expect(await getComplaint(complaint.id)).toMatchObject({
@@ -45,7 +43,7 @@ describe('the Log on disk', () => {
   })
 
   it('does not bring a complaint back that is gone', async () => {
-    await noteComplaint('0123456789abcdef', 'late note')
+    await changeComplaint('0123456789abcdef', { note: 'late note' })
     expect(await readAll('complaints')).toEqual([])
     expect(await getComplaint('0123456789abcdef')).toBeUndefined()
   })

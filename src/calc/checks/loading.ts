@@ -1,6 +1,5 @@
 /** How much capacitance a signal stands, and what a given one does to it. */
 import { type LineKind, lineKindById } from '../../reference/line-kinds.ts'
-import { worse } from '../evaluate.ts'
 import { seenFarads } from '../loading/budget.ts'
 import { loadingCeiling } from '../loading/ceiling.ts'
 import { type Figures, type LoadedSignal, loadingFigures } from '../loading/figures.ts'
@@ -18,6 +17,7 @@ import { loadingStrip } from '../loading/strip.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Quantity } from '../quantity/quantity.ts'
 import type { Basis, Bound, Check, Finding, Given, Input, Result, Verdict } from '../types.ts'
+import { worse, worstFirst } from '../verdict.ts'
 import { roomPerLegF, type Taken } from '../window/room.ts'
 import { FARADS, HENRIES } from './noise-inputs.ts'
 import {
@@ -131,17 +131,15 @@ function answer(given: LoadingGiven, kind: LineKind): Result {
   }
 }
 
-const RANK: Readonly<Record<Verdict, number>> = { fails: 0, unknown: 1, marginal: 2, ok: 3 }
-
 function findingsOf(judged: Judged, given: LoadingGiven): readonly Finding[] {
-  return [
+  return worstFirst([
     ...worksFindings(judged),
     ...permittedFindings(judged),
     ...inductorFindings(judged),
     ...crossFinding(judged),
     ...kindFindings(judged),
     ...notEntered(given, judged),
-  ].toSorted((a, b) => RANK[a.verdict] - RANK[b.verdict])
+  ])
 }
 
 function crossFinding({ taken }: Judged): readonly Finding[] {

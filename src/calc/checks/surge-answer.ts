@@ -1,5 +1,5 @@
 /** The whole answer of a surge: runs, judgements, figures, pictures. */
-import { worse } from '../evaluate.ts'
+
 import { formatQuantity } from '../quantity/format.ts'
 import { cautionsOf } from '../surge/cautions.ts'
 import { placementFinding, polarityFinding } from '../surge/compare.ts'
@@ -16,6 +16,7 @@ import { breakdownAt } from '../surge/suppressor.ts'
 import { factorOf, type Usage, usageOf } from '../surge/usage.ts'
 import { capacitorJudgement, circuitJudgement, type Judgement, suppressorJudgement } from '../surge/verdicts.ts'
 import type { Finding, Picture, Progress, Success, Verdict } from '../types.ts'
+import { worse, worstFirst } from '../verdict.ts'
 import type { SurgeGiven } from './surge-inputs.ts'
 
 type Changed = Parameters<typeof circuitOf>[2]
@@ -157,7 +158,7 @@ function describe(given: SurgeGiven, setup: SurgeSetup, worked: Worked): Success
   // the other polarity turns the verdict only when it is worse than this one
   const turned = others !== own && worse(others, own) === others
   const otherWay = other ? polarityFinding(run, other, setup.sign, turned ? others : 'ok') : undefined
-  const findings = sorted([
+  const findings = worstFirst([
     ...judged.circuit.findings,
     ...(judged.suppressor?.findings ?? []),
     ...(judged.capacitor?.findings ?? []),
@@ -205,10 +206,6 @@ const verdictOf = ({ circuit, suppressor, capacitor, signal }: Judged): Verdict 
   [circuit.verdict, suppressor?.verdict, capacitor?.verdict, signal.is === 'judged' ? signal.verdict : undefined]
     .filter((v) => v !== undefined)
     .reduce<Verdict>(worse, 'ok')
-
-const ORDER: readonly Verdict[] = ['fails', 'unknown', 'marginal', 'ok']
-const sorted = (findings: readonly Finding[]): readonly Finding[] =>
-  ORDER.flatMap((verdict) => findings.filter((finding) => finding.verdict === verdict))
 
 function signalFindings(signal: SignalAnswer): readonly Finding[] {
   if (signal.is === 'none') return []

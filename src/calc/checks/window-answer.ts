@@ -1,8 +1,9 @@
 /** Puts the rows of a window into an answer: verdict, figures, bounds, findings and the strip. */
 import type { LineKind } from '../../reference/line-kinds.ts'
-import { TOPOLOGIES } from '../network/circuit.ts'
+import { ELEMENT_COUNT, TOPOLOGIES } from '../network/circuit.ts'
 import { formatQuantity } from '../quantity/format.ts'
-import type { Bound, Cell, Opener, Picture, Progress, Result, Topology, Verdict } from '../types.ts'
+import type { Bound, Cell, Opener, Picture, Progress, Result, Verdict } from '../types.ts'
+import { VERDICT_RANK } from '../verdict.ts'
 import { leastBasis, mostBasis, proposalBasis } from '../window/basis.ts'
 import { pairNeeds, setUp, type WindowSetup } from '../window/facts.ts'
 import { openersOf } from '../window/openers.ts'
@@ -51,21 +52,15 @@ export function* answerWindow(given: WindowGiven, kind: LineKind | undefined): G
   }
 }
 
-const RANK: Readonly<Record<Verdict, number>> = { ok: 0, marginal: 1, unknown: 2, fails: 3 }
-/** Fewest parts first; among equals the order a shop would try them. */
-const SIMPLICITY: readonly Topology[] = ['C', 'L', 'LC', 'CL', 'PI', 'T']
-
 /** Best verdict, then fewest parts, then the wider window. */
 export function simplestThatWorks(rows: readonly WindowRow[]): WindowRow {
   const width = (r: WindowRow) => (r.upper && r.leastF ? r.upper.markedF / r.leastF : 0)
-  const parts = (r: WindowRow) =>
-    r.topology.length === 1 && r.topology !== 'T' ? 1 : r.topology.length === 2 && r.topology !== 'PI' ? 2 : 3
   const sorted = [...rows].sort(
     (a, b) =>
-      RANK[a.verdict] - RANK[b.verdict] ||
-      parts(a) - parts(b) ||
+      VERDICT_RANK[a.verdict] - VERDICT_RANK[b.verdict] ||
+      ELEMENT_COUNT[a.topology] - ELEMENT_COUNT[b.topology] ||
       width(b) - width(a) ||
-      SIMPLICITY.indexOf(a.topology) - SIMPLICITY.indexOf(b.topology),
+      TOPOLOGIES.indexOf(a.topology) - TOPOLOGIES.indexOf(b.topology),
   )
   return sorted[0] as WindowRow
 }

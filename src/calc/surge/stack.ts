@@ -1,12 +1,10 @@
 /** Several equal suppressors: in series as one, in parallel as a warning with numbers. */
+import { MOST_BREAKDOWN_RATIO } from '../../reference/suppressors.ts'
 import type { SurgeGiven } from '../checks/surge-inputs.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Finding } from '../types.ts'
 import type { FittedPart } from './setup.ts'
 import { inParallelA, inSeries } from './suppressor.ts'
-
-/** Most a breakdown is above its least by rule, where only one figure is known (T27, T28: 1.11 for 5 % parts). */
-const SPREAD_RATIO = 1.11
 
 /**
  * The fields as those of the whole stack: volts, ohms and power of one part times `seriesCount`, capacitance divided by
@@ -50,7 +48,7 @@ export function stackFindings(q: {
       sentence: `${seriesCount} equal parts in series: together ${volts(part.mostV)} breakdown and ${formatQuantity(part.dynamicOhm, 'resistance')}; each takes an equal share of the power.`,
     })
   if (isOverloaded) {
-    const least = part.fromClass ? part.leastV : part.mostV / SPREAD_RATIO
+    const least = part.fromClass ? part.leastV : part.mostV / MOST_BREAKDOWN_RATIO.value
     const [first, second] = inParallelA({
       totalA: peakA,
       breakdownV: [least, part.mostV],

@@ -1,9 +1,9 @@
 /** Does the circuit live, does the suppressor live, does the filter capacitor live: each with its reasons. */
 import { busSurgesOf } from '../../reference/bus-surges.ts'
 import { COLD_SOAK_C } from '../../reference/suppressors.ts'
-import { worse } from '../evaluate.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Finding, Quantity, Verdict } from '../types.ts'
+import { worse } from '../verdict.ts'
 import { LONG_SURGE_SEC, longPulseW, longSurge } from './bus.ts'
 import type { FittedPart } from './setup.ts'
 import { breakdownAt } from './suppressor.ts'

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { Option } from '../../calc/types.ts'
-import { LINE_KINDS } from '../../reference/line-kinds.ts'
+import { LINE_KINDS, lineKindWords } from '../../reference/line-kinds.ts'
 
-const ALIASES: ReadonlyMap<string, string> = new Map(LINE_KINDS.map((kind) => [kind.id, kind.aliases.join(' ')]))
+const KIND_WORDS: ReadonlyMap<string, string> = new Map(LINE_KINDS.map((kind) => [kind.id, lineKindWords(kind)]))
 
 /** Lower case, marks and blanks folded, so that "arinc429" and "ARINC 429" meet. */
 function folded(text: string): string {
@@ -16,7 +16,7 @@ export function matching<O extends Option>(options: readonly O[], search: string
     .map(folded)
     .filter((word) => word !== '')
   return options.filter((option) => {
-    const hay = folded(`${option.label} ${option.value} ${ALIASES.get(option.value) ?? ''}`)
+    const hay = folded(`${option.label} ${option.value} ${KIND_WORDS.get(option.value) ?? ''}`)
     return words.every((word) => hay.includes(word))
   })
 }
