@@ -34,6 +34,9 @@ export type Trial = {
   readonly repeatAgreed: boolean
 }
 
+/** Another text for a fact, typed in another window on the same text; kept until one of them is taken. */
+export type Rival = { readonly fact: FactKey; readonly text: string; readonly at: string }
+
 /** Facts about one circuit. Holds what was typed and where it came from, never results. */
 export type Line = {
   readonly id: string
@@ -41,6 +44,7 @@ export type Line = {
   readonly gate: 'unknown' | 'clear' | 'barred'
   readonly trials: readonly Trial[]
   readonly facts: { readonly [K in FactKey]?: Fact }
+  readonly rivals?: readonly Rival[]
 }
 
 export type Option = { readonly value: string; readonly label: string }

@@ -4,7 +4,7 @@
  * Signals
  *   `complaints`      newest first, without deleted ones; undefined until `loadComplaints()` has read them
  *   `opened`          the complaint opened by `openComplaint(id)`, or undefined
- *   `lastDeleted`     the complaint whose deletion can be undone with one tap, or undefined
+ *   `lastDeleted`     the complaint or line whose deletion can be undone with one tap, or undefined
  *   `keepsStorage`    whether the browser promised not to clear the storage; undefined until asked
  *   `saveState`, `storeNotice`, `retrySave()`   see save-queue.ts
  *
@@ -12,32 +12,41 @@
  *   `loadComplaints()`                       once at start; also after another window changed the Log
  *   `openComplaint(id | undefined)`
  *   `createFromTriage({title, answers, guideVersion, line})`, `createFromCheck({title, check, address, line})`
- *   `changeOpen…`: `rename(id, title)`, `writeNote(id, note)`, `change(id, patch)`
- *   `addCheck(id, check, address)`           the same check and address only once
- *   `remove(id)`, `undoRemove()`, `forgetRemoved()`
+ *   `rename(id, title)`, `writeNote(id, note)`, `change(id, patch)`
+ *   `writeLineFact(id, lineId, fact, next)`  at every key; undefined takes the fact off
+ *   `changeLine(id, lineId, patch)`, `addLine(id, line)`, `removeLine(id, lineId)`
+ *   `addCheck(id, {check, address?, lineId?})`  each only once
+ *   `remove(id)`, `undoRemove()` (of a complaint or a line), `forgetRemoved()`
  *   `addDemo()`
  *
  * Other windows of the app are told after every save and read the Log again; a window with unsaved changes keeps its own.
  */
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
-import type { CheckId, Line } from '../calc/types.ts'
+import type { CheckId, Fact, FactKey, Line } from '../calc/types.ts'
 import type { Answers } from '../guide/types.ts'
-import { type Complaint, type ComplaintPatch, newComplaint } from '../store/complaint.ts'
+import { type Complaint, type ComplaintPatch, newComplaint, type SavedCheck } from '../store/complaint.ts'
 import { listComplaints, purgeDeleted } from '../store/complaints.ts'
 import type { Step } from '../store/steps.ts'
 import { StoreError } from '../store/trouble.ts'
 import { recover, save, saveState, settled } from './save-queue.ts'
 
-export type { Complaint, ComplaintPatch }
+export type { Complaint, ComplaintPatch, SavedCheck }
+
+/** The parts of a line that are changed as a whole; its facts are written one by one. */
+export type LinePatch = Partial<Pick<Line, 'name' | 'gate' | 'trials'>>
+
+/** What was deleted last: a complaint, or a line of one. */
+export type Removed = { readonly id: string; readonly line?: Line; readonly name: string }
 
 const list = signal<readonly Complaint[] | undefined>(undefined)
 const openId = signal<string | undefined>(undefined)
-const removed = signal<Complaint | undefined>(undefined)
+const removed = signal<Removed | undefined>(undefined)
+let removedComplaint: Complaint | undefined
 const kept = signal<boolean | undefined>(undefined)
 
 export const complaints: ReadonlySignal<readonly Complaint[] | undefined> = list
 export const opened: ReadonlySignal<Complaint | undefined> = computed(() => find(openId.value))
-export const lastDeleted: ReadonlySignal<Complaint | undefined> = removed
+export const lastDeleted: ReadonlySignal<Removed | undefined> = removed
 export const keepsStorage: ReadonlySignal<boolean | undefined> = kept
 
 const find = (id: string | undefined): Complaint | undefined =>
@@ -137,11 +146,47 @@ export function writeNote(id: string, note: string): void {
   change(id, { note })
 }
 
-/** Keeps the address of a check with a complaint. */
-export function addCheck(id: string, check: CheckId, address: string): void {
+/** Keeps a check with a complaint; the same one only once. */
+export function addCheck(id: string, saved: SavedCheck): void {
   const old = find(id)
-  if (old === undefined || old.checks.some((saved) => saved.check === check && saved.address === address)) return
-  change(id, { checks: [...old.checks, { check, address }] })
+  const isSame = (one: SavedCheck) =>
+    one.check === saved.check && one.address === saved.address && one.lineId === saved.lineId
+  if (old === undefined || old.checks.some(isSame)) return
+  change(id, { checks: [...old.checks, saved] })
+}
+
+function editLine(id: string, lineId: string, edit: (line: Line) => Line): void {
+  const old = find(id)
+  if (old === undefined) return
+  change(id, { lines: old.lines.map((line) => (line.id === lineId ? edit(line) : line)) })
+}
+
+/** Writes one fact of a line, at every key; undefined takes it off. */
+export function writeLineFact(id: string, lineId: string, fact: FactKey, next: Fact | undefined): void {
+  editLine(id, lineId, (line) => {
+    const { [fact]: _old, ...others } = line.facts
+    return { ...line, facts: next === undefined ? others : { ...others, [fact]: next } }
+  })
+}
+
+/** Changes the name, gate or trials of a line. */
+export function changeLine(id: string, lineId: string, patch: LinePatch): void {
+  editLine(id, lineId, (line) => ({ ...line, ...patch }))
+}
+
+/** Puts a line at the end of a complaint. */
+export function addLine(id: string, line: Line): void {
+  const old = find(id)
+  if (old !== undefined) change(id, { lines: [...old.lines, line] })
+}
+
+/** Takes a line out of a complaint; `undoRemove` brings it back. */
+export function removeLine(id: string, lineId: string): void {
+  const old = find(id)
+  const line = old?.lines.find((one) => one.id === lineId)
+  if (old === undefined || line === undefined) return
+  change(id, { lines: old.lines.filter((one) => one.id !== lineId) })
+  removed.value = { id, line, name: line.name || 'line without a name' }
 }
 
 /** Deletes a complaint; `undoRemove` brings it back. */
@@ -149,17 +194,20 @@ export function remove(id: string): void {
   const old = find(id)
   if (old === undefined) return
   list.value = (list.value ?? []).filter((complaint) => complaint.id !== id)
-  removed.value = old
+  removedComplaint = old
+  removed.value = { id, name: old.title || 'untitled complaint' }
   void keep({ do: 'delete', id, at: new Date().toISOString() })
 }
 
 /** Brings back what was deleted last. */
 export function undoRemove(): void {
-  const back = removed.value
-  if (back === undefined) return
+  const last = removed.value
+  if (last === undefined) return
   removed.value = undefined
-  list.value = [back, ...(list.value ?? [])].sort((a, b) => b.updatedAt.localeCompare(a.updatedAt))
-  void keep({ do: 'undelete', id: back.id, at: new Date().toISOString() })
+  if (last.line !== undefined) addLine(last.id, last.line)
+  if (last.line !== undefined || removedComplaint === undefined) return
+  list.value = [removedComplaint, ...(list.value ?? [])].sort((a, b) => b.updatedAt.localeCompare(a.updatedAt))
+  void keep({ do: 'undelete', id: last.id, at: new Date().toISOString() })
 }
 
 /** Puts the undo offer away; the complaint itself goes at a later start. */

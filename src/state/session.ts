@@ -8,10 +8,13 @@
  * `attachComplaint(id)`    from now on every step is also saved into that complaint
  * `resumeComplaint(complaint)`  goes on with a saved complaint
  * `restartTriage()`        a fresh triage; the complaint it was saved in stays in the Log
- * `setScratch(line)`
+ * `triageBefore`, `undoTriage()`    the unkept triage that made room, and the way back to it
+ * `writeScratchFact(fact, next)`    at every key; undefined takes the fact off
+ * `openScratch(line)`, `restartScratch()`   another scratch line
+ * `scratchBefore`, `undoScratch()`  the scratch line that made room, and the way back to it
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
-import type { Line } from '../calc/types.ts'
+import type { Fact, FactKey, Line } from '../calc/types.ts'
 import type { Answers } from '../guide/types.ts'
 import { type Complaint, newLine } from '../store/complaint.ts'
 import { emptyTriage, readScratch, readTriage, type TriageDraft } from '../store/meta.ts'
@@ -25,6 +28,11 @@ const current = signal<TriageDraft>(emptyTriage())
 const scratchLine = signal<Line>(newLine())
 export const triage: ReadonlySignal<TriageDraft> = current
 export const scratch: ReadonlySignal<Line> = scratchLine
+
+const triageAside = signal<TriageDraft | undefined>(undefined)
+const scratchAside = signal<Line | undefined>(undefined)
+export const triageBefore: ReadonlySignal<TriageDraft | undefined> = triageAside
+export const scratchBefore: ReadonlySignal<Line | undefined> = scratchAside
 
 /** Reads back what was under way. Without storage both start empty. */
 export async function resumeSession(): Promise<void> {
@@ -70,19 +78,62 @@ export function attachComplaint(complaintId: string): void {
   setTriage({ ...current.value, complaintId })
 }
 
+const isUnkept = (draft: TriageDraft): boolean =>
+  draft.complaintId === undefined && (Object.keys(draft.answers).length > 0 || holdsFacts(draft.line))
+
+const holdsFacts = (line: Line): boolean => Object.keys(line.facts).length > 0
+
+/** Puts another triage in place of this one, which can be brought back if it is kept nowhere else. */
+function replaceTriage(draft: TriageDraft): void {
+  if (isUnkept(current.value)) triageAside.value = current.value
+  setTriage(draft)
+}
+
 /** Goes on with a saved complaint at the question where it was left. */
 export function resumeComplaint(complaint: Complaint): void {
   const { answers, guideVersion, lines, id } = complaint
-  setTriage({ answers, guideVersion, line: lines[0] ?? newLine(), complaintId: id })
+  replaceTriage({ answers, guideVersion, line: lines[0] ?? newLine(), complaintId: id })
 }
 
 /** Starts over. */
 export function restartTriage(): void {
-  setTriage(emptyTriage())
+  replaceTriage(emptyTriage())
 }
 
-/** Replaces the scratch line. */
-export function setScratch(line: Line): void {
+/** Brings the triage back that made room last; the present one makes room in turn. */
+export function undoTriage(): void {
+  const back = triageAside.value
+  if (back === undefined) return
+  triageAside.value = isUnkept(current.value) ? current.value : undefined
+  setTriage(back)
+}
+
+function setScratch(line: Line): void {
   scratchLine.value = line
   void save({ do: 'scratch', line }, 'scratch')
+}
+
+/** Writes one fact of the scratch line, at every key; undefined takes it off. */
+export function writeScratchFact(fact: FactKey, next: Fact | undefined): void {
+  const { [fact]: _old, ...others } = scratchLine.value.facts
+  setScratch({ ...scratchLine.value, facts: next === undefined ? others : { ...others, [fact]: next } })
+}
+
+/** Puts another scratch line in place of this one, which can be brought back if it holds anything. */
+export function openScratch(line: Line): void {
+  if (holdsFacts(scratchLine.value)) scratchAside.value = scratchLine.value
+  setScratch(line)
+}
+
+/** Brings the scratch line back that made room last; the present one makes room in turn. */
+export function undoScratch(): void {
+  const back = scratchAside.value
+  if (back === undefined) return
+  scratchAside.value = holdsFacts(scratchLine.value) ? scratchLine.value : undefined
+  setScratch(back)
+}
+
+/** An empty scratch line. */
+export function restartScratch(): void {
+  openScratch(newLine())
 }

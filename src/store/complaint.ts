@@ -4,8 +4,11 @@ import type { Answers } from '../guide/types.ts'
 /** Version of the complaint's shape. Raise it when the shape changes, and keep a fixture of every old one. */
 export const COMPLAINT_SCHEMA = 1
 
-/** A check that was run for a complaint: the address holds every input, never a result. */
-export type SavedCheck = { readonly check: CheckId; readonly address: string }
+/**
+ * A check that was run for a complaint, never its result: on a line of the complaint, or (as it was kept earlier) on the
+ * inputs of an address.
+ */
+export type SavedCheck = { readonly check: CheckId; readonly address?: string; readonly lineId?: string }
 
 /** Something this version did not understand, kept where it was found so that nothing is lost. */
 export type Kept = { readonly at: string; readonly value: unknown }

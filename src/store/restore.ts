@@ -63,11 +63,19 @@ function restoreAnswers(raw: unknown, keep: Keep): Answers {
 
 function restoreChecks(raw: unknown, keep: Keep): readonly SavedCheck[] {
   return listOf(raw, 'checks', keep).flatMap((item, index) => {
-    if (isRecord(item) && isCheckId(item['check']) && isText(item['address']))
-      return [{ check: item['check'], address: item['address'] }]
+    const saved = restoreCheck(item)
+    if (saved !== undefined) return [saved]
     keep(`checks.${index}`, item)
     return []
   })
+}
+
+function restoreCheck(raw: unknown): SavedCheck | undefined {
+  if (!isRecord(raw) || !isCheckId(raw['check'])) return undefined
+  const { check, address, lineId } = raw
+  if ((address !== undefined && !isText(address)) || (lineId !== undefined && !isId(lineId))) return undefined
+  if (address === undefined && lineId === undefined) return undefined
+  return { check, ...(address === undefined ? {} : { address }), ...(lineId === undefined ? {} : { lineId }) }
 }
 
 /** A list, or the empty list with the odd value kept aside. */

@@ -50,8 +50,8 @@ describe('the Log', () => {
     first.rename(made.id, '10 nF on the bus?')
     first.writeNote(made.id, 'asked in the')
     first.writeNote(made.id, 'asked in the meeting')
-    first.addCheck(made.id, 'window', '#/check/window?noiseHz=9M')
-    first.addCheck(made.id, 'window', '#/check/window?noiseHz=9M')
+    first.addCheck(made.id, { check: 'window', address: '#/check/window?noiseHz=9M' })
+    first.addCheck(made.id, { check: 'window', address: '#/check/window?noiseHz=9M' })
     await first.settled()
     const second = await start()
     expect(second.complaints.value).toEqual(first.complaints.value)
@@ -197,7 +197,7 @@ describe('the triage under way', () => {
 
   it('keeps the scratch line of the quick checks', async () => {
     const app = await start()
-    app.setScratch({ ...app.scratch.value, facts: { markedF: { text: '4n7', origin: { by: 'user' } } } })
+    app.writeScratchFact('markedF', { text: '4n7', origin: { by: 'user' } })
     await app.settled()
     expect((await start()).scratch.value).toEqual(app.scratch.value)
   })
@@ -226,5 +226,57 @@ describe('the save queue', () => {
     isBroken = false
     await retrySave()
     expect([written, saveState.value]).toEqual([['first', 'second'], 'saved'])
+  })
+})
+
+describe('a line of a complaint', () => {
+  const typed = (text: string) => ({ text, origin: { by: 'user' } as const })
+
+  it('keeps each fact typed, comes with a check, and comes back after it was taken out', async () => {
+    const app = await start()
+    const { id } = app.createFromTriage(TRIAGE)
+    app.writeLineFact(id, LINE.id, 'markedF', typed('4n7'))
+    app.writeLineFact(id, LINE.id, 'noiseHz', typed('9 MHz'))
+    app.writeLineFact(id, LINE.id, 'markedF', undefined)
+    app.changeLine(id, LINE.id, { name: 'contact 21' })
+    app.addLine(id, { ...newLine('contact 22'), id: 'line-22' })
+    app.addCheck(id, { check: 'window', lineId: 'line-22' })
+    app.addCheck(id, { check: 'window', lineId: 'line-22' })
+    app.removeLine(id, LINE.id)
+    expect(app.complaints.value?.[0]?.lines.map(({ name }) => name)).toEqual(['contact 22'])
+    expect(app.lastDeleted.value).toMatchObject({ id, name: 'contact 21' })
+    app.undoRemove()
+    await app.settled()
+    const [kept] = (await start()).complaints.value ?? []
+    expect(kept?.checks).toEqual([{ check: 'window', lineId: 'line-22' }])
+    const back = kept?.lines.find((line) => line.id === LINE.id)
+    expect([back?.name, back?.facts]).toEqual(['contact 21', { noiseHz: typed('9 MHz') }])
+  })
+})
+
+describe('what is under way and kept nowhere else', () => {
+  const typed = (text: string) => ({ text, origin: { by: 'user' } as const })
+
+  it('makes room for another scratch line and comes back', async () => {
+    const app = await start()
+    app.writeScratchFact('markedF', typed('4n7'))
+    const first = app.scratch.value
+    app.openScratch({ ...newLine(), facts: { noiseHz: typed('3 MHz') } })
+    expect(app.scratchBefore.value?.facts).toEqual(first.facts)
+    app.undoScratch()
+    expect(app.scratch.value.facts).toEqual(first.facts)
+    expect(app.scratchBefore.value?.facts).toEqual({ noiseHz: typed('3 MHz') })
+    app.restartScratch()
+    expect(app.scratch.value.facts).toEqual({})
+  })
+
+  it('makes room for another triage and comes back', async () => {
+    const app = await start()
+    app.setAnswers({ gate: 'none-of-these' }, 2)
+    app.restartTriage()
+    expect(app.triage.value.answers).toEqual({})
+    app.undoTriage()
+    expect(app.triage.value.answers).toEqual({ gate: 'none-of-these' })
+    expect(app.triageBefore.value).toBeUndefined()
   })
 })

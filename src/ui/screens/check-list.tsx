@@ -2,8 +2,7 @@ import { CHECKS } from '../../calc/registry.ts'
 import type { Check, Line } from '../../calc/types.ts'
 import { pairsForLine } from '../../state/check.ts'
 import { hashOf } from '../../state/router.ts'
-import { scratch, setScratch } from '../../state/session.ts'
-import { newLine } from '../../store/complaint.ts'
+import { restartScratch, scratch } from '../../state/session.ts'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
 
@@ -34,7 +33,7 @@ export function CheckList() {
           <p class="muted small">
             The checks start from the {factCount === 1 ? 'one fact' : `${factCount} facts`} you typed last.
           </p>
-          <button type="button" class="button" onClick={() => setScratch(newLine())}>
+          <button type="button" class="button" onClick={() => restartScratch()}>
             Start from nothing
           </button>
         </div>

@@ -4,7 +4,7 @@ import type { Check } from '../../calc/types.ts'
 import { type CheckModel, createCheck, lineWith } from '../../state/check.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { noteAddress, type Pair, readHash } from '../../state/router.ts'
-import { scratch, setScratch } from '../../state/session.ts'
+import { scratch, writeScratchFact } from '../../state/session.ts'
 import { Screening } from '../parts/cautions.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Head } from '../shell/head.tsx'
@@ -67,7 +67,9 @@ function useSettled(model: CheckModel): void {
     // a field that is taken off the page loses focus too: by then the address may be another screen's
     const here = readHash(location.hash)
     if (here.place === 'check' && here.id === check.id) noteAddress(hash.peek())
-    setScratch(lineWith(scratch.peek(), check, texts.peek()))
+    const line = lineWith(scratch.peek(), check, texts.peek())
+    for (const { fact } of check.inputs)
+      if (line.facts[fact] !== scratch.peek().facts[fact]) writeScratchFact(fact, line.facts[fact])
   }
   const latest = useRef(settle)
   latest.current = settle

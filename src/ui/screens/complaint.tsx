@@ -229,11 +229,11 @@ function SavedChecks({ complaint }: { readonly complaint: Complaint }) {
     <section aria-label="Checks">
       <h2>Checks</h2>
       <ul class="rows">
-        {complaint.checks.map(({ check: id, address }) => {
+        {complaint.checks.map(({ check: id, address, lineId }) => {
           const check = checkById(id)
           return (
-            <li key={address}>
-              <a href={address}>
+            <li key={address ?? lineId}>
+              <a href={address ?? hashOf('check', id)}>
                 <span>
                   <strong>{check?.title ?? id}</strong>
                   {check && <span class="row-note">{check.question}</span>}

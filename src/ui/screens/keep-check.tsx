@@ -27,7 +27,7 @@ export function KeepCheck({ model }: { readonly model: CheckModel }) {
           type="button"
           class="button"
           onClick={() => {
-            addCheck(underWay.id, model.check.id, model.hash.peek())
+            addCheck(underWay.id, { check: model.check.id, address: model.hash.peek() })
             setKeptId(underWay.id)
           }}
         >

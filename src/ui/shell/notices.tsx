@@ -118,7 +118,7 @@ function Undo() {
   if (removed === undefined) return null
   return (
     <Bar>
-      <p>Deleted “{removed.title || 'untitled complaint'}”.</p>
+      <p>Deleted “{removed.name}”.</p>
       <button type="button" class="button" onClick={() => undoRemove()}>
         <Icon name="undo" />
         Undo
