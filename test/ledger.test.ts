@@ -5,9 +5,9 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { evaluateNow } from '../src/calc/evaluate.ts'
-import { readFields } from '../src/calc/fields.ts'
 import { CHECK_IDS, FACTS } from '../src/calc/ids.ts'
+import { evaluateNow } from '../src/calc/line/evaluate.ts'
+import { readFields } from '../src/calc/line/fields.ts'
 import { CHECKS } from '../src/calc/registry.ts'
 import type { Result } from '../src/calc/types.ts'
 import { GUIDE } from '../src/guide/guide.ts'
@@ -70,7 +70,9 @@ const now: Ledger = {
       ),
     ),
   ),
-  outputs: unique(CHECKS.flatMap(({ id, outputs }) => outputs.map(({ key, quantity }) => `${id}.${key}, ${quantity}`))),
+  outputs: unique(
+    CHECKS.flatMap(({ id, outputs }) => outputs.map((o) => `${id}.${o.key}, ${'quantity' in o ? o.quantity : o.is}`)),
+  ),
   bounds: unique(answered.flatMap(({ bounds }) => bounds.map(({ id, side }) => `${id}, ${side}`))),
   rungs: unique(answered.flatMap(({ rungs }) => rungs.map(({ id, role }) => `${id}, ${role}`))),
   lineKinds: unique(LINE_KINDS.map(({ id }) => id)),

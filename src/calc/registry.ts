@@ -1,11 +1,11 @@
 /** Every check, in the order they are listed. Adding one here is all the screens need. */
-import { filterCheck } from './checks/filter.ts'
-import { loadingCheck } from './checks/loading.ts'
-import { needCheck } from './checks/need.ts'
-import { pairCheck } from './checks/pair.ts'
-import { powerCheck } from './checks/power.ts'
-import { surgeCheck } from './checks/surge.ts'
-import { windowCheck } from './checks/window.ts'
+import { filterCheck } from './checks/filter/check.ts'
+import { loadingCheck } from './checks/loading/check.ts'
+import { needCheck } from './checks/need/check.ts'
+import { pairCheck } from './checks/pair/check.ts'
+import { powerCheck } from './checks/power/check.ts'
+import { surgeCheck } from './checks/surge/check.ts'
+import { windowCheck } from './checks/window/check.ts'
 import type { Check, CheckId } from './types.ts'
 
 export const CHECKS: readonly Check[] = [

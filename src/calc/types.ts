@@ -6,13 +6,9 @@ import type { LineKindId } from '../reference/line-kinds.ts'
 import type { SourceId } from '../reference/sources.ts'
 import type { Standing } from '../reference/standing.ts'
 import type { CheckId, FactKey } from './ids.ts'
+import type { LadderRung, Picture, PlotCurve, StripMark, StripRow } from './picture.ts'
 import type { Quantity } from './quantity/quantity.ts'
-
-/** `ok` means inside the bounds that were entered, never more. */
-export type Verdict = 'ok' | 'marginal' | 'fails' | 'unknown'
-
-/** Filter topologies, named source to load. */
-export type Topology = 'C' | 'L' | 'LC' | 'CL' | 'PI' | 'T'
+import type { Cell, Topology, Verdict } from './terms.ts'
 
 /** Where the text of a fact came from; the resolver ranks them. */
 export type Origin =
@@ -51,7 +47,14 @@ export type Option = { readonly value: string; readonly label: string }
 
 /** What happens when a field is left empty. `contrary` is the unfavourable text tried to see whether the verdict turns. */
 export type WhenEmpty =
-  | { readonly do: 'ask'; readonly how: string; readonly offer?: { readonly text: string; readonly why: string } }
+  | {
+      readonly do: 'ask'
+      /** how to find it out */
+      readonly how: string
+      /** the thing as a sentence names it: "the noise frequency"; absent = the label in small letters */
+      readonly name?: string
+      readonly offer?: { readonly text: string; readonly why: string }
+    }
   | { readonly do: 'omit' }
   | {
       readonly do: 'assume'
@@ -101,10 +104,13 @@ export type ValueOf<I extends Input> = I['type'] extends { is: 'tolerance' }
 
 export type GivenValue = number | readonly number[] | Tolerance | string | boolean
 
+/** An assumed input always has a value: no compute function repeats a default. */
+type GivenOf<I extends Input> = I['whenEmpty'] extends { do: 'assume' } ? ValueOf<I> : ValueOf<I> | undefined
+
 /** Values by key; `undefined` = empty and not assumed. For a check whose inputs are not known statically: a plain record. */
 export type Given<I extends readonly Input[]> = string extends I[number]['key']
   ? Readonly<Record<string, GivenValue | undefined>>
-  : { readonly [K in I[number] as K['key']]: ValueOf<K> | undefined }
+  : { readonly [K in I[number] as K['key']]: GivenOf<K> }
 
 export type Source = { readonly id: SourceId; readonly clause?: string; readonly standing: Standing }
 
@@ -122,20 +128,39 @@ export type Basis = {
   readonly sources: readonly [Source, ...Source[]]
 }
 
-export type Cell =
-  | { readonly is: 'si'; readonly si: number }
-  | { readonly is: 'word'; readonly word: string; readonly verdict?: Verdict }
-  | { readonly is: 'none'; readonly why: string }
-
 /** What would move a bound; `sentence` carries computed numbers only. */
 export type Opener = { readonly id: string; readonly sentence: string }
 
-/** A limit on the marked capacitance of one capacitor (or farads per leg where `appliesTo` says so). */
+/** Who says so: a check computed it, a trial showed it, a document prints it, or the user set it. */
+export type BoundBy =
+  | { readonly is: 'check'; readonly check: CheckId }
+  | { readonly is: 'trial'; readonly trial: string }
+  | { readonly is: 'document'; readonly document: SourceId }
+  | { readonly is: 'user'; readonly fact: FactKey }
+
+/**
+ * A limit on capacitance: numbers only, words are written from the bounds that decide.
+ * `works`: physics; `permitted`: a document's figure (above it = marginal); `need`: attenuation; `fits`: what can be built.
+ * `per` says what the farads are counted of: one capacitor (a need: as it is in service; the user's: as marked), one leg
+ * to chassis, or the pair of wires (differential), the last two before tolerance and with all that is on the line.
+ */
 export type Bound = {
   readonly id: string
+  readonly by: BoundBy
   readonly side: 'least' | 'most'
-  /** `works`: physics; `permitted`: a document's figure (above it = marginal); `need`: attenuation. */
-  readonly nature: 'need' | 'works' | 'permitted'
+  readonly nature: 'need' | 'works' | 'permitted' | 'fits'
+  readonly farads: number
+  readonly per: 'capacitor' | 'leg' | 'pair'
+  readonly topology: Topology | 'any'
+  /** a need only: capacitances above a first success where it is lost again (resonance), ascending */
+  readonly holes?: readonly (readonly [number, number])[]
+}
+
+/** A bound as a screen says it: a limit on the marked capacitance of one capacitor (or farads per leg where `appliesTo` says so). */
+export type SaidBound = {
+  readonly id: string
+  readonly side: 'least' | 'most'
+  readonly nature: Bound['nature']
   readonly topology: Topology | 'any'
   readonly markedF: number
   readonly why: string
@@ -155,112 +180,30 @@ export type RungRole =
   | 'circuit-withstand'
   | 'capacitor-withstand'
 
-/** A voltage on the ladder. `side` says which rail: what comes, or what holds. */
-export type Rung = {
+/** A voltage on the ladder, numbers only; the role says which rail it stands on: what comes, or what holds. */
+export type RungFigure = {
   readonly id: string
   readonly role: RungRole
-  readonly label: string
-  readonly side: 'comes' | 'holds'
   readonly minV: number
   readonly maxV: number
   readonly forSec?: number
-  readonly basis: Basis
 }
 
-export type StripRow = {
-  readonly topology: Topology
-  readonly label: string
-  readonly best: boolean
-  /** open: leastF <= mostF; shut: they cross; half: only one side known; none: no capacitor or no bound. */
-  readonly state: 'open' | 'shut' | 'half' | 'none'
-  readonly leastF?: number
-  readonly mostF?: number
-  /** where the most would stand without the suppressor: between the two lies the suppressor's share */
-  readonly takenToF?: number
-  readonly permittedF?: number
-  /** Capacitance intervals where the need is lost again (resonance). */
-  readonly holes: readonly (readonly [number, number])[]
-  readonly proposedF?: number
-  readonly verdict: Verdict
-  readonly note: string
-}
-
-export type StripMark = { readonly kind: 'failed' | 'cleared' | 'harmed'; readonly atF: number; readonly label: string }
-
-export type LadderRung = {
-  readonly id: string
+/** A rung as a screen says it. */
+export type Rung = RungFigure & {
   readonly label: string
   readonly side: 'comes' | 'holds'
-  readonly minV: number
-  readonly maxV: number
-  /** id of the rung on the other rail that this one exceeds */
-  readonly exceeds?: string
+  readonly basis: Basis
 }
-
-export type PlotCurve = {
-  readonly id: string
-  readonly label: string
-  readonly style: 'solid' | 'dashed'
-  readonly x: Float64Array
-  readonly y: Float64Array
-}
-
-export type Picture =
-  | {
-      readonly is: 'strip'
-      readonly title: string
-      readonly minF: number
-      readonly maxF: number
-      readonly rows: readonly StripRow[]
-      readonly marks: readonly StripMark[]
-      readonly chosenF?: number
-    }
-  | {
-      readonly is: 'ladder'
-      readonly title: string
-      readonly rungs: readonly LadderRung[]
-      readonly faults: readonly string[]
-    }
-  | {
-      readonly is: 'plot'
-      readonly title: string
-      readonly xLabel: string
-      readonly xQuantity: Quantity
-      readonly xScale: 'log' | 'linear'
-      readonly yLabel: string
-      readonly yQuantity: Quantity
-      /** curves are drawn up to here: above it figures are mathematics, not hardware */
-      readonly yCeiling?: number
-      readonly curves: readonly PlotCurve[]
-      readonly bands: readonly { readonly label: string; readonly from: number; readonly to: number }[]
-      /** `least`: the curve must pass above it at x; `most`: below it. */
-      readonly limits: readonly {
-        readonly label: string
-        readonly x: number
-        readonly y: number
-        readonly must: 'least' | 'most'
-      }[]
-      readonly flags: readonly string[]
-    }
-  | {
-      readonly is: 'table'
-      readonly title: string
-      readonly columns: readonly { readonly key: string; readonly label: string; readonly quantity?: Quantity }[]
-      readonly rows: readonly {
-        readonly id: string
-        readonly strong?: boolean
-        readonly cells: readonly Cell[]
-      }[]
-    }
 
 export type Output = {
   readonly key: string
   readonly label: string
-  readonly quantity: Quantity
-  readonly digits: number
+  /** the fact of the Line this figure provides to the other checks */
+  readonly provides?: FactKey
   /** the one figure shown largest; the first with `lead` that has a value wins */
   readonly lead?: true
-}
+} & ({ readonly quantity: Quantity; readonly digits: number } | { readonly is: 'words' })
 
 export type Issue = { readonly key: string; readonly code: string; readonly message: string }
 
@@ -274,7 +217,7 @@ export type Success = {
   /** Reasons, worst first: limits named, what opens a shut window, dips, cautions that follow from the numbers. */
   readonly findings: readonly Finding[]
   readonly outputs: Readonly<Record<string, { readonly cell: Cell; readonly basis: Basis }>>
-  readonly bounds: readonly Bound[]
+  readonly bounds: readonly SaidBound[]
   readonly rungs: readonly Rung[]
   readonly pictures: readonly Picture[]
   /** keys of fields that may stay empty in general but are needed for this answer */
@@ -283,18 +226,50 @@ export type Success = {
   readonly cautions: readonly string[]
 }
 
-export type Result = { readonly ok: false; readonly issues: readonly Issue[] } | Success
+export type Refused = { readonly ok: false; readonly issues: readonly Issue[] }
+
+export type Result = Refused | Success
 
 export type Progress = { readonly doneFrac: number }
 
-/** A pure check of a Line. Long ones are generators that report progress and may be abandoned between yields. */
-export interface Check<I extends readonly Input[] = readonly Input[]> {
+/**
+ * What a check finds out, as numbers only: enough for schedules, for facts handed to other checks and for doubting an
+ * assumption, without a sentence being written. `values` are outputs by key, in SI units; absent = does not exist.
+ */
+export type Figures = {
+  readonly verdict?: Verdict
+  readonly values: Readonly<Record<string, number>>
+  readonly bounds: readonly Bound[]
+  readonly rungs: readonly RungFigure[]
+}
+
+/**
+ * A pure check of a Line. `figures` computes, `explain` writes words and pictures on demand from what was computed.
+ * Long computations are generators that report progress and may be abandoned between yields.
+ */
+export interface Check<I extends readonly Input[] = readonly Input[], F extends Figures = Figures> {
   readonly id: CheckId
   readonly title: string
   readonly question: string
   readonly inputs: I
   readonly outputs: readonly Output[]
-  compute(given: Given<I>): Result | Generator<Progress, Result>
+  figures(given: Given<I>): F | Refused | Generator<Progress, F | Refused>
+  explain(given: Given<I>, figures: F): Success
 }
 
-export type { CheckId, FactKey, LineKindId, Quantity, SourceId, Standing }
+export type {
+  Cell,
+  CheckId,
+  FactKey,
+  LadderRung,
+  LineKindId,
+  Picture,
+  PlotCurve,
+  Quantity,
+  SourceId,
+  Standing,
+  StripMark,
+  StripRow,
+  Topology,
+  Verdict,
+}

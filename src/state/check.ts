@@ -1,10 +1,10 @@
 /** What a check screen shows and does: typed texts in, fields and an answer out, computed in slices. */
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals'
-import { evaluate } from '../calc/evaluate.ts'
-import { type Express, type Field, readFields } from '../calc/fields.ts'
 import { FACTS, type FactKey } from '../calc/ids.ts'
+import { evaluate } from '../calc/line/evaluate.ts'
+import { type Express, type Field, readFields } from '../calc/line/fields.ts'
+import { textsForCheck } from '../calc/line/resolver.ts'
 import { printText } from '../calc/quantity/format.ts'
-import { textsForCheck } from '../calc/resolver.ts'
 import type { Check, Fact, Input, Line, Progress, Result } from '../calc/types.ts'
 import { hashOf, type Pair, pairsOf, splitQuery } from './router.ts'
 
@@ -156,7 +156,8 @@ export function factsOf(check: Check, texts: Texts, result: Result | undefined):
   const facts = new Map<FactKey, string>()
   for (const output of check.outputs) {
     const cell = result?.ok ? result.outputs[output.key]?.cell : undefined
-    if (cell?.is === 'si' && isFact(output.key)) facts.set(output.key, printText(cell.si, output.quantity))
+    if (cell?.is === 'si' && 'quantity' in output && isFact(output.key))
+      facts.set(output.key, printText(cell.si, output.quantity))
   }
   for (const { key, fact, defaultText } of check.inputs) {
     const text = texts[key] ?? defaultText ?? ''

@@ -4,9 +4,9 @@
  * were set (4.6, 4.2, 56 and 0.8). A slice may last 8 ms: 0.8 is about 1.8 ms on the machine of that day.
  */
 import { expect, test } from 'vitest'
-import { surgeCheck } from '../../src/calc/checks/surge.ts'
-import { evaluate } from '../../src/calc/evaluate.ts'
-import { readFields } from '../../src/calc/fields.ts'
+import { surgeCheck } from '../../src/calc/checks/surge/check.ts'
+import { evaluate } from '../../src/calc/line/evaluate.ts'
+import { readFields } from '../../src/calc/line/fields.ts'
 import { circuitOfDeck, DECKS, runSurge, shapeOfDeck } from '../support/surge-deck.ts'
 
 const RUNS = 9

@@ -3,9 +3,9 @@
  * multiply–adds timed right before it. Ceilings are three times what was measured when they were set (0.0227 and 8.5).
  */
 import { expect, test } from 'vitest'
-import { windowCheck } from '../../src/calc/checks/window.ts'
-import { evaluateNow } from '../../src/calc/evaluate.ts'
-import { readFields } from '../../src/calc/fields.ts'
+import { windowCheck } from '../../src/calc/checks/window/check.ts'
+import { evaluateNow } from '../../src/calc/line/evaluate.ts'
+import { readFields } from '../../src/calc/line/fields.ts'
 import { logGrid, sweepLossInto } from '../../src/calc/network/chain.ts'
 import { type FilterCircuit, NO_SERIES } from '../../src/calc/network/circuit.ts'
 

@@ -40,7 +40,7 @@ describe('the check model', () => {
   it('says so when the check itself fails', () => {
     const broken = {
       ...fakeCheck,
-      compute: () => {
+      figures: () => {
         throw new RangeError('expected a positive resistance, got -3')
       },
     }

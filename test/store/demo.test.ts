@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { checkLine } from '../../src/calc/line/resolver.ts'
 import { checkById } from '../../src/calc/registry.ts'
-import { checkLine } from '../../src/calc/resolver.ts'
 import { replay } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { demoComplaint } from '../../src/store/demo.ts'

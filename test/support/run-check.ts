@@ -1,6 +1,6 @@
 /** Runs a check from address-like texts, the way a screen does. */
-import { evaluateNow } from '../../src/calc/evaluate.ts'
-import { readFields } from '../../src/calc/fields.ts'
+import { evaluateNow } from '../../src/calc/line/evaluate.ts'
+import { readFields } from '../../src/calc/line/fields.ts'
 import type { Check, Success } from '../../src/calc/types.ts'
 
 export function run(check: Check, texts: Readonly<Record<string, string>>): Success {

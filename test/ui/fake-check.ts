@@ -1,4 +1,5 @@
 /** A small check for tests of the screens: one of each kind of input, and an answer with every part. Never shipped. */
+import { type Told, told } from '../../src/calc/checks/told.ts'
 import type { Basis, Check, Given, Input, Progress, Result } from '../../src/calc/types.ts'
 
 const inputs = [
@@ -89,7 +90,7 @@ function compute(given: Given<typeof inputs>): Result {
   }
 }
 
-export const fakeCheck: Check<typeof inputs> = {
+export const fakeCheck: Check<typeof inputs, Told> = {
   id: 'filter',
   title: 'Fake',
   question: 'Does it fit?',
@@ -99,11 +100,11 @@ export const fakeCheck: Check<typeof inputs> = {
     { key: 'peakHz', label: 'Worst at', quantity: 'frequency', digits: 4 },
     { key: 'neverSet', label: 'Not for this kind', quantity: 'frequency', digits: 4 },
   ],
-  compute,
+  ...told(compute),
 }
 
 /** The same, but slow: it needs `turns` turns of the generator, and tells after each. */
-export function slowCheck(turns: number, onTurn: () => void): Check<typeof inputs> {
+export function slowCheck(turns: number, onTurn: () => void): Check<typeof inputs, Told> {
   function* run(given: Given<typeof inputs>): Generator<Progress, Result> {
     for (let turn = 0; turn < turns; turn += 1) {
       onTurn()
@@ -111,5 +112,5 @@ export function slowCheck(turns: number, onTurn: () => void): Check<typeof input
     }
     return compute(given)
   }
-  return { ...fakeCheck, compute: run }
+  return { ...fakeCheck, ...told(run) }
 }

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, it, vi } from 'vitest'
-import { readFields } from '../../src/calc/fields.ts'
+import { readFields } from '../../src/calc/line/fields.ts'
 import { FieldView } from '../../src/ui/parts/field.tsx'
 import { matching } from '../../src/ui/parts/option-search.tsx'
 import { fakeCheck } from './fake-check.ts'

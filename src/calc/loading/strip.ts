@@ -1,13 +1,13 @@
 /** What the signal stands, drawn on the strip: one row, the ceilings and the value asked about. */
 import { stripAxis } from '../strip-axis.ts'
-import type { Bound, Picture, Verdict } from '../types.ts'
+import type { Picture, SaidBound, Verdict } from '../types.ts'
 
 /**
  * Strip of the loading bounds in farads of each leg before tolerance; undefined when there is nothing to draw.
  * `askedF` is the capacitance entered.
  */
 export function loadingStrip(q: {
-  readonly bounds: readonly Bound[]
+  readonly bounds: readonly SaidBound[]
   readonly askedF: number | undefined
   readonly isPair: boolean
   /** per leg, at 0 V */

@@ -1,5 +1,5 @@
 /** From the fields of the check to the pulse, the suppressor and the circuit, or to what is still missing. */
-import type { SurgeGiven } from '../checks/surge-inputs.ts'
+import type { SurgeGiven } from '../checks/surge/inputs.ts'
 import { hasCapacitor, hasInductor } from '../network/circuit.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Issue, Topology } from '../types.ts'

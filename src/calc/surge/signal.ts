@@ -3,7 +3,7 @@ import { lineKindById } from '../../reference/line-kinds.ts'
 import { loadingCeiling } from '../loading/ceiling.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import { stripAxis } from '../strip-axis.ts'
-import type { Basis, Bound, Picture, Verdict } from '../types.ts'
+import type { Basis, Picture, SaidBound, Verdict } from '../types.ts'
 import { roomPerLegF, roomToChassisF } from '../window/room.ts'
 import type { FittedFilter } from './circuit.ts'
 import { capacitanceAt, steeredF } from './suppressor.ts'
@@ -15,7 +15,7 @@ export type SignalAnswer =
       readonly verdict: Verdict
       readonly sentence: string
       readonly basis: Basis
-      readonly bounds: readonly Bound[]
+      readonly bounds: readonly SaidBound[]
       readonly picture?: Picture
       readonly hints: readonly string[]
     }
@@ -80,7 +80,11 @@ const judged = (verdict: Verdict, sentence: string, basis: Basis) =>
 
 const countOf = ({ topology }: FittedFilter): number => (topology === 'PI' ? 2 : 1)
 
-function roomBound(roomF: number, filter: FittedFilter, works: { readonly why: string; readonly basis: Basis }): Bound {
+function roomBound(
+  roomF: number,
+  filter: FittedFilter,
+  works: { readonly why: string; readonly basis: Basis },
+): SaidBound {
   return {
     id: 'surge-signal-room',
     side: 'most',

@@ -1,6 +1,6 @@
 /** Several equal suppressors: in series as one, in parallel as a warning with numbers. */
 import { MOST_BREAKDOWN_RATIO } from '../../reference/suppressors.ts'
-import type { SurgeGiven } from '../checks/surge-inputs.ts'
+import type { SurgeGiven } from '../checks/surge/inputs.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Finding } from '../types.ts'
 import type { FittedPart } from './setup.ts'

@@ -1,6 +1,6 @@
 /** From what was entered to what the rows of the window need. */
 import type { LineKind } from '../../reference/line-kinds.ts'
-import type { WindowGiven } from '../checks/window-inputs.ts'
+import type { WindowGiven } from '../checks/window/inputs.ts'
 import { type LoadingCeiling, loadingCeiling } from '../loading/ceiling.ts'
 import { inductorEffect } from '../loading/inductor.ts'
 import { navyLimit } from '../power/navy-rule.ts'

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import type { Basis, Bound, Check, Finding, Rung, Success } from '../../calc/types.ts'
+import type { Basis, Check, Finding, Rung, SaidBound, Success } from '../../calc/types.ts'
 import { drawn, Figure, isAnswered, leadOutput } from './answer.tsx'
 import { printed } from './figure.ts'
 import { Icon } from './icon.tsx'
@@ -98,13 +98,14 @@ export function Findings({ findings }: { readonly findings: readonly Finding[] }
   )
 }
 
-const NATURE_WORDS: Readonly<Record<Bound['nature'], string>> = {
+const NATURE_WORDS: Readonly<Record<SaidBound['nature'], string>> = {
   need: 'set by the attenuation needed',
   works: 'set by what the signal can stand',
   permitted: 'set by a document; above it is marginal',
+  fits: 'set by what can be built',
 }
 
-function Bounds({ bounds }: { readonly bounds: readonly Bound[] }) {
+function Bounds({ bounds }: { readonly bounds: readonly SaidBound[] }) {
   if (bounds.length === 0) return null
   return (
     <details class="fold figures">

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
-import { type Field, isUsual } from '../../calc/fields.ts'
+import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { Cell, Check, Output, Picture, Success, Verdict } from '../../calc/types.ts'
-import { assumedText, cellText, splitFigure } from './figure.ts'
+import { assumedText, outputText, splitFigure } from './figure.ts'
 import { PictureView } from './picture.tsx'
 import { VerdictMark } from './verdict.tsx'
 import { Working } from './working.tsx'
@@ -84,7 +84,7 @@ export function Figure(given: Live & { readonly outputKey: string; readonly cell
       </output>
     )
   }
-  const text = cellText(cell, output.quantity, output.digits)
+  const text = outputText(cell, output)
   const { number, unit } = cell.is === 'si' ? splitFigure(text) : { number: text, unit: '' }
   return (
     <output aria-live="off" class={`figure ${cell.is}`} {...names}>

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
-import type { Field } from '../../calc/fields.ts'
+import type { Field } from '../../calc/line/fields.ts'
 import type { Option } from '../../calc/types.ts'
 import { FieldNotes, type FieldProps } from './field-notes.tsx'
 import { Icon } from './icon.tsx'

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import type { Field } from '../../calc/fields.ts'
+import type { Field } from '../../calc/line/fields.ts'
 import { assumedText } from './figure.ts'
 
 export type FieldProps = {

@@ -1,8 +1,8 @@
 /** Figures as people read them. One place, so that every screen prints alike. */
 
-import type { Field } from '../../calc/fields.ts'
+import type { Field } from '../../calc/line/fields.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
-import type { Cell, Quantity } from '../../calc/types.ts'
+import type { Cell, Output, Quantity } from '../../calc/types.ts'
 
 export function printed(si: number, quantity: Quantity, digits = 3): string {
   return Number.isFinite(si) ? formatQuantity(si, quantity, digits) : '–'
@@ -11,6 +11,11 @@ export function printed(si: number, quantity: Quantity, digits = 3): string {
 export function cellText(cell: Cell, quantity: Quantity | undefined, digits = 3): string {
   if (cell.is === 'si') return printed(cell.si, quantity ?? 'number', digits)
   return cell.is === 'word' ? cell.word : cell.why
+}
+
+/** A cell as its output is printed. */
+export function outputText(cell: Cell, output: Output): string {
+  return 'quantity' in output ? cellText(cell, output.quantity, output.digits) : cellText(cell, undefined)
 }
 
 /** The number and its unit apart, so that the unit can stand smaller. */

@@ -5,7 +5,7 @@ import { type CheckModel, createCheck, lineWith, pairsForLine } from '../../stat
 import { expressionReading } from '../../state/expression.ts'
 import { drawn, leadOutput } from './answer.tsx'
 import { FieldView } from './field.tsx'
-import { cellText } from './figure.ts'
+import { outputText } from './figure.ts'
 import { Strip } from './strip.tsx'
 import { VerdictMark } from './verdict.tsx'
 
@@ -64,7 +64,7 @@ function Shown({ check, result }: { readonly check: Check; readonly result: Resu
         <p>
           {lead.label}:{' '}
           <output aria-live="off" data-output={lead.key} data-si={cell.is === 'si' ? String(cell.si) : ''}>
-            <strong>{cellText(cell, lead.quantity, lead.digits)}</strong>
+            <strong>{outputText(cell, lead)}</strong>
           </output>
         </p>
       )}

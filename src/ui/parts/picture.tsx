@@ -1,11 +1,11 @@
-import type { Bound, Picture } from '../../calc/types.ts'
+import type { Picture, SaidBound } from '../../calc/types.ts'
 import { Ladder } from './ladder.tsx'
 import { Plot } from './plot.tsx'
 import { Strip } from './strip.tsx'
 import { Table } from './table.tsx'
 
 /** One part for each kind of picture; every check is shown through these four. */
-export function PictureView(given: { readonly picture: Picture; readonly bounds?: readonly Bound[] }) {
+export function PictureView(given: { readonly picture: Picture; readonly bounds?: readonly SaidBound[] }) {
   const { picture, bounds = [] } = given
   switch (picture.is) {
     case 'strip':

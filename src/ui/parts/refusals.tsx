@@ -1,4 +1,4 @@
-import type { Field } from '../../calc/fields.ts'
+import type { Field } from '../../calc/line/fields.ts'
 import type { Result } from '../../calc/types.ts'
 
 /** What stands in the way of an answer, each with a way to the field. */

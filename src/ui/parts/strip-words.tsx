@@ -1,10 +1,10 @@
-import type { Bound, StripRow } from '../../calc/types.ts'
+import type { SaidBound, StripRow } from '../../calc/types.ts'
 import { printed } from './figure.ts'
 import { ScrollX } from './scroll-x.tsx'
 import { type StripPicture, spokenRow, stateWord } from './strip-shape.ts'
 
 /** The bound of one side that binds: the largest least, or the smallest most that physics sets. */
-export function binding(bounds: readonly Bound[], row: StripRow, side: Bound['side']): Bound | undefined {
+export function binding(bounds: readonly SaidBound[], row: StripRow, side: SaidBound['side']): SaidBound | undefined {
   const fitting = bounds.filter(
     (bound) =>
       bound.side === side &&
@@ -16,7 +16,13 @@ export function binding(bounds: readonly Bound[], row: StripRow, side: Bound['si
 }
 
 /** The two bounds of the best row in words, with their reasons. */
-export function StripWords({ picture, bounds }: { readonly picture: StripPicture; readonly bounds: readonly Bound[] }) {
+export function StripWords({
+  picture,
+  bounds,
+}: {
+  readonly picture: StripPicture
+  readonly bounds: readonly SaidBound[]
+}) {
   const row = spokenRow(picture)
   if (!row) return null
   const least = binding(bounds, row, 'least')

@@ -1,5 +1,5 @@
 import { useId } from 'preact/hooks'
-import type { Bound, StripRow } from '../../calc/types.ts'
+import type { SaidBound, StripRow } from '../../calc/types.ts'
 import { decades, logScale, type Scale, type Span, shortSi, textWidth } from './axis.ts'
 import { printed } from './figure.ts'
 import { StripLegend } from './strip-legend.tsx'
@@ -21,7 +21,7 @@ export function Strip({
   bounds = [],
 }: {
   readonly picture: StripPicture
-  readonly bounds?: readonly Bound[]
+  readonly bounds?: readonly SaidBound[]
 }) {
   const { box, widthPx } = useWidth<HTMLElement>()
   const hatch = useId()

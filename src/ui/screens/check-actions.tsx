@@ -4,7 +4,7 @@ import { type CheckModel, factsOf, onwardFrom } from '../../state/check.ts'
 import { triage } from '../../state/session.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { Cautions } from '../parts/cautions.tsx'
-import { cellText } from '../parts/figure.ts'
+import { outputText } from '../parts/figure.ts'
 import { Icon } from '../parts/icon.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { VERDICT_WORDS } from '../parts/verdict.tsx'
@@ -84,7 +84,7 @@ export function Onward({ model }: { readonly model: CheckModel }) {
 function sharedWords(check: Check, result: Success): string {
   const figures = check.outputs.flatMap((output) => {
     const cell = result.outputs[output.key]?.cell
-    return cell && cell.is !== 'none' ? [`${output.label}: ${cellText(cell, output.quantity, output.digits)}`] : []
+    return cell && cell.is !== 'none' ? [`${output.label}: ${outputText(cell, output)}`] : []
   })
   const verdict = result.verdict ? `${VERDICT_WORDS[result.verdict]}. ` : ''
   return [`${verdict}${result.headline}`, ...figures].join('\n')

@@ -1,11 +1,11 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import type { Field } from '../../calc/fields.ts'
+import type { Field } from '../../calc/line/fields.ts'
 import type { Check, Result, Success } from '../../calc/types.ts'
 import type { Answer, CheckModel } from '../../state/check.ts'
 import { AnswerCard, isAnswered, leadOutput } from '../parts/answer.tsx'
 import { AnswerDetail } from '../parts/answer-detail.tsx'
 import { Cautions } from '../parts/cautions.tsx'
-import { cellText } from '../parts/figure.ts'
+import { outputText } from '../parts/figure.ts'
 import { Icon } from '../parts/icon.tsx'
 import { focusField, Refusals } from '../parts/refusals.tsx'
 import { VERDICT_WORDS } from '../parts/verdict.tsx'
@@ -142,7 +142,7 @@ function Mini({ check, result, live }: { readonly check: Check; readonly result:
   return (
     <div ref={mark} class={isAway ? 'mini shown' : 'mini'} aria-hidden="true">
       <span class="mini-label">{lead?.label}</span>
-      <strong>{live && lead && cell ? cellText(cell, lead.quantity, lead.digits) : '…'}</strong>
+      <strong>{live && lead && cell ? outputText(cell, lead) : '…'}</strong>
       {result.verdict && live && (
         <span class={`verdict-mark ${result.verdict}`}>
           <Icon name={result.verdict} />

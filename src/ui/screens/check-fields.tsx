@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { type Field, isUsual } from '../../calc/fields.ts'
+import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { CheckModel } from '../../state/check.ts'
 import { FieldView } from '../parts/field.tsx'
 

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { FACTS, type FactKey } from '../../calc/ids.ts'
+import { resolveFact } from '../../calc/line/resolver.ts'
 import { checkById } from '../../calc/registry.ts'
-import { resolveFact } from '../../calc/resolver.ts'
 import type { Fact, Line } from '../../calc/types.ts'
 import { replay } from '../../guide/engine.ts'
 import type { Guide } from '../../guide/types.ts'

@@ -1,7 +1,7 @@
 /** The filter check as an address fills it: absent and empty outputs, ends, worst of several, ngspice rows through the texts. */
 import { expect, test } from 'vitest'
-import { filterCheck } from '../../../src/calc/checks/filter.ts'
-import { needCheck } from '../../../src/calc/checks/need.ts'
+import { filterCheck } from '../../../src/calc/checks/filter/check.ts'
+import { needCheck } from '../../../src/calc/checks/need/check.ts'
 import golden from '../../golden/ngspice-filters.json' with { type: 'json' }
 import { issuesOf, run, si } from '../../support/run-check.ts'
 

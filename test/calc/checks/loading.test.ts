@@ -1,9 +1,9 @@
 /** The loading check as a screen uses it: texts in, figures, verdict and reasons out. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { loadingCheck } from '../../../src/calc/checks/loading.ts'
-import { evaluateNow } from '../../../src/calc/evaluate.ts'
-import { readFields } from '../../../src/calc/fields.ts'
+import { loadingCheck } from '../../../src/calc/checks/loading/check.ts'
+import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
+import { readFields } from '../../../src/calc/line/fields.ts'
 import { loadingCeiling } from '../../../src/calc/loading/ceiling.ts'
 import { LINE_KINDS, lineKindById } from '../../../src/reference/line-kinds.ts'
 import { isSafetyId } from '../../../src/reference/safety.ts'

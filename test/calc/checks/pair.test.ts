@@ -1,6 +1,6 @@
 /** The pair check as a screen uses it. */
 import { describe, expect, it } from 'vitest'
-import { pairCheck } from '../../../src/calc/checks/pair.ts'
+import { pairCheck } from '../../../src/calc/checks/pair/check.ts'
 import { run, si } from '../../support/run-check.ts'
 
 const pair = (texts: Record<string, string>) => run(pairCheck, texts)

@@ -1,9 +1,9 @@
 /** The power check as a screen uses it. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { powerCheck } from '../../../src/calc/checks/power.ts'
-import { evaluateNow } from '../../../src/calc/evaluate.ts'
-import { readFields } from '../../../src/calc/fields.ts'
+import { powerCheck } from '../../../src/calc/checks/power/check.ts'
+import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
+import { readFields } from '../../../src/calc/line/fields.ts'
 import { inrushPeak } from '../../../src/calc/power/inrush.ts'
 import type { Picture } from '../../../src/calc/types.ts'
 import { isSafetyId } from '../../../src/reference/safety.ts'

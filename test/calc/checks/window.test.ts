@@ -3,7 +3,7 @@
  * 1553 terminal impedance (R7 memory), Navy rule (S30 read). Least: closed form of the shunt capacitor (derived).
  */
 import { describe, expect, test } from 'vitest'
-import { windowCheck } from '../../../src/calc/checks/window.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import type { Picture } from '../../../src/calc/types.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
 

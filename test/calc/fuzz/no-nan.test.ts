@@ -4,9 +4,9 @@
  */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { needCheck } from '../../../src/calc/checks/need.ts'
-import { evaluateNow } from '../../../src/calc/evaluate.ts'
-import { readFields } from '../../../src/calc/fields.ts'
+import { needCheck } from '../../../src/calc/checks/need/check.ts'
+import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
+import { readFields } from '../../../src/calc/line/fields.ts'
 import { CHECKS } from '../../../src/calc/registry.ts'
 import type { Check, Result } from '../../../src/calc/types.ts'
 import { faultsOf } from './faults.ts'

@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { windowCheck } from '../../../src/calc/checks/window.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { TOPOLOGIES } from '../../../src/calc/network/circuit.ts'
 import type { StripRow, Success } from '../../../src/calc/types.ts'
 import { LINE_KINDS } from '../../../src/reference/line-kinds.ts'

@@ -1,7 +1,7 @@
 /** Closed forms of need and window, worked out a second time by mathjs with units. Truth: the definitions (derived). */
 import { describe, expect, it } from 'vitest'
-import { needCheck } from '../../../src/calc/checks/need.ts'
-import { windowCheck } from '../../../src/calc/checks/window.ts'
+import { needCheck } from '../../../src/calc/checks/need/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { BENCH_LOAD } from '../../../src/calc/network/circuit.ts'
 import { leastCapacitance, leastInductanceH, type Surroundings } from '../../../src/calc/window/least.ts'
 import { crossPerLegF, legFactor, loadPerLeg, sourcePerLeg } from '../../../src/calc/window/legs.ts'

@@ -1,8 +1,8 @@
 /** The surge check as an address opens it. Volts, amperes and joules are those of the ngspice circuits R1 to R6. */
 import { describe, expect, it } from 'vitest'
-import { surgeCheck } from '../../../src/calc/checks/surge.ts'
-import { evaluate } from '../../../src/calc/evaluate.ts'
-import { readFields } from '../../../src/calc/fields.ts'
+import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
+import { evaluate } from '../../../src/calc/line/evaluate.ts'
+import { readFields } from '../../../src/calc/line/fields.ts'
 import type { Success } from '../../../src/calc/types.ts'
 import { isSafetyId } from '../../../src/reference/safety.ts'
 import { SOURCES } from '../../../src/reference/sources.ts'

@@ -1,9 +1,9 @@
 /** No readable text in any field of the surge check ends in a number that is none, in a broken word, or in no end. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { surgeCheck } from '../../../src/calc/checks/surge.ts'
-import { evaluateNow } from '../../../src/calc/evaluate.ts'
-import { readFields } from '../../../src/calc/fields.ts'
+import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
+import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
+import { readFields } from '../../../src/calc/line/fields.ts'
 import type { Result } from '../../../src/calc/types.ts'
 import { faultsOf } from '../fuzz/faults.ts'
 import { textsFor } from '../fuzz/texts.ts'

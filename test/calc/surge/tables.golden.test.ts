@@ -3,7 +3,7 @@
  * sheets. Origins stand in the golden file; printed digits set the tolerance.
  */
 import { describe, expect, it } from 'vitest'
-import { surgeCheck } from '../../../src/calc/checks/surge.ts'
+import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
 import { longPulseW, longSurge } from '../../../src/calc/surge/bus.ts'
 import {
   deratedShare,

@@ -1,10 +1,10 @@
 /** Which value of a fact wins, what is shown beside it, and that derived facts never chase each other. */
 import { expect, test } from 'vitest'
-import { needCheck } from '../../src/calc/checks/need.ts'
-import { windowCheck } from '../../src/calc/checks/window.ts'
-import { checkById } from '../../src/calc/registry.ts'
-import { checkLine, DERIVED, resolveFact, textsForCheck } from '../../src/calc/resolver.ts'
-import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
+import { needCheck } from '../../../src/calc/checks/need/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { checkLine, DERIVED, resolveFact, textsForCheck } from '../../../src/calc/line/resolver.ts'
+import { checkById } from '../../../src/calc/registry.ts'
+import type { Fact, FactKey, Line } from '../../../src/calc/types.ts'
 
 const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
 const answered = (text: string): Fact => ({ text, origin: { by: 'answer', node: 'need' } })

@@ -7,11 +7,12 @@ import {
   ratioDb,
   worstConversionHz,
   worstConversionRatio,
-} from '../pair.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import type { Quantity } from '../quantity/quantity.ts'
-import type { Basis, Cell, Check, Finding, Given, Input, Picture, Result, Step } from '../types.ts'
-import { FARADS } from './noise-inputs.ts'
+} from '../../pair.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Quantity } from '../../quantity/quantity.ts'
+import type { Basis, Cell, Check, Finding, Given, Input, Picture, Result, Step } from '../../types.ts'
+import { FARADS } from '../noise-inputs.ts'
+import { type Told, told } from '../told.ts'
 
 const inputs = [
   {
@@ -264,7 +265,7 @@ function plotsOf(circuit: PairCircuit, frequenciesHz: readonly number[]): readon
   ]
 }
 
-export const pairCheck: Check<typeof inputs> = {
+export const pairCheck: Check<typeof inputs, Told> = {
   id: 'pair',
   title: 'Pair',
   question: 'How much common mode do two unequal capacitors turn into signal?',
@@ -276,5 +277,5 @@ export const pairCheck: Check<typeof inputs> = {
     { key: 'differentialF', label: 'Between the wires', quantity: 'capacitance', digits: 3 },
     { key: 'commonF', label: 'Both wires to chassis', quantity: 'capacitance', digits: 3 },
   ],
-  compute,
+  ...told(compute),
 }

@@ -1,16 +1,16 @@
 /** Puts the rows of a window into an answer: verdict, figures, bounds, findings and the strip. */
-import type { LineKind } from '../../reference/line-kinds.ts'
-import { ELEMENT_COUNT, TOPOLOGIES } from '../network/circuit.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import type { Bound, Cell, Opener, Picture, Progress, Result, Verdict } from '../types.ts'
-import { VERDICT_RANK } from '../verdict.ts'
-import { leastBasis, mostBasis, proposalBasis } from '../window/basis.ts'
-import { pairNeeds, setUp, type WindowSetup } from '../window/facts.ts'
-import { openersOf } from '../window/openers.ts'
-import { type WindowRow, windowRow } from '../window/row.ts'
-import { stripOf, topologyTable } from '../window/strip.ts'
-import { findingsOf, headlineOf, listed } from '../window/words.ts'
-import type { WindowGiven } from './window-inputs.ts'
+import type { LineKind } from '../../../reference/line-kinds.ts'
+import { ELEMENT_COUNT, TOPOLOGIES } from '../../network/circuit.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Cell, Opener, Picture, Progress, Result, SaidBound, Verdict } from '../../types.ts'
+import { VERDICT_RANK } from '../../verdict.ts'
+import { leastBasis, mostBasis, proposalBasis } from '../../window/basis.ts'
+import { pairNeeds, setUp, type WindowSetup } from '../../window/facts.ts'
+import { openersOf } from '../../window/openers.ts'
+import { type WindowRow, windowRow } from '../../window/row.ts'
+import { stripOf, topologyTable } from '../../window/strip.ts'
+import { findingsOf, headlineOf, listed } from '../../window/words.ts'
+import type { WindowGiven } from './inputs.ts'
 
 const hertz = (x: number) => formatQuantity(x, 'frequency', 4)
 const dB = (x: number) => formatQuantity(x, 'decibel', 3)
@@ -131,8 +131,8 @@ function outputsOf(row: WindowRow, setup: WindowSetup) {
   return outputs
 }
 
-function boundsOf(row: WindowRow, setup: WindowSetup, openedBy: Bound['openedBy']): Bound[] {
-  const bounds: Bound[] = []
+function boundsOf(row: WindowRow, setup: WindowSetup, openedBy: SaidBound['openedBy']): SaidBound[] {
+  const bounds: SaidBound[] = []
   const shared = { topology: row.topology, appliesTo: 'one capacitor as marked', openedBy }
   if (row.least.is === 'found' && row.leastF !== undefined) {
     const { need } = row.least.at

@@ -1,11 +1,12 @@
 /** A surge through line, suppressor and filter: does the circuit live, does the suppressor live, does the signal live? */
-import { waveformById } from '../../reference/waveforms.ts'
-import { plainShapePlot } from '../surge/plots.ts'
-import { setUpSurge } from '../surge/setup.ts'
-import { asOnePart } from '../surge/stack.ts'
-import type { Check, Progress, Result } from '../types.ts'
-import { answerSurge } from './surge-answer.ts'
-import { type SurgeGiven, surgeInputs } from './surge-inputs.ts'
+import { waveformById } from '../../../reference/waveforms.ts'
+import { plainShapePlot } from '../../surge/plots.ts'
+import { setUpSurge } from '../../surge/setup.ts'
+import { asOnePart } from '../../surge/stack.ts'
+import type { Check, Progress, Result } from '../../types.ts'
+import { type Told, told } from '../told.ts'
+import { answerSurge } from './answer.ts'
+import { type SurgeGiven, surgeInputs } from './inputs.ts'
 
 function* compute(asked: SurgeGiven): Generator<Progress, Result> {
   const given = asOnePart(asked)
@@ -31,17 +32,17 @@ function waiting(words: readonly string[], waveform: string | undefined): Result
   }
 }
 
-export const surgeCheck: Check<typeof surgeInputs> = {
+export const surgeCheck: Check<typeof surgeInputs, Told> = {
   id: 'surge',
   title: 'Surge',
   question: 'Does the circuit live, does the suppressor live, does the signal live?',
   inputs: surgeInputs,
   outputs: [
     { key: 'loadPeakV', label: 'Peak at the load', quantity: 'voltage', digits: 4, lead: true },
-    { key: 'circuitVerdict', label: 'Circuit', quantity: 'number', digits: 3 },
-    { key: 'suppressorVerdict', label: 'Suppressor', quantity: 'number', digits: 3 },
-    { key: 'capacitorVerdict', label: 'Filter capacitor', quantity: 'number', digits: 3 },
-    { key: 'signalVerdict', label: 'Signal', quantity: 'number', digits: 3 },
+    { key: 'circuitVerdict', label: 'Circuit', is: 'words' },
+    { key: 'suppressorVerdict', label: 'Suppressor', is: 'words' },
+    { key: 'capacitorVerdict', label: 'Filter capacitor', is: 'words' },
+    { key: 'signalVerdict', label: 'Signal', is: 'words' },
     { key: 'usedFrac', label: 'Rating used', quantity: 'fraction', digits: 3 },
     { key: 'suppressorPeakV', label: 'Clamp (across the junction)', quantity: 'voltage', digits: 4 },
     { key: 'connectorPeakV', label: 'Peak at the connector', quantity: 'voltage', digits: 4 },
@@ -57,5 +58,5 @@ export const surgeCheck: Check<typeof surgeInputs> = {
     { key: 'suppressorPeakSec', label: 'Clamp peaks at', quantity: 'time', digits: 3 },
     { key: 'peakASec', label: 'Current peaks at', quantity: 'time', digits: 3 },
   ],
-  compute,
+  ...told(compute),
 }

@@ -1,9 +1,9 @@
 /** Reads the texts of a check's fields against its descriptor: value, assumption, omission, question or refusal. */
 
-import { formatQuantity } from './quantity/format.ts'
-import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from './quantity/parse.ts'
-import { QUANTITIES, type Quantity } from './quantity/quantity.ts'
-import type { Check, GivenValue, Input, Issue } from './types.ts'
+import { formatQuantity } from '../quantity/format.ts'
+import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
+import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
+import type { Check, GivenValue, Input, Issue } from '../types.ts'
 
 export type FieldState = 'value' | 'assumed' | 'omitted' | 'missing' | 'refused' | 'pending'
 

@@ -1,9 +1,9 @@
 /** What the surge check asks: the pulse, the suppressor, the filter, and what each part stands. */
-import { TOPOLOGIES, TOPOLOGY_LABEL } from '../network/circuit.ts'
-import type { Given, Input } from '../types.ts'
-import { lineKindOptions } from './kind-options.ts'
-import { FARADS, HENRIES } from './noise-inputs.ts'
-import { ownPulseInputs, pulseInputs, VOLTS } from './surge-pulse-inputs.ts'
+import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../network/circuit.ts'
+import type { Given, Input } from '../../types.ts'
+import { lineKindOptions } from '../kind-options.ts'
+import { FARADS, HENRIES } from '../noise-inputs.ts'
+import { ownPulseInputs, pulseInputs, VOLTS } from './pulse-inputs.ts'
 
 const PART = 'More about the suppressor'
 const FILTER = 'Filter'

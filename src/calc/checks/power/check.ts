@@ -1,8 +1,8 @@
 /** A capacitor on a power line: chassis current, stored energy, bleed, inrush, withstand and the Navy rule. */
-import { ladderPicture } from '../ladder.ts'
-import { heatFinding, paschenFindings, residualFinding, variableFrequencyFinding } from '../power/findings.ts'
-import type { InrushPeak } from '../power/inrush.ts'
-import { NAVY_SOURCE, navyLimit } from '../power/navy-rule.ts'
+import { ladderPicture } from '../../ladder.ts'
+import { heatFinding, paschenFindings, residualFinding, variableFrequencyFinding } from '../../power/findings.ts'
+import type { InrushPeak } from '../../power/inrush.ts'
+import { NAVY_SOURCE, navyLimit } from '../../power/navy-rule.ts'
 import {
   basisOf,
   currentOutputs,
@@ -12,14 +12,15 @@ import {
   lacking,
   type PowerOutputs,
   withstandOutput,
-} from '../power/outputs.ts'
-import { powerRungs } from '../power/rungs.ts'
-import { crestV, lineCurrentRmsA, storedJ, withstandV } from '../power/supply.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import type { Quantity } from '../quantity/quantity.ts'
-import type { Bound, Check, Finding, Given, Input, Result, Step, Verdict } from '../types.ts'
-import { FARADS } from './noise-inputs.ts'
-import { loadWInput, navyRuleInput } from './rule-inputs.ts'
+} from '../../power/outputs.ts'
+import { powerRungs } from '../../power/rungs.ts'
+import { crestV, lineCurrentRmsA, storedJ, withstandV } from '../../power/supply.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Quantity } from '../../quantity/quantity.ts'
+import type { Check, Finding, Given, Input, Result, SaidBound, Step, Verdict } from '../../types.ts'
+import { FARADS } from '../noise-inputs.ts'
+import { loadWInput, navyRuleInput } from '../rule-inputs.ts'
+import { type Told, told } from '../told.ts'
 
 const WIRING = 'Wiring and bleed'
 
@@ -101,7 +102,7 @@ const isComplete = (given: PowerGiven): given is Complete =>
 type RuleAnswer = {
   readonly verdict?: Verdict
   readonly findings: readonly Finding[]
-  readonly bounds: readonly Bound[]
+  readonly bounds: readonly SaidBound[]
 }
 
 function ruleAnswer(given: Complete): RuleAnswer {
@@ -273,11 +274,11 @@ const OUTPUTS = [
 /** Outputs that exist only for some supplies. */
 const OPTIONAL: ReadonlySet<string> = new Set(['phaseLostCurrentRmsA', 'reactiveVa', 'bleedTo34Sec'])
 
-export const powerCheck: Check<typeof inputs> = {
+export const powerCheck: Check<typeof inputs, Told> = {
   id: 'power',
   title: 'Power',
   question: 'What does a capacitor to chassis do on this power line?',
   inputs,
   outputs: OUTPUTS,
-  compute,
+  ...told(compute),
 }

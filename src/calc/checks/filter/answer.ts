@@ -1,10 +1,23 @@
 /** Words, figures and plot for a filter whose parts are known. */
-import { logGrid, lossDb, sweepLossInto } from '../network/chain.ts'
-import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, type NoiseLoad, type NoiseSource } from '../network/circuit.ts'
-import { CORNER_TO_HZ, dipsAfter, type Ends, findCorners, localSlopeDbPerDecade, worstGain } from '../network/shape.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import type { Basis, Cell, Finding, Picture, Result, Source, Success, Verdict } from '../types.ts'
-import { asymptoteDbPerDecade } from './slope.ts'
+import { logGrid, lossDb, sweepLossInto } from '../../network/chain.ts'
+import {
+  BENCH_LOAD,
+  BENCH_SOURCE,
+  type FilterCircuit,
+  type NoiseLoad,
+  type NoiseSource,
+} from '../../network/circuit.ts'
+import {
+  CORNER_TO_HZ,
+  dipsAfter,
+  type Ends,
+  findCorners,
+  localSlopeDbPerDecade,
+  worstGain,
+} from '../../network/shape.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Basis, Cell, Finding, Picture, Result, Source, Success, Verdict } from '../../types.ts'
+import { asymptoteDbPerDecade } from '../slope.ts'
 
 export type FilterQuestion = {
   readonly circuit: FilterCircuit

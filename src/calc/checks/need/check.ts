@@ -1,6 +1,7 @@
 /** How much attenuation is needed: measured level against limit and margin. */
-import { formatQuantity } from '../quantity/format.ts'
-import type { Basis, Check, Given, Input, Result } from '../types.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Basis, Check, Given, Input, Result } from '../../types.ts'
+import { type Told, told } from '../told.ts'
 
 const LEVEL_DB = { is: 'number', quantity: 'level', min: -300, max: 400 } as const
 
@@ -108,11 +109,13 @@ function basisOf(steps: Basis['steps']): Basis {
   }
 }
 
-export const needCheck: Check<typeof inputs> = {
+export const needCheck: Check<typeof inputs, Told> = {
   id: 'need',
   title: 'Need',
   question: 'How many dB must come off?',
   inputs,
-  outputs: [{ key: 'neededDb', label: 'Needed attenuation', quantity: 'decibel', digits: 4, lead: true }],
-  compute,
+  outputs: [
+    { key: 'neededDb', label: 'Needed attenuation', quantity: 'decibel', digits: 4, lead: true, provides: 'neededDb' },
+  ],
+  ...told(compute),
 }

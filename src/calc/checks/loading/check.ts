@@ -1,9 +1,9 @@
 /** How much capacitance a signal stands, and what a given one does to it. */
-import { type LineKind, lineKindById } from '../../reference/line-kinds.ts'
-import { seenFarads } from '../loading/budget.ts'
-import { loadingCeiling } from '../loading/ceiling.ts'
-import { type Figures, type LoadedSignal, loadingFigures } from '../loading/figures.ts'
-import { inductorEffect } from '../loading/inductor.ts'
+import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
+import { seenFarads } from '../../loading/budget.ts'
+import { loadingCeiling } from '../../loading/ceiling.ts'
+import { type Figures, type LoadedSignal, loadingFigures } from '../../loading/figures.ts'
+import { inductorEffect } from '../../loading/inductor.ts'
 import {
   inductorFindings,
   isOver,
@@ -12,14 +12,14 @@ import {
   permittedFindings,
   permittedRoomF,
   worksFindings,
-} from '../loading/judge.ts'
-import { loadingStrip } from '../loading/strip.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import type { Quantity } from '../quantity/quantity.ts'
-import type { Basis, Bound, Check, Finding, Given, Input, Result, Verdict } from '../types.ts'
-import { worse, worstFirst } from '../verdict.ts'
-import { roomPerLegF, type Taken } from '../window/room.ts'
-import { FARADS, HENRIES } from './noise-inputs.ts'
+} from '../../loading/judge.ts'
+import { loadingStrip } from '../../loading/strip.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Quantity } from '../../quantity/quantity.ts'
+import type { Basis, Check, Finding, Given, Input, Result, SaidBound, Verdict } from '../../types.ts'
+import { worse, worstFirst } from '../../verdict.ts'
+import { roomPerLegF, type Taken } from '../../window/room.ts'
+import { FARADS, HENRIES } from '../noise-inputs.ts'
 import {
   bitRateInput,
   crossInput,
@@ -28,7 +28,8 @@ import {
   lineKindInput,
   signalOhmInput,
   suppressorInput,
-} from './signal-inputs.ts'
+} from '../signal-inputs.ts'
+import { type Told, told } from '../told.ts'
 
 const inputs = [
   lineKindInput,
@@ -231,13 +232,13 @@ function mostOutput({ ceiling, taken }: Judged): Figures {
   }
 }
 
-function boundsOf({ ceiling, taken, signal }: Judged): readonly Bound[] {
+function boundsOf({ ceiling, taken, signal }: Judged): readonly SaidBound[] {
   const appliesTo = taken.isPair
     ? 'farads of each leg to chassis, before tolerance'
     : 'farads to chassis, before tolerance'
   const { works, permitted } = ceiling
   const common = { side: 'most', topology: 'any', appliesTo, openedBy: [] } as const
-  const worksBound: readonly Bound[] =
+  const worksBound: readonly SaidBound[] =
     works.farads === undefined
       ? []
       : [
@@ -253,7 +254,7 @@ function boundsOf({ ceiling, taken, signal }: Judged): readonly Bound[] {
   return [
     ...worksBound,
     ...permitted.map(
-      (figure): Bound => ({
+      (figure): SaidBound => ({
         ...common,
         id: `permitted-${figure.id}`,
         nature: 'permitted',
@@ -276,7 +277,7 @@ function boundsOf({ ceiling, taken, signal }: Judged): readonly Bound[] {
   ]
 }
 
-export const loadingCheck: Check<typeof inputs> = {
+export const loadingCheck: Check<typeof inputs, Told> = {
   id: 'loading',
   title: 'Loading',
   question: 'How much capacitance does this signal stand, and what does this one do to it?',
@@ -293,5 +294,5 @@ export const loadingCheck: Check<typeof inputs> = {
     { key: 'terminalOhm', label: 'Impedance it leaves', quantity: 'resistance', digits: 4 },
     { key: 'damping', label: 'Damping with the inductor', quantity: 'number', digits: 3 },
   ],
-  compute,
+  ...told(compute),
 }

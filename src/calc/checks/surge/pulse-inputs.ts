@@ -1,6 +1,6 @@
 /** Inputs about the pulse itself and the way it takes to the connector. */
-import { WAVEFORMS } from '../../reference/waveforms.ts'
-import type { Input } from '../types.ts'
+import { WAVEFORMS } from '../../../reference/waveforms.ts'
+import type { Input } from '../../types.ts'
 
 /** A peak that must exist to be judged. */
 export const VOLTS = { is: 'number', quantity: 'voltage', min: 0.1, max: 1e6 } as const

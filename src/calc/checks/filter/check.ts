@@ -1,5 +1,5 @@
 /** What a given filter does: in your circuit and on the 50 Ω bench, with its corners, slope and worst gain. */
-import { lineKindById } from '../../reference/line-kinds.ts'
+import { lineKindById } from '../../../reference/line-kinds.ts'
 import {
   type FilterCircuit,
   hasCapacitor,
@@ -8,10 +8,9 @@ import {
   NO_SHUNT,
   TOPOLOGIES,
   TOPOLOGY_LABEL,
-} from '../network/circuit.ts'
-import type { Check, Given, Input, Result, Topology } from '../types.ts'
-import { describeFilter } from './filter-answer.ts'
-import { lineKindOptions } from './kind-options.ts'
+} from '../../network/circuit.ts'
+import type { Check, Given, Input, Result, Topology } from '../../types.ts'
+import { lineKindOptions } from '../kind-options.ts'
 import {
   bondHInput,
   bondOhmInput,
@@ -23,7 +22,9 @@ import {
   loadHInput,
   OHMS,
   sourceHInput,
-} from './noise-inputs.ts'
+} from '../noise-inputs.ts'
+import { type Told, told } from '../told.ts'
+import { describeFilter } from './answer.ts'
 
 const inputs = [
   {
@@ -222,7 +223,7 @@ function compute(given: FilterGiven): Result {
   })
 }
 
-export const filterCheck: Check<typeof inputs> = {
+export const filterCheck: Check<typeof inputs, Told> = {
   id: 'filter',
   title: 'Filter',
   question: 'What does this filter do, in my circuit and on the bench?',
@@ -243,5 +244,5 @@ export const filterCheck: Check<typeof inputs> = {
     { key: 'peakGainDb', label: 'Worst resonant gain', quantity: 'decibel', digits: 3 },
     { key: 'peakHz', label: 'at', quantity: 'frequency', digits: 4 },
   ],
-  compute,
+  ...told(compute),
 }

@@ -1,6 +1,6 @@
 /** What the window check asks. */
-import { TOPOLOGIES, TOPOLOGY_LABEL } from '../network/circuit.ts'
-import type { Given, Input } from '../types.ts'
+import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../network/circuit.ts'
+import type { Given, Input } from '../../types.ts'
 import {
   bondHInput,
   bondOhmInput,
@@ -12,8 +12,8 @@ import {
   OHMS,
   SPREAD_OFFER,
   sourceHInput,
-} from './noise-inputs.ts'
-import { loadWInput, navyRuleInput, RULES_GROUP } from './rule-inputs.ts'
+} from '../noise-inputs.ts'
+import { loadWInput, navyRuleInput, RULES_GROUP } from '../rule-inputs.ts'
 import {
   bitRateInput,
   crossInput,
@@ -22,7 +22,7 @@ import {
   lineKindInput,
   signalOhmInput,
   suppressorInput,
-} from './signal-inputs.ts'
+} from '../signal-inputs.ts'
 
 const SPREAD = 'Spread of the part'
 const share = { is: 'number', quantity: 'fraction', min: 0, max: 0.95 } as const

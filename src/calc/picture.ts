@@ -1,0 +1,89 @@
+/** The pictures an answer can hold; the screens have one part for each kind. */
+import type { Quantity } from './quantity/quantity.ts'
+import type { Cell, Topology, Verdict } from './terms.ts'
+
+export type StripRow = {
+  readonly topology: Topology
+  readonly label: string
+  readonly best: boolean
+  /** open: leastF <= mostF; shut: they cross; half: only one side known; none: no capacitor or no bound. */
+  readonly state: 'open' | 'shut' | 'half' | 'none'
+  readonly leastF?: number
+  readonly mostF?: number
+  /** where the most would stand without the suppressor: between the two lies the suppressor's share */
+  readonly takenToF?: number
+  readonly permittedF?: number
+  /** Capacitance intervals where the need is lost again (resonance). */
+  readonly holes: readonly (readonly [number, number])[]
+  readonly proposedF?: number
+  readonly verdict: Verdict
+  readonly note: string
+}
+
+export type StripMark = { readonly kind: 'failed' | 'cleared' | 'harmed'; readonly atF: number; readonly label: string }
+
+export type LadderRung = {
+  readonly id: string
+  readonly label: string
+  readonly side: 'comes' | 'holds'
+  readonly minV: number
+  readonly maxV: number
+  /** id of the rung on the other rail that this one exceeds */
+  readonly exceeds?: string
+}
+
+export type PlotCurve = {
+  readonly id: string
+  readonly label: string
+  readonly style: 'solid' | 'dashed'
+  readonly x: Float64Array
+  readonly y: Float64Array
+}
+
+export type Picture =
+  | {
+      readonly is: 'strip'
+      readonly title: string
+      readonly minF: number
+      readonly maxF: number
+      readonly rows: readonly StripRow[]
+      readonly marks: readonly StripMark[]
+      readonly chosenF?: number
+    }
+  | {
+      readonly is: 'ladder'
+      readonly title: string
+      readonly rungs: readonly LadderRung[]
+      readonly faults: readonly string[]
+    }
+  | {
+      readonly is: 'plot'
+      readonly title: string
+      readonly xLabel: string
+      readonly xQuantity: Quantity
+      readonly xScale: 'log' | 'linear'
+      readonly yLabel: string
+      readonly yQuantity: Quantity
+      /** curves are drawn up to here: above it figures are mathematics, not hardware */
+      readonly yCeiling?: number
+      readonly curves: readonly PlotCurve[]
+      readonly bands: readonly { readonly label: string; readonly from: number; readonly to: number }[]
+      /** `least`: the curve must pass above it at x; `most`: below it. */
+      readonly limits: readonly {
+        readonly label: string
+        readonly x: number
+        readonly y: number
+        readonly must: 'least' | 'most'
+      }[]
+      readonly flags: readonly string[]
+    }
+  | {
+      readonly is: 'table'
+      readonly title: string
+      readonly columns: readonly { readonly key: string; readonly label: string; readonly quantity?: Quantity }[]
+      readonly rows: readonly {
+        readonly id: string
+        readonly strong?: boolean
+        readonly cells: readonly Cell[]
+      }[]
+    }
