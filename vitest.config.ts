@@ -6,21 +6,47 @@ const shared = {
   oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
 }
 
+const TESTS = 'test/**/*.test.{ts,tsx}'
+const LONG = 'test/**/*.long.test.ts'
+const BENCH = 'test/bench/**'
+const BUILD = 'test/build/**'
+
+/** Which file runs where follows from its name and folder; test/architecture.test.ts sees that none is left out. */
 export default defineConfig({
   test: {
+    // both cores of a small machine; left alone, a run takes one of them
+    maxWorkers: 2,
     projects: [
       {
+        // the inner loop: quick, deterministic, nothing timed
         ...shared,
         test: {
           name: 'unit',
-          // the allocation test collects garbage before it counts
-          execArgv: ['--expose-gc'],
-          include: ['test/**/*.test.{ts,tsx}'],
-          exclude: ['test/build/**', 'test/e2e/**', '**/node_modules/**'],
+          pool: 'threads',
+          include: [TESTS],
+          exclude: [LONG, BENCH, BUILD, 'test/adversary/**', 'test/e2e/**', '**/node_modules/**'],
           testTimeout: 30_000,
         },
       },
       {
+        // searches with a seed, and ngspice run beside
+        ...shared,
+        test: { name: 'long', include: [LONG, 'test/adversary/**/*.test.ts'], testTimeout: 600_000 },
+      },
+      {
+        // speed as ratios within one run, one file after the other so that none disturbs the next
+        ...shared,
+        test: {
+          name: 'bench',
+          include: ['test/bench/*.bench.test.ts'],
+          // the allocation test collects garbage before it counts
+          execArgv: ['--expose-gc'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+        },
+      },
+      {
+        // the built site, by file and in a browser
         ...shared,
         test: {
           name: 'site',
@@ -29,8 +55,6 @@ export default defineConfig({
           testTimeout: 60_000,
           hookTimeout: 60_000,
           fileParallelism: false,
-          // a shared, noisy machine may starve a browser once; the report names what needed a second try
-          retry: 1,
         },
       },
     ],

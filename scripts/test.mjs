@@ -1,7 +1,7 @@
 /**
- * Installs what is needed and runs every check there is: types, lint, unit with golden and architecture,
- * build with its size gate, build and browser tests. Ends with one line: N passed, N failed.
- * Anything skipped counts as failed.
+ * Installs what is needed and runs every check there is: types, lint, the unit tests with golden and architecture,
+ * the long searches, the speed ratios, the build with its size gate, build and browser tests. Ends with the minutes
+ * each took and one line: N passed, N failed. Anything skipped counts as failed.
  */
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
@@ -13,6 +13,22 @@ import { install, runTool, TOOLS } from './install.mjs'
 const count = { passed: 0, failed: 0 }
 /** @type {string[]} */
 const complaints = []
+/** @type {string[]} */
+const times = []
+
+/**
+ * Runs one part of the whole and notes how long it took.
+ * @template T
+ * @param {string} name
+ * @param {() => T} part
+ */
+function timed(name, part) {
+  console.log(`\n=== ${name}`)
+  const from = performance.now()
+  const result = part()
+  times.push(`${name} ${((performance.now() - from) / 60_000).toFixed(1)} min`)
+  return result
+}
 
 /**
  * @param {string} name
@@ -29,28 +45,20 @@ function record(name, isGood) {
  * @param {readonly string[]} args
  */
 function step(name, tool, args) {
-  console.log(`\n=== ${name}`)
-  const isGood = runTool(tool, args)
+  const isGood = timed(name, () => runTool(tool, args))
   record(name, isGood)
   return isGood
 }
 
 /**
  * Runs one vitest project and counts its tests from the report, so that nothing can pass by not running.
- * @param {'unit' | 'site'} project
+ * @param {'unit' | 'long' | 'bench' | 'site'} project
  */
 function tests(project) {
-  console.log(`\n=== ${project} tests`)
   const folder = mkdtempSync(join(tmpdir(), 'stillpin-test-'))
   const report = join(folder, 'report.json')
-  const isGood = runTool(TOOLS.vitest, [
-    'run',
-    '--project',
-    project,
-    '--reporter=default',
-    '--reporter=json',
-    `--outputFile.json=${report}`,
-  ])
+  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
+  const isGood = timed(`${project} tests`, () => runTool(TOOLS.vitest, ['run', '--project', project, ...reporters]))
   const result = existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : undefined
   rmSync(folder, { recursive: true })
   const { numPassedTests = 0, numFailedTests = 0, numPendingTests = 0, numTodoTests = 0 } = result ?? {}
@@ -85,12 +93,13 @@ install()
 for (const project of ['tsconfig.json', 'tsconfig.pure.json', 'tsconfig.worker.json', 'tsconfig.test.json'])
   step(`types ${project}`, TOOLS.tsc, ['-p', project])
 step('lint', TOOLS.biome, ['check', '--error-on-warnings', '.'])
-tests('unit')
+for (const project of /** @type {const} */ (['unit', 'long', 'bench'])) tests(project)
 const isBuilt = step('build', TOOLS.vite, ['build'])
 if (!isBuilt) record('site tests: nothing to test without a build', false)
 else if (haveChromium()) tests('site')
 else record('site tests: no Chromium', false)
 
+console.log(`\n${times.join('\n')}`)
 for (const line of complaints) console.log(`failed: ${line}`)
 console.log(`\n${count.passed} passed, ${count.failed} failed`)
 process.exitCode = count.failed === 0 ? 0 : 1

@@ -164,6 +164,26 @@ describe('the house', () => {
     expect(offenders.map(({ path }) => path)).toEqual([])
   })
 
+  it('runs every test in one project, and times nothing but in the bench', () => {
+    const tests = join(SRC, '..', 'test')
+    const named = readdirSync(tests, { recursive: true, encoding: 'utf8' }).map((path) => path.replaceAll('\\', '/'))
+    const asserting = named
+      .filter((path) => /\.tsx?$/.test(path))
+      .map((path) => ({ path, text: readFileSync(join(tests, path), 'utf8') }))
+      .filter(({ text }) => /from 'vitest'/.test(text) && /^\s*(?:it|test)(?:\.each\(|\()/m.test(text))
+    const isRun = (path: string) =>
+      path.startsWith('bench/')
+        ? path.endsWith('.bench.test.ts')
+        : path.startsWith('e2e/')
+          ? path.endsWith('.e2e.ts')
+          : /\.test\.tsx?$/.test(path) && !path.includes('.bench.')
+    expect(asserting.length).toBeGreaterThan(50)
+    expect(asserting.filter(({ path }) => !isRun(path)).map(({ path }) => path)).toEqual([])
+    const clock = new RegExp(['performance', 'hrtime', 'cpuUsage'].map((name) => `\\b${name}\\b[.(]`).join('|'))
+    const timed = asserting.filter(({ path, text }) => !path.startsWith('bench/') && clock.test(text))
+    expect(timed.map(({ path }) => path)).toEqual([])
+  })
+
   it('gives the composition root 60 lines at most', () => {
     expect(readFileSync(join(SRC, 'main.tsx'), 'utf8').split('\n').length).toBeLessThanOrEqual(61)
   })

@@ -1,6 +1,6 @@
 /**
  * What must hold of every window, whatever the numbers. Through the check, as an address fills it.
- * Another seed: SEED=… npx vitest run --project unit test/calc/fuzz/window-properties.test.ts
+ * Another seed: SEED=… npx vitest run --project long test/calc/fuzz/window-properties
  */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'

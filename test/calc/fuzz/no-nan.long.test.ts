@@ -1,6 +1,6 @@
 /**
  * No finite text in any field of any check ends in a number that is none, or in words that betray one.
- * Another seed or more runs: SEED=… RUNS=… npx vitest run --project unit test/calc/fuzz
+ * Another seed or more runs: SEED=… RUNS=… npx vitest run --project long test/calc/fuzz
  */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'

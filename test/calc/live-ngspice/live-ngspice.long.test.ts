@@ -1,6 +1,6 @@
 /**
  * Random filters and pairs against a live ngspice-45 (a development dependency), so that the golden file cannot be
- * the only case that agrees. Another seed: SEED=… npx vitest run --project unit test/calc/live-ngspice
+ * the only case that agrees. Another seed: SEED=… npx vitest run --project long test/calc/live-ngspice
  */
 import { expect, test } from 'vitest'
 import { sweepLossInto } from '../../../src/calc/network/chain.ts'

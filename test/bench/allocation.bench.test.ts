@@ -1,7 +1,7 @@
 /** A sweep allocates nothing per point. Needs node --expose-gc, which vitest.config.ts passes to its workers. */
 import { expect, test } from 'vitest'
-import { logGrid, sweepLossInto } from '../../../src/calc/network/chain.ts'
-import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
+import { logGrid, sweepLossInto } from '../../src/calc/network/chain.ts'
+import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../src/calc/network/circuit.ts'
 
 const circuit: FilterCircuit = {
   topology: 'PI',
