@@ -168,7 +168,7 @@ describe('the house', () => {
     const tests = join(SRC, '..', 'test')
     const named = readdirSync(tests, { recursive: true, encoding: 'utf8' }).map((path) => path.replaceAll('\\', '/'))
     const asserting = named
-      .filter((path) => /\.tsx?$/.test(path))
+      .filter((path) => /\.tsx?$/.test(path) && !path.startsWith('support/'))
       .map((path) => ({ path, text: readFileSync(join(tests, path), 'utf8') }))
       .filter(({ text }) => /from 'vitest'/.test(text) && /^\s*(?:it|test)(?:\.each\(|\()/m.test(text))
     const isRun = (path: string) =>
