@@ -1,6 +1,6 @@
 /**
  * Preferred numbers of IEC 60063, one decade each (from memory), and the tolerance letters of IEC 60062.
- * Choosing the nearest one is the window's job (calc/window/preferred.ts).
+ * Choosing the nearest one is the window's job (calc/bounds/preferred.ts).
  */
 import { memory, read } from './line-kinds/cite.ts'
 import type { Citation } from './line-kinds/types.ts'

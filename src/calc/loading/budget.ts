@@ -1,4 +1,4 @@
-/** Which farads the signal sees. What is left for a filter under a ceiling is window/room.ts. */
+/** Which farads the signal sees. What is left for a filter under a ceiling is bounds/room.ts. */
 
 /** `legF` is the total per leg to chassis; `crossF` and `existingF` lie between the wires of a pair. */
 export type Placed = {

@@ -1,8 +1,9 @@
 /** Verdict of a loading: against what works, against what documents permit, and what an inductor does. */
+
+import { roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Quantity } from '../quantity/quantity.ts'
 import type { Finding } from '../types.ts'
-import { roomPerLegF, roomToChassisF, type Taken } from '../window/room.ts'
 import { bitSecOf, type LoadingCeiling, type PermittedCeiling, signalOhmOf } from './ceiling.ts'
 import { edgeOf, type LoadedSignal, maskPointOf } from './figures.ts'
 

@@ -1,10 +1,10 @@
 /** What suppressor and filter together do to the signal of a line, against what it stands. */
 import { lineKindById } from '../../reference/line-kinds.ts'
+import { roomPerLegF, roomToChassisF } from '../bounds/room.ts'
 import { loadingCeiling } from '../loading/ceiling.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import { stripAxis } from '../strip-axis.ts'
 import type { Basis, Picture, SaidBound, Verdict } from '../types.ts'
-import { roomPerLegF, roomToChassisF } from '../window/room.ts'
 import type { FittedFilter } from './circuit.ts'
 import { capacitanceAt, steeredF } from './suppressor.ts'
 

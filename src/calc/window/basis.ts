@@ -1,9 +1,10 @@
 /** The working behind the figures of a window. */
+
+import { legFactor } from '../bounds/legs.ts'
 import { CAPACITOR_COUNT } from '../network/circuit.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Basis, Source, Step } from '../types.ts'
 import type { WindowSetup } from './facts.ts'
-import { legFactor } from './legs.ts'
 import type { WindowRow } from './row.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 4)

@@ -1,15 +1,15 @@
 /** From what was entered to what the rows of the window need. */
 import type { LineKind } from '../../reference/line-kinds.ts'
+import { crossPerLegF, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from '../bounds/legs.ts'
+import { roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
+import { leastShare, mostShare, type Spread } from '../bounds/worst-case.ts'
 import type { WindowGiven } from '../checks/window/inputs.ts'
 import { type LoadingCeiling, loadingCeiling } from '../loading/ceiling.ts'
 import { inductorEffect } from '../loading/inductor.ts'
 import { navyLimit } from '../power/navy-rule.ts'
 import type { Issue, Topology } from '../types.ts'
 import type { Need } from './least.ts'
-import { crossPerLegF, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from './legs.ts'
-import { roomPerLegF, roomToChassisF, type Taken } from './room.ts'
 import type { Ceiling, WindowFacts } from './row.ts'
-import { leastShare, mostShare, type Spread } from './worst-case.ts'
 
 export type WindowSetup = {
   readonly facts: WindowFacts

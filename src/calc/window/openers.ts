@@ -1,11 +1,12 @@
 /** What would open a shut window. Every line is a recomputation, never a feeling. */
+
+import type { Taken } from '../bounds/room.ts'
+import { leastShare, mostShare } from '../bounds/worst-case.ts'
 import { CAPACITOR_COUNT } from '../network/circuit.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Opener } from '../types.ts'
 import { leastCapacitance, marginAt } from './least.ts'
-import type { Taken } from './room.ts'
 import { type WindowFacts, type WindowRow, windowRow } from './row.ts'
-import { leastShare, mostShare } from './worst-case.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
 const dB = (x: number) => formatQuantity(x, 'decibel', 3)

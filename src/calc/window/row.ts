@@ -1,9 +1,10 @@
 /** One topology of the window: its least, its most, the proposal and the verdict. */
+
+import { type Proposal, proposeF } from '../bounds/preferred.ts'
+import { mostMarkedF } from '../bounds/room.ts'
 import { CAPACITOR_COUNT, hasInductor, TOPOLOGY_LABEL } from '../network/circuit.ts'
 import type { Topology, Verdict } from '../types.ts'
 import { type Least, leastCapacitance, leastInductanceH, type Margin, marginAt, type Surroundings } from './least.ts'
-import { type Proposal, proposeF } from './preferred.ts'
-import { mostMarkedF } from './room.ts'
 
 /** Below this ratio of most to least there is no comfortable value. Common practice. */
 const NARROW_RATIO = 1.5

@@ -1,5 +1,6 @@
 /** How much capacitance a signal stands, and what a given one does to it. */
 import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
+import { roomPerLegF, type Taken } from '../../bounds/room.ts'
 import { seenFarads } from '../../loading/budget.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
 import { type Figures, type LoadedSignal, loadingFigures } from '../../loading/figures.ts'
@@ -18,7 +19,6 @@ import { formatQuantity } from '../../quantity/format.ts'
 import type { Quantity } from '../../quantity/quantity.ts'
 import type { Basis, Check, Finding, Given, Input, Result, SaidBound, Verdict } from '../../types.ts'
 import { worse, worstFirst } from '../../verdict.ts'
-import { roomPerLegF, type Taken } from '../../window/room.ts'
 import { FARADS, HENRIES } from '../noise-inputs.ts'
 import {
   bitRateInput,

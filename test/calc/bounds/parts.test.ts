@@ -1,9 +1,9 @@
 /** Worst case, preferred values and room: small closed forms. */
 import { expect, test } from 'vitest'
-import { crossPerLegF, legFactor } from '../../../src/calc/window/legs.ts'
-import { proposeF } from '../../../src/calc/window/preferred.ts'
-import { mostMarkedF, roomPerLegF, roomToChassisF } from '../../../src/calc/window/room.ts'
-import { leastShare, mostShare } from '../../../src/calc/window/worst-case.ts'
+import { crossPerLegF, legFactor } from '../../../src/calc/bounds/legs.ts'
+import { proposeF } from '../../../src/calc/bounds/preferred.ts'
+import { mostMarkedF, roomPerLegF, roomToChassisF } from '../../../src/calc/bounds/room.ts'
+import { leastShare, mostShare } from '../../../src/calc/bounds/worst-case.ts'
 
 const spread = {
   tolerance: { lowFrac: 0.2, highFrac: 0.2 },
