@@ -13,6 +13,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'discrete',
     aliases: ['discrete', 'open/ground', 'ground discrete', 'switch', 'contact', 'weight on wheels', 'proximity'],
     isPair: false,
+    ownPeaks: { leg: [0, 32], isPowered: true, surgesOf: 'power-28-vdc', source: PRACTICE },
     signalOhm: {
       ohm: 30e3,
       leastOhm: 1e3,
@@ -39,6 +40,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'discrete',
     aliases: ['discrete', '28V/open', '28 volt discrete', 'annunciator', 'lamp', 'switched 28 V'],
     isPair: false,
+    ownPeaks: { leg: [0, 36], isPowered: true, surgesOf: 'power-28-vdc', source: PRACTICE },
     signalOhm: {
       ohm: 20e3,
       leastOhm: 1e3,
@@ -62,6 +64,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'discrete',
     aliases: ['PTT', 'key line', 'mic key', 'transmit key', 'push to talk'],
     isPair: false,
+    ownPeaks: { leg: [0, 28], isPowered: true, source: memory('do-214', '5 to 28 V open') },
     signalOhm: {
       ohm: 10e3,
       leastOhm: 1e3,
@@ -84,6 +87,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'sensor',
     aliases: ['bridge', 'strain gauge', 'pressure sensor', 'shunt', 'ammeter shunt', 'mV', 'load cell', 'analog'],
     isPair: true,
+    ownPeaks: { leg: [-15, 15], pair: [-15, 15], source: PRACTICE },
     signalOhm: {
       ohm: 1e3,
       leastOhm: 120,
@@ -109,6 +113,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'sensor',
     aliases: ['TC', 'type K', 'CHT', 'EGT', 'temperature probe'],
     isPair: true,
+    ownPeaks: { leg: [-1, 1], pair: [-0.1, 0.1], source: PRACTICE },
     signalOhm: {
       ohm: 100,
       leastOhm: 1,
@@ -132,6 +137,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'sensor',
     aliases: ['RTD', 'Pt100', 'resistance thermometer', 'platinum', 'OAT', 'oil temperature'],
     isPair: true,
+    ownPeaks: { leg: [-1, 1], pair: [-1, 1], source: memory('iec-60751', 'below 1 V at 1 mA') },
     signalOhm: { ohm: 100, why: '100 Ω at 0 °C', source: memory('iec-60751') },
     usefulHz: { hz: 10, source: PRACTICE },
     loading: HALF_DB,
@@ -148,6 +154,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'carrier',
     aliases: ['LVDT', 'RVDT', 'position transducer', 'actuator position', 'excitation'],
     isPair: true,
+    ownPeaks: { leg: [-9.9, 9.9], pair: [-9.9, 9.9], source: memory('textbook', '7 V rms of excitation') },
     signalOhm: {
       ohm: 2e3,
       leastOhm: 100,
@@ -173,6 +180,12 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'carrier',
     aliases: ['synchro', 'resolver', 'RMI', 'ARINC 407', 'attitude', 'compass', '26 V 400 Hz', 'heading'],
     isPair: true,
+    ownPeaks: {
+      leg: [-166.9, 166.9],
+      pair: [-166.9, 166.9],
+      milderWhy: '118 V rms of the 115 V system; a 26 V reference peaks at 36.8 V',
+      source: memory('arinc-407'),
+    },
     signalOhm: {
       ohm: 300,
       leastOhm: 10,
@@ -198,6 +211,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'carrier',
     aliases: ['tach', 'tachometer', 'speed pickup', 'magnetic pickup', 'rpm', 'N1 indication', 'points'],
     isPair: true,
+    ownPeaks: { leg: [-70, 70], pair: [-70, 70], source: PRACTICE },
     signalOhm: {
       ohm: 2e3,
       leastOhm: 100,
@@ -223,6 +237,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'audio',
     aliases: ['audio', 'headset', 'headphone', 'phones', 'speaker', 'intercom', 'ICS', 'line level'],
     isPair: false,
+    ownPeaks: { leg: [-11, 11], source: memory('do-214', '100 mW in 600 Ω') },
     signalOhm: {
       ohm: 600,
       leastOhm: 150,
@@ -248,6 +263,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'audio',
     aliases: ['mic', 'microphone', 'headset', 'boom mic', 'hand mic', 'audio input'],
     isPair: false,
+    ownPeaks: { leg: [-1.5, 17.5], source: memory('do-214', '1 V rms on a bias of at most 16 V') },
     signalOhm: { ohm: 150, why: '150 Ω nominal', source: memory('do-214') },
     usefulHz: { hz: 20e3, source: PRACTICE },
     loading: HALF_DB,
@@ -266,6 +282,7 @@ export const ANALOG_KINDS: readonly LineKind[] = [
     family: 'video',
     aliases: ['video', 'camera', 'CVBS', 'monitor', 'RS-170', '75 ohm'],
     isPair: false,
+    ownPeaks: { leg: [-1, 1], source: memory('textbook', '1 V peak to peak') },
     signalOhm: { ohm: 37.5, why: '75 Ω line terminated at both ends, Z0/2', source: memory('textbook', '75 Ω') },
     z0Ohm: 75,
     usefulHz: { hz: 6e6, source: PRACTICE },

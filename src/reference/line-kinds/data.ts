@@ -1,5 +1,5 @@
 /** Data lines: avionics buses, serial lines and processor buses. */
-import { DERIVED, memory, read } from './cite.ts'
+import { DERIVED, memory, PRACTICE, read } from './cite.ts'
 import type { LineKind, Permitted } from './types.ts'
 
 const ARINC_429_NODE: readonly Permitted[] = [
@@ -42,6 +42,11 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['429', 'ARINC', 'A429', 'high speed', 'Mark 33 DITS', '100 kb/s'],
     isPair: true,
+    ownPeaks: {
+      leg: [-5.5, 5.5],
+      pair: [-11, 11],
+      source: memory('R1', '±10 ± 1 V between the lines, half of it on each'),
+    },
     signalOhm: ARINC_429_OHM,
     z0Ohm: 75,
     bitRateHz: 100e3,
@@ -64,6 +69,11 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['429', 'ARINC', 'A429', 'low speed', 'Mark 33 DITS', '12.5 kb/s'],
     isPair: true,
+    ownPeaks: {
+      leg: [-5.5, 5.5],
+      pair: [-11, 11],
+      source: memory('R1', '±10 ± 1 V between the lines, half of it on each'),
+    },
     signalOhm: ARINC_429_OHM,
     z0Ohm: 75,
     bitRateHz: 12.5e3,
@@ -83,6 +93,8 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['1553', 'MIL-STD-1553', 'mux bus', 'stub', 'transformer coupled', 'Manchester'],
     isPair: true,
+    ownPeaks: { leg: [-6.75, 6.75], pair: [-13.5, 13.5], source: read('R7', '18 to 27 V peak to peak') },
+    transformer: { source: read('R7', 'transformer-coupled stub') },
     z0Ohm: 78,
     bitRateHz: 1e6,
     usefulHz: { hz: 3.5e6, source: DERIVED },
@@ -104,6 +116,8 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['1553', 'MIL-STD-1553', 'mux bus', 'direct coupled', 'Manchester'],
     isPair: true,
+    ownPeaks: { leg: [-5, 5], pair: [-10, 10], source: read('R7', 'a stub takes up to 20 V peak to peak') },
+    transformer: { source: read('R7', 'isolation transformer behind the resistors') },
     z0Ohm: 78,
     bitRateHz: 1e6,
     usefulHz: { hz: 3.5e6, source: DERIVED },
@@ -124,6 +138,12 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['708', '453', 'ARINC 708', 'ARINC 453', 'weather radar bus', 'radar data'],
     isPair: true,
+    ownPeaks: {
+      leg: [-6.75, 6.75],
+      pair: [-13.5, 13.5],
+      source: memory('arinc-708', 'taken as MIL-STD-1553B'),
+    },
+    transformer: { source: memory('arinc-708', 'taken as MIL-STD-1553B') },
     z0Ohm: 78,
     bitRateHz: 1e6,
     usefulHz: { hz: 3.5e6, source: DERIVED },
@@ -157,6 +177,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['CSDB', 'commercial standard digital bus', '12.5 kb/s', '50 kb/s'],
     isPair: true,
+    ownPeaks: { leg: [-10, 10], pair: [-6, 6], source: memory('csdb', 'RS-422 levels') },
     z0Ohm: 100,
     usefulHz: { hz: 1e6, source: DERIVED },
     loading: {
@@ -175,6 +196,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-single',
     aliases: ['232', 'RS232', 'EIA-232', 'TIA-232', 'serial', 'COM port', 'UART'],
     isPair: false,
+    ownPeaks: { leg: [-15, 15], source: memory('R8', '±5 to ±15 V') },
     usefulHz: { hz: 60e3, source: DERIVED },
     loading: {
       rule: 'slew',
@@ -209,6 +231,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['422', 'RS422', 'EIA-422', 'TIA-422', 'balanced serial', 'differential serial'],
     isPair: true,
+    ownPeaks: { leg: [-10, 10], pair: [-6, 6], source: memory('tia-422', 'common mode ±7 V and half of 6 V') },
     signalOhm: { ohm: 50, why: '100 Ω line, matched: Z0/2', source: read('R12') },
     z0Ohm: 100,
     loading: { rule: 'own-edge', shareOfInterval: 0.3, nrzEye: true },
@@ -226,6 +249,11 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['485', 'RS485', 'EIA-485', 'TIA-485', 'multidrop'],
     isPair: true,
+    ownPeaks: {
+      leg: [-7, 12],
+      pair: [-5, 5],
+      source: memory('R13', 'common mode −7 to +12 V; 1.5 to 5 V between the lines'),
+    },
     signalOhm: { ohm: 60, why: '120 Ω line, terminated at both ends: Z0/2', source: read('R14') },
     z0Ohm: 120,
     loading: { rule: 'own-edge', shareOfInterval: 0.3, nrzEye: true },
@@ -242,6 +270,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-pair',
     aliases: ['CAN', 'CAN bus', 'CANbus', 'CAN FD', 'ARINC 825', 'ISO 11898', 'CANH', 'CANL'],
     isPair: true,
+    ownPeaks: { leg: [-2, 7], pair: [-0.5, 3], source: memory('R16', 'common mode −2 to +7 V, dominant up to 3 V') },
     signalOhm: { ohm: 60, why: 'recessive edge through the two 120 Ω terminations: 60 Ω', source: read('R16') },
     z0Ohm: 120,
     usefulHz: { hz: 10e6, source: DERIVED },
@@ -271,6 +300,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     family: 'data-single',
     aliases: ['LIN', 'LIN bus', 'ISO 17987'],
     isPair: false,
+    ownPeaks: { leg: [0, 32.2], isPowered: true, source: PRACTICE },
     signalOhm: { ohm: 1e3, why: 'pull-up of the master, 1 kΩ', source: memory('iso-17987') },
     usefulHz: { hz: 60e3, source: DERIVED },
     loading: {
@@ -305,6 +335,7 @@ export const DATA_KINDS: readonly LineKind[] = [
       family: 'data-single',
       aliases: ['I2C', 'IIC', 'two-wire', 'SMBus', 'SDA', 'SCL'],
       isPair: false,
+      ownPeaks: { leg: [0, 5], source: memory('R21', '3.3 to 5 V') },
       bitRateHz,
       loading: { rule: 'i2c-rise', riseSec },
       loadingSource: read('R22'),

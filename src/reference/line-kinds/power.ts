@@ -12,6 +12,12 @@ export const POWER_KINDS: readonly LineKind[] = [
     family: 'power-dc',
     aliases: ['28V', '28 volt', 'DC bus', 'battery bus', 'essential bus', 'supply', '14 V', 'power input'],
     isPair: false,
+    ownPeaks: {
+      leg: [0, 32.2],
+      isPowered: true,
+      surgesOf: 'power-28-vdc',
+      source: read('T18', 'abnormal steady state to 32.2 V'),
+    },
     loading: { rule: 'none', why: NO_CEILING },
     loadingSource: PRACTICE,
     permitted: [],
@@ -39,6 +45,12 @@ export const POWER_KINDS: readonly LineKind[] = [
     family: 'power-dc',
     aliases: ['270V', 'high voltage DC', 'HVDC', '270 volt'],
     isPair: false,
+    ownPeaks: {
+      leg: [0, 286],
+      isPowered: true,
+      surgesOf: 'power-270-vdc',
+      source: memory('mil-std-704', '280 V steady and 6 V of ripple'),
+    },
     noTrialWhy:
       'Lethal and stored: no trial part on a live 270 V DC line. Work it out on paper and with the design authority.',
     loading: { rule: 'none', why: NO_CEILING },
@@ -67,6 +79,12 @@ export const POWER_KINDS: readonly LineKind[] = [
     family: 'power-ac',
     aliases: ['115V', '400 Hz', '115 VAC', '200 V three-phase', 'AC bus', 'phase', 'constant frequency'],
     isPair: false,
+    ownPeaks: {
+      leg: [-178.2, 178.2],
+      isPowered: true,
+      surgesOf: 'power-115-vac-400',
+      source: memory('mil-std-704', '118 V rms, crest factor 1.51'),
+    },
     noTrialWhy:
       'No trial part on a live 115 V AC line. Work it out on paper; fit only with the power off and the design approved.',
     usefulHz: { hz: 6e3, source: PRACTICE },
@@ -95,6 +113,12 @@ export const POWER_KINDS: readonly LineKind[] = [
     family: 'power-ac',
     aliases: ['115V', 'variable frequency', 'wild frequency', 'VF', '360-800 Hz', '800 Hz'],
     isPair: false,
+    ownPeaks: {
+      leg: [-178.2, 178.2],
+      isPowered: true,
+      surgesOf: 'power-115-vac-variable',
+      source: memory('mil-std-704', '118 V rms, crest factor 1.51'),
+    },
     noTrialWhy:
       'No trial part on a live 115 V AC line. Work it out on paper; fit only with the power off and the design approved.',
     usefulHz: { hz: 12e3, source: PRACTICE },
@@ -123,6 +147,7 @@ export const POWER_KINDS: readonly LineKind[] = [
     family: 'ground',
     aliases: ['ground', 'return', 'chassis', 'bond', 'earth', 'shield drain', 'case ground'],
     isPair: false,
+    ownPeaks: { leg: [-1, 1], source: PRACTICE },
     loading: { rule: 'none', why: 'A ground or return is not filtered: measure and repair its bond first.' },
     loadingSource: PRACTICE,
     permitted: [],
@@ -138,6 +163,7 @@ export const POWER_KINDS: readonly LineKind[] = [
     family: 'drive',
     aliases: ['PWM', 'solenoid', 'relay', 'coil', 'valve', 'dimmer', 'lamp drive', 'motor drive', 'contactor'],
     isPair: false,
+    ownPeaks: { leg: [-60, 60], isPowered: true, surgesOf: 'power-28-vdc', source: PRACTICE },
     signalOhm: {
       ohm: 5,
       leastOhm: 0.1,

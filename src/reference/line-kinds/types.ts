@@ -107,6 +107,27 @@ export type Supply = {
   readonly source: Citation
 }
 
+/** Lowest and highest instantaneous volts a working line reaches by itself. */
+export type OwnSwing = readonly [lowV: number, highV: number]
+
+/** What the line itself puts on a contact: a suppressor must stand between these without conducting. */
+export type OwnPeaks = {
+  /** each leg to chassis */
+  readonly leg: OwnSwing
+  /** between the legs of a pair */
+  readonly pair?: OwnSwing
+  /** it holds these volts while a surge comes: a supply, or a contact fed from one */
+  readonly isPowered?: true
+  /** kind of supply whose long surges reach this line */
+  readonly surgesOf?: string
+  /** several systems share the kind and the highest is taken: which one may be lower */
+  readonly milderWhy?: string
+  readonly source: Citation
+}
+
+/** A transformer behind the contacts; its insulation stands what both legs carry alike. */
+export type LineTransformer = { readonly insulationPeakV?: number; readonly source: Citation }
+
 export type LineKind = {
   readonly id: string
   readonly name: string
@@ -129,6 +150,8 @@ export type LineKind = {
   readonly permitted: readonly Permitted[]
   readonly trial?: TrialLadder
   readonly supply?: Supply
+  readonly ownPeaks?: OwnPeaks
+  readonly transformer?: LineTransformer
   /** highest steady voltage, peak (to chassis, or across the pair for pairs) */
   readonly steadyPeakV?: number
   /** highest voltage of the normal transient envelope, peak */
