@@ -141,8 +141,8 @@ export type BoundBy =
 /**
  * A limit on capacitance: numbers only, words are written from the bounds that decide.
  * `works`: physics; `permitted`: a document's figure (above it = marginal); `need`: attenuation; `fits`: what can be built.
- * `per` says what the farads are counted of: one capacitor (a need: as it is in service; the user's: as marked), one leg
- * to chassis, or the pair of wires (differential), the last two before tolerance and with all that is on the line.
+ * `per` says what the farads are counted of: one capacitor as marked, one leg to chassis, or the pair of wires
+ * (differential), the last two before tolerance and with all that is on the line (a trial: the trial part alone).
  */
 export type Bound = {
   readonly id: string
@@ -152,7 +152,9 @@ export type Bound = {
   readonly farads: number
   readonly per: 'capacitor' | 'leg' | 'pair'
   readonly topology: Topology | 'any'
-  /** a need only: capacitances above a first success where it is lost again (resonance), ascending */
+  /** a figure of what fits that stands as the ceiling itself, because the line has no signal to ask */
+  readonly alone?: true
+  /** a need only: capacitances where it is lost again (resonance), ascending; the last may have no end */
   readonly holes?: readonly (readonly [number, number])[]
 }
 

@@ -1,44 +1,68 @@
-/** Preferred values near a target (IEC 60063). */
+/** Preferred values near a target (IEC 60063), the one that is best where several would do. */
 import { E6, E12 } from '../../reference/preferred-values.ts'
+import type { Verdict } from '../terms.ts'
+import { VERDICT_RANK } from '../verdict.ts'
 
 export type Proposal = { readonly valueF: number; readonly series: 'E6' | 'E12' }
 
+/** A proposal with what it would be, the bounds of the capacitance apart. */
+export type Judged = Proposal & { readonly verdict: Verdict }
+
 /**
- * The value of a series inside [least, most] nearest to the target by log distance; undefined when none lies inside.
- * Farads, all > 0; `mostF` may be Infinity.
+ * Values of a series inside [least, most], nearest to the target by log distance first. Farads, all > 0; `mostF` may be
+ * Infinity: the series then ends a decade above the target.
  */
-export function nearestInside(
-  series: readonly number[],
-  targetF: number,
-  leastF: number,
-  mostF: number,
-): number | undefined {
-  let best: number | undefined
-  const centre = Math.floor(Math.log10(targetF))
-  const from = leastF > 0 ? Math.floor(Math.log10(leastF)) : centre - 1
-  const to = Number.isFinite(mostF) ? Math.floor(Math.log10(mostF)) : centre + 1
+export function valuesInside(series: readonly number[], targetF: number, leastF: number, mostF: number): number[] {
+  const found: number[] = []
+  const from = Math.floor(Math.log10(leastF))
+  const to = Math.floor(Math.log10(Number.isFinite(mostF) ? mostF : targetF * 10))
   for (let decade = from; decade <= to; decade++) {
     for (const digit of series) {
       // toPrecision undoes the rounding of 10^decade, so that 4.7 n is 4.7e-9 exactly.
       const value = Number((digit * 10 ** decade).toPrecision(3))
-      if (value < leastF || value > mostF) continue
-      const distance = Math.abs(Math.log(value / targetF))
-      if (best === undefined || distance < Math.abs(Math.log(best / targetF))) best = value
+      if (value >= leastF && value <= mostF) found.push(value)
     }
   }
-  return best
+  const away = (value: number) => Math.abs(Math.log(value / targetF))
+  return found.sort((a, b) => away(a) - away(b))
+}
+
+export type Wish = {
+  /** a document's figure: a value inside it is preferred, one above it is marginal */
+  readonly permittedF?: number | undefined
+  /** what else is true of a value (what it does to the signal beside an inductor); absent = nothing against any */
+  readonly admits?: ((valueF: number) => Verdict) | undefined
 }
 
 /**
- * Proposal for a window: target min(2·least, √(least·most)), or 2·least when no most is known;
- * nearest E6 value inside, else E12, else undefined ("open, but no standard value").
- * Source: IEC 60063 series; the target is common practice (6 dB above the least, never past the middle).
+ * Proposal for a window: target min(2·least, √(least·most)), or 2·least when no most is known; the nearest E6 value
+ * inside, else E12, else undefined ("open, but no standard value"). Values inside what is permitted come before others,
+ * and a value that is ok before one that is marginal. Source: IEC 60063 series; the target is common practice (6 dB above
+ * the least, never past the middle).
  */
-export function proposeF(leastF: number, mostF: number): Proposal | undefined {
+export function proposeF(leastF: number, mostF: number, wish: Wish = {}): Judged | undefined {
   if (!(leastF > 0) || mostF < leastF) return undefined
   const targetF = Number.isFinite(mostF) ? Math.min(2 * leastF, Math.sqrt(leastF * mostF)) : 2 * leastF
-  const six = nearestInside(E6, targetF, leastF, mostF)
-  if (six !== undefined) return { valueF: six, series: 'E6' }
-  const twelve = nearestInside(E12, targetF, leastF, mostF)
-  return twelve === undefined ? undefined : { valueF: twelve, series: 'E12' }
+  const permittedF = Math.min(wish.permittedF ?? Number.POSITIVE_INFINITY, mostF)
+  let best: Judged | undefined
+  for (const [endF, floor] of permittedF < mostF
+    ? ([
+        [permittedF, 'ok'],
+        [mostF, 'marginal'],
+      ] as const)
+    : ([[mostF, 'ok']] as const)) {
+    for (const [name, series] of [
+      ['E6', E6],
+      ['E12', E12],
+    ] as const) {
+      for (const valueF of valuesInside(series, targetF, leastF, endF)) {
+        const admitted = wish.admits?.(valueF) ?? 'ok'
+        const verdict = VERDICT_RANK[admitted] > VERDICT_RANK[floor] ? admitted : floor
+        if (best && VERDICT_RANK[verdict] >= VERDICT_RANK[best.verdict]) continue
+        best = { valueF, series: name, verdict }
+        if (verdict === floor) return best
+      }
+    }
+  }
+  return best
 }

@@ -1,4 +1,5 @@
 /** How much capacitance is left for the filter once everything already on the line has taken its share. */
+import type { Bound } from '../types.ts'
 
 export type Taken = {
   readonly isPair: boolean
@@ -24,6 +25,22 @@ export function roomPerLegF(ceilingF: number, taken: Taken): number {
 /** Farads per leg left under a figure that counts each leg to chassis. What exists between the legs of a pair does not count. */
 export function roomToChassisF(ceilingF: number, taken: Taken): number {
   return ceilingF - taken.suppressorF - (taken.isPair ? 0 : taken.existingF)
+}
+
+/** A most as farads of each leg to chassis: a figure between the wires of a pair stands for twice as much on each leg. */
+export function perLegF({ farads, per }: Pick<Bound, 'farads' | 'per'>, isPair: boolean): number {
+  return per === 'pair' && isPair ? 2 * farads : farads
+}
+
+/**
+ * Farads per leg left for the filter under a most of any kind. A trial was made with the line as it is: only what comes
+ * on top of it (a suppressor, a line-to-line capacitor) is taken off. Negative = already over.
+ */
+export function roomUnderF(bound: Pick<Bound, 'farads' | 'per' | 'by'>, taken: Taken): number {
+  const counted = bound.by.is === 'trial' ? { ...taken, existingF: 0 } : taken
+  if (bound.per === 'pair' || !taken.isPair) return roomPerLegF(bound.farads, counted)
+  const acrossF = bound.by.is === 'trial' ? 2 * taken.crossF : 0
+  return roomToChassisF(bound.farads, counted) - acrossF
 }
 
 /** Most marked capacitance of one capacitor: room / (n·k_high); n = 2 for a Pi. */

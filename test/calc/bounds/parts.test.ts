@@ -45,9 +45,9 @@ test('room on a pair is 2·(C_works − Cx − existing) − suppressor, on a si
 
 test('the proposal is the nearest E6 value inside, else E12, else none', () => {
   // target min(2·2.2, √(2.2·6.8) = 3.87) = 3.87 nF: 3.3 is nearer than 4.7 on the log axis
-  expect(proposeF(2.2e-9, 6.8e-9)).toEqual({ valueF: 3.3e-9, series: 'E6' })
-  expect(proposeF(2.2e-9, Number.POSITIVE_INFINITY)).toEqual({ valueF: 4.7e-9, series: 'E6' })
-  expect(proposeF(1.6e-12, 2.1e-12)).toEqual({ valueF: 1.8e-12, series: 'E12' })
+  expect(proposeF(2.2e-9, 6.8e-9)).toEqual({ valueF: 3.3e-9, series: 'E6', verdict: 'ok' })
+  expect(proposeF(2.2e-9, Number.POSITIVE_INFINITY)).toEqual({ valueF: 4.7e-9, series: 'E6', verdict: 'ok' })
+  expect(proposeF(1.6e-12, 2.1e-12)).toEqual({ valueF: 1.8e-12, series: 'E12', verdict: 'ok' })
   expect(proposeF(1.55e-12, 1.75e-12)).toBeUndefined()
-  expect(proposeF(9.1e-9, 12e-9)).toEqual({ valueF: 10e-9, series: 'E6' })
+  expect(proposeF(9.1e-9, 12e-9)).toEqual({ valueF: 10e-9, series: 'E6', verdict: 'ok' })
 })
