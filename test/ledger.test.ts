@@ -9,7 +9,7 @@ import { CHECK_IDS, FACTS } from '../src/calc/ids.ts'
 import { evaluateNow } from '../src/calc/line/evaluate.ts'
 import { readFields } from '../src/calc/line/fields.ts'
 import { CHECKS } from '../src/calc/registry.ts'
-import type { Result } from '../src/calc/types.ts'
+import type { Quantity, Result } from '../src/calc/types.ts'
 import { GUIDE } from '../src/guide/guide.ts'
 import { LINE_KINDS } from '../src/reference/line-kinds.ts'
 
@@ -51,6 +51,9 @@ function results(): readonly Result[] {
   )
 }
 
+/** A bit rate is stored and linked as the frequency it was before it had a name: test/calc/quantity/parse.test.ts proves that. */
+const meaningOf = (quantity: Quantity): Quantity => (quantity === 'bitRate' ? 'frequency' : quantity)
+
 const answered = results().flatMap((result) => (result.ok ? [result] : []))
 
 /** What a key means is part of the key: an input's fact and type, an output's quantity. */
@@ -59,7 +62,9 @@ const now: Ledger = {
   facts: unique(Object.keys(FACTS)),
   inputs: unique(
     CHECKS.flatMap(({ id, inputs }) =>
-      inputs.map(({ key, fact, type }) => `${id}.${key} = ${fact}, ${type.is === 'number' ? type.quantity : type.is}`),
+      inputs.map(
+        ({ key, fact, type }) => `${id}.${key} = ${fact}, ${type.is === 'number' ? meaningOf(type.quantity) : type.is}`,
+      ),
     ),
   ),
   choices: unique(

@@ -33,7 +33,7 @@ function worksFarads(kindId: string, given: Given): number {
     bitRateHz: optional(given, 'bitRateHz'),
     signalOhm: optional(given, 'signalOhm'),
   })
-  if (works.farads === undefined) throw new Error(works.why)
+  if (works.farads === undefined) throw new Error(`${kindId} has no ceiling`)
   return works.farads
 }
 

@@ -45,8 +45,8 @@ export const bitRateInput = {
   key: 'bitRateHz',
   fact: 'bitRateHz',
   label: 'Bit rate',
-  help: 'Only for kinds that run at several rates; 500k, 1M.',
-  type: { is: 'number', quantity: 'frequency', min: 1, max: 1e11 },
+  help: 'Only for kinds that run at several rates: 500 kbit/s, 1M.',
+  type: { is: 'number', quantity: 'bitRate', min: 1, max: 1e11 },
   whenEmpty: { do: 'omit' },
   group: SIGNAL,
 } as const satisfies Input

@@ -1,8 +1,6 @@
 /** A series inductor before the capacitor makes a signal line second order: damping, loss, edge. Derived from the L–C chain. */
-import type { LineFamily } from '../../reference/line-kinds.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import { bitSecOf, type SignalFacts, signalOhmOf } from './ceiling.ts'
-import { inductorRiseSec } from './edge.ts'
+import type { LineFamily, LineKind } from '../../reference/line-kinds.ts'
+import { bitSecOf, type SignalFacts, signalOhmOf } from './signal.ts'
 
 /** The inductor sits on the driver side; `loadOhm` Infinity = a high-impedance receiver (the least damped case). */
 export type LcSection = {
@@ -43,62 +41,72 @@ export function lcLossDb(section: LcSection, hz: number): number {
   return 20 * Math.log10(Math.hypot(1 - omega ** 2 * square, omega * linear))
 }
 
-/** Below this damping a section rings visibly (overshoot about 5 % and growing). */
-export const LEAST_DAMPING = 0.7
+/** Phase lag in degrees at `hz`, the angle of N: 0 to 180. */
+export function lcPhaseDeg(section: LcSection, hz: number): number {
+  const { linear, square } = polynomial(section)
+  const omega = 2 * Math.PI * hz
+  return (Math.atan2(omega * linear, 1 - omega ** 2 * square) * 180) / Math.PI
+}
 
-export type InductorEffect = {
-  /** undefined when the signal resistance is not known */
-  readonly section: LcSection | undefined
-  readonly damping: number | undefined
-  readonly ringHz: number | undefined
-  /** the inductance's own 10–90 % edge, ln 9·L/(Rs + Rl) */
-  readonly ownEdgeSec: number
-  /** what it does to the signal, in one clause; undefined = nothing that hurts */
-  readonly hurts: string | undefined
+/** Least and most of a value over its tolerance. */
+export type Span = { readonly least: number; readonly most: number }
+
+/** A section whose parts may be anywhere in their spans. */
+export type LcBox = {
+  readonly henries: Span
+  readonly farads: Span
+  readonly sourceOhm: number
+  readonly loadOhm: number
 }
 
 /**
- * What a filter inductance does to the signal of a kind of line. `inductanceH` is per leg (a pair sees twice of it),
- * `signalF` the capacitance the signal sees. Undefined on power and ground, or without an inductance.
- * A matched line works between Z0 and Z0; any other signal is taken into a high-impedance receiver (least damped).
+ * The least damped section of a box. With z = √(L/C) the damping is (z² + Rs·Rl)/(2·z·√(Rl·(Rs + Rl))): least at
+ * z = √(Rs·Rl) where the box contains that, else at the corner nearest to it; into a high-impedance receiver Rs/(2·z),
+ * least at the largest inductor with the smallest capacitor. Undefined without an inductor or a capacitor. Derived.
  */
-export function inductorEffect(
-  facts: SignalFacts & { readonly inductanceH: number; readonly signalF: number },
-): InductorEffect | undefined {
-  const { kind, inductanceH, signalF } = facts
-  if (inductanceH === 0 || NOT_A_SIGNAL.has(kind.family)) return undefined
-  const ohm = signalOhmOf(facts)
-  const henries = (kind.isPair ? 2 : 1) * inductanceH
-  if (ohm === undefined) {
-    return {
-      section: undefined,
-      damping: undefined,
-      ringHz: undefined,
-      ownEdgeSec: 0,
-      hurts: 'whether it rings is not known: enter the signal resistance',
-    }
-  }
-  const isMatched = kind.loading.rule === 'own-edge' || kind.loading.rule === 'return-loss'
-  const section = isMatched
-    ? { henries, farads: signalF, sourceOhm: 2 * ohm, loadOhm: 2 * ohm }
-    : { henries, farads: signalF, sourceOhm: ohm, loadOhm: Infinity }
-  const damping = dampingRatio(section)
-  const ring = ringHz(section)
-  const ownEdgeSec = inductorRiseSec({ henries, loopOhm: section.sourceOhm + section.loadOhm })
-  return { section, damping, ringHz: ring, ownEdgeSec, hurts: hurtOf(facts, { damping, ring, ownEdgeSec }) }
+export function leastDamped({ henries, farads, sourceOhm, loadOhm }: LcBox): LcSection | undefined {
+  if (henries.most <= 0 || farads.most <= 0) return undefined
+  const at = (h: number, f: number): LcSection => ({ henries: h, farads: f, sourceOhm, loadOhm })
+  const softest = at(henries.least, farads.most)
+  const hardest = at(henries.most, farads.least)
+  if (!Number.isFinite(loadOhm) || farads.least <= 0) return hardest.farads > 0 ? hardest : softest
+  const wanted = Math.log(sourceOhm * loadOhm)
+  const low = Math.log(softest.henries / softest.farads)
+  const high = Math.log(hardest.henries / hardest.farads)
+  if (wanted >= high) return hardest
+  if (wanted <= low) return softest
+  // Along the diagonal both parts move so that L/C runs evenly, on a log scale, from one corner to the other.
+  const share = (wanted - low) / (high - low)
+  return at(
+    henries.least * (henries.most / henries.least) ** share,
+    farads.most * (farads.least / farads.most) ** share,
+  )
 }
+
+/** Below this damping a section rings visibly (overshoot about 5 % and growing). */
+export const LEAST_DAMPING = 0.7
 
 const NOT_A_SIGNAL: ReadonlySet<LineFamily> = new Set(['power-dc', 'power-ac', 'ground', 'barred', 'other'])
 
-function hurtOf(
-  facts: SignalFacts,
-  effect: { damping: number | undefined; ring: number | undefined; ownEdgeSec: number },
-): string | undefined {
-  const { damping, ring, ownEdgeSec } = effect
-  if (damping !== undefined && ring !== undefined && damping < LEAST_DAMPING)
-    return `it rings with the capacitance near ${formatQuantity(ring, 'frequency', 3)} (damping ${formatQuantity(damping, 'number', 2)}, below ${LEAST_DAMPING})`
+/** Whether a line carries a signal that an inductor can hurt. */
+export const carriesSignal = ({ family }: LineKind): boolean => !NOT_A_SIGNAL.has(family)
+
+/**
+ * The resistances a signal works between, in Ω: a matched line between Z0 and Z0; any other signal is taken into a
+ * high-impedance receiver (least damped). Undefined where the signal resistance is not known.
+ */
+export function signalEnds(facts: SignalFacts): { readonly sourceOhm: number; readonly loadOhm: number } | undefined {
+  const ohm = signalOhmOf(facts)
+  if (ohm === undefined) return undefined
+  const { rule } = facts.kind.loading
+  return rule === 'own-edge' || rule === 'return-loss'
+    ? { sourceOhm: 2 * ohm, loadOhm: 2 * ohm }
+    : { sourceOhm: ohm, loadOhm: Number.POSITIVE_INFINITY }
+}
+
+/** Longest edge in s that the criterion of the kind leaves to the inductance alone; undefined where it is not judged so. */
+export function ownEdgeLimitSec(facts: SignalFacts): number | undefined {
   const rule = facts.kind.loading
   const bitSec = bitSecOf(facts)
-  if (rule.rule !== 'own-edge' || bitSec === undefined || ownEdgeSec <= rule.shareOfInterval * bitSec) return undefined
-  return `its own edge of ${formatQuantity(ownEdgeSec, 'time', 3)} is over the ${formatQuantity(rule.shareOfInterval * bitSec, 'time', 3)} a bit leaves`
+  return rule.rule === 'own-edge' && bitSec !== undefined ? rule.shareOfInterval * bitSec : undefined
 }

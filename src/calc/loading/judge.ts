@@ -1,126 +1,236 @@
-/** Verdict of a loading: against what works, against what documents permit, and what an inductor does. */
+/** The one judgement of a signal: what it sees against what it stands, and what a coil does to it. Numbers only. */
 
 import { roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import type { Quantity } from '../quantity/quantity.ts'
-import type { Finding } from '../types.ts'
-import { bitSecOf, type LoadingCeiling, type PermittedCeiling, signalOhmOf } from './ceiling.ts'
-import { edgeOf, type LoadedSignal, maskPointOf } from './figures.ts'
+import type { Verdict } from '../terms.ts'
+import { worse } from '../verdict.ts'
+import { type Around, cornerLadders, legSpan, type SignalFilter, sectionBox } from './box.ts'
+import { seenFarads } from './budget.ts'
+import { type LoadingCeiling, loadingCeiling, type PermittedCeiling } from './ceiling.ts'
+import { combinedEdgeSec, inductorRiseSec, riseSec } from './edge.ts'
+import {
+  carriesSignal,
+  dampingRatio,
+  LEAST_DAMPING,
+  leastDamped,
+  ownEdgeLimitSec,
+  ringHz,
+  signalEnds,
+} from './inductor.ts'
+import { ladderLossDb, ladderOhm, ladderPeak, ladderPhaseDeg, ladderReturnLossDb, type SignalLadder } from './ladder.ts'
+import { maskDb, maskGrid } from './return-loss.ts'
+import { type SignalFacts, signalOhmOf } from './signal.ts'
 
-const show = (si: number, quantity: Quantity, digits = 3): string => formatQuantity(si, quantity, digits)
+/** Why a signal is judged as it is: the criterion, the value, the limit. SI units, dB, degrees. */
+export type LoadingReason =
+  /** no ceiling is known: the field that would tell it is in the ceiling */
+  | { readonly is: 'no-ceiling'; readonly verdict: 'unknown' }
+  /** most the signal sees against what works; room and filter per leg */
+  | {
+      readonly is: 'works'
+      readonly verdict: 'ok' | 'fails'
+      readonly seenF: number
+      readonly worksF: number
+      readonly roomF: number
+      readonly legF: number
+    }
+  | { readonly is: 'permitted'; readonly verdict: 'marginal'; readonly id: string; readonly roomF: number }
+  /** a line-to-line capacitor on a single line */
+  | { readonly is: 'cross-on-single'; readonly verdict: 'unknown' }
+  /** a coil, and the resistance the signal sees is not known */
+  | { readonly is: 'resistance-unknown'; readonly verdict: 'unknown' }
+  | {
+      readonly is: 'ringing'
+      readonly verdict: 'marginal'
+      readonly damping: number
+      readonly leastDamping: number
+      readonly hz: number
+    }
+  | { readonly is: 'gain'; readonly verdict: 'marginal'; readonly gainDb: number; readonly hz: number }
+  | { readonly is: 'own-edge' | 'edge'; readonly verdict: 'fails'; readonly edgeSec: number; readonly limitSec: number }
+  | {
+      readonly is: 'mask'
+      readonly verdict: 'fails'
+      readonly returnLossDb: number
+      readonly maskDb: number
+      readonly hz: number
+    }
+  | {
+      readonly is: 'band-loss'
+      readonly verdict: 'fails'
+      readonly lossDb: number
+      readonly limitDb: number
+      readonly hz: number
+    }
+  | {
+      readonly is: 'phase'
+      readonly verdict: 'fails'
+      readonly deg: number
+      readonly limitDeg: number
+      readonly hz: number
+    }
+  | {
+      readonly is: 'terminal'
+      readonly verdict: 'fails'
+      readonly ohm: number
+      readonly leastOhm: number
+      readonly hz: number
+    }
+
+export type LoadingJudgement = {
+  /** the worst of the reasons */
+  readonly verdict: Verdict
+  /** every reason, in the order they were looked at */
+  readonly reasons: readonly LoadingReason[]
+  readonly ceiling: LoadingCeiling
+}
+
+export type LoadingQuestion = {
+  readonly facts: SignalFacts
+  readonly taken: Taken
+  readonly filter: SignalFilter
+}
 
 /** Rounding of a capacitance typed as the ceiling itself must not turn it into a failure. */
 const HAIR = 1 + 1e-9
+const HAIR_DB = 1e-9
+/** A resonance that lifts the signal by this much is heard of; the filter check speaks up at the same. */
+const GAIN_DB = 0.1
 
 /** Whether a capacitance in F is over its room, rounding apart. */
 export const isOver = (legF: number, roomF: number): boolean => legF > Math.max(0, roomF) * HAIR
 
-export type Judged = {
-  readonly signal: LoadedSignal
-  readonly legF: number
-  readonly taken: Taken
-  readonly ceiling: LoadingCeiling
-}
-
-/** Against physics: fails above it; unknown where no ceiling is known. */
-export function worksFindings({ signal, ceiling, legF, taken }: Judged): readonly Finding[] {
-  const { works } = ceiling
-  if (works.farads === undefined) return [{ verdict: 'unknown', sentence: works.why }]
-  const room = roomPerLegF(works.farads, taken)
-  const sees = `The signal sees ${show(signal.farads, 'capacitance')}${taken.isPair ? ' between the wires' : ''}`
-  if (room <= 0)
-    return [
-      {
-        verdict: 'fails',
-        sentence: `Nothing is left for a filter: ${works.why}. ${opener(signal, works.farads)}`.trim(),
-      },
-    ]
-  if (isOver(legF, room))
-    return [
-      {
-        verdict: 'fails',
-        sentence:
-          `${sees}; it works up to ${show(works.farads, 'capacitance')}: ${works.why}. ${opener(signal, works.farads)}`.trim(),
-      },
-    ]
-  return [{ verdict: 'ok', sentence: `${sees}, of ${show(works.farads, 'capacitance')} that work: ${works.why}.` }]
-}
-
-/** The rate at which this capacitance would work, for kinds that are judged by the bit. */
-function opener({ facts, farads }: LoadedSignal, worksF: number): string {
-  const bitSec = bitSecOf(facts)
-  const rule = facts.kind.loading.rule
-  const byBit = rule === 'own-edge' || rule === 'can-recessive' || rule === 'slew'
-  if (bitSec === undefined || !byBit || facts.kind.bitRateHz !== undefined || farads <= 0) return ''
-  return `At ${show(worksF / farads / bitSec, 'frequency')} or slower it would work.`
-}
-
 /** Room in F per leg under a document's figure. */
 export function permittedRoomF(figure: PermittedCeiling, taken: Taken): number {
-  return figure.counts === 'leg' ? roomToChassisF(figure.farads, taken) : roomPerLegF(figure.farads, taken)
+  return figure.per === 'leg' ? roomToChassisF(figure.farads, taken) : roomPerLegF(figure.farads, taken)
 }
 
-/** Against documents: marginal above one, the document named. */
-export function permittedFindings({ ceiling, legF, taken }: Judged): readonly Finding[] {
-  return ceiling.permitted
-    .filter((figure) => isOver(legF, permittedRoomF(figure, taken)))
-    .map((figure) => ({
-      verdict: 'marginal',
-      sentence: `Above what the document permits (${figure.label}): ${show(Math.max(0, permittedRoomF(figure, taken)), 'capacitance')} per leg would be left. Going over it needs design approval.`,
-    }))
+/**
+ * Judges a filter on a line over the whole box of its tolerances: capacitance at its most against what works (fails)
+ * and what documents permit (marginal); with a coil mask, own edge, edge, band loss, phase and terminal impedance
+ * (fails) and least damping below 0.7 or a resonant gain (marginal). Unknown where no ceiling, or the resistance a coil
+ * works against, is known. Single parts: spans whose least and most are equal.
+ */
+export function judgeLoading({ facts, taken, filter }: LoadingQuestion): LoadingJudgement {
+  const ceiling = loadingCeiling(facts)
+  const reasons = [
+    ...capacitanceReasons(ceiling, taken, legSpan(filter).most),
+    ...(!taken.isPair && taken.crossF > 0 ? [{ is: 'cross-on-single', verdict: 'unknown' } as const] : []),
+    ...coilReasons(facts, taken, filter),
+  ]
+  return { verdict: reasons.reduce<Verdict>((worst, { verdict }) => worse(worst, verdict), 'ok'), reasons, ceiling }
 }
 
-/** What an inductor does: ringing and its own edge are never ok; a missed edge or mask fails. */
-export function inductorFindings({ signal }: Judged): readonly Finding[] {
-  const { inductor, facts } = signal
-  if (inductor === undefined) return []
-  const said: Finding[] = []
-  if (inductor.hurts !== undefined)
-    said.push({
-      verdict: inductor.section === undefined ? 'unknown' : 'marginal',
-      sentence: `The inductor makes this line second order: ${inductor.hurts}.`,
-    })
+function capacitanceReasons(
+  { works, permitted }: LoadingCeiling,
+  taken: Taken,
+  legF: number,
+): readonly LoadingReason[] {
+  const over = permitted.flatMap((figure): readonly LoadingReason[] => {
+    const roomF = permittedRoomF(figure, taken)
+    return isOver(legF, roomF) ? [{ is: 'permitted', verdict: 'marginal', id: figure.id, roomF }] : []
+  })
+  if (works.farads === undefined) return [{ is: 'no-ceiling', verdict: 'unknown' }, ...over]
+  const roomF = roomPerLegF(works.farads, taken)
+  const verdict = roomF <= 0 || isOver(legF, roomF) ? 'fails' : 'ok'
+  const seenF = seenFarads({ ...taken, legF })
+  return [{ is: 'works', verdict, seenF, worksF: works.farads, roomF, legF }, ...over]
+}
+
+function coilReasons(facts: SignalFacts, taken: Taken, filter: SignalFilter): readonly LoadingReason[] {
+  const { kind } = facts
+  if (!carriesSignal(kind)) return []
+  const ends = signalEnds(facts)
+  // Impedances that need no source resistance are still judged: the least damped end stands in.
+  const around: Around = { kind, taken, ...(ends ?? { sourceOhm: 1, loadOhm: Number.POSITIVE_INFINITY }) }
+  const ladders = cornerLadders(filter, around)
+  if (ladders.length === 0) return []
+  if (ends === undefined) return [{ is: 'resistance-unknown', verdict: 'unknown' }, ...terminalReasons(facts, ladders)]
+  const damping = dampingReasons(filter, around)
+  return [
+    ...damping,
+    ...(damping.length === 0 ? gainReasons(ladders, filter, around) : []),
+    ...edgeReasons(facts, filter, around),
+    ...maskReasons(facts, ladders),
+    ...bandReasons(facts, ladders),
+    ...terminalReasons(facts, ladders),
+  ]
+}
+
+function dampingReasons(filter: SignalFilter, around: Around): readonly LoadingReason[] {
+  const box = sectionBox(filter, around)
+  const worst = box && leastDamped(box)
+  const damping = worst && dampingRatio(worst)
+  const hz = worst && ringHz(worst)
+  return damping === undefined || hz === undefined || damping >= LEAST_DAMPING
+    ? []
+    : [{ is: 'ringing', verdict: 'marginal', damping, leastDamping: LEAST_DAMPING, hz }]
+}
+
+/** A passive line between equal ends never amplifies; into a high impedance a coil between two capacitances can. */
+function gainReasons(ladders: readonly SignalLadder[], filter: SignalFilter, around: Around): readonly LoadingReason[] {
+  const box = sectionBox(filter, around)
+  const section = box && leastDamped(box)
+  const hz = section && ringHz(section)
+  if (hz === undefined || Number.isFinite(around.loadOhm)) return []
+  const worst = ladders.map((ladder) => ladderPeak(ladder, hz)).reduce((a, b) => (b.gainDb > a.gainDb ? b : a))
+  return worst.gainDb > GAIN_DB ? [{ is: 'gain', verdict: 'marginal', ...worst }] : []
+}
+
+function edgeReasons(facts: SignalFacts, filter: SignalFilter, around: Around): readonly LoadingReason[] {
+  const box = sectionBox(filter, around)
+  const ohm = signalOhmOf(facts)
+  if (box === undefined || ohm === undefined) return []
   const rule = facts.kind.loading
-  const edge = edgeOf(signal)
-  if (rule.rule === 'edge-rss' && edge !== undefined && edge.si > rule.slowestEdgeSec * HAIR)
-    said.push({
-      verdict: 'fails',
-      sentence: `With the inductor the edge is ${show(edge.si, 'time')}, over the ${show(rule.slowestEdgeSec, 'time')} allowed.`,
-    })
-  const point = maskPointOf(signal)
-  if (point !== undefined && point.returnLossDb < point.maskDb - 1e-9)
-    said.push({
-      verdict: 'fails',
-      sentence: `With the inductor the return loss is ${show(point.returnLossDb, 'decibel')} at ${show(point.hz, 'frequency')}; the mask asks ${show(point.maskDb, 'decibel')}.`,
-    })
-  return said
+  const ownSec = inductorRiseSec({ henries: box.henries.most, loopOhm: box.sourceOhm + box.loadOhm })
+  const limitSec = ownEdgeLimitSec(facts)
+  if (limitSec !== undefined)
+    return ownSec > limitSec * HAIR ? [{ is: 'own-edge', verdict: 'fails', edgeSec: ownSec, limitSec }] : []
+  if (rule.rule !== 'edge-rss') return []
+  const driverEdgeSec = facts.driverEdgeSec ?? rule.driverEdgeSec
+  const edgeSec = combinedEdgeSec([driverEdgeSec, riseSec({ ohm, farads: box.farads.most }), ownSec])
+  return edgeSec > rule.slowestEdgeSec * HAIR
+    ? [{ is: 'edge', verdict: 'fails', edgeSec, limitSec: rule.slowestEdgeSec }]
+    : []
 }
 
-/** What is true of the kind whatever was entered: the slowest legal driver, the kind's range of resistance. */
-export function kindFindings({ signal }: Judged): readonly Finding[] {
-  const { facts } = signal
-  const rule = facts.kind.loading
-  const said: Finding[] = []
-  if (rule.rule === 'edge-rss' && facts.driverEdgeSec === undefined)
-    said.push({
-      verdict: 'ok',
-      sentence: `Counted from the nominal driver edge of ${show(rule.driverEdgeSec, 'time')}. The slowest legal driver, ${show(rule.slowestDriverSec, 'time')}, leaves no room at all: measure the edge and enter it.`,
-    })
-  if (rule.rule === 'slew' && signal.farads > 0 && rule.driverA / signal.farads > rule.limitVPerSec)
-    said.push({
-      verdict: 'ok',
-      sentence: `With so little on the line ${show(rule.driverA, 'current')} would exceed ${rule.limitVPerSec / 1e6} V/µs: the driver must limit its own slew.`,
-    })
-  const range = facts.kind.signalOhm
-  if (
-    facts.signalOhm === undefined &&
-    range?.leastOhm !== undefined &&
-    range.mostOhm !== undefined &&
-    signalOhmOf(facts) === range.mostOhm
-  )
-    said.push({
-      verdict: 'ok',
-      sentence: `Signal resistance taken at the top of ${show(range.leastOhm, 'resistance')} to ${show(range.mostOhm, 'resistance')}: a lower one leaves more room.`,
-    })
-  return said
+function maskReasons({ kind }: SignalFacts, ladders: readonly SignalLadder[]): readonly LoadingReason[] {
+  const rule = kind.loading
+  if (rule.rule !== 'return-loss') return []
+  let worst: Extract<LoadingReason, { is: 'mask' }> | undefined
+  for (const ladder of ladders)
+    for (const segment of rule.mask)
+      for (const hz of maskGrid(segment)) {
+        const found = ladderReturnLossDb(ladder, rule.referenceOhm, hz)
+        const asked = maskDb(segment, hz)
+        if (found >= asked - HAIR_DB) continue
+        if (worst === undefined || found - asked < worst.returnLossDb - worst.maskDb)
+          worst = { is: 'mask', verdict: 'fails', returnLossDb: found, maskDb: asked, hz }
+      }
+  return worst === undefined ? [] : [worst]
+}
+
+function bandReasons({ kind }: SignalFacts, ladders: readonly SignalLadder[]): readonly LoadingReason[] {
+  const rule = kind.loading
+  const hz = kind.usefulHz?.hz
+  if (hz === undefined) return []
+  if (rule.rule === 'band-loss') {
+    const lossDb = Math.max(...ladders.map((ladder) => ladderLossDb(ladder, hz)))
+    return lossDb > rule.mostDb + HAIR_DB
+      ? [{ is: 'band-loss', verdict: 'fails', lossDb, limitDb: rule.mostDb, hz }]
+      : []
+  }
+  if (rule.rule !== 'phase') return []
+  const deg = Math.max(...ladders.map((ladder) => Math.abs(ladderPhaseDeg(ladder, hz))))
+  return deg > rule.mostDeg * HAIR ? [{ is: 'phase', verdict: 'fails', deg, limitDeg: rule.mostDeg, hz }] : []
+}
+
+/** What a tester sees through the coil: below its resonance a coil takes from the impedance of the capacitance. */
+function terminalReasons({ kind }: SignalFacts, ladders: readonly SignalLadder[]): readonly LoadingReason[] {
+  const rule = kind.loading
+  if (rule.rule !== 'terminal-impedance') return []
+  const open = ladders.map((ladder) => ({ ...ladder, loadOhm: Number.POSITIVE_INFINITY }))
+  const ohm = Math.min(...open.map((ladder) => ladderOhm(ladder, rule.atHz)))
+  return ohm < rule.leastOhm / HAIR
+    ? [{ is: 'terminal', verdict: 'fails', ohm, leastOhm: rule.leastOhm, hz: rule.atHz }]
+    : []
 }

@@ -5,6 +5,7 @@ export type Quantity =
   | 'inductance'
   | 'resistance'
   | 'frequency'
+  | 'bitRate'
   | 'voltage'
   | 'current'
   | 'power'
@@ -73,6 +74,14 @@ export const QUANTITIES: Readonly<Record<Quantity, QuantityRule>> = {
     symbolsIn: ['Hz', 'hz', 'HZ', 'b/s', 'bit/s', 'Bd'],
     prefixes: ['m', '', 'k', 'M', 'G'],
     example: '12 MHz',
+  },
+  bitRate: {
+    word: 'a bit rate',
+    symbol: 'bit/s',
+    // every spelling of a frequency is one of a bit rate too, so that no text stored or linked loses its meaning
+    symbolsIn: ['bit/s', 'b/s', 'bps', 'Bd', 'baud', 'Hz', 'hz', 'HZ'],
+    prefixes: ['m', '', 'k', 'M', 'G'],
+    example: '500 kbit/s',
   },
   voltage: {
     word: 'a voltage',

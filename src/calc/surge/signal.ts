@@ -1,6 +1,7 @@
 /** What suppressor and filter together do to the signal of a line, against what it stands. */
 import { lineKindById } from '../../reference/line-kinds.ts'
 import { roomPerLegF, roomToChassisF } from '../bounds/room.ts'
+import { permittedLabel, worksBasis, worksWhy } from '../explain/ceiling.ts'
 import { loadingCeiling } from '../loading/ceiling.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import { stripAxis } from '../strip-axis.ts'
@@ -40,9 +41,11 @@ export function signalAnswer(q: SignalQuestion): SignalAnswer {
   if (kind.barredWhy !== undefined) return { is: 'none', why: kind.barredWhy }
   if (kind.loading.rule === 'none') return { is: 'none', why: 'this kind of line has no ceiling of its own' }
   const { works, permitted } = loadingCeiling({ kind })
-  if (works.farads === undefined) return judged('unknown', works.why, works.basis)
+  const why = worksWhy({ kind }, works)
+  const basis = worksBasis({ kind }, works)
+  if (works.farads === undefined) return judged('unknown', why, basis)
   if (q.hasSuppressor && q.suppressorF === undefined)
-    return judged('unknown', 'Enter the capacitance of the suppressor at 0 V: it uses room of the signal.', works.basis)
+    return judged('unknown', 'Enter the capacitance of the suppressor at 0 V: it uses room of the signal.', basis)
   const suppressorF = q.hasSuppressor ? (q.suppressorF ?? 0) : 0
   const taken = { isPair: kind.isPair, existingF: 0, crossF: 0 }
   const wholeF = roomPerLegF(works.farads, { ...taken, suppressorF: 0 })
@@ -50,7 +53,7 @@ export function signalAnswer(q: SignalQuestion): SignalAnswer {
   const filterF = q.filter.capacitanceF + q.filter.capacitance2F
   const over = permitted.find((p) => {
     const left =
-      p.counts === 'leg'
+      p.per === 'leg'
         ? roomToChassisF(p.farads, { ...taken, suppressorF })
         : roomPerLegF(p.farads, { ...taken, suppressorF })
     return left < filterF
@@ -65,11 +68,11 @@ export function signalAnswer(q: SignalQuestion): SignalAnswer {
     verdict === 'fails'
       ? `The signal stands ${farads(Math.max(0, wholeF))} per leg: too little for ${parts}.`
       : over
-        ? `The signal stands ${farads(wholeF)} per leg, room for ${parts}; but more than is permitted: ${over.label}.`
+        ? `The signal stands ${farads(wholeF)} per leg, room for ${parts}; but more than is permitted: ${permittedLabel(kind, over)}.`
         : `The signal stands ${farads(wholeF)} per leg: ${parts === '' ? 'nothing is added here' : `room for ${parts}`}.`
   return {
-    ...judged(verdict, sentence, works.basis),
-    bounds: [roomBound(Math.max(0, roomF), q.filter, works)],
+    ...judged(verdict, sentence, basis),
+    bounds: [roomBound(Math.max(0, roomF), q.filter, { why, basis })],
     ...(roomF > 0 ? { picture: stripPicture({ roomF, wholeF, filter: q.filter, verdict, share }) } : {}),
     hints: hintsOf(q, suppressorF, wholeF),
   }

@@ -64,8 +64,8 @@ export function leastBasis(row: WindowRow, setup: WindowSetup): Basis {
 
 /** Why the most is what it is: the signal's ceiling, what is taken, the share a part can be above its mark. */
 export function mostBasis(row: WindowRow, setup: WindowSetup): Basis {
-  const { facts, taken, ceiling } = setup
-  const steps: Step[] = [...(ceiling?.works.basis.steps ?? [])]
+  const { facts, taken, works } = setup
+  const steps: Step[] = [...(works?.basis.steps ?? [])]
   if (facts.works) {
     steps.push({
       formula: taken.isPair
@@ -86,10 +86,10 @@ export function mostBasis(row: WindowRow, setup: WindowSetup): Basis {
       quantity: 'capacitance',
     })
   }
-  const sources = ceiling?.works.basis.sources ?? ([{ id: 'derived', standing: 'derived' }] as const)
+  const sources = works?.basis.sources ?? ([{ id: 'derived', standing: 'derived' }] as const)
   return {
     steps,
-    assumptions: [...(ceiling?.works.basis.assumptions ?? []), 'a fresh part at 0 V: no bias or ageing loss is taken'],
+    assumptions: [...(works?.basis.assumptions ?? []), 'a fresh part at 0 V: no bias or ageing loss is taken'],
     sources,
   }
 }

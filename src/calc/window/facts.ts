@@ -4,10 +4,15 @@ import { crossPerLegF, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } fro
 import { roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
 import { leastShare, mostShare, type Spread } from '../bounds/worst-case.ts'
 import type { WindowGiven } from '../checks/window/inputs.ts'
+import { permittedLabel, worksBasis, worksWhy } from '../explain/ceiling.ts'
+import { coilClauses } from '../explain/loading.ts'
+import { exactly } from '../loading/box.ts'
 import { type LoadingCeiling, loadingCeiling } from '../loading/ceiling.ts'
-import { inductorEffect } from '../loading/inductor.ts'
+import { judgeLoading } from '../loading/judge.ts'
+import type { SignalFacts } from '../loading/signal.ts'
+import { CAPACITOR_COUNT } from '../network/circuit.ts'
 import { navyLimit } from '../power/navy-rule.ts'
-import type { Issue, Topology } from '../types.ts'
+import type { Basis, Issue, Topology } from '../types.ts'
 import type { Need } from './least.ts'
 import type { Ceiling, WindowFacts } from './row.ts'
 
@@ -20,6 +25,8 @@ export type WindowSetup = {
   /** fields the kind of line needs before its ceiling is known */
   readonly asks: readonly string[]
   readonly ceiling: LoadingCeiling | undefined
+  /** why the ceiling is where it is, or what to enter for one; undefined = no line */
+  readonly works: { readonly why: string; readonly basis: Basis } | undefined
   readonly taken: Taken
   readonly kind: LineKind | undefined
   /** differential noise that lies inside the signal band */
@@ -58,7 +65,9 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     suppressorF: given.suppressorF ?? 0,
   }
   const spread = spreadOf(given)
-  const ceiling = kind && loadingCeiling({ kind, ...optional(given) })
+  const signal: SignalFacts | undefined = kind && { kind, ...optional(given) }
+  const ceiling = signal && loadingCeiling(signal)
+  const works = signal && ceiling && { why: worksWhy(signal, ceiling.works), basis: worksBasis(signal, ceiling.works) }
   const asked = asksOf(ceiling)
   const rule = kind ? chassisRule(given, kind, taken) : {}
   const useful = kind?.usefulHz?.hz
@@ -70,6 +79,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     taken,
     kind,
     ceiling,
+    works,
     missing: [...missingOf(given, needs), ...wordsFor(asked)],
     asks: asked,
     inBandHz: mode === 'differential' && isPair && useful !== undefined && lowest <= useful ? useful : undefined,
@@ -84,9 +94,9 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
       ),
       leastShare: leastShare(spread),
       mostShare: mostShare(spread),
-      works: worksOf(ceiling, taken),
+      works: worksOf(ceiling, taken, works?.why ?? ''),
       chassis: rule.ceiling,
-      permitted: permittedOf(ceiling, taken),
+      permitted: kind && ceiling ? permittedOf(kind, ceiling, taken) : [],
       buildableF: given.maxBuildableF,
       ownCeilingIsEnough: kind?.family === 'power-dc' || kind?.family === 'power-ac',
       inductorHurt: hurtOf(given, kind, taken),
@@ -163,22 +173,22 @@ function aroundOf(
   }
 }
 
-function worksOf(ceiling: LoadingCeiling | undefined, taken: Taken): Ceiling | undefined {
+function worksOf(ceiling: LoadingCeiling | undefined, taken: Taken, why: string): Ceiling | undefined {
   const works = ceiling?.works
   if (works?.farads === undefined) return undefined
   return {
     id: 'loading-works',
     roomF: roomPerLegF(works.farads, taken),
-    why: works.why,
+    why,
     ...(taken.suppressorF > 0 ? { bareRoomF: roomPerLegF(works.farads, { ...taken, suppressorF: 0 }) } : {}),
   }
 }
 
-function permittedOf(ceiling: LoadingCeiling | undefined, taken: Taken): Ceiling[] {
-  return (ceiling?.permitted ?? []).map((p) => ({
+function permittedOf(kind: LineKind, ceiling: LoadingCeiling, taken: Taken): Ceiling[] {
+  return ceiling.permitted.map((p) => ({
     id: `permitted-${p.id}`,
-    why: p.label,
-    roomF: p.counts === 'leg' ? roomToChassisF(p.farads, taken) : roomPerLegF(p.farads, taken),
+    why: permittedLabel(kind, p),
+    roomF: p.per === 'leg' ? roomToChassisF(p.farads, taken) : roomPerLegF(p.farads, taken),
   }))
 }
 
@@ -194,13 +204,11 @@ function chassisRule(given: WindowGiven, kind: LineKind, taken: Taken): { ceilin
 }
 
 function hurtOf(given: WindowGiven, kind: LineKind | undefined, taken: Taken): WindowFacts['inductorHurt'] {
-  const inductanceH = given.inductanceH ?? 1e-6
-  return (_topology: Topology, legF: number) => {
+  const inductanceH = exactly(given.inductanceH ?? 1e-6)
+  return (topology: Topology, legF: number) => {
     if (!kind) return undefined
-    const totalF = kind.isPair
-      ? taken.crossF + taken.existingF + (legF + taken.suppressorF) / 2
-      : legF + taken.existingF + taken.suppressorF
-    const effect = inductorEffect({ kind, inductanceH, signalF: totalF, ...optional(given) })
-    return effect?.hurts
+    const capacitorF = exactly(legF / Math.max(1, CAPACITOR_COUNT[topology]))
+    const filter = { topology, capacitorF, inductanceH }
+    return coilClauses(judgeLoading({ facts: { kind, ...optional(given) }, taken, filter }))[0]
   }
 }

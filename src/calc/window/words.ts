@@ -77,7 +77,7 @@ export function findingsOf(
   if (!upper && hasCapacitor(row.topology)) {
     out.push({
       verdict: 'unknown',
-      sentence: setup.ceiling ? `No ceiling: ${setup.ceiling.works.why}` : 'No ceiling known until the line is chosen.',
+      sentence: setup.works ? `No ceiling: ${setup.works.why}` : 'No ceiling known until the line is chosen.',
     })
   }
   const permitted = row.permitted

@@ -198,6 +198,23 @@ describe('text that has to be calculated', () => {
   })
 })
 
+describe('a bit rate', () => {
+  it('reads every spelling of a frequency to the same number, so that stored texts keep their meaning', () => {
+    const { prefixes, symbol, symbolsIn } = QUANTITIES.frequency
+    // thousandths are below every field that takes a rate
+    for (const unit of ['', symbol, ...symbolsIn])
+      for (const prefix of prefixes.filter((one) => one !== 'm')) {
+        const text = `3.7 ${prefix}${unit}`.trim()
+        expect(parseQuantity(text, 'bitRate'), text).toEqual(parseQuantity(text, 'frequency'))
+      }
+  })
+
+  it('is read as people write it', () => {
+    const rates = ['500 kbit/s', '0.5 Mbit/s', '500k', '500 kb/s', '500 kbps']
+    for (const text of rates) expect(parseQuantity(text, 'bitRate'), text).toEqual({ is: 'value', si: 500e3 })
+  })
+})
+
 describe('lists', () => {
   it('reads numbers between semicolons, with a last one left open', () => {
     expect(parseList('1;10;50;150', 'resistance')).toEqual({ is: 'values', si: [1, 10, 50, 150] })

@@ -106,7 +106,7 @@ function outputsOf(row: WindowRow, setup: WindowSetup) {
     const whyNone = row.least.is === 'never' ? 'no capacitor is large enough' : `enter ${listed(setup.missing)}`
     outputs['leastCapacitanceF'] = { cell: value(row.leastF, whyNone), basis: least }
     outputs['mostCapacitanceF'] = {
-      cell: value(row.most?.markedF, setup.ceiling?.works.why ?? 'choose the line'),
+      cell: value(row.most?.markedF, setup.works?.why ?? 'choose the line'),
       basis: mostBasis(row, setup),
     }
     const noProposal =

@@ -1,6 +1,6 @@
 /** What the signal stands, drawn on the strip: one row, the ceilings and the value asked about. */
-import { stripAxis } from '../strip-axis.ts'
-import type { Picture, SaidBound, Verdict } from '../types.ts'
+import { stripAxis } from '../../strip-axis.ts'
+import type { Picture, SaidBound, Verdict } from '../../types.ts'
 
 /**
  * Strip of the loading bounds in farads of each leg before tolerance; undefined when there is nothing to draw.

@@ -1,0 +1,135 @@
+/** What the loading check says. */
+import { lineKindById } from '../../../reference/line-kinds.ts'
+import { roomPerLegF } from '../../bounds/room.ts'
+import { permittedBasis, permittedLabel, worksBasis, worksWhy } from '../../explain/ceiling.ts'
+import { coilClauses, judgementFindings, kindFindings } from '../../explain/loading.ts'
+import { isOver, permittedRoomF } from '../../loading/judge.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Basis, Finding, SaidBound, Success, Verdict } from '../../types.ts'
+import { worstFirst } from '../../verdict.ts'
+import type { Loaded, LoadingFigures } from './figures.ts'
+import type { LoadingGiven } from './inputs.ts'
+import { loadingStrip } from './strip.ts'
+import { saidOutputs } from './workings.ts'
+
+const farads = (si: number): string => formatQuantity(si, 'capacitance')
+const PRACTICE_BASIS: Basis = { steps: [], assumptions: [], sources: [{ id: 'practice', standing: 'practice' }] }
+const CHOOSE = 'Choose the line: what it carries decides how much it stands.'
+
+export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Success {
+  const { loaded, verdict } = figures
+  if (loaded === undefined) {
+    const barredWhy = lineKindById(given.lineKind ?? '')?.barredWhy
+    return stopped(barredWhy ?? CHOOSE, verdict, barredWhy === undefined ? [] : ['no-trial', 'screening'])
+  }
+  const { taken, signal, ceiling } = loaded
+  const bounds = boundsOf(loaded)
+  const strip = loadingStrip({
+    bounds,
+    askedF: given.capacitanceF,
+    isPair: taken.isPair,
+    suppressorF: taken.suppressorF,
+    verdict,
+  })
+  return {
+    ok: true,
+    verdict,
+    headline: headlineOf(loaded, verdict),
+    findings: worstFirst([
+      ...judgementFindings(signal.facts, loaded.judgement),
+      ...kindFindings(signal.facts, signal.farads),
+      ...notEntered(given, loaded),
+    ]),
+    outputs: saidOutputs(figures, loaded),
+    bounds,
+    rungs: [],
+    pictures: strip ? [strip] : [],
+    asks: ceiling.works.farads === undefined && ceiling.works.ask ? [ceiling.works.ask] : [],
+    cautions: [...(taken.isPair ? ['matched-legs'] : []), 'chassis-capacitance', 'ok-bounds', 'screening'],
+  }
+}
+
+function stopped(sentence: string, verdict: Verdict, cautions: readonly string[]): Success {
+  return {
+    ok: true,
+    verdict,
+    headline: sentence,
+    findings: [],
+    outputs: { mostCapacitanceF: { cell: { is: 'none', why: sentence }, basis: PRACTICE_BASIS } },
+    bounds: [],
+    rungs: [],
+    pictures: [],
+    cautions,
+  }
+}
+
+function notEntered(given: LoadingGiven, { taken }: Loaded): readonly Finding[] {
+  const missing = [
+    given.suppressorF === undefined ? 'suppressor capacitance' : undefined,
+    given.existingF === undefined ? 'what is already on the line' : undefined,
+    taken.isPair && given.crossF === undefined ? 'a line-to-line capacitor' : undefined,
+  ].filter((word) => word !== undefined)
+  return missing.length === 0
+    ? []
+    : [{ verdict: 'ok', sentence: `Not entered and counted as none: ${missing.join(', ')}.` }]
+}
+
+function headlineOf(loaded: Loaded, verdict: Verdict): string {
+  const { ceiling, taken, legF, isEntered, signal } = loaded
+  const { works } = ceiling
+  if (works.farads === undefined) return worksWhy(signal.facts, works)
+  const room = Math.max(0, roomPerLegF(works.farads, taken))
+  const leg = taken.isPair ? ' per leg' : ''
+  if (!isEntered) return room === 0 ? 'No room is left on this line.' : `This line stands up to ${farads(room)}${leg}.`
+  const has = `${farads(legF)}${leg}`
+  if (isOver(legF, room))
+    return `${has} is too much: ${room === 0 ? 'no room is left' : `it works up to ${farads(room)}${leg}`}.`
+  return `${has} is inside the ${farads(room)}${leg} that work${reservation(loaded, verdict)}.`
+}
+
+/** What keeps a capacitance inside its room from being ok, in half a sentence. */
+function reservation({ ceiling, taken, legF, judgement }: Loaded, verdict: Verdict): string {
+  if (verdict === 'ok') return ''
+  const coil = coilClauses(judgement)[0]
+  const exceeded = ceiling.permitted.map((figure) => permittedRoomF(figure, taken)).filter((room) => isOver(legF, room))
+  if (verdict === 'marginal' && exceeded.length > 0)
+    return `, but over the ${farads(Math.max(0, Math.min(...exceeded)))} a document permits`
+  if (coil !== undefined) return `, but with the inductor ${coil}`
+  return ', but not with everything else that was entered'
+}
+
+/** The bounds as farads of one leg, with what is on the line already taken off. */
+function boundsOf({ ceiling, taken, signal }: Loaded): readonly SaidBound[] {
+  const { facts } = signal
+  const appliesTo = taken.isPair
+    ? 'farads of each leg to chassis, before tolerance'
+    : 'farads to chassis, before tolerance'
+  const { works, permitted } = ceiling
+  const common = { side: 'most', topology: 'any', appliesTo, openedBy: [] } as const
+  const physics: readonly SaidBound[] =
+    works.farads === undefined
+      ? []
+      : [
+          {
+            ...common,
+            id: 'loading-works',
+            nature: 'works',
+            markedF: Math.max(0, roomPerLegF(works.farads, taken)),
+            why: worksWhy(facts, works),
+            basis: worksBasis(facts, works),
+          },
+        ]
+  return [
+    ...physics,
+    ...permitted.map(
+      (figure): SaidBound => ({
+        ...common,
+        id: `permitted-${figure.id}`,
+        nature: 'permitted',
+        markedF: Math.max(0, permittedRoomF(figure, taken)),
+        why: `${permittedLabel(facts.kind, figure)} (${facts.kind.name})`,
+        basis: permittedBasis(facts.kind, figure),
+      }),
+    ),
+  ]
+}

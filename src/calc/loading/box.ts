@@ -1,0 +1,107 @@
+/** The filter as the signal meets it, over its tolerances: how much it sees, and every ladder it may be. */
+import type { LineKind } from '../../reference/line-kinds.ts'
+import type { Taken } from '../bounds/room.ts'
+import { CAPACITOR_COUNT, hasCapacitor, hasInductor } from '../network/circuit.ts'
+import type { Topology } from '../terms.ts'
+import { seenFarads } from './budget.ts'
+import type { LcBox, Span } from './inductor.ts'
+import type { Element, SignalLadder } from './ladder.ts'
+
+/** One capacitor and one coil of one leg, each over its tolerance; a coil counts only where the topology has one. */
+export type SignalFilter = {
+  readonly topology: Topology
+  readonly capacitorF: Span
+  readonly inductanceH: Span
+}
+
+/** What stands beside the filter, and the ends the signal works between. */
+export type Around = {
+  readonly kind: LineKind
+  readonly taken: Taken
+  readonly sourceOhm: number
+  readonly loadOhm: number
+}
+
+export const exactly = (value: number): Span => ({ least: value, most: value })
+
+/** At its working voltage a suppressor keeps at least this share of its capacitance at 0 V. Common practice. */
+const SUPPRESSOR_LEAST_SHARE = 0.3
+
+/** Capacitance in F of each leg that the filter adds at its least and at its most. */
+export function legSpan({ topology, capacitorF }: SignalFilter): Span {
+  const count = CAPACITOR_COUNT[topology]
+  return { least: count * capacitorF.least, most: count * capacitorF.most }
+}
+
+/** Capacitance in F of everything but the filter, as the signal sees it. */
+function otherFarads(taken: Taken): Span {
+  const most = seenFarads({ ...taken, legF: 0 })
+  const suppressorF = SUPPRESSOR_LEAST_SHARE * taken.suppressorF
+  return { least: seenFarads({ ...taken, suppressorF, legF: 0 }), most }
+}
+
+/** Share of a leg's farads, and multiple of its henries, that a signal between two wires sees. */
+const perSignal = ({ isPair }: Taken) => ({ farads: isPair ? 0.5 : 1, henries: isPair ? 2 : 1 })
+
+/** The section a signal sees: every coil before every capacitor; both coils of a T count. Undefined without a coil. */
+export function sectionBox(filter: SignalFilter, around: Around): LcBox | undefined {
+  if (!hasInductor(filter.topology) || filter.inductanceH.most <= 0) return undefined
+  const { taken, sourceOhm, loadOhm } = around
+  const per = perSignal(taken)
+  const coils = (filter.topology === 'T' ? 2 : 1) * per.henries
+  const leg = legSpan(filter)
+  const other = otherFarads(taken)
+  return {
+    henries: { least: coils * filter.inductanceH.least, most: coils * filter.inductanceH.most },
+    farads: { least: other.least + per.farads * leg.least, most: other.most + per.farads * leg.most },
+    sourceOhm,
+    loadOhm,
+  }
+}
+
+/**
+ * Every ladder at the corners of the box: parts at their ends independently, everything else on the line at its least
+ * and its most, before the filter, in it and behind it. Empty without a coil.
+ */
+export function cornerLadders(filter: SignalFilter, around: Around): readonly SignalLadder[] {
+  if (!hasInductor(filter.topology) || filter.inductanceH.most <= 0) return []
+  const { taken, sourceOhm, loadOhm } = around
+  const per = perSignal(taken)
+  const coilEnds = endsOf(filter.inductanceH).map((h) => per.henries * h)
+  const partEnds = hasCapacitor(filter.topology) ? endsOf(filter.capacitorF).map((f) => per.farads * f) : [0]
+  const others = endsOf(otherFarads(taken))
+  const ladders: SignalLadder[] = []
+  for (const shape of shapesOf(filter.topology, coilEnds, partEnds))
+    for (const otherF of others)
+      for (let node = 0; node < shape.nodesF.length; node++) {
+        const nodesF = shape.nodesF.map((f, i) => (i === node ? f + otherF : f))
+        ladders.push({ elements: inOrder(nodesF, shape.coilsH), sourceOhm, loadOhm })
+        if (otherF === 0) break
+      }
+  return ladders
+}
+
+const endsOf = ({ least, most }: Span): readonly number[] => (least === most ? [most] : [least, most])
+
+type Shape = { readonly nodesF: readonly number[]; readonly coilsH: readonly number[] }
+
+/** Capacitors at the nodes between, before and behind the coils. The coil stands before the capacitor: the harder order. */
+function shapesOf(topology: Topology, coilsH: readonly number[], partsF: readonly number[]): readonly Shape[] {
+  switch (topology) {
+    case 'T':
+      return coilsH.flatMap((a) =>
+        coilsH.flatMap((b) => partsF.map((f): Shape => ({ nodesF: [0, f, 0], coilsH: [a, b] }))),
+      )
+    case 'PI':
+      return coilsH.flatMap((a) => partsF.flatMap((f) => partsF.map((g): Shape => ({ nodesF: [f, g], coilsH: [a] }))))
+    default:
+      return coilsH.flatMap((a) => partsF.map((f): Shape => ({ nodesF: [0, f], coilsH: [a] })))
+  }
+}
+
+function inOrder(nodesF: readonly number[], coilsH: readonly number[]): readonly Element[] {
+  return nodesF.flatMap((farads, i): readonly Element[] => {
+    const henries = coilsH[i]
+    return [...(farads > 0 ? [{ farads }] : []), ...(henries === undefined ? [] : [{ henries }])]
+  })
+}
