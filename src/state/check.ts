@@ -1,14 +1,13 @@
-/** What a check screen shows and does: typed texts in, fields and an answer out, computed in slices. */
-import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals'
-import { FACTS, type FactKey } from '../calc/ids.ts'
+/** What a check screen shows and does: a Line in, fields and an answer out, computed in slices. */
+import { batch, computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals'
 import { evaluate } from '../calc/line/evaluate.ts'
-import { type Express, type Field, readFields } from '../calc/line/fields.ts'
-import { textsForCheck } from '../calc/line/resolver.ts'
-import { printText } from '../calc/quantity/format.ts'
-import type { Check, Fact, Input, Line, Progress, Result } from '../calc/types.ts'
-import { hashOf, type Pair, pairsOf, splitQuery } from './router.ts'
-
-export type Texts = Readonly<Record<string, string | undefined>>
+import type { Express, Field } from '../calc/line/fields.ts'
+import { emptied, resolve } from '../calc/line/resolver.ts'
+import { withFact } from '../calc/line/with-fact.ts'
+import type { Check, Fact, FactKey, Input, Line, Progress, Result } from '../calc/types.ts'
+import type { Write } from './desk.ts'
+import { hashOf, type Pair, pairsOf } from './router.ts'
+import { type Displaced, shownFields, stable } from './shown-fields.ts'
 
 /**
  * `done`: the answer belongs to the fields as they are. `working`: it does not yet; `previous` may be shown, marked as
@@ -28,52 +27,129 @@ const SLOW_AFTER_MS = 200
 
 export type CheckModel = {
   readonly check: Check
+  readonly line: ReadonlySignal<Line>
   /** pairs of the address this check has no input for; kept in the address and reported */
   readonly strangers: readonly Pair[]
-  readonly texts: ReadonlySignal<Texts>
   readonly fields: ReadonlySignal<readonly Field[]>
   readonly answer: ReadonlySignal<Answer>
-  /** the address that brings these texts back */
+  /** the address that brings this answer back elsewhere: everything it rests on, typed or taken over */
   readonly hash: ReadonlySignal<string>
   readonly isTouched: ReadonlySignal<boolean>
+  /** writes what was typed to the Line, at every key */
   readonly type: (key: string, text: string) => void
+  /** takes what another source says in place of what stands in the field; undefined: what comes when nothing is typed */
+  readonly take: (key: string, other: Fact | undefined) => void
   readonly stop: () => void
   readonly runAgain: () => void
   readonly dispose: () => void
 }
 
+export type Opened = {
+  readonly line: ReadonlySignal<Line>
+  readonly write: Write
+  readonly ownKeys?: readonly string[]
+  readonly strangers?: readonly Pair[]
+}
+
 /**
- * Opens a check on the texts of an address. `express` works out typed calculations; it may read signals, and gives
- * undefined while it is still being fetched.
+ * Opens a check on a Line. Only what is typed is written to it; what another check, the kind or an answer says is
+ * taken over anew each time. `express` works out typed calculations; it may read signals, and gives undefined while it
+ * is still being fetched.
  */
-export function createCheck(check: Check, query: readonly Pair[], express: Express): CheckModel {
-  const opened = splitQuery(query, check.inputs)
-  const texts = signal<Texts>(opened.texts)
+export function createCheck(check: Check, opened: Opened, express: Express): CheckModel {
+  const { line, write, strangers = [] } = opened
   const isTouched = signal(false)
-  const fields = computed(() => readFields(check, texts.value, express))
-  const hash = computed(() => hashOf('check', check.id, pairsOf(check.inputs, texts.value, opened.strangers)))
+  const ownKeys = signal<ReadonlySet<string>>(new Set(opened.ownKeys))
+  const displaced = signal<Displaced>(new Map())
+  const keepFields = stable<Field>(({ text, state, value, issue, origin, others, unsuited }) => [
+    text,
+    state,
+    value,
+    issue?.message,
+    origin,
+    others,
+    unsuited,
+  ])
+  const keepTexts = stable<Field>(({ text, state }) => [text, state])
+  const fields = computed(() =>
+    keepFields(
+      shownFields(
+        { resolution: resolve(line.value, express), check, ownKeys: ownKeys.value, displaced: displaced.value },
+        express,
+      ),
+    ),
+  )
+  // A change the answer does not read, as where a text comes from, computes nothing.
+  const judged = computed(() => keepTexts(fields.value))
+  const hash = computed(() => hashFor(check, fields.value, strangers))
   const runner = createRunner()
-  const stopRunning = effect(() => runner.start(() => evaluate(check, fields.value)))
+  const stopRunning = effect(() => {
+    const read = judged.value
+    runner.start(() => evaluate(check, read))
+  })
+  const inputOf = (key: string): Input | undefined => check.inputs.find((input) => input.key === key)
+
+  /** Writes one fact, remembers what is lost by it, and notes whether the field's text is its own from now on. */
+  const put = (input: Input, next: Fact | undefined, isOwn: boolean) => {
+    const { id, facts } = line.peek()
+    const before = facts[input.fact]
+    const field = fields.peek().find(({ key }) => key === input.key)
+    const isLost = before !== undefined && (before.origin.by !== 'user' || field?.unsuited === before)
+    batch(() => {
+      if (isLost && next !== before) displaced.value = new Map(displaced.peek()).set(`${id} ${input.fact}`, before)
+      const others = [...ownKeys.peek()].filter((own) => own !== input.key)
+      ownKeys.value = new Set(isOwn ? [...others, input.key] : others)
+      isTouched.value = true
+      write(input.fact, next)
+    })
+  }
   return {
     check,
-    strangers: opened.strangers,
-    texts,
+    line,
+    strangers,
     fields,
     answer: runner.answer,
     hash,
     isTouched,
     type: (key, text) => {
-      isTouched.value = true
-      texts.value = { ...texts.peek(), [key]: text }
+      const input = inputOf(key)
+      if (input === undefined) return
+      const isBlank = text.trim() === ''
+      put(input, isBlank ? emptied(line.peek(), input, express) : { text, origin: { by: 'user' } }, true)
+    },
+    take: (key, other) => {
+      const input = inputOf(key)
+      if (input === undefined) return
+      put(input, other && takenFact(line.peek(), input.fact, other, express), false)
     },
     stop: runner.stop,
-    runAgain: () => runner.start(() => evaluate(check, fields.peek())),
+    runAgain: () => runner.start(() => evaluate(check, judged.peek())),
     dispose: () => {
       stopRunning()
       runner.drop()
     },
   }
 }
+
+/** What to write so that `other` fills the field: nothing where it comes by itself, itself, or typed. */
+function takenFact(line: Line, fact: FactKey, other: Fact, express: Express): Fact | undefined {
+  const fills = (next: Fact | undefined) => {
+    const [best] = resolve(withFact(line, fact, next), express).claims(fact)
+    return (best?.text ?? '') === other.text
+  }
+  if (fills(undefined)) return undefined
+  return fills(other) ? other : { text: other.text, origin: { by: 'user' } }
+}
+
+/** Every text the answer rests on, typed or taken over; what a field cannot take is no part of it. */
+function hashFor(check: Check, fields: readonly Field[], strangers: readonly Pair[]): string {
+  const texts = Object.fromEntries(fields.map(({ key, text }) => [key, text]))
+  return hashOf('check', check.id, pairsOf(check.inputs, texts, strangers))
+}
+
+/** The address that brings a check of this Line to somebody else. */
+export const addressFor = (check: Check, line: Line, express?: Express): string =>
+  hashFor(check, resolve(line, express).fields(check), [])
 
 type Runner = {
   readonly answer: ReadonlySignal<Answer>
@@ -135,75 +211,17 @@ function previousOf(answer: Answer): Result | undefined {
   return answer.is === 'working' ? answer.previous : undefined
 }
 
-/** The texts `check` opens with for a line: what was prefilled wins, then what the resolver knows of the line. */
-export function pairsForLine(
-  check: Check,
-  line: Line,
-  prefill: Readonly<Record<string, string>>,
-  express?: Express,
-): readonly Pair[] {
-  const known = textsForCheck(check, line, express)
-  const texts: Record<string, string> = {}
-  for (const input of check.inputs) {
-    const text = prefill[input.key] ?? known[input.key]
-    if (text !== undefined && (prefill[input.key] !== undefined || suits(input, text))) texts[input.key] = text
-  }
-  return pairsOf(check.inputs, texts)
-}
+export type Onward = { readonly check: Check; readonly sharedCount: number }
 
-/** Facts a check holds by now: what was typed, and the outputs that are facts themselves. */
-export function factsOf(check: Check, texts: Texts, result: Result | undefined): ReadonlyMap<FactKey, string> {
-  const facts = new Map<FactKey, string>()
-  for (const output of check.outputs) {
-    const cell = result?.ok ? result.outputs[output.key]?.cell : undefined
-    if (cell?.is === 'si' && 'quantity' in output && isFact(output.key))
-      facts.set(output.key, printText(cell.si, output.quantity))
-  }
-  for (const { key, fact, defaultText } of check.inputs) {
-    const text = texts[key] ?? defaultText ?? ''
-    if (text.trim() !== '') facts.set(fact, text)
-  }
-  return facts
-}
-
-function isFact(key: string): key is FactKey {
-  return Object.hasOwn(FACTS, key)
-}
-
-/** Whether a text that one check accepts can stand in this input of another: one number where one is asked, a known choice. */
-function suits(input: Input, text: string): boolean {
-  if (text.trim() === '') return false
-  if (input.type.is === 'choice') return input.type.options.some((option) => option.value === text)
-  return !text.includes(';') || (input.type.is === 'number' && input.type.many === true)
-}
-
-/** The line with what was typed in a check; an emptied field takes its fact off. Results never enter. */
-export function lineWith(line: Line, check: Check, texts: Texts): Line {
-  const facts: { [K in FactKey]?: Fact } = { ...line.facts }
-  for (const { key, fact } of check.inputs) {
-    const text = texts[key]
-    if (text === undefined) continue
-    if (text.trim() === '') delete facts[fact]
-    else if (facts[fact]?.text !== text) facts[fact] = { text, origin: { by: 'user' } }
-  }
-  return { ...line, facts }
-}
-
-export type Onward = { readonly check: Check; readonly hash: string; readonly sharedCount: number }
-
-/** Other checks that can use these facts, those that share most first. */
-export function onwardFrom(
-  check: Check,
-  facts: ReadonlyMap<FactKey, string>,
-  checks: readonly Check[],
-): readonly Onward[] {
+/** Other checks that can use what is known of this Line, those that share most with it first. */
+export function onwardFrom(check: Check, line: Line, checks: readonly Check[], express?: Express): readonly Onward[] {
+  const resolution = resolve(line, express)
+  const known = new Set(resolution.fields(check).flatMap(({ text, input }) => (text.trim() === '' ? [] : [input.fact])))
+  const provided = new Set(check.outputs.flatMap(({ provides }) => provides ?? []))
+  const isShared = ({ fact }: Input) => known.has(fact) || (provided.has(fact) && resolution.fact(fact) !== undefined)
   return checks
     .filter((other) => other.id !== check.id)
-    .map((other) => {
-      const shared = other.inputs.filter((input) => suits(input, facts.get(input.fact) ?? ''))
-      const texts = Object.fromEntries(shared.map((input) => [input.key, facts.get(input.fact) ?? '']))
-      return { check: other, hash: hashOf('check', other.id, pairsOf(other.inputs, texts)), sharedCount: shared.length }
-    })
-    .filter((onward) => onward.sharedCount > 0)
+    .map((other) => ({ check: other, sharedCount: other.inputs.filter(isShared).length }))
+    .filter(({ sharedCount }) => sharedCount > 0)
     .sort((a, b) => b.sharedCount - a.sharedCount)
 }

@@ -11,7 +11,7 @@
  * Doing (each shows at once and is written behind, in order; text never leaves the screen when storage fails)
  *   `loadComplaints()`                       once at start; also after another window changed the Log
  *   `openComplaint(id | undefined)`
- *   `createFromTriage({title, answers, guideVersion, line})`, `createFromCheck({title, check, address, line})`
+ *   `createFromTriage({title, answers, guideVersion, line})`, `createFromCheck({title, check, line})`
  *   `rename(id, title)`, `writeNote(id, note)`, `change(id, patch)`
  *   `writeLineFact(id, lineId, fact, next)`  at every key; undefined takes the fact off
  *   `changeLine(id, lineId, patch)`, `addLine(id, line)`, `removeLine(id, lineId)`
@@ -119,11 +119,10 @@ export function createFromTriage(parts: {
 export function createFromCheck(parts: {
   readonly title: string
   readonly check: CheckId
-  readonly address: string
   readonly line: Line
 }): Complaint {
-  const { title, check, address, line } = parts
-  return add(newComplaint({ title, lines: [line], checks: [{ check, address }] }))
+  const { title, check, line } = parts
+  return add(newComplaint({ title, lines: [line], checks: [{ check, lineId: line.id }] }))
 }
 
 /** Changes parts of a complaint; the list shows it at once, moved to the front. */

@@ -1,6 +1,7 @@
 /**
  * Where we are. Addresses are a contract: `#/ask`, `#/ask/<node>`, `#/check`, `#/check/<id>?k=v&…`, `#/log`,
- * `#/log/<id>`, `#/notes`, `#/notes/<id>`. A missing key means the default, `key=` means "known to be empty".
+ * `#/log/<id>`, `#/log/<complaint>/<line>/<check>`, `#/notes`, `#/notes/<id>`. A missing key means the default, `key=`
+ * means "known to be empty".
  */
 import { signal } from '@preact/signals'
 
@@ -9,7 +10,13 @@ export type Pair = { readonly key: string; readonly text: string }
 export type Place = 'ask' | 'check' | 'log' | 'notes'
 
 export type Route =
-  | { readonly place: Place; readonly id: string | undefined; readonly query: readonly Pair[] }
+  | {
+      readonly place: Place
+      readonly id: string | undefined
+      readonly query: readonly Pair[]
+      /** a check of a line of the complaint `id` */
+      readonly kept?: { readonly lineId: string; readonly check: string }
+    }
   | { readonly place: 'nowhere'; readonly path: string }
 
 const PLACES: readonly Place[] = ['ask', 'check', 'log', 'notes']
@@ -58,16 +65,26 @@ export function readHash(hash: string): Route {
   if (raw === '' || raw === '/') return { place: 'ask', id: undefined, query: [] }
   const mark = raw.indexOf('?')
   const path = mark < 0 ? raw : raw.slice(0, mark)
-  const [root, first, second, ...rest] = path.split('/')
+  const [root, first, second = '', ...rest] = path.split('/')
   const place = PLACES.find((known) => known === first)
-  if (root !== '' || place === undefined || rest.length > 0) return { place: 'nowhere', path: decodeText(path) }
-  const id = second === undefined || second === '' ? undefined : decodeText(second)
-  return { place, id, query: mark < 0 ? [] : readQuery(raw.slice(mark + 1)) }
+  const nowhere: Route = { place: 'nowhere', path: decodeText(path) }
+  if (root !== '' || place === undefined) return nowhere
+  const id = second === '' ? undefined : decodeText(second)
+  const query = mark < 0 ? [] : readQuery(raw.slice(mark + 1))
+  if (rest.length === 0) return { place, id, query }
+  const [lineId = '', check = '', ...more] = rest.map(decodeText)
+  if (place !== 'log' || id === undefined || lineId === '' || check === '' || more.length > 0) return nowhere
+  return { place, id, query, kept: { lineId, check } }
 }
 
 export function hashOf(place: Place, id?: string, query: readonly Pair[] = []): string {
   const path = id === undefined ? `#/${place}` : `#/${place}/${encodeText(id)}`
   return query.length === 0 ? path : `${path}?${writeQuery(query)}`
+}
+
+/** The address of a check of a kept line. */
+export function hashOfKept(complaintId: string, lineId: string, check: string): string {
+  return `${hashOf('log', complaintId)}/${encodeText(lineId)}/${encodeText(check)}`
 }
 
 /** What an address needs to know of an input: its key and the text a fresh field starts with. */
@@ -117,7 +134,24 @@ export function goTo(hash: string): void {
   location.hash = hash
 }
 
-/** Rewrites the address so that a reload keeps the typed text; the screen that asks for it stays as it is. */
-export function noteAddress(hash: string): void {
-  if (location.hash !== hash) history.replaceState(history.state, '', hash)
+/**
+ * Rewrites the address so that a reload keeps the typed text; the screen that asks for it stays as it is. The Line the
+ * address was opened on goes with the entry of the history, not with the address. Says whether it was done: browsers
+ * refuse when it is asked too often.
+ */
+export function noteAddress(hash: string, lineId?: string): boolean {
+  if (location.hash === hash && lineOfEntry() === lineId) return true
+  try {
+    history.replaceState({ ...history.state, line: lineId }, '', hash)
+    return true
+  } catch {
+    return false
+  }
+}
+
+/** The Line this entry of the history was working on, if any. */
+export function lineOfEntry(): string | undefined {
+  const state: unknown = history.state
+  const line = typeof state === 'object' && state !== null && 'line' in state ? state.line : undefined
+  return typeof line === 'string' ? line : undefined
 }

@@ -18,6 +18,7 @@ const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)
 const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskStart)
 const CheckList = lazy(async () => (await import('./screens/check-list.tsx')).CheckList)
 const CheckScreen = lazy(async () => (await import('./screens/check.tsx')).CheckScreen)
+const KeptCheckScreen = lazy(async () => (await import('./screens/kept-check.tsx')).KeptCheckScreen)
 const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
 const ComplaintScreen = lazy(async () => (await import('./screens/complaint.tsx')).ComplaintScreen)
 const Notes = lazy(async () => (await import('./screens/notes.tsx')).Notes)
@@ -57,7 +58,9 @@ function Screen({ route: here }: { readonly route: Route }) {
     case 'check':
       return here.id === undefined ? <CheckList /> : <CheckScreen id={here.id} query={here.query} />
     case 'log':
-      return here.id === undefined ? <Log /> : <ComplaintScreen id={here.id} />
+      if (here.id === undefined) return <Log />
+      if (here.kept === undefined) return <ComplaintScreen id={here.id} />
+      return <KeptCheckScreen complaintId={here.id} lineId={here.kept.lineId} checkId={here.kept.check} />
     case 'notes':
       return <Notes id={here.id} />
   }

@@ -1,24 +1,55 @@
+import { signal } from '@preact/signals'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Line } from '../../src/calc/types.ts'
-import { createCheck, factsOf, lineWith, onwardFrom } from '../../src/state/check.ts'
-import { readQuery } from '../../src/state/router.ts'
+import { filterCheck } from '../../src/calc/checks/filter/check.ts'
+import { needCheck } from '../../src/calc/checks/need/check.ts'
+import { powerCheck } from '../../src/calc/checks/power/check.ts'
+import { windowCheck } from '../../src/calc/checks/window/check.ts'
+import { withFact } from '../../src/calc/line/with-fact.ts'
+import { CHECKS } from '../../src/calc/registry.ts'
+import type { Check, Fact, Line } from '../../src/calc/types.ts'
+import { addressFor, createCheck, onwardFrom } from '../../src/state/check.ts'
+import { lineFrom } from '../../src/state/opening.ts'
+import { readQuery, splitQuery } from '../../src/state/router.ts'
 import { fakeCheck, slowCheck } from '../ui/fake-check.ts'
 
 const noExpress = () => undefined
-const line: Line = { id: 'x', name: '', gate: 'unknown', trials: [], facts: {} }
+const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
+const answered = (text: string): Fact => ({ text, origin: { by: 'answer', node: 'kind' } })
+
+/** A Line under way, and checks opened on it. */
+function desk(facts: Line['facts'] = {}) {
+  const line = signal<Line>({ id: 'x', name: '', gate: 'unknown', trials: [], facts })
+  const write = (fact: keyof Line['facts'], next: Fact | undefined) => {
+    line.value = withFact(line.value, fact, next)
+  }
+  const on = (check: Check, ownKeys: readonly string[] = []) => createCheck(check, { line, write, ownKeys }, noExpress)
+  return { line, on }
+}
+
+/** The check on the Line an address brings. */
+function open(check: Check, query: string) {
+  const pairs = readQuery(query)
+  const { texts, strangers } = splitQuery(pairs, check.inputs)
+  const line = signal(lineFrom(check, pairs))
+  const write = (fact: keyof Line['facts'], next: Fact | undefined) => {
+    line.value = withFact(line.value, fact, next)
+  }
+  return createCheck(check, { line, write, ownKeys: Object.keys(texts), strangers }, noExpress)
+}
+
+const fieldOf = (model: ReturnType<typeof open>, key: string) => model.fields.value.find((field) => field.key === key)
 
 describe('the check model', () => {
   it('opens on the texts of an address and has its answer at once', () => {
-    const model = createCheck(fakeCheck, readQuery('capacitanceF=4n7'), noExpress)
+    const model = open(fakeCheck, 'capacitanceF=4n7')
     const answer = model.answer.value
     expect(answer).toMatchObject({ is: 'done', result: { ok: true, verdict: 'ok' } })
     model.dispose()
   })
 
   it('takes the default of a missing key, and an empty one as unknown', () => {
-    const open = (query: string) => createCheck(fakeCheck, readQuery(query), noExpress)
-    const missing = open('')
-    const empty = open('topology=')
+    const missing = open(fakeCheck, '')
+    const empty = open(fakeCheck, 'topology=')
     expect(missing.fields.value.find(({ key }) => key === 'topology')).toMatchObject({ text: 'C', state: 'value' })
     expect(empty.fields.value.find(({ key }) => key === 'topology')).toMatchObject({ text: '', state: 'missing' })
     missing.dispose()
@@ -26,7 +57,7 @@ describe('the check model', () => {
   })
 
   it('keeps the text as typed, computes anew at every key, and writes the address that brings it back', () => {
-    const model = createCheck(fakeCheck, readQuery('tint=red'), noExpress)
+    const model = open(fakeCheck, 'tint=red')
     expect(model.isTouched.value).toBe(false)
     model.type('capacitanceF', '2,2 uF')
     expect(model.answer.value).toMatchObject({ is: 'done', result: { ok: true, verdict: 'fails' } })
@@ -44,7 +75,7 @@ describe('the check model', () => {
         throw new RangeError('expected a positive resistance, got -3')
       },
     }
-    const model = createCheck(broken, [], noExpress)
+    const model = open(broken, '')
     expect(model.answer.value).toEqual({ is: 'broken', message: 'expected a positive resistance, got -3' })
     model.dispose()
   })
@@ -67,7 +98,7 @@ describe('a long computation', () => {
   }
 
   it('gives the screen back after 8 ms and goes on later until it is done', () => {
-    const model = createCheck(slowCheck(7, tick), readQuery('capacitanceF=4n7'), noExpress)
+    const model = open(slowCheck(7, tick), 'capacitanceF=4n7')
     expect(nowMs).toBeLessThanOrEqual(9)
     expect(model.answer.value).toMatchObject({ is: 'working', slow: false, previous: undefined })
     vi.runAllTimers()
@@ -76,7 +107,7 @@ describe('a long computation', () => {
   })
 
   it('asks for progress after 200 ms and can be stopped and started again', () => {
-    const model = createCheck(slowCheck(500, tick), readQuery('capacitanceF=4n7'), noExpress)
+    const model = open(slowCheck(500, tick), 'capacitanceF=4n7')
     while (nowMs < 230) vi.runOnlyPendingTimers()
     expect(model.answer.value).toMatchObject({ is: 'working', slow: true })
     model.stop()
@@ -89,7 +120,7 @@ describe('a long computation', () => {
   })
 
   it('never shows the answer of older fields as the answer: it is only the previous one while the new one is worked out', () => {
-    const model = createCheck(slowCheck(5, tick), readQuery('capacitanceF=2.2uF'), noExpress)
+    const model = open(slowCheck(5, tick), 'capacitanceF=2.2uF')
     vi.runAllTimers()
     model.type('capacitanceF', '4n7')
     expect(model.answer.value).toMatchObject({ is: 'working', previous: { ok: true, verdict: 'fails' } })
@@ -102,14 +133,11 @@ describe('a long computation', () => {
 
   it('stops when the screen is left', () => {
     let turns = 0
-    const model = createCheck(
-      slowCheck(500, () => {
-        tick()
-        turns += 1
-      }),
-      [],
-      noExpress,
-    )
+    const counting = slowCheck(500, () => {
+      tick()
+      turns += 1
+    })
+    const model = open(counting, '')
     model.dispose()
     const before = turns
     vi.runAllTimers()
@@ -117,36 +145,132 @@ describe('a long computation', () => {
   })
 })
 
-describe('facts on their way to the line and to other checks', () => {
-  it('puts typed texts on the line and takes emptied ones off; results never enter', () => {
-    const typed = lineWith(line, fakeCheck, { capacitanceF: '4n7', sourceOhm: '75' })
-    expect(typed.facts).toEqual({
-      markedF: { text: '4n7', origin: { by: 'user' } },
-      noiseSourceOhm: { text: '75', origin: { by: 'user' } },
-    })
-    expect(lineWith(typed, fakeCheck, { capacitanceF: ' ' }).facts).toEqual({
-      noiseSourceOhm: { text: '75', origin: { by: 'user' } },
-    })
+describe('a check on a Line', () => {
+  it('takes over what another check says, with where it comes from, and never writes it back', () => {
+    const { line, on } = desk({ measuredDb: typed('80'), limitDb: typed('50') })
+    const window = on(windowCheck)
+    expect(fieldOf(window, 'neededDb')).toMatchObject({ text: '36 dB', origin: { by: 'check', check: 'need' } })
+    on(needCheck).type('limitDb', '70')
+    // 80 − 70 + 6
+    expect(fieldOf(window, 'neededDb')?.text).toBe('16 dB')
+    expect(Object.keys(line.value.facts)).toEqual(['measuredDb', 'limitDb'])
+    expect(window.hash.value).toContain('neededDb=16%20dB')
+    window.dispose()
   })
 
-  it('leaves the origin of a fact alone when its text did not change', () => {
-    const known: Line = { ...line, facts: { topology: { text: 'PI', origin: { by: 'answer', node: 'kind' } } } }
-    expect(lineWith(known, fakeCheck, { topology: 'PI' })).toEqual(known)
+  it('computes with the supply of the kind as the kind is now, and stores none of it', () => {
+    const { line, on } = desk({ lineKind: typed('power-28-vdc') })
+    const power = on(powerCheck)
+    expect(['workingRmsV', 'supplyHz'].map((key) => fieldOf(power, key)?.text)).toEqual(['29 V', '0 Hz'])
+    power.type('capacitanceF', '20n')
+    on(windowCheck).type('lineKind', 'power-115-vac-400')
+    expect(['workingRmsV', 'supplyHz'].map((key) => fieldOf(power, key)?.text)).toEqual(['118 V', '407 Hz'])
+    expect(fieldOf(power, 'supplyHz')?.origin?.by).toBe('kind')
+    expect(Object.keys(line.value.facts).sort()).toEqual(['legF', 'lineKind'])
+    power.dispose()
   })
 
-  it('offers other checks that share facts, and never one text where several numbers do not fit', () => {
-    const single = {
+  it('lets typing overrule, says what the other source says, and takes that back', () => {
+    const { line, on } = desk({ measuredDb: typed('80'), limitDb: typed('50') })
+    const window = on(windowCheck)
+    window.type('neededDb', '20')
+    const [other] = fieldOf(window, 'neededDb')?.others ?? []
+    expect(other).toEqual({ text: '36 dB', origin: { by: 'check', check: 'need' } })
+    window.take('neededDb', other)
+    expect(fieldOf(window, 'neededDb')).toMatchObject({ text: '36 dB', origin: { by: 'check' } })
+    expect(line.value.facts.neededDb).toBeUndefined()
+    window.dispose()
+  })
+
+  it('says nothing of another source that says the same', () => {
+    const { on } = desk({ measuredDb: typed('80'), limitDb: typed('50'), neededDb: typed('36') })
+    const window = on(windowCheck)
+    expect(fieldOf(window, 'neededDb')?.others).toBeUndefined()
+    window.dispose()
+  })
+
+  it('holds a field emptied on purpose as not known where something else would fill it, and takes it off elsewhere', () => {
+    const { line, on } = desk({ measuredDb: typed('80'), limitDb: typed('50'), noiseLoadOhm: typed('50') })
+    const window = on(windowCheck)
+    window.type('neededDb', '')
+    window.type('loadOhm', ' ')
+    window.type('toleranceFrac', '')
+    expect(line.value.facts).toEqual({
+      measuredDb: typed('80'),
+      limitDb: typed('50'),
+      neededDb: typed(''),
+      toleranceFrac: typed(''),
+    })
+    expect(fieldOf(window, 'neededDb')).toMatchObject({ text: '', state: 'missing', others: [{ text: '36 dB' }] })
+    expect(window.hash.value).toContain('toleranceFrac=&')
+    window.take('toleranceFrac', undefined)
+    expect(fieldOf(window, 'toleranceFrac')?.text).toBe('20 %')
+    window.dispose()
+  })
+
+  it('gives an answer back that was typed over', () => {
+    const { line, on } = desk({ lineKind: answered('can') })
+    const window = on(windowCheck)
+    window.type('lineKind', 'synchro')
+    const [other] = fieldOf(window, 'lineKind')?.others ?? []
+    expect(other).toEqual(answered('can'))
+    window.take('lineKind', other)
+    expect(line.value.facts.lineKind).toEqual(answered('can'))
+    window.dispose()
+  })
+
+  it('shows several values where it takes one, and typing over them does not destroy them unseen', () => {
+    const { line, on } = desk({ neededDb: typed('40; 20') })
+    const filter = on(filterCheck)
+    expect(fieldOf(filter, 'neededDb')).toMatchObject({ text: '', state: 'omitted', unsuited: typed('40; 20') })
+    expect(filter.hash.value).not.toContain('neededDb')
+    filter.type('neededDb', '40')
+    const [before] = fieldOf(filter, 'neededDb')?.others ?? []
+    expect(before).toEqual(typed('40; 20'))
+    filter.take('neededDb', before)
+    expect(line.value.facts.neededDb).toEqual(typed('40; 20'))
+    expect(fieldOf(filter, 'neededDb')).toMatchObject({ text: '', unsuited: typed('40; 20') })
+    filter.type('neededDb', '40;')
+    expect(fieldOf(filter, 'neededDb')?.text).toBe('40;')
+    filter.dispose()
+  })
+
+  it('refuses a list its own address gives, as it stands', () => {
+    const filter = open(filterCheck, 'neededDb=40;20')
+    expect(fieldOf(filter, 'neededDb')).toMatchObject({ text: '40;20', state: 'refused' })
+    filter.dispose()
+  })
+
+  it('computes nothing anew for a fact it does not read', () => {
+    let count = 0
+    const counting: Check = {
       ...fakeCheck,
-      id: 'pair' as const,
-      inputs: fakeCheck.inputs.map((input) =>
-        input.key === 'sourceOhm'
-          ? { ...input, type: { is: 'number', quantity: 'resistance', min: 1, max: 9 } as const }
-          : input,
-      ),
-    }
-    const facts = factsOf(fakeCheck, { capacitanceF: '4n7', sourceOhm: '1;10' }, undefined)
-    expect(onwardFrom(fakeCheck, facts, [fakeCheck, single])).toMatchObject([
-      { check: { id: 'pair' }, sharedCount: 2, hash: '#/check/pair?topology=C&capacitanceF=4n7' },
-    ])
+      figures: (given) => {
+        count += 1
+        return fakeCheck.figures(given as never)
+      },
+    } as Check
+    const { on } = desk({ markedF: typed('4n7') })
+    const model = on(counting)
+    const before = count
+    on(needCheck).type('measuredDb', '61')
+    expect(count).toBe(before)
+    on(windowCheck).type('toleranceFrac', '10 %')
+    expect(count).toBeGreaterThan(before)
+    model.dispose()
+  })
+
+  it('offers the other checks of the same Line, those that share most first', () => {
+    const { line } = desk({ measuredDb: typed('80'), limitDb: typed('50') })
+    expect(onwardFrom(needCheck, line.value, CHECKS).map(({ check }) => check.id)).toEqual(['window', 'filter'])
+  })
+
+  it('writes an address that brings the same answer elsewhere, derived texts and usual values included', () => {
+    const { line } = desk({ measuredDb: typed('80'), limitDb: typed('50'), noiseHz: typed('9M') })
+    const address = addressFor(windowCheck, line.value)
+    const elsewhere = lineFrom(windowCheck, readQuery(address.split('?')[1] ?? ''))
+    expect(addressFor(windowCheck, elsewhere)).toBe(address)
+    expect(elsewhere.facts.neededDb?.text).toBe('36 dB')
+    expect(elsewhere.gate).toBe('unknown')
   })
 })

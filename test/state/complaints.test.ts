@@ -44,7 +44,6 @@ describe('the Log', () => {
     const made = first.createFromCheck({
       title: '10 nF?',
       check: 'loading',
-      address: '#/check/loading?capacitanceF=10n',
       line: LINE,
     })
     first.rename(made.id, '10 nF on the bus?')

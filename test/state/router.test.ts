@@ -3,6 +3,7 @@ import {
   decodeText,
   encodeText,
   hashOf,
+  hashOfKept,
   pairsOf,
   readHash,
   readQuery,
@@ -17,6 +18,13 @@ describe('addresses', () => {
     expect(readHash('#/ask/gate-lines')).toEqual({ place: 'ask', id: 'gate-lines', query: [] })
     expect(readHash('#/check')).toEqual({ place: 'check', id: undefined, query: [] })
     expect(readHash('#/log/9f3a')).toEqual({ place: 'log', id: '9f3a', query: [] })
+    expect(readHash('#/log/9f3a/l%2F1/window')).toEqual({
+      place: 'log',
+      id: '9f3a',
+      query: [],
+      kept: { lineId: 'l/1', check: 'window' },
+    })
+    expect(hashOfKept('9f3a', 'l/1', 'window')).toBe('#/log/9f3a/l%2F1/window')
     expect(readHash('#/notes/bond%20first')).toEqual({ place: 'notes', id: 'bond first', query: [] })
   })
 
@@ -30,6 +38,8 @@ describe('addresses', () => {
     expect(readHash('#/cheque/filter?a=1')).toEqual({ place: 'nowhere', path: '/cheque/filter' })
     expect(readHash('#/check/filter/more')).toEqual({ place: 'nowhere', path: '/check/filter/more' })
     expect(readHash('#ask')).toEqual({ place: 'nowhere', path: 'ask' })
+    for (const path of ['/log/9f3a/l1', '/log/9f3a/l1/window/more', '/log//l1/window', '/check/a/b/window'])
+      expect(readHash(`#${path}`)).toEqual({ place: 'nowhere', path })
   })
 
   it('reads the texts of a check: plus stays plus, lists keep their semicolons, percent signs are decoded', () => {

@@ -2,9 +2,10 @@
 import 'fake-indexeddb/auto'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { complaints, loadComplaints } from '../../src/state/complaints.ts'
+import { keptDesk, scratchDesk } from '../../src/state/desk.ts'
 import { loadGuide } from '../../src/state/guide-content.ts'
 import { route, startRouter } from '../../src/state/router.ts'
-import { restartTriage, triage } from '../../src/state/session.ts'
+import { restartTriage, scratch, triage } from '../../src/state/session.ts'
 import { Ask } from '../../src/ui/screens/ask.tsx'
 import { AskStart } from '../../src/ui/screens/ask-start.tsx'
 import { isResumed } from '../../src/ui/shell/start.ts'
@@ -87,11 +88,23 @@ describe('triage on screen', () => {
     expect(triage.value.line).toMatchObject({ gate: 'clear', facts: { lineKind: { text: 'arinc-429-high' } } })
     expect(by('region', 'Do now').querySelectorAll('li').length).toBeGreaterThan(1)
     expect((await until('.line-window svg[role=img]')).getAttribute('aria-label')).toContain('Window')
-    expect(by('region', 'Checks').querySelector('a[href^="#/check/window?lineKind=arinc-429-high"]')).not.toBeNull()
     expect(place.textContent).toContain('not approved data')
+    const toWindow = () => by('region', 'Checks').querySelector<HTMLElement>('a[href$="/window"]')
+    expect(toWindow()?.getAttribute('href')).toBe('#/check/window')
+    const outcome = location.hash
+    toWindow()?.click()
+    expect(scratch.value).toEqual(triage.value.line)
+    scratchDesk.write('noiseHz', { text: '9M', origin: { by: 'user' } })
+    expect(triage.value.line.facts.noiseHz?.text).toBe('9M')
+    await open(outcome)
+    await until('.panes.outcome')
     await tap(by('button', 'Keep in the log'))
-    expect(complaints.value?.[0]?.answers).toEqual(triage.value.answers)
-    expect(triage.value.complaintId).toBe(complaints.value?.[0]?.id)
+    const [kept] = complaints.value ?? []
+    expect(kept?.answers).toEqual(triage.value.answers)
+    expect(triage.value.complaintId).toBe(kept?.id)
+    expect(toWindow()?.getAttribute('href')).toBe(`#/log/${kept?.id}/${triage.value.line.id}/window`)
+    keptDesk(kept?.id ?? '', triage.value.line.id).write('noiseHz', { text: '8M', origin: { by: 'user' } })
+    expect([triage.value.line, scratchDesk.line.value].map(({ facts }) => facts.noiseHz?.text)).toEqual(['8M', '8M'])
   })
 
   it('lets an early answer be changed from the trail and keeps the later ones that still apply', async () => {

@@ -1,26 +1,49 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { complaints, loadComplaints } from '../../src/state/complaints.ts'
-import { readHash } from '../../src/state/router.ts'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { complaints, createFromCheck, loadComplaints } from '../../src/state/complaints.ts'
+import { lineOfEntry, readHash } from '../../src/state/router.ts'
+import { restartScratch, scratch } from '../../src/state/session.ts'
+import { newLine } from '../../src/store/complaint.ts'
 import { CheckScreen } from '../../src/ui/screens/check.tsx'
+import { KeptCheckScreen } from '../../src/ui/screens/kept-check.tsx'
+import { isResumed } from '../../src/ui/shell/start.ts'
 import { allBy, by, output, settle, show, tap, type } from './support.ts'
 
+/** Shows the screen of an address as a link does: in an entry of the history that is new. */
 async function open(hash: string): Promise<HTMLElement> {
-  location.hash = hash
+  history.pushState(null, '', hash)
+  return reopen(hash)
+}
+
+/** The same as after a reload: the entry of the history is the one it was. */
+async function reopen(hash: string): Promise<HTMLElement> {
+  show(null)
   const route = readHash(hash)
   if (route.place === 'nowhere' || route.id === undefined) throw new Error(`no check in ${hash}`)
-  const place = show(<CheckScreen id={route.id} query={route.query} />)
+  const { id, query, kept } = route
+  const place = show(
+    kept ? (
+      <KeptCheckScreen complaintId={id} lineId={kept.lineId} checkId={kept.check} />
+    ) : (
+      <CheckScreen id={id} query={query} />
+    ),
+  )
   await settle()
   return place
 }
 
+const textOf = (name: string) => (by('textbox', name) as HTMLInputElement).value
+
 describe('a check on screen', () => {
   beforeEach(async () => {
+    isResumed.value = true
     await loadComplaints()
   })
   afterEach(() => {
+    show(null)
     location.hash = ''
+    restartScratch()
   })
 
   it('fills its fields from the address and gives each figure in full precision', async () => {
@@ -50,7 +73,7 @@ describe('a check on screen', () => {
 
   it('reports keys of the address it does not know', async () => {
     const place = await open('#/check/need?measuredDb=60&extra=7')
-    expect(place.querySelector('.notice')?.textContent).toContain('extra=7')
+    expect([...place.querySelectorAll('.notice')].map((notice) => notice.textContent).join()).toContain('extra=7')
   })
 
   it('shows no figure while a text is refused, and leads to the field', async () => {
@@ -74,12 +97,16 @@ describe('a check on screen', () => {
     expect(folds[0]?.textContent).toContain('common practice')
   })
 
-  it('becomes a complaint with one tap, with its address and the typed facts', async () => {
+  it('becomes a complaint with one tap, with the facts of its line, and goes on there', async () => {
     await open('#/check/need?measuredDb=60&limitDb=50')
     await tap(by('button', 'Keep in the log'))
     const [made] = complaints.value ?? []
-    expect(made?.checks).toEqual([{ check: 'need', address: '#/check/need?measuredDb=60&limitDb=50&marginDb=6' }])
-    expect(made?.lines[0]?.facts.measuredDb?.text).toBe('60')
+    const [line] = made?.lines ?? []
+    expect(made?.checks).toEqual([{ check: 'need', lineId: line?.id }])
+    expect(line?.facts.measuredDb?.text).toBe('60')
+    expect(line?.id).not.toBe(scratch.value.id)
+    expect(location.hash).toBe(`#/log/${made?.id}/${line?.id}/need`)
+    await reopen(location.hash)
     expect(by('link', 'Kept: open it in the log').getAttribute('href')).toBe(`#/log/${made?.id}`)
   })
 
@@ -92,5 +119,88 @@ describe('a check on screen', () => {
     await open('#/check/torque')
     expect(by('heading', 'No such check')).toBeDefined()
     expect(allBy('link', /^(Ask|Check|Log|Notes):/u)).toHaveLength(4)
+  })
+
+  it('works on the line under way without a query: nothing is copied on the way from check to check', async () => {
+    await open('#/check/need')
+    await type(by('textbox', 'Measured level'), '80')
+    await type(by('textbox', 'Allowed level'), '50')
+    expect(by('link', /^Window/).getAttribute('href')).toBe('#/check/window')
+    await open('#/check/window')
+    expect(textOf('Attenuation needed')).toBe('36 dB')
+    const note = document.getElementById('note-neededDb')
+    expect(note?.textContent).toBe('from Need')
+    expect(note?.querySelector('a')?.getAttribute('href')).toBe('#/check/need')
+    expect(Object.keys(scratch.value.facts).sort()).toEqual(['limitDb', 'measuredDb'])
+    await type(by('textbox', 'Attenuation needed'), '20')
+    await tap(by('button', 'Take 36 dB from Need'))
+    expect(textOf('Attenuation needed')).toBe('36 dB')
+  })
+
+  it('opens a query on a fresh line, and gives the one before back', async () => {
+    await open('#/check/need')
+    await type(by('textbox', 'Measured level'), '77')
+    const before = scratch.value
+    await open('#/check/need?limitDb=50')
+    expect(textOf('Measured level')).toBe('')
+    expect(Object.keys(scratch.value.facts)).toEqual(['limitDb'])
+    expect(scratch.value.gate).toBe('unknown')
+    await tap(by('button', 'Go back to it'))
+    expect(scratch.value).toEqual(before)
+    await reopen(location.hash)
+    expect(textOf('Measured level')).toBe('77')
+  })
+
+  it('goes on with the very same line after a reload, with what was typed in other checks', async () => {
+    await open('#/check/power?workingRmsV=115')
+    await type(by('textbox', 'Supply frequency'), '400')
+    window.dispatchEvent(new Event('focusout'))
+    const { hash } = location
+    const id = lineOfEntry()
+    expect(id).toBe(scratch.value.id)
+    await open('#/check/need')
+    await type(by('textbox', 'Measured level'), '71')
+    history.replaceState({ line: id }, '', hash)
+    await reopen(hash)
+    expect(scratch.value.id).toBe(id)
+    expect(scratch.value.facts.measuredDb?.text).toBe('71')
+    await open(hash)
+    expect(scratch.value.id).not.toBe(id)
+    expect(scratch.value.facts.measuredDb).toBeUndefined()
+  })
+
+  it('keeps what is typed even where the address may not be rewritten any more', async () => {
+    await open('#/check/need')
+    const rewrite = vi.spyOn(history, 'replaceState').mockImplementation(() => {
+      throw new DOMException('too often', 'SecurityError')
+    })
+    await type(by('textbox', 'Measured level'), '63')
+    window.dispatchEvent(new Event('focusout'))
+    expect(rewrite).toHaveBeenCalled()
+    rewrite.mockRestore()
+    expect(scratch.value.facts.measuredDb?.text).toBe('63')
+    window.dispatchEvent(new Event('focusout'))
+    expect(location.hash).toContain('measuredDb=63')
+  })
+
+  it('of a kept line saves every key in the complaint, and leaves the line under way alone', async () => {
+    const line = { ...newLine('J3-14'), facts: { limitDb: { text: '50', origin: { by: 'user' } as const } } }
+    const { id } = createFromCheck({ title: 'Intercom buzz', check: 'need', line })
+    await open(`#/log/${id}/${line.id}/need`)
+    await type(by('textbox', 'Measured level'), '6')
+    await type(by('textbox', 'Measured level'), '61')
+    const kept = complaints.value?.find((complaint) => complaint.id === id)
+    expect(kept?.lines[0]?.facts.measuredDb).toEqual({ text: '61', origin: { by: 'user' } })
+    expect(scratch.value.facts).toEqual({})
+    expect(by('link', /^Window/).getAttribute('href')).toBe(`#/log/${id}/${line.id}/window`)
+    await open(`#/log/${id}/${line.id}/window`)
+    // 61 − 50 + 6
+    expect(textOf('Attenuation needed')).toBe('17 dB')
+    expect(complaints.value?.find((complaint) => complaint.id === id)?.checks.map(({ check }) => check)).toEqual([
+      'need',
+      'window',
+    ])
+    await open(`#/log/${id}/no-such-line/window`)
+    expect(by('heading', 'No such line in this complaint')).toBeDefined()
   })
 })

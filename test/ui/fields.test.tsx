@@ -1,12 +1,13 @@
 // @vitest-environment happy-dom
 import { describe, expect, it, vi } from 'vitest'
-import { readFields } from '../../src/calc/line/fields.ts'
+import { type Field, readFields } from '../../src/calc/line/fields.ts'
+import type { Fact } from '../../src/calc/types.ts'
 import { FieldView } from '../../src/ui/parts/field.tsx'
 import { matching } from '../../src/ui/parts/option-search.tsx'
 import { fakeCheck } from './fake-check.ts'
 import { allBy, by, show, tap, type } from './support.ts'
 
-function fieldOf(key: string, text?: string) {
+function fieldOf(key: string, text?: string): Field {
   const field = readFields(fakeCheck, text === undefined ? {} : { [key]: text }).find((each) => each.key === key)
   if (!field) throw new Error(`no field ${key}`)
   return field
@@ -54,6 +55,51 @@ describe('a field', () => {
     expect(document.getElementById('note-sourceOhm')?.textContent).toContain('Rarely known.')
     await tap(by('button', 'Use 1;10;50'))
     expect(onType).toHaveBeenCalledWith('1;10;50')
+  })
+
+  it('says where its text comes from, and leads to the check it comes from', () => {
+    const note = (field: Field) => {
+      show(<FieldView field={field} onType={() => undefined} addressOf={(check) => `#/check/${check}`} />)
+      return document.getElementById(`note-${field.key}`)
+    }
+    const field = fieldOf('capacitanceF', '4n7')
+    expect(note({ ...field, origin: { by: 'user' } })?.textContent).toBe('')
+    expect(note({ ...field, origin: { by: 'answer', node: 'kind' } })?.textContent).toBe('from your answer')
+    expect(note({ ...field, origin: { by: 'kind', source: 'derived' } })?.textContent).toBe('from the line kind')
+    expect(note({ ...field, origin: { by: 'trial', id: 't1' } })?.textContent).toBe('from a trial')
+    expect(note({ ...field, origin: { by: 'assumed', why: 'not answered', favourable: false } })?.textContent).toBe(
+      'assumed: not answered',
+    )
+    const fromCheck = note({ ...field, origin: { by: 'check', check: 'need' } })
+    expect(fromCheck?.textContent).toBe('from Need')
+    expect(by('link', 'Need').getAttribute('href')).toBe('#/check/need')
+    expect(note(fieldOf('topology'))?.textContent).toBe('preset')
+  })
+
+  it('shows what else is said of it, and takes that with one tap', async () => {
+    const other: Fact = { text: '10n', origin: { by: 'check', check: 'need' } }
+    const onTake = vi.fn()
+    const field: Field = { ...fieldOf('capacitanceF', '4n7'), origin: { by: 'user' }, others: [other] }
+    show(<FieldView field={field} onType={() => undefined} onTake={onTake} />)
+    expect(document.getElementById('note-capacitanceF')?.textContent).toBe('typed')
+    await tap(by('button', 'Take 10n from Need'))
+    expect(onTake).toHaveBeenCalledWith(other)
+  })
+
+  it('takes the usual value back after it was emptied on purpose', async () => {
+    const onTake = vi.fn()
+    const field: Field = { ...fieldOf('topology', ''), origin: { by: 'user' } }
+    show(<FieldView field={field} onType={() => undefined} onTake={onTake} />)
+    await tap(by('button', 'Take the usual C'))
+    expect(onTake).toHaveBeenCalledWith(undefined)
+  })
+
+  it('says what the line holds where it cannot take it', () => {
+    const unsuited: Fact = { text: '2M;12M', origin: { by: 'user' } }
+    show(<FieldView field={{ ...fieldOf('capacitanceF'), unsuited }} onType={() => undefined} />)
+    expect(document.getElementById('note-capacitanceF')?.textContent).toContain(
+      'The Line holds 2M; 12M; this check takes one.',
+    )
   })
 
   it('lines up a few choices, with the chosen one marked', async () => {

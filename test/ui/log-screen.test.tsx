@@ -1,7 +1,19 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
-import { beforeEach, describe, expect, it } from 'vitest'
-import { complaints, createFromCheck, forgetRemoved, loadComplaints, remove } from '../../src/state/complaints.ts'
+import { act } from 'preact/test-utils'
+import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { needCheck } from '../../src/calc/checks/need/check.ts'
+import { windowCheck } from '../../src/calc/checks/window/check.ts'
+import {
+  addLine,
+  change,
+  complaints,
+  createFromCheck,
+  forgetRemoved,
+  loadComplaints,
+  remove,
+  writeNote,
+} from '../../src/state/complaints.ts'
 import { loadGuide } from '../../src/state/guide-content.ts'
 import { triage } from '../../src/state/session.ts'
 import { newLine } from '../../src/store/complaint.ts'
@@ -10,11 +22,9 @@ import { Log } from '../../src/ui/screens/log.tsx'
 import { Notices } from '../../src/ui/shell/notices.tsx'
 import { allBy, by, eventually, settle, show, tap, type, until } from './support.ts'
 
-const address = '#/check/need?measuredDb=61&limitDb=50&marginDb=6'
-
 function made() {
   const line = { ...newLine('J3-14'), facts: { noiseHz: { text: '12M', origin: { by: 'user' } as const } } }
-  return createFromCheck({ title: 'Intercom buzz', check: 'need', address, line })
+  return createFromCheck({ title: 'Intercom buzz', check: 'need', line })
 }
 
 describe('the log on screen', () => {
@@ -55,7 +65,7 @@ describe('the log on screen', () => {
   })
 
   it('renames and notes a complaint as one types, and shows its facts with where they came from', async () => {
-    const { id } = made()
+    const { id, lines } = made()
     show(<ComplaintScreen id={id} />)
     await settle()
     await type(by('textbox', 'Title'), 'Buzz on ship 3')
@@ -63,7 +73,9 @@ describe('the log on screen', () => {
     const [kept] = complaints.value ?? []
     expect(kept).toMatchObject({ title: 'Buzz on ship 3', note: 'Only with the strobe on.' })
     expect(by('region', 'Facts J3-14').textContent).toContain('12M typed')
-    expect(by('region', 'Checks').querySelector('a')?.getAttribute('href')).toBe(address)
+    expect(by('region', 'Checks J3-14').querySelector('a')?.getAttribute('href')).toBe(
+      `#/log/${id}/${lines[0]?.id}/need`,
+    )
   })
 
   it('takes what is typed beside the window into the line', async () => {
@@ -72,6 +84,56 @@ describe('the log on screen', () => {
     await settle()
     await type(by('textbox', 'Attenuation needed'), '23 dB')
     expect(complaints.value?.[0]?.lines[0]?.facts.neededDb).toEqual({ text: '23 dB', origin: { by: 'user' } })
+  })
+
+  it('computes nothing while a note is typed, and of a changed line only what reads the change', async () => {
+    const { id } = made()
+    const [line] = complaints.value?.[0]?.lines ?? []
+    const other = { ...newLine('J3-15'), facts: { noiseHz: { text: '9M', origin: { by: 'user' } as const } } }
+    addLine(id, other)
+    show(<ComplaintScreen id={id} />)
+    await settle()
+    const [window, need] = [vi.spyOn(windowCheck, 'figures'), vi.spyOn(needCheck, 'figures')]
+    const count = () => window.mock.calls.length + need.mock.calls.length
+    await type(by('textbox', 'Note'), 'Only with')
+    await type(by('textbox', 'Note'), 'Only with the strobe on.')
+    expect(count()).toBe(0)
+    expect(complaints.value?.[0]?.lines).toContain(line)
+    await type(allBy('textbox', 'Noise load')[0] as HTMLElement, '75')
+    expect(window).toHaveBeenCalledTimes(1)
+    expect(need).toHaveBeenCalledTimes(0)
+    expect(complaints.value?.[0]?.lines).toContainEqual(other)
+    vi.restoreAllMocks()
+  })
+
+  it('takes over what another window stored while a field is not being typed in', async () => {
+    const { id } = made()
+    show(<ComplaintScreen id={id} />)
+    await settle()
+    await act(async () => writeNote(id, 'written elsewhere'))
+    expect((by('textbox', 'Note') as HTMLTextAreaElement).value).toBe('written elsewhere')
+  })
+
+  it('gives a check that was kept as an address a line with its facts, and loses nothing of it', async () => {
+    const { id } = made()
+    const addresses = [
+      '#/check/need?measuredDb=61&limitDb=50&marginDb=6&tint=red',
+      '#/check/need?measuredDb=61&limitDb=50',
+      '#/check/filter?frequencyHz=12M',
+    ]
+    change(id, {
+      checks: addresses.map((address) => ({ check: address.includes('need') ? 'need' : 'filter', address })),
+    })
+    show(<ComplaintScreen id={id} />)
+    await settle()
+    const kept = complaints.value?.[0]
+    const [first, second] = kept?.lines ?? []
+    expect(kept?.lines).toHaveLength(2)
+    expect(first?.facts.noiseHz?.text).toBe('12M')
+    expect([second?.facts.measuredDb?.text, second?.facts.limitDb?.text]).toEqual(['61', '50'])
+    expect(kept?.checks.map(({ address }) => address)).toEqual(addresses)
+    expect(kept?.checks.map(({ lineId }) => lineId)).toEqual([second?.id, second?.id, first?.id])
+    expect(by('region', 'Checks line 2').querySelectorAll('ul')[0]?.textContent).toMatch(/^Need/)
   })
 
   it('goes on with the triage of a complaint', async () => {

@@ -3,12 +3,22 @@
 import { formatQuantity } from '../quantity/format.ts'
 import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
 import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
-import type { Check, GivenValue, Input, Issue } from '../types.ts'
+import type { Check, Fact, GivenValue, Input, Issue, Origin } from '../types.ts'
 
 export type FieldState = 'value' | 'assumed' | 'omitted' | 'missing' | 'refused' | 'pending'
 
+/** What a Line says of a field before its text is read. */
+export type Said = {
+  /** where the text comes from; absent: nothing is known, or it is the usual value the field starts with */
+  readonly origin?: Origin
+  /** what else claims to know it, best first: shown beside the field, never hidden */
+  readonly others?: readonly Fact[]
+  /** what the Line holds that this field cannot take: several values where it takes one, a choice of another check */
+  readonly unsuited?: Fact
+}
+
 /** One field after reading. `text` is what was typed (or the default it started with), never altered. */
-export type Field = {
+export type Field = Said & {
   readonly key: string
   readonly input: Input
   readonly text: string
@@ -32,11 +42,13 @@ export function readFields(
   texts: Readonly<Record<string, string | undefined>>,
   express?: Express,
 ): readonly Field[] {
-  return check.inputs.map((input) => readField(input, texts[input.key] ?? input.defaultText ?? '', express))
+  return check.inputs.map((input) => readField(input, texts[input.key], {}, express))
 }
 
-function readField(input: Input, text: string, express: Express | undefined): Field {
-  const base = { key: input.key, input, text }
+/** Reads one field; `typed` undefined = takes the descriptor's default. */
+export function readField(input: Input, typed: string | undefined, said: Said, express?: Express): Field {
+  const text = typed ?? input.defaultText ?? ''
+  const base = { key: input.key, input, text, ...said }
   const read = readText(input, text, express)
   if (read === 'pending') return { ...base, state: 'pending' }
   if (read !== 'empty')
@@ -135,4 +147,12 @@ function rangeIssue(input: Input, si: number): Issue | undefined {
  */
 export function isUsual({ state, text, input }: Field): boolean {
   return state === 'value' && input.whenEmpty.do === 'assume' && text.trim() === input.defaultText
+}
+
+/** Whether two texts say the same in this field: "36" and "36 dB". */
+export function saySame(input: Input, one: string, other: string, express?: Express): boolean {
+  if (one.trim() === other.trim()) return true
+  const [first, second] = [readText(input, one, express), readText(input, other, express)]
+  const isRead = (read: Value): read is { value: GivenValue } => typeof read === 'object' && 'value' in read
+  return isRead(first) && isRead(second) && JSON.stringify(first.value) === JSON.stringify(second.value)
 }

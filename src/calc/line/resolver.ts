@@ -20,7 +20,8 @@ import type {
   Result,
 } from '../types.ts'
 import { atOnce, evaluateFigures, evaluateNow, isRefused } from './evaluate.ts'
-import { type Express, type Field, readFields } from './fields.ts'
+import { type Express, type Field, readField, saySame } from './fields.ts'
+import { withFact } from './with-fact.ts'
 
 export type Resolved = Fact & {
   /** other values of the same fact that lost, shown rather than hidden */
@@ -50,6 +51,8 @@ export type Resolution = {
   readonly line: Line
   /** the value of one fact with its origin, and what else claims to know it; undefined = ask */
   readonly fact: (key: FactKey) => Resolved | undefined
+  /** everything that claims to know a fact, best first; a text the user emptied says "not known" and stands first */
+  readonly claims: (key: FactKey) => readonly Fact[]
   /** the fields of a check as this Line fills them */
   readonly fields: (check: Check) => readonly Field[]
   /** the numbers of a check on this Line */
@@ -62,13 +65,23 @@ const remembered = new WeakMap<Line, { readonly express: Express | undefined; re
 export function resolve(line: Line, express?: Express): Resolution {
   const known = remembered.get(line)
   if (known && known.express === express) return known.resolution
-  const resolution = createResolution(line, express)
+  const asked = express && whileFinal(express, () => remembered.delete(line))
+  const resolution = createResolution(line, asked)
   remembered.set(line, { express, resolution })
   return resolution
 }
 
+/** The evaluator, which tells when it could not answer yet: what rests on that must not be remembered. */
+function whileFinal(express: Express, onPending: () => void): Express {
+  return (text, quantity) => {
+    const reading = express(text, quantity)
+    if (reading === undefined || (reading.is === 'refused' && reading.code === 'calculator-missing')) onPending()
+    return reading
+  }
+}
+
 function createResolution(line: Line, express: Express | undefined): Resolution {
-  const facts = new Map<FactKey, Resolved | undefined>()
+  const claims = new Map<FactKey, readonly Fact[]>()
   const fields = new Map<CheckId, readonly Field[]>()
   const figures = new Map<CheckId, Figures | Refused>()
   const once = <K, V>(map: Map<K, V>, key: K, work: () => V): V => {
@@ -79,22 +92,65 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
   }
   const resolution: Resolution = {
     line,
-    fact: (key) => once(facts, key, () => decide(resolution, key)),
-    fields: (check) => once(fields, check.id, () => readFields(check, textsOf(resolution, check), express)),
-    figures: (check) => once(figures, check.id, () => atOnce(evaluateFigures(check, resolution.fields(check)))),
+    fact: (key) => decided(resolution.claims(key)),
+    claims: (key) => once(claims, key, () => claimsOf(resolution, key)),
+    fields: (check) => once(fields, check.id, () => check.inputs.map((input) => filled(resolution, input, express))),
+    figures: (check) => once(figures, check.id, () => figuresOf(check, resolution.fields(check))),
   }
   return resolution
 }
 
-function decide(resolution: Resolution, key: FactKey): Resolved | undefined {
+const isEmptied = (fact: Fact): boolean => fact.origin.by === 'user' && fact.text.trim() === ''
+
+function claimsOf(resolution: Resolution, key: FactKey): readonly Fact[] {
   const { line } = resolution
-  const candidates = [line.facts[key], derivedFact(resolution, key), kindFact(line, key)].filter(
-    (f): f is Fact => f !== undefined && f.text.trim() !== '',
+  const all = [line.facts[key], derivedFact(resolution, key), kindFact(line, key)].filter(
+    (fact): fact is Fact => fact !== undefined && (fact.text.trim() !== '' || isEmptied(fact)),
   )
-  candidates.sort((a, b) => RANK[a.origin.by] - RANK[b.origin.by])
-  const best = candidates[0]
-  return best && { ...best, conflicts: candidates.slice(1).filter((c) => c.text !== best.text) }
+  return all.sort((a, b) => RANK[a.origin.by] - RANK[b.origin.by])
 }
+
+function decided([best, ...others]: readonly Fact[]): Resolved | undefined {
+  if (best === undefined || isEmptied(best)) return undefined
+  return { ...best, conflicts: others.filter((other) => other.text !== best.text) }
+}
+
+/** One input as the Line fills it, with where its text comes from and what else claims to know it. */
+function filled(resolution: Resolution, input: Input, express: Express | undefined): Field {
+  const claims = resolution.claims(input.fact)
+  const suited = claims.filter((claim) => isEmptied(claim) || suits(input, claim.text))
+  const unsuited = claims.find((claim) => !suited.includes(claim))
+  const [best, ...rest] = suited
+  const others = rest.filter((other) => best !== undefined && !saySame(input, best.text, other.text, express))
+  const said = {
+    ...(best === undefined ? {} : { origin: best.origin }),
+    ...(others.length === 0 ? {} : { others }),
+    ...(unsuited === undefined ? {} : { unsuited }),
+  }
+  return readField(input, best?.text, said, express)
+}
+
+/** Figures of the field texts seen last, by check: a change of a fact that a check does not read costs it nothing. */
+const figuresByTexts = new WeakMap<Check, Map<string, Figures | Refused>>()
+/** A complaint may hold 128 lines. */
+const MOST_REMEMBERED = 256
+
+function figuresOf(check: Check, fields: readonly Field[]): Figures | Refused {
+  if (fields.some((field) => field.state === 'pending')) return atOnce(evaluateFigures(check, fields))
+  const known = figuresByTexts.get(check) ?? new Map<string, Figures | Refused>()
+  figuresByTexts.set(check, known)
+  const texts = JSON.stringify(fields.map(({ text, issue }) => [text, issue?.code]))
+  const before = known.get(texts)
+  if (before !== undefined) return before
+  const figures = atOnce(evaluateFigures(check, fields))
+  const oldest = known.size >= MOST_REMEMBERED ? known.keys().next().value : undefined
+  if (oldest !== undefined) known.delete(oldest)
+  known.set(texts, figures)
+  return figures
+}
+
+/** Without the last binary digits of a sum of decimals: 29.7, not 29.700000000000003. */
+const readable = (value: number): number => Number(value.toPrecision(12))
 
 function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const rule = DERIVED.find((d) => d.fact === fact)
@@ -104,7 +160,7 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const value = isRefused(figures) ? undefined : figures.values[rule.output]
   return value === undefined
     ? undefined
-    : { text: printText(value, rule.quantity), origin: { by: 'check', check: rule.check } }
+    : { text: printText(readable(value), rule.quantity), origin: { by: 'check', check: rule.check } }
 }
 
 /** What the kind of line alone says: the supply of a power line. */
@@ -117,27 +173,31 @@ function kindFact(line: Line, fact: FactKey): Fact | undefined {
   return undefined
 }
 
-/** Input texts of a check as the facts fill them: only keys the Line knows. */
-function textsOf(resolution: Resolution, check: Check): Record<string, string> {
-  const texts: Record<string, string> = {}
-  for (const input of check.inputs) {
-    const known = resolution.fact(input.fact)
-    if (known && suits(input, known.text)) texts[input.key] = known.text
-  }
-  return texts
+/**
+ * Whether a text can stand in this input: not where another input of the same fact takes it and this one does not, as
+ * several values where this takes one, or a choice only the other has. A text that no input takes is refused here.
+ */
+export function suits(input: Input, text: string): boolean {
+  return takes(input, text) || !inputsOf(input.fact).some((other) => takes(other, text))
 }
 
-/** Whether a text that one check accepts can stand in this input of another: one number where one is asked, a known choice. */
-function suits(input: Input, text: string): boolean {
+const inputsOf = (fact: FactKey): readonly Input[] =>
+  CHECKS.flatMap((check) => check.inputs.filter((input) => input.fact === fact))
+
+function takes(input: Input, text: string): boolean {
   if (input.type.is === 'choice') return input.type.options.some((option) => option.value === text.trim())
   return !text.includes(';') || (input.type.is === 'number' && input.type.many === true)
 }
 
+/** The fact as a field leaves it when it is emptied: gone, or known to be unknown where something else would fill it. */
+export function emptied(line: Line, input: Input, express?: Express): Fact | undefined {
+  const without = resolve(withFact(line, input.fact, undefined), express)
+  const isFilled = without.claims(input.fact).length > 0 || (input.defaultText ?? '') !== ''
+  return isFilled ? { text: '', origin: { by: 'user' } } : undefined
+}
+
 export const resolveFact = (line: Line, fact: FactKey, express?: Express): Resolved | undefined =>
   resolve(line, express).fact(fact)
-
-export const textsForCheck = (check: Check, line: Line, express?: Express): Record<string, string> =>
-  textsOf(resolve(line, express), check)
 
 /** Runs a check on a Line at once. */
 export function checkLine(check: Check, line: Line, express?: Express): Result {

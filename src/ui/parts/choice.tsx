@@ -20,15 +20,12 @@ export function openWord(field: Field): string | undefined {
   return rule.do === 'ask' ? 'not known' : 'leave it open'
 }
 
-export function ChoiceField({ field, onType }: FieldProps) {
-  return optionsFor(field).length > MOST_IN_A_ROW ? (
-    <PickerField field={field} onType={onType} />
-  ) : (
-    <RowField field={field} onType={onType} />
-  )
+export function ChoiceField(given: FieldProps) {
+  return optionsFor(given.field).length > MOST_IN_A_ROW ? <PickerField {...given} /> : <RowField {...given} />
 }
 
-function RowField({ field, onType }: FieldProps) {
+function RowField(given: FieldProps) {
+  const { field, onType } = given
   const { key, input } = field
   const open = openWord(field)
   const chosen = field.text.trim()
@@ -37,6 +34,7 @@ function RowField({ field, onType }: FieldProps) {
     <div
       id={`in-${key}`}
       class={`field choice ${field.state}`}
+      data-origin={field.origin?.by}
       role="radiogroup"
       aria-labelledby={`label-${key}`}
       aria-invalid={field.state === 'refused'}
@@ -59,12 +57,13 @@ function RowField({ field, onType }: FieldProps) {
           </label>
         ))}
       </div>
-      <FieldNotes field={field} onType={onType} />
+      <FieldNotes {...given} />
     </div>
   )
 }
 
-function PickerField({ field, onType }: FieldProps) {
+function PickerField(given: FieldProps) {
+  const { field, onType } = given
   const { key, input } = field
   const dialog = useRef<HTMLDialogElement>(null)
   const [isOpen, setOpen] = useState(false)
@@ -76,7 +75,7 @@ function PickerField({ field, onType }: FieldProps) {
     close()
   }
   return (
-    <div class={`field picker ${field.state}`}>
+    <div class={`field picker ${field.state}`} data-origin={field.origin?.by}>
       <span class="legend-word" id={`label-${key}`}>
         {input.label}
       </span>
@@ -98,7 +97,7 @@ function PickerField({ field, onType }: FieldProps) {
         <span>{current?.label ?? (field.text.trim() === '' ? (open ?? 'choose') : field.text)}</span>
         <Icon name="search" />
       </button>
-      <FieldNotes field={field} onType={onType} />
+      <FieldNotes {...given} />
       <dialog ref={dialog} class="sheet" aria-label={input.label} onClose={() => setOpen(false)}>
         {isOpen && (
           <>

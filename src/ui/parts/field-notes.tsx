@@ -1,20 +1,29 @@
 import type { ComponentChildren } from 'preact'
-import type { Field } from '../../calc/line/fields.ts'
+import { type Field, isUsual } from '../../calc/line/fields.ts'
+import { checkById } from '../../calc/registry.ts'
+import type { CheckId, Fact } from '../../calc/types.ts'
 import { assumedText } from './figure.ts'
+import { originWords } from './origin.ts'
 
 export type FieldProps = {
   readonly field: Field
   readonly onType: (text: string) => void
+  /** takes what another source says; undefined: whatever comes when nothing is typed */
+  readonly onTake?: (other: Fact | undefined) => void
+  /** where another check of the same Line is */
+  readonly addressOf?: (check: CheckId) => string
 }
 
-/** What stands under a field: why its text was refused, how to find it out, what is assumed meanwhile, and its help. */
-export function FieldNotes({ field, onType }: FieldProps) {
+/** What stands under a field: why its text was refused, where it comes from, what else is said of it, and its help. */
+export function FieldNotes(given: FieldProps) {
+  const { field } = given
   return (
     <>
       <div class="field-note" id={`note-${field.key}`}>
-        <Note field={field} />
+        <Note {...given} />
+        {field.unsuited && <p>{unsuitedWords(field, field.unsuited)}</p>}
       </div>
-      <Offer field={field} onType={onType} />
+      <Offers {...given} />
       <details class="help">
         <summary>
           <span class="unseen">About {field.input.label}</span>
@@ -27,9 +36,10 @@ export function FieldNotes({ field, onType }: FieldProps) {
   )
 }
 
-function Note({ field }: { readonly field: Field }): ComponentChildren {
+function Note({ field, addressOf }: FieldProps): ComponentChildren {
   if (field.issue) return <p class="issue">{field.issue.message}</p>
   if (field.state === 'pending') return <p>Working out the calculation…</p>
+  if (field.state === 'value') return <OriginNote field={field} addressOf={addressOf} />
   if (field.state === 'assumed' && field.assumed) {
     const { why, favourable } = field.assumed
     return (
@@ -44,16 +54,69 @@ function Note({ field }: { readonly field: Field }): ComponentChildren {
   return null
 }
 
-function Offer({ field, onType }: FieldProps) {
+type OriginGiven = { readonly field: Field; readonly addressOf: FieldProps['addressOf'] | undefined }
+
+/** Where the text comes from; what was typed needs no word, unless somebody else says otherwise. */
+function OriginNote({ field, addressOf }: OriginGiven) {
+  const { origin } = field
+  if (origin === undefined) return <p>{isUsual(field) ? 'usual value' : 'preset'}</p>
+  if (origin.by === 'user') return field.others ? <p>typed</p> : null
+  if (origin.by !== 'check' || addressOf === undefined) return <p>{originWords(origin)}</p>
+  return (
+    <p class="origin">
+      from{' '}
+      <a class="link" href={addressOf(origin.check)}>
+        {checkById(origin.check)?.title ?? origin.check}
+      </a>
+    </p>
+  )
+}
+
+function unsuitedWords({ input }: Field, fact: Fact): string {
+  const held = fact.text.split(';').map((each) => each.trim())
+  const takes = input.type.is === 'choice' ? 'this check has no such choice' : 'this check takes one'
+  return `The Line holds ${held.join('; ')}; ${takes}.`
+}
+
+/** Texts to go on with: what other sources say, the usual value of an emptied field, a first guess for a missing one. */
+function Offers({ field, onType, onTake }: FieldProps) {
   const rule = field.input.whenEmpty
-  if (field.state !== 'missing' || rule.do !== 'ask' || !rule.offer) return null
-  const { text, why } = rule.offer
+  const guess = field.state === 'missing' && rule.do === 'ask' ? rule.offer : undefined
+  const isEmptied = field.text.trim() === '' && field.origin?.by === 'user'
+  const usual = isEmptied && field.others === undefined ? field.input.defaultText : undefined
+  const others = onTake === undefined ? [] : (field.others ?? [])
+  if (guess === undefined && usual === undefined && others.length === 0) return null
   return (
     <div class="offer">
-      <button type="button" class="button" onClick={() => onType(text)}>
-        Use {text}
-      </button>
-      <span class="muted small">{why}</span>
+      {others.map((other) => (
+        <button key={`${other.origin.by}${other.text}`} type="button" class="button" onClick={() => onTake?.(other)}>
+          {takeWords(field, other)}
+        </button>
+      ))}
+      {usual !== undefined && onTake && (
+        <button type="button" class="button" onClick={() => onTake(undefined)}>
+          Take the usual {optionWords(field, usual)}
+        </button>
+      )}
+      {guess && (
+        <>
+          <button type="button" class="button" onClick={() => onType(guess.text)}>
+            Use {guess.text}
+          </button>
+          <span class="muted small">{guess.why}</span>
+        </>
+      )}
     </div>
   )
+}
+
+function takeWords(field: Field, other: Fact): string {
+  const text = optionWords(field, other.text)
+  return other.origin.by === 'user' ? `Take ${text} back` : `Take ${text} ${originWords(other.origin)}`
+}
+
+function optionWords({ input }: Field, text: string): string {
+  if (input.type.is === 'flag') return text.trim() === 'true' ? 'yes' : 'no'
+  const option = input.type.is === 'choice' && input.type.options.find(({ value }) => value === text.trim())
+  return option ? option.label : text
 }

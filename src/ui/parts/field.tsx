@@ -3,15 +3,15 @@ import { ChoiceField } from './choice.tsx'
 import { FieldNotes, type FieldProps } from './field-notes.tsx'
 
 /** One input of a check, by its descriptor: a text, a row of choices or a switch, with its help and what is known of it. */
-export function FieldView({ field, onType }: FieldProps) {
-  switch (field.input.type.is) {
+export function FieldView(given: FieldProps) {
+  switch (given.field.input.type.is) {
     case 'choice':
-      return <ChoiceField field={field} onType={onType} />
+      return <ChoiceField {...given} />
     case 'flag':
-      return <FlagField field={field} onType={onType} />
+      return <FlagField {...given} />
     case 'number':
     case 'tolerance':
-      return <TextField field={field} onType={onType} />
+      return <TextField {...given} />
   }
 }
 
@@ -20,12 +20,13 @@ function inputMode(input: Input): 'numeric' | 'text' {
   return input.type.is === 'number' && input.type.quantity === 'count' ? 'numeric' : 'text'
 }
 
-function TextField({ field, onType }: FieldProps) {
+function TextField(given: FieldProps) {
+  const { field, onType } = given
   const { input, key, text } = field
   const id = `in-${key}`
   const refused = field.state === 'refused'
   return (
-    <div class={`field ${field.state}`}>
+    <div class={`field ${field.state}`} data-origin={field.origin?.by}>
       <label for={id}>{input.label}</label>
       <input
         id={id}
@@ -43,16 +44,17 @@ function TextField({ field, onType }: FieldProps) {
         aria-describedby={`note-${key}`}
         onInput={(event) => onType(event.currentTarget.value)}
       />
-      <FieldNotes field={field} onType={onType} />
+      <FieldNotes {...given} />
     </div>
   )
 }
 
-function FlagField({ field, onType }: FieldProps) {
+function FlagField(given: FieldProps) {
+  const { field, onType } = given
   const { input, key } = field
   const id = `in-${key}`
   return (
-    <div class={`field flag ${field.state}`}>
+    <div class={`field flag ${field.state}`} data-origin={field.origin?.by}>
       <label for={id}>{input.label}</label>
       <input
         id={id}
@@ -64,7 +66,7 @@ function FlagField({ field, onType }: FieldProps) {
         aria-describedby={`note-${key}`}
         onChange={(event) => onType(event.currentTarget.checked ? 'true' : 'false')}
       />
-      <FieldNotes field={field} onType={onType} />
+      <FieldNotes {...given} />
     </div>
   )
 }

@@ -3,7 +3,7 @@ import { hashOf } from '../../state/router.ts'
 import { Icon } from './icon.tsx'
 
 /** Takes the place of the Keep button; when that happened just now, focus comes along. */
-export function KeptLink({ id, isFresh }: { readonly id: string; readonly isFresh: boolean }) {
+export function KeptLink({ id, isFresh = false }: { readonly id: string; readonly isFresh?: boolean }) {
   const link = useRef<HTMLAnchorElement>(null)
   useEffect(() => {
     if (isFresh) link.current?.focus()

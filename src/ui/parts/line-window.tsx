@@ -1,7 +1,8 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
-import type { Check, Line, Result } from '../../calc/types.ts'
-import { type CheckModel, createCheck, lineWith, pairsForLine } from '../../state/check.ts'
+import type { Check, Result } from '../../calc/types.ts'
+import { type CheckModel, createCheck } from '../../state/check.ts'
+import type { Desk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { drawn, leadOutput } from './answer.tsx'
 import { FieldView } from './field.tsx'
@@ -9,23 +10,16 @@ import { outputText } from './figure.ts'
 import { Strip } from './strip.tsx'
 import { VerdictMark } from './verdict.tsx'
 
-type Given = {
-  readonly line: Line
-  readonly title?: string
-  /** what was typed here goes back to whoever owns the line */
-  readonly onLine: (line: Line) => void
-}
+type Given = { readonly desk: Desk; readonly title?: string }
 
 /** The window of a line, computed from its facts; what is missing is asked for here, nothing is filled in. */
-export function LineWindow({ line, title = 'Window', onLine }: Given) {
+export function LineWindow({ desk, title = 'Window' }: Given) {
   const check = checkById('window')
-  return check ? <OpenWindow key={line.id} check={check} line={line} title={title} onLine={onLine} /> : null
+  return check ? <OpenWindow key={desk.line.value.id} check={check} desk={desk} title={title} /> : null
 }
 
-function OpenWindow({ check, line, title, onLine }: Required<Given> & { readonly check: Check }) {
-  // The line changes with every key typed here; the model starts from it once and is the newer of the two.
-  const [opened] = useState(line)
-  const model = useMemo(() => createCheck(check, pairsForLine(check, opened, {}), expressionReading), [check, opened])
+function OpenWindow({ check, desk, title }: Required<Given> & { readonly check: Check }) {
+  const model = useMemo(() => createCheck(check, desk, expressionReading), [check, desk])
   useEffect(() => model.dispose, [model])
   const answer = model.answer.value
   const result = answer.is === 'done' ? answer.result : undefined
@@ -41,12 +35,8 @@ function OpenWindow({ check, line, title, onLine }: Required<Given> & { readonly
       </div>
       {answer.is === 'working' && <p role="status">Working out the window…</p>}
       {result && <Shown check={check} result={result} />}
-      <Asked
-        model={model}
-        wanted={result?.ok ? (result.asks ?? []) : []}
-        onTyped={() => onLine(lineWith(line, check, model.texts.peek()))}
-      />
-      <a class="button" href={model.hash.value}>
+      <Asked model={model} desk={desk} wanted={result?.ok ? (result.asks ?? []) : []} />
+      <a class="button" href={desk.addressOf(check.id)} onClick={desk.enter}>
         Open the window check
       </a>
     </section>
@@ -76,13 +66,13 @@ function Shown({ check, result }: { readonly check: Check; readonly result: Resu
 
 type AskedGiven = {
   readonly model: CheckModel
+  readonly desk: Desk
   /** fields this line needs though they may stay empty on others */
   readonly wanted: readonly string[]
-  readonly onTyped: () => void
 }
 
 /** Fields for what was missing when the window was opened, or turned out to be; they stay while they are being filled in. */
-function Asked({ model, wanted, onTyped }: AskedGiven) {
+function Asked({ model, desk, wanted }: AskedGiven) {
   const fields = model.fields.value
   const [missing] = useState(() => fields.filter((field) => field.state === 'missing').map(({ key }) => key))
   const asked = useRef(new Set(missing))
@@ -96,10 +86,9 @@ function Asked({ model, wanted, onTyped }: AskedGiven) {
         <FieldView
           key={field.key}
           field={field}
-          onType={(text) => {
-            model.type(field.key, text)
-            onTyped()
-          }}
+          onType={(text) => model.type(field.key, text)}
+          onTake={(other) => model.take(field.key, other)}
+          addressOf={desk.addressOf}
         />
       ))}
     </form>

@@ -1,7 +1,8 @@
 import { CHECKS } from '../../calc/registry.ts'
 import type { Check, Result, Success } from '../../calc/types.ts'
-import { type CheckModel, factsOf, onwardFrom } from '../../state/check.ts'
-import { triage } from '../../state/session.ts'
+import { type CheckModel, onwardFrom } from '../../state/check.ts'
+import type { Desk } from '../../state/desk.ts'
+import { expressionReading } from '../../state/expression.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { outputText } from '../parts/figure.ts'
@@ -14,21 +15,23 @@ export function hasFigures(result: Result): boolean {
   return result.ok && isAnswered(result)
 }
 
+type Given = { readonly model: CheckModel; readonly desk: Desk }
+
 /** While there is nothing to read yet, cautions and actions stand under the fields, so that these are near. */
-export function Late({ model }: { readonly model: CheckModel }) {
+export function Late({ model, desk }: Given) {
   const answer = model.answer.value
   if (answer.is !== 'done' || hasFigures(answer.result)) return null
   return (
     <>
       {answer.result.ok && <Cautions ids={answer.result.cautions} />}
-      <Actions model={model} result={answer.result} />
+      <Actions model={model} desk={desk} result={answer.result} />
     </>
   )
 }
 
 /** Figures may always be read; fitting or trying a part waits for the safety questions. */
-export function GateLine() {
-  if (triage.value.line.gate === 'clear') return null
+export function GateLine({ desk }: { readonly desk: Desk }) {
+  if (desk.line.value.gate === 'clear') return null
   return (
     <p class="muted small">
       Before any part is fitted or tried, answer the safety questions.{' '}
@@ -39,12 +42,12 @@ export function GateLine() {
   )
 }
 
-export function Actions({ model, result }: { readonly model: CheckModel; readonly result: Result }) {
+export function Actions({ model, desk, result }: Given & { readonly result: Result }) {
   const { check } = model
   const words = result.ok ? sharedWords(check, result) : ''
   return (
     <div class="actions">
-      <KeepCheck model={model} />
+      <KeepCheck model={model} desk={desk} />
       <ShareButton title={`${check.title}: ${check.question}`} words={words} hash={model.hash.value} />
       <PrintButton />
     </div>
@@ -53,19 +56,17 @@ export function Actions({ model, result }: { readonly model: CheckModel; readonl
 
 const MOST_ONWARD = 5
 
-export function Onward({ model }: { readonly model: CheckModel }) {
-  const { check } = model
-  const answer = model.answer.value
-  const facts = factsOf(check, model.texts.value, answer.is === 'done' ? answer.result : undefined)
-  const onward = onwardFrom(check, facts, CHECKS)
+/** Other checks of the same Line: nothing is copied on the way. */
+export function Onward({ model, desk }: Given) {
+  const onward = onwardFrom(model.check, model.line.value, CHECKS, expressionReading)
   if (onward.length === 0) return null
   return (
     <section class="onward" aria-label="Other checks">
       <h2>Take these facts to</h2>
       <ul class="rows">
-        {onward.slice(0, MOST_ONWARD).map(({ check: other, hash, sharedCount }) => (
+        {onward.slice(0, MOST_ONWARD).map(({ check: other, sharedCount }) => (
           <li key={other.id}>
-            <a href={hash}>
+            <a href={desk.addressOf(other.id)}>
               <span>
                 <strong>{other.title}</strong>
                 <span class="row-note">

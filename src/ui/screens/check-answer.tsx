@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Field } from '../../calc/line/fields.ts'
 import type { Check, Result, Success } from '../../calc/types.ts'
 import type { Answer, CheckModel } from '../../state/check.ts'
+import type { Desk } from '../../state/desk.ts'
 import { AnswerCard, isAnswered, leadOutput } from '../parts/answer.tsx'
 import { AnswerDetail } from '../parts/answer-detail.tsx'
 import { Cautions } from '../parts/cautions.tsx'
@@ -43,13 +44,13 @@ export function AnswerPane({ model }: { readonly model: CheckModel }) {
 }
 
 /** What explains the answer: on a phone it follows the fields, so that figure and fields stay together. */
-export function DetailPane({ model }: { readonly model: CheckModel }) {
+export function DetailPane({ model, desk }: { readonly model: CheckModel; readonly desk: Desk }) {
   const answer = model.answer.value
   const result = resultOf(answer)
   const live = answer.is === 'done'
   return (
     <>
-      {live && hasFigures(answer.result) && <Actions model={model} result={answer.result} />}
+      {live && hasFigures(answer.result) && <Actions model={model} desk={desk} result={answer.result} />}
       {result?.ok === true && (
         <>
           <AnswerDetail check={model.check} result={result} live={live} />

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { CheckModel } from '../../state/check.ts'
+import type { Desk } from '../../state/desk.ts'
 import { FieldView } from '../parts/field.tsx'
 
 /** Keys of the address that this check does not know. */
@@ -14,8 +15,10 @@ export function Strangers({ model }: { readonly model: CheckModel }) {
   )
 }
 
+type Given = { readonly model: CheckModel; readonly desk: Desk }
+
 /** Every input of the check; those of a group fold together. */
-export function Fields({ model }: { readonly model: CheckModel }) {
+export function Fields({ model, desk }: Given) {
   const fields = model.fields.value
   const grouped = new Map<string, Field[]>()
   for (const field of fields) {
@@ -25,18 +28,18 @@ export function Fields({ model }: { readonly model: CheckModel }) {
   return (
     <>
       <h2 class="unseen">What is known</h2>
-      {fields.filter((field) => field.input.group === undefined).map((field) => fieldView(model, field))}
+      {fields.filter((field) => field.input.group === undefined).map((field) => fieldView({ model, desk }, field))}
       {[...grouped].map(([group, members]) => (
-        <Group key={group} model={model} group={group} members={members} />
+        <Group key={group} model={model} desk={desk} group={group} members={members} />
       ))}
     </>
   )
 }
 
-type GroupGiven = { readonly model: CheckModel; readonly group: string; readonly members: readonly Field[] }
+type GroupGiven = Given & { readonly group: string; readonly members: readonly Field[] }
 
 /** Folded, unless it opens with something refused in it; from then on it is the user's to open and close. */
-function Group({ model, group, members }: GroupGiven) {
+function Group({ model, desk, group, members }: GroupGiven) {
   const [startsOpen] = useState(() => members.some((field) => field.state === 'refused'))
   return (
     <details class="fold group" open={startsOpen}>
@@ -44,20 +47,34 @@ function Group({ model, group, members }: GroupGiven) {
         {group}
         <span class="muted small">{groupNote(members)}</span>
       </summary>
-      {members.map((field) => fieldView(model, field))}
+      {members.map((field) => fieldView({ model, desk }, field))}
     </details>
   )
 }
 
-function fieldView(model: CheckModel, field: Field) {
-  return <FieldView key={field.key} field={field} onType={(text) => model.type(field.key, text)} />
+function fieldView({ model, desk }: Given, field: Field) {
+  return (
+    <FieldView
+      key={field.key}
+      field={field}
+      onType={(text) => model.type(field.key, text)}
+      onTake={(other) => model.take(field.key, other)}
+      addressOf={desk.addressOf}
+    />
+  )
 }
 
 function groupNote(members: readonly Field[]): string {
   const count = (state: Field['state']) => members.filter((field) => field.state === state).length
   const usual = members.filter(isUsual).length
-  const parts = [`${count('value') - usual} entered`, `${usual} as usual`, `${count('assumed')} assumed`].filter(
-    (part) => !part.startsWith('0'),
-  )
+  const taken = members.filter(
+    (field) => field.state === 'value' && !isUsual(field) && field.origin !== undefined && field.origin.by !== 'user',
+  ).length
+  const parts = [
+    `${count('value') - usual - taken} entered`,
+    `${taken} taken over`,
+    `${usual} as usual`,
+    `${count('assumed')} assumed`,
+  ].filter((part) => !part.startsWith('0'))
   return parts.length > 0 ? ` ${parts.join(', ')}` : ' none entered'
 }

@@ -1,15 +1,13 @@
 import { CHECKS } from '../../calc/registry.ts'
-import type { Check, Line } from '../../calc/types.ts'
-import { pairsForLine } from '../../state/check.ts'
-import { hashOf } from '../../state/router.ts'
-import { restartScratch, scratch } from '../../state/session.ts'
+import { scratchDesk } from '../../state/desk.ts'
+import { restartScratch } from '../../state/session.ts'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
+import { LineBefore } from './line-before.tsx'
 
-/** Every check with the question it answers; a check starts from the facts typed last. */
+/** Every check with the question it answers; all of them work on the Line under way. */
 export function CheckList() {
-  const line = scratch.value
-  const factCount = Object.keys(line.facts).length
+  const factCount = Object.keys(scratchDesk.line.value.facts).length
   return (
     <>
       <Head title="Check">
@@ -18,7 +16,7 @@ export function CheckList() {
       <ul class="rows">
         {CHECKS.map((check) => (
           <li key={check.id}>
-            <a href={addressFor(check, line)}>
+            <a href={scratchDesk.addressOf(check.id)}>
               <span>
                 <strong>{check.title}</strong>
                 <span class="row-note">{check.question}</span>
@@ -38,11 +36,7 @@ export function CheckList() {
           </button>
         </div>
       )}
+      <LineBefore />
     </>
   )
-}
-
-function addressFor(check: Check, line: Line): string {
-  const known = check.inputs.some((input) => line.facts[input.fact] !== undefined)
-  return hashOf('check', check.id, known ? pairsForLine(check, line, {}) : [])
 }

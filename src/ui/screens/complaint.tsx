@@ -1,33 +1,22 @@
-import { useEffect, useState } from 'preact/hooks'
-import { FACTS, type FactKey } from '../../calc/ids.ts'
-import { resolveFact } from '../../calc/line/resolver.ts'
+import { useEffect } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
-import type { Fact, Line } from '../../calc/types.ts'
 import { replay } from '../../guide/engine.ts'
 import type { Guide } from '../../guide/types.ts'
-import { lineKindById } from '../../reference/line-kinds.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
-import {
-  type Complaint,
-  change,
-  complaints,
-  openComplaint,
-  opened,
-  remove,
-  rename,
-  writeNote,
-} from '../../state/complaints.ts'
+import { adoptChecks } from '../../state/adopt.ts'
+import { addressFor } from '../../state/check.ts'
+import { type Complaint, complaints, openComplaint, opened, remove, rename, writeNote } from '../../state/complaints.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
 import { Cautions, Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
-import { LineWindow } from '../parts/line-window.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
+import { KeptLine } from './kept-line.tsx'
 import { dayAndTime } from './moment.ts'
 
 /** One complaint of the log: everything known about it, and ways to go on. */
@@ -48,6 +37,8 @@ export function ComplaintScreen({ id }: { readonly id: string }) {
 }
 
 function Open({ complaint }: { readonly complaint: Complaint }) {
+  const { id, lines, checks } = complaint
+  useEffect(() => adoptChecks(complaint), [complaint])
   return (
     <>
       <Head title={complaint.title || 'Untitled complaint'}>
@@ -65,11 +56,16 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
         <div class="pane stack">
           <TitleAndNote complaint={complaint} />
           <TriageTrail complaint={complaint} guide={guide.value} />
-          <SavedChecks complaint={complaint} />
         </div>
         <div class="pane stack">
-          {complaint.lines.map((line) => (
-            <LineSection key={line.id} line={line} onLine={(changed) => changeLine(complaint, changed)} />
+          {lines.map((line, index) => (
+            <KeptLine
+              key={line.id}
+              complaintId={id}
+              line={line}
+              title={line.name || (lines.length > 1 ? `line ${index + 1}` : '')}
+              checks={checks}
+            />
           ))}
         </div>
       </div>
@@ -80,9 +76,9 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
   )
 }
 
+/** What is stored is what stands in the fields: each key is stored at once, and another window's text is taken over. */
 function TitleAndNote({ complaint }: { readonly complaint: Complaint }) {
-  const [title, setTitle] = useState(complaint.title)
-  const [note, setNote] = useState(complaint.note)
+  const { title, note } = complaint
   return (
     <>
       <div class="field wide">
@@ -93,10 +89,7 @@ function TitleAndNote({ complaint }: { readonly complaint: Complaint }) {
           value={title}
           autocomplete="off"
           enterkeyhint="done"
-          onInput={(event) => {
-            setTitle(event.currentTarget.value)
-            rename(complaint.id, event.currentTarget.value)
-          }}
+          onInput={(event) => rename(complaint.id, event.currentTarget.value)}
         />
       </div>
       <div class="field wide">
@@ -105,10 +98,7 @@ function TitleAndNote({ complaint }: { readonly complaint: Complaint }) {
           id="note"
           rows={4}
           value={note}
-          onInput={(event) => {
-            setNote(event.currentTarget.value)
-            writeNote(complaint.id, event.currentTarget.value)
-          }}
+          onInput={(event) => writeNote(complaint.id, event.currentTarget.value)}
         />
       </div>
     </>
@@ -163,96 +153,21 @@ function TriageTrail({
   )
 }
 
-function changeLine(complaint: Complaint, changed: Line): void {
-  change(complaint.id, { lines: complaint.lines.map((line) => (line.id === changed.id ? changed : line)) })
-}
-
-function LineSection({ line, onLine }: { readonly line: Line; readonly onLine: (line: Line) => void }) {
-  const facts = Object.entries(line.facts) as [FactKey, Fact][]
-  return (
-    <>
-      <LineWindow line={line} title={line.name ? `Window: ${line.name}` : 'Window'} onLine={onLine} />
-      <section aria-label={`Facts ${line.name}`}>
-        <h2>Facts {line.name && `of ${line.name}`}</h2>
-        {facts.length === 0 && <p class="muted">None yet.</p>}
-        <dl class="facts">
-          {facts.map(([key, fact]) => (
-            <div key={key}>
-              <dt>{FACTS[key]}</dt>
-              <dd>
-                {factWords(key, fact)} <span class="standing">{originWords(fact)}</span>
-                <Conflicts line={line} fact={key} />
-              </dd>
-            </div>
-          ))}
-        </dl>
-      </section>
-    </>
-  )
-}
-
-/** The text of a fact; the kind of line by its name. */
-function factWords(key: FactKey, fact: Fact): string {
-  return key === 'lineKind' ? (lineKindById(fact.text)?.name ?? fact.text) : fact.text
-}
-
-/** What else claims to know a fact: shown, not hidden. */
-function Conflicts({ line, fact }: { readonly line: Line; readonly fact: FactKey }) {
-  const conflicts = resolveFact(line, fact, expressionReading)?.conflicts ?? []
-  return conflicts.map((other) => (
-    <span key={`${other.origin.by}${other.text}`} class="row-note">
-      against it: {factWords(fact, other)}, {originWords(other)}
-    </span>
-  ))
-}
-
-function originWords({ origin }: Fact): string {
-  switch (origin.by) {
-    case 'user':
-      return 'typed'
-    case 'kind':
-      return 'from the kind of line'
-    case 'answer':
-      return 'from an answer'
-    case 'trial':
-      return 'from a trial'
-    case 'check':
-      return `from ${origin.check}`
-    case 'assumed':
-      return `assumed: ${origin.why}`
+/** A line of somebody else's device is not at that address: what travels is its first check with all that it rests on. */
+function sharedHash({ checks, lines }: Complaint): string {
+  for (const { check: id, lineId, address } of checks) {
+    const check = checkById(id)
+    const line = lines.find((each) => each.id === lineId)
+    if (check && line) return addressFor(check, line, expressionReading)
+    if (address !== undefined) return address
   }
-}
-
-function SavedChecks({ complaint }: { readonly complaint: Complaint }) {
-  if (complaint.checks.length === 0) return null
-  return (
-    <section aria-label="Checks">
-      <h2>Checks</h2>
-      <ul class="rows">
-        {complaint.checks.map(({ check: id, address, lineId }) => {
-          const check = checkById(id)
-          return (
-            <li key={address ?? lineId}>
-              <a href={address ?? hashOf('check', id)}>
-                <span>
-                  <strong>{check?.title ?? id}</strong>
-                  {check && <span class="row-note">{check.question}</span>}
-                </span>
-                <Icon name="go" />
-              </a>
-            </li>
-          )
-        })}
-      </ul>
-    </section>
-  )
+  return '#/log'
 }
 
 function ComplaintActions({ complaint }: { readonly complaint: Complaint }) {
-  const words = complaint.note
   return (
     <div class="actions">
-      <ShareButton title={complaint.title} words={words} hash={complaint.checks[0]?.address ?? '#/log'} />
+      <ShareButton title={complaint.title} words={complaint.note} hash={sharedHash(complaint)} />
       <PrintButton />
       <button
         type="button"

@@ -1,20 +1,31 @@
-import { useState } from 'preact/hooks'
-import { type CheckModel, lineWith } from '../../state/check.ts'
-import { addCheck, complaints, createFromCheck } from '../../state/complaints.ts'
+import type { CheckModel } from '../../state/check.ts'
+import { addCheck, addLine, complaints, createFromCheck } from '../../state/complaints.ts'
+import type { Desk } from '../../state/desk.ts'
+import { goTo, hashOfKept, readHash } from '../../state/router.ts'
 import { triage } from '../../state/session.ts'
-import { newLine } from '../../store/complaint.ts'
+import { newId } from '../../store/complaint.ts'
 import { Icon } from '../parts/icon.tsx'
 import { KeptLink } from '../parts/kept-link.tsx'
 
-/** One tap makes a complaint of this check, or adds it to the one under way. */
-export function KeepCheck({ model }: { readonly model: CheckModel }) {
-  const [keptId, setKeptId] = useState<string | undefined>(undefined)
+/** One tap keeps this Line: in a complaint of its own, or in the one under way. From then on every step is saved there. */
+export function KeepCheck({ model, desk }: { readonly model: CheckModel; readonly desk: Desk }) {
+  const { check } = model
+  const kept = readHash(desk.addressOf(check.id))
   const underWay = complaints.value?.find((complaint) => complaint.id === triage.value.complaintId)
-  if (keptId !== undefined) return <KeptLink id={keptId} isFresh />
+  if (kept.place === 'log' && kept.id !== undefined) return <KeptLink id={kept.id} />
   const keepNew = () => {
-    const line = lineWith(newLine(), model.check, model.texts.peek())
-    const title = `${model.check.title}, ${new Date().toISOString().slice(0, 16).replace('T', ' ')} UTC`
-    setKeptId(createFromCheck({ title, check: model.check.id, address: model.hash.peek(), line }).id)
+    const line = { ...model.line.peek(), id: newId() }
+    const title = `${check.title}, ${new Date().toISOString().slice(0, 16).replace('T', ' ')} UTC`
+    const made = createFromCheck({ title, check: check.id, line })
+    goTo(hashOfKept(made.id, line.id, check.id))
+  }
+  const addTo = (complaintId: string, lines: readonly { readonly id: string }[]) => {
+    const line = model.line.peek()
+    const isThere = lines.some(({ id }) => id === line.id)
+    const lineId = isThere ? line.id : newId()
+    if (!isThere) addLine(complaintId, { ...line, id: lineId })
+    addCheck(complaintId, { check: check.id, lineId })
+    goTo(hashOfKept(complaintId, lineId, check.id))
   }
   return (
     <>
@@ -23,14 +34,7 @@ export function KeepCheck({ model }: { readonly model: CheckModel }) {
         Keep in the log
       </button>
       {underWay && (
-        <button
-          type="button"
-          class="button"
-          onClick={() => {
-            addCheck(underWay.id, { check: model.check.id, address: model.hash.peek() })
-            setKeptId(underWay.id)
-          }}
-        >
+        <button type="button" class="button" onClick={() => addTo(underWay.id, underWay.lines)}>
           Add to “{underWay.title || 'the complaint under way'}”
         </button>
       )}

@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks'
+import { resolve } from '../../calc/line/resolver.ts'
 import { checkById } from '../../calc/registry.ts'
-import type { Line } from '../../calc/types.ts'
+import type { Check } from '../../calc/types.ts'
 import { advise } from '../../guide/rules.ts'
 import type { Advice, AdviceItem, Guide, Outcome, OutcomeClass, Shown } from '../../guide/types.ts'
-import { pairsForLine } from '../../state/check.ts'
 import { complaints, createFromTriage } from '../../state/complaints.ts'
+import { triageDesk } from '../../state/desk.ts'
+import { expressionReading } from '../../state/expression.ts'
 import { hashOf } from '../../state/router.ts'
-import { attachComplaint, restartTriage, setTriageLine, triage } from '../../state/session.ts'
+import { attachComplaint, restartTriage, triage } from '../../state/session.ts'
 import { Cautions, Screening } from '../parts/cautions.tsx'
 import { Icon, type IconName } from '../parts/icon.tsx'
 import { KeptLink } from '../parts/kept-link.tsx'
@@ -72,10 +74,10 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           </section>
         </div>
         <div class="pane stack">
-          {!leadsToWindow && <CheckLinks outcome={outcome} line={line} />}
-          {outcome.checks.some((each) => each.check === 'window') && <LineWindow line={line} onLine={setTriageLine} />}
+          {!leadsToWindow && <CheckLinks outcome={outcome} />}
+          {outcome.checks.some((each) => each.check === 'window') && <LineWindow desk={triageDesk} />}
           <Items items={advice.items} />
-          {leadsToWindow && <CheckLinks outcome={outcome} line={line} />}
+          {leadsToWindow && <CheckLinks outcome={outcome} />}
         </div>
       </div>
       <Keep guide={guide} outcome={outcome} advice={advice} />
@@ -134,20 +136,36 @@ function Items({ items }: { readonly items: readonly AdviceItem[] }) {
   )
 }
 
-/** The checks of an outcome, each with what is already known in its address. */
-function CheckLinks({ outcome, line }: { readonly outcome: Outcome; readonly line: Line }) {
+/** What an outcome says of a check's inputs goes to the line as its answer, where nothing is known and nothing is usual. */
+function state(outcome: Outcome, check: Check, prefill: Readonly<Record<string, string>>): void {
+  const resolution = resolve(triageDesk.line.peek(), expressionReading)
+  for (const { key, fact, defaultText } of check.inputs) {
+    const text = prefill[key]
+    if (text === undefined || text === defaultText || resolution.claims(fact).length > 0) continue
+    triageDesk.write(fact, { text, origin: { by: 'answer', node: outcome.id } })
+  }
+}
+
+/** The checks of an outcome, each on the line of this triage. */
+function CheckLinks({ outcome }: { readonly outcome: Outcome }) {
   const links = outcome.checks.flatMap(({ check: id, prefill, why }) => {
     const check = checkById(id)
-    return check ? [{ check, why, hash: hashOf('check', id, pairsForLine(check, line, prefill)) }] : []
+    return check ? [{ check, why, prefill }] : []
   })
   if (links.length === 0) return null
   return (
     <section aria-label="Checks">
       <h2>Checks, with what is known filled in</h2>
       <ul class="rows">
-        {links.map(({ check, why, hash }) => (
+        {links.map(({ check, why, prefill }) => (
           <li key={check.id}>
-            <a href={hash}>
+            <a
+              href={triageDesk.addressOf(check.id)}
+              onClick={() => {
+                state(outcome, check, prefill)
+                triageDesk.enter()
+              }}
+            >
               <span>
                 <strong>{check.title}</strong>
                 <span class="row-note">{why}</span>

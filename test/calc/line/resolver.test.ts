@@ -1,10 +1,11 @@
 /** Which value of a fact wins, what is shown beside it, and that derived facts never chase each other. */
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { needCheck } from '../../../src/calc/checks/need/check.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
-import { checkLine, DERIVED, resolveFact, textsForCheck } from '../../../src/calc/line/resolver.ts'
+import { checkLine, DERIVED, resolve, resolveFact } from '../../../src/calc/line/resolver.ts'
+import type { Reading } from '../../../src/calc/quantity/reading.ts'
 import { checkById } from '../../../src/calc/registry.ts'
-import type { Fact, FactKey, Line } from '../../../src/calc/types.ts'
+import type { Check, Fact, FactKey, Line } from '../../../src/calc/types.ts'
 
 const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
 const answered = (text: string): Fact => ({ text, origin: { by: 'answer', node: 'need' } })
@@ -41,8 +42,15 @@ test('an unknown fact is asked for', () => {
 
 test('a Line fills the checks that share its facts, and only those', () => {
   const known = line({ lineKind: typed('can'), noiseHz: typed('120M'), legF: typed('47p') })
-  expect(textsForCheck(windowCheck, known)).toEqual({ lineKind: 'can', frequencyHz: '120M' })
-  expect(textsForCheck(needCheck, known)).toEqual({})
+  const filledBy = (check: Check) =>
+    resolve(known)
+      .fields(check)
+      .flatMap(({ key, text, origin }) => (origin ? [[key, text, origin.by]] : []))
+  expect(filledBy(windowCheck)).toEqual([
+    ['lineKind', 'can', 'user'],
+    ['frequencyHz', '120M', 'user'],
+  ])
+  expect(filledBy(needCheck)).toEqual([])
 })
 
 test('a check on a Line uses the need of another check', () => {
@@ -66,4 +74,36 @@ test('no check feeds a fact that it needs itself, directly or through others', (
     }
   }
   for (const rule of DERIVED) needs(rule.fact, [])
+})
+
+test('a fact emptied by the user is not known, whatever else claims to know it', () => {
+  const both = line({ measuredDb: typed('71'), limitDb: typed('50'), neededDb: typed('') })
+  expect(resolveFact(both, 'neededDb')).toBeUndefined()
+  const need = resolve(both)
+    .fields(windowCheck)
+    .find(({ key }) => key === 'neededDb')
+  expect(need).toMatchObject({ text: '', state: 'missing', others: [{ text: '27 dB', origin: { by: 'check' } }] })
+})
+
+test('a derived fact is computed once for a Line, and not again while the texts it rests on stay', () => {
+  const figures = vi.spyOn(needCheck, 'figures')
+  const first = line({ measuredDb: typed('73.7'), limitDb: typed('50'), noiseHz: typed('9M') })
+  for (let turn = 0; turn < 3; turn += 1) resolve(first).fields(windowCheck)
+  expect(resolve(first)).toBe(resolve(first))
+  const others = Array.from({ length: 128 }, (_, index) => line({ ...first.facts, noiseHz: typed(`${index + 1}M`) }))
+  for (const other of others) expect(resolveFact(other, 'neededDb')?.text).toBe('29.7 dB')
+  expect(figures).toHaveBeenCalledTimes(1)
+  resolveFact(line({ ...first.facts, limitDb: typed('51') }), 'neededDb')
+  expect(figures).toHaveBeenCalledTimes(2)
+  figures.mockRestore()
+})
+
+test('what waits for the calculator is not remembered', () => {
+  let isLoaded = false
+  const express = (): Reading | undefined => (isLoaded ? { is: 'value', si: 44 } : undefined)
+  const waiting = line({ measuredDb: typed('4*11'), limitDb: typed('30') })
+  expect(resolveFact(waiting, 'neededDb', express)).toBeUndefined()
+  isLoaded = true
+  // 44 − 30 + 6
+  expect(resolveFact(waiting, 'neededDb', express)?.text).toBe('20 dB')
 })

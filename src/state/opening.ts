@@ -1,0 +1,54 @@
+/** Opens a check by its address: on the Line under way, or on a fresh one that holds what the address says. */
+
+import type { Express } from '../calc/line/fields.ts'
+import { emptied } from '../calc/line/resolver.ts'
+import { withFact } from '../calc/line/with-fact.ts'
+import type { Check, Line } from '../calc/types.ts'
+import { newLine } from '../store/complaint.ts'
+import { lineOfEntry, noteAddress, type Pair, splitQuery } from './router.ts'
+import { openScratch, scratch, scratchBefore, undoScratch } from './session.ts'
+
+export type Opening = {
+  /** keys whose text belongs into its field whatever it is: the address gave it */
+  readonly ownKeys: readonly string[]
+  /** pairs of the address the check has no input for; kept in the address and reported */
+  readonly strangers: readonly Pair[]
+  /** the address may be older than the Line it was opened on */
+  readonly isOld: boolean
+}
+
+/** A fresh Line that holds the texts of an address, as typed; its safety gate is not answered. */
+export function lineFrom(check: Check, query: readonly Pair[], express?: Express): Line {
+  const { texts } = splitQuery(query, check.inputs)
+  const stated = check.inputs.filter(({ key }) => texts[key] !== undefined)
+  const isBlank = (key: string) => (texts[key] ?? '').trim() === ''
+  const typed = stated
+    .filter(({ key }) => !isBlank(key))
+    .reduce<Line>((line, { key, fact }) => withFact(line, fact, typedFact(texts[key] ?? '')), newLine())
+  return stated
+    .filter(({ key }) => isBlank(key))
+    .reduce((line, input) => withFact(line, input.fact, emptied(line, input, express)), typed)
+}
+
+const typedFact = (text: string) => ({ text, origin: { by: 'user' } }) as const
+
+/**
+ * Opens a check of the quick checks. An address without a query works on the Line under way. One with a query brings
+ * its own Line, which is then the one under way; the one before is kept aside. The same entry of the history goes on
+ * with the Line it had, so that nothing typed in other checks of it is lost by a reload.
+ */
+export function openAddress(check: Check, query: readonly Pair[], express?: Express): Opening {
+  const { texts, strangers } = splitQuery(query, check.inputs)
+  const ownKeys = Object.keys(texts)
+  if (query.length === 0) return { ownKeys, strangers, isOld: false }
+  const lineId = lineOfEntry()
+  if (lineId !== undefined && lineId === scratchBefore.peek()?.id) undoScratch()
+  const { id, facts } = scratch.peek()
+  if (lineId === id) {
+    const asWritten = check.inputs.filter(({ key, fact }) => texts[key] === facts[fact]?.text)
+    return { ownKeys: asWritten.map(({ key }) => key), strangers, isOld: true }
+  }
+  openScratch(lineFrom(check, query, express))
+  noteAddress(location.hash, scratch.peek().id)
+  return { ownKeys, strangers, isOld: false }
+}

@@ -1,0 +1,36 @@
+import type { ComponentChildren } from 'preact'
+import type { CheckModel } from '../../state/check.ts'
+import type { Desk } from '../../state/desk.ts'
+import { Screening } from '../parts/cautions.tsx'
+import { PrintHead } from '../parts/print-head.tsx'
+import { GateLine, Late, Onward } from './check-actions.tsx'
+import { AnswerPane, DetailPane } from './check-answer.tsx'
+import { Fields, Strangers } from './check-fields.tsx'
+
+type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
+
+/** Answer, fields and what explains the answer, rendered from the descriptor of the check. */
+export function CheckPanes({ model, desk, children }: Given) {
+  return (
+    <>
+      <PrintHead />
+      <div class="panes">
+        <div class="pane answer-pane">
+          <AnswerPane model={model} />
+        </div>
+        <form class="pane field-pane" aria-label="What is known" onSubmit={(event) => event.preventDefault()}>
+          {children}
+          <Strangers model={model} />
+          <Fields model={model} desk={desk} />
+        </form>
+        <div class="pane detail-pane">
+          <DetailPane model={model} desk={desk} />
+          <Late model={model} desk={desk} />
+          <Onward model={model} desk={desk} />
+          <GateLine desk={desk} />
+          <Screening />
+        </div>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,60 @@
+import { useEffect, useMemo } from 'preact/hooks'
+import { checkById } from '../../calc/registry.ts'
+import type { Check } from '../../calc/types.ts'
+import { createCheck } from '../../state/check.ts'
+import { addCheck, complaints } from '../../state/complaints.ts'
+import { keptDesk, keptLine } from '../../state/desk.ts'
+import { expressionReading } from '../../state/expression.ts'
+import { hashOf, hashOfKept } from '../../state/router.ts'
+import { Icon } from '../parts/icon.tsx'
+import { Head } from '../shell/head.tsx'
+import { Nowhere } from '../shell/nowhere.tsx'
+import { isResumed } from '../shell/start.ts'
+import { CheckPanes } from './check-panes.tsx'
+
+type Given = { readonly complaintId: string; readonly lineId: string; readonly checkId: string }
+
+/** A check of a line of the log: it is part of the complaint, every step is saved there. */
+export function KeptCheckScreen({ complaintId, lineId, checkId }: Given) {
+  const path = hashOfKept(complaintId, lineId, checkId)
+  const check = checkById(checkId)
+  if (!check) return <Nowhere path={path} what="check" />
+  if (complaints.value === undefined || !isResumed.value)
+    return (
+      <p class="loading" role="status">
+        Reading the log…
+      </p>
+    )
+  if (!complaints.value.some(({ id }) => id === complaintId))
+    return <Nowhere path={path} what="complaint on this device" />
+  if (keptLine(complaintId, lineId) === undefined) return <Nowhere path={path} what="line in this complaint" />
+  return <OpenCheck key={path} check={check} complaintId={complaintId} lineId={lineId} />
+}
+
+type OpenGiven = { readonly check: Check; readonly complaintId: string; readonly lineId: string }
+
+function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
+  const { desk, model } = useMemo(() => {
+    const desk = keptDesk(complaintId, lineId)
+    return { desk, model: createCheck(check, desk, expressionReading) }
+  }, [check, complaintId, lineId])
+  useEffect(() => model.dispose, [model])
+  useEffect(() => addCheck(complaintId, { check: check.id, lineId }), [check, complaintId, lineId])
+  const title = complaints.value?.find(({ id }) => id === complaintId)?.title || 'Untitled complaint'
+  const { name } = model.line.value
+  return (
+    <>
+      <Head title={check.title}>
+        <a class="up" href={hashOf('log', complaintId)}>
+          <Icon name="back" />
+          {title}
+        </a>
+        <p class="muted">
+          {check.question}
+          {name === '' ? '' : ` ${name}.`}
+        </p>
+      </Head>
+      <CheckPanes model={model} desk={desk} />
+    </>
+  )
+}

@@ -1,0 +1,117 @@
+import { useMemo } from 'preact/hooks'
+import { FACTS, type FactKey } from '../../calc/ids.ts'
+import { DERIVED, type Resolved, resolve } from '../../calc/line/resolver.ts'
+import { CHECKS } from '../../calc/registry.ts'
+import type { Check, Fact, Line } from '../../calc/types.ts'
+import { lineKindById } from '../../reference/line-kinds.ts'
+import type { SavedCheck } from '../../state/complaints.ts'
+import { type Desk, keptDesk } from '../../state/desk.ts'
+import { expressionReading } from '../../state/expression.ts'
+import { Icon } from '../parts/icon.tsx'
+import { LineWindow } from '../parts/line-window.tsx'
+import { originWords } from '../parts/origin.ts'
+
+type Given = {
+  readonly complaintId: string
+  readonly line: Line
+  /** how the line is called on this screen; empty where there is only one without a name */
+  readonly title: string
+  readonly checks: readonly SavedCheck[]
+}
+
+/** One line of a complaint: its window, the checks opened on it, and its facts with where they come from. */
+export function KeptLine({ complaintId, line, title, checks }: Given) {
+  const desk = useMemo(() => keptDesk(complaintId, line.id), [complaintId, line.id])
+  // Typing in a note changes no line: what a line shows is not even compared then.
+  return useMemo(
+    () => (
+      <>
+        <LineWindow desk={desk} title={title ? `Window: ${title}` : 'Window'} />
+        <LineChecks desk={desk} title={title} checks={checks.filter(({ lineId }) => lineId === line.id)} />
+        <Facts line={line} title={title} />
+      </>
+    ),
+    [desk, line, title, checks],
+  )
+}
+
+type ChecksGiven = { readonly desk: Desk; readonly title: string; readonly checks: readonly SavedCheck[] }
+
+/** The checks opened on this line, and every other check there is. */
+function LineChecks({ desk, title, checks }: ChecksGiven) {
+  const isOpened = (check: Check) => checks.some((saved) => saved.check === check.id)
+  const opened = CHECKS.filter(isOpened)
+  const others = CHECKS.filter((check) => !isOpened(check))
+  return (
+    <section aria-label={`Checks ${title}`.trim()}>
+      <h2>Checks {title && `of ${title}`}</h2>
+      {opened.length > 0 && <CheckRows desk={desk} checks={opened} />}
+      {others.length > 0 && (
+        <details class="fold">
+          <summary>Open {opened.length > 0 ? 'another' : 'a'} check on this line</summary>
+          <CheckRows desk={desk} checks={others} />
+        </details>
+      )}
+    </section>
+  )
+}
+
+function CheckRows({ desk, checks }: { readonly desk: Desk; readonly checks: readonly Check[] }) {
+  return (
+    <ul class="rows">
+      {checks.map((check) => (
+        <li key={check.id}>
+          <a href={desk.addressOf(check.id)}>
+            <span>
+              <strong>{check.title}</strong>
+              <span class="row-note">{check.question}</span>
+            </span>
+            <Icon name="go" />
+          </a>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+/** What the window proposes stands in the window above, which works it out in its own time. */
+const PROPOSED: ReadonlySet<FactKey> = new Set(DERIVED.flatMap(({ check, fact }) => (check === 'window' ? [fact] : [])))
+
+/** Every fact that is known of the line: typed, answered, or taken over from its kind or a check. */
+function Facts({ line, title }: { readonly line: Line; readonly title: string }) {
+  const resolution = resolve(line, expressionReading)
+  const known = (Object.keys(FACTS) as FactKey[]).flatMap((key) => {
+    if (line.facts[key] === undefined && PROPOSED.has(key)) return []
+    const fact = resolution.fact(key) ?? emptiedFact(line.facts[key])
+    return fact ? [{ key, fact }] : []
+  })
+  return (
+    <section aria-label={`Facts ${title}`.trim()}>
+      <h2>Facts {title && `of ${title}`}</h2>
+      {known.length === 0 && <p class="muted">None yet.</p>}
+      <dl class="facts">
+        {known.map(({ key, fact }) => (
+          <div key={key}>
+            <dt>{FACTS[key]}</dt>
+            <dd>
+              {factWords(key, fact)} <span class="standing">{originWords(fact.origin)}</span>
+              {fact.conflicts.map((other) => (
+                <span key={`${other.origin.by}${other.text}`} class="row-note">
+                  against it: {factWords(key, other)}, {originWords(other.origin)}
+                </span>
+              ))}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  )
+}
+
+const emptiedFact = (fact: Fact | undefined): Resolved | undefined => fact && { ...fact, conflicts: [] }
+
+/** The text of a fact; the kind of line by its name. */
+function factWords(key: FactKey, fact: Fact): string {
+  if (fact.text.trim() === '') return 'not known'
+  return key === 'lineKind' ? (lineKindById(fact.text)?.name ?? fact.text) : fact.text
+}
