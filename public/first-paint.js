@@ -1,4 +1,5 @@
-// Runs before the first paint so that a night screen never flashes white. The stored choice is the app's; this is a copy.
+// Runs before the first paint so that a night screen never flashes white (the stored choice is the app's; this is a copy),
+// and so that a start that fails says so instead of staying blank.
 ;(() => {
   let choice = 'auto'
   try {
@@ -8,5 +9,13 @@
   }
   const dark = matchMedia('(prefers-color-scheme: dark)').matches
   const known = choice === 'day' || choice === 'dark' || choice === 'night'
-  document.documentElement.dataset.theme = known ? choice : dark ? 'dark' : 'day'
+  const { dataset } = document.documentElement
+  dataset.theme = known ? choice : dark ? 'dark' : 'day'
+  // While the app is expected to appear its words for a failed start stay hidden; without this file they stand at once.
+  dataset.starting = ''
+  const tell = () => {
+    delete dataset.starting
+  }
+  addEventListener('error', tell, true)
+  setTimeout(tell, 10_000)
 })()

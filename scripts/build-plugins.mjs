@@ -1,8 +1,10 @@
-/** Build plugins of our own: the policy in the page, and the gate on first-load script size. */
+/** Build plugins of our own: policy and manifest in the page, hashes in the precache, the gate on first-load script size. */
+import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { CSP_META } from './csp.mjs'
+import { MANIFEST } from './manifest.mjs'
 
 /** Most script, gzipped, that the start page may load until it stands complete. */
 export const FIRST_LOAD_LIMIT_BYTES = 35_000
@@ -17,6 +19,41 @@ export function policyInPage() {
     ],
   }
 }
+
+const MANIFEST_FILE = 'manifest.webmanifest'
+
+/**
+ * The web app manifest as a file of the build like any other, so that the precache carries its hash too.
+ * @returns {import('vite').Plugin}
+ */
+export function webManifest() {
+  return {
+    name: 'stillpin-manifest',
+    apply: 'build',
+    generateBundle() {
+      this.emitFile({ type: 'asset', fileName: MANIFEST_FILE, source: `${JSON.stringify(MANIFEST)}\n` })
+    },
+    transformIndexHtml: () => [
+      { tag: 'link', attrs: { rel: 'manifest', href: `./${MANIFEST_FILE}` }, injectTo: 'head' },
+    ],
+  }
+}
+
+/**
+ * The hash a browser compares before it takes a file into the offline copy.
+ * @param {Uint8Array} bytes
+ */
+export const integrityOf = (bytes) => `sha384-${createHash('sha384').update(bytes).digest('base64')}`
+
+/**
+ * Gives every entry of the precache the hash of its file. Of a deploy that is old in one part and new in another
+ * (an edge cache that still sends the old page) the install then fails, and the copy before it lives on.
+ * @param {string} folder the folder that was built into
+ * @returns {import('workbox-build').ManifestTransform}
+ */
+export const withIntegrity = (folder) => (entries) => ({
+  manifest: entries.map((entry) => ({ ...entry, integrity: integrityOf(readFileSync(join(folder, entry.url))) })),
+})
 
 /**
  * Every script the page asks for before it runs: those named in the HTML, and all they import statically.

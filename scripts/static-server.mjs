@@ -106,11 +106,13 @@ function send(request, response, path, immutable) {
 /**
  * Serves a built folder on localhost.
  * @param {{ root: string, port?: number, basePath?: string }} options port 0 picks a free one
- * @returns {Promise<{ address: string, port: number, close: () => Promise<void> }>}
+ * @returns {Promise<{ address: string, port: number, deploy: (root: string) => void, close: () => Promise<void> }>}
+ *   `deploy` puts another folder at the same address; requests under way are answered from the folder they came to
  */
 export async function startServer({ root, port = 0, basePath = '/' }) {
+  let served = root
   const server = createServer((request, response) => {
-    answer(root, basePath, request, response).catch(() => response.destroy())
+    answer(served, basePath, request, response).catch(() => response.destroy())
   })
   await new Promise((done, failed) => {
     server.once('error', failed)
@@ -123,7 +125,10 @@ export async function startServer({ root, port = 0, basePath = '/' }) {
       server.close(() => done())
       server.closeAllConnections()
     })
-  return { address: `http://localhost:${bound.port}${basePath}`, port: bound.port, close }
+  const deploy = (/** @type {string} */ next) => {
+    served = next
+  }
+  return { address: `http://localhost:${bound.port}${basePath}`, port: bound.port, deploy, close }
 }
 
 export const DIST = join(import.meta.dirname, '..', 'dist')

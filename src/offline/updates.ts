@@ -24,6 +24,13 @@ let workbox: Workbox | undefined
 let registration: ServiceWorkerRegistration | undefined
 let askedHere = false
 
+/** Another worker than the one this window came from is in charge now. */
+function replaced(): void {
+  updateReady.value = false
+  if (askedHere) location.reload()
+  else updatedElsewhere.value = true
+}
+
 /** Follows one worker from download to activation. */
 function follow(worker: ServiceWorker | null): void {
   if (worker === null || registration === undefined) return
@@ -31,10 +38,8 @@ function follow(worker: ServiceWorker | null): void {
   const look = () => {
     if (worker.state === 'installed' && !isFirst) updateReady.value = true
     if (worker.state !== 'activated') return
-    updateReady.value = false
     if (isFirst) offlineReady.value = true
-    else if (askedHere) location.reload()
-    else updatedElsewhere.value = true
+    else replaced()
   }
   worker.addEventListener('statechange', look)
   look()
@@ -52,9 +57,22 @@ function check(): void {
   if (document.visibilityState === 'visible') registration?.update().catch(() => undefined)
 }
 
+/**
+ * A window that came from an older copy may start so late that the newer worker is in charge before anything here could
+ * follow it; nothing would ever be told then. So the worker in charge is asked whether its copy holds this very script.
+ */
+function askWhetherCurrent(): void {
+  const { port1, port2 } = new MessageChannel()
+  port1.onmessage = ({ data }) => {
+    if (data === false) replaced()
+    port1.close()
+  }
+  registration?.active?.postMessage({ type: 'HOLDS', url: import.meta.url }, [port2])
+}
+
 /** The worker's address as the type the browser demands; no other address can come out of this policy. */
 function workerAddress(): string | TrustedScriptURL {
-  const address = new URL('sw.js', document.baseURI).href
+  const address = new URL('worker.js', document.baseURI).href
   return (
     window.trustedTypes
       ?.createPolicy('stillpin', { createScriptURL: (_asked: string) => address })
@@ -76,6 +94,7 @@ export async function startOffline(): Promise<void> {
     reloadAdvised.value = true
   })
   if (!('serviceWorker' in navigator)) return
+  const cameFromCopy = navigator.serviceWorker.controller !== null
   if (new URLSearchParams(location.search).has('no-sw')) return unregisterAll()
   // Not needed for the first screen: fetched when the worker is registered.
   const { Workbox: Worker } = await import('workbox-window')
@@ -87,6 +106,7 @@ export async function startOffline(): Promise<void> {
   follow(registration.waiting)
   follow(registration.installing)
   registration.addEventListener('updatefound', () => follow(registration?.installing ?? null))
+  if (cameFromCopy) askWhetherCurrent()
   for (const kind of ['pageshow', 'focus', 'online']) window.addEventListener(kind, check)
   document.addEventListener('visibilitychange', check)
   setInterval(check, HOUR_MS)

@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { join, relative } from 'node:path'
+import { Script } from 'node:vm'
 import { gzipSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
-import { FIRST_LOAD_LIMIT_BYTES, firstLoadFiles } from '../../scripts/build-plugins.mjs'
+import { FIRST_LOAD_LIMIT_BYTES, firstLoadFiles, integrityOf } from '../../scripts/build-plugins.mjs'
 import { CSP_HEADER, CSP_META } from '../../scripts/csp.mjs'
 import { DIST } from '../../scripts/static-server.mjs'
 
@@ -18,18 +19,48 @@ const html = read('index.html')
 const worker = read('sw.js')
 const precached = [...worker.matchAll(/["']?url["']?:\s*["'`]([^"'`]+)["'`]/g)].map((match) => match[1] ?? '')
 
+const entries = [...worker.matchAll(/\{[^{}]*["']?url["']?:\s*["'`][^{}]*\}/g)].map(([entry]) => entry)
+
 /** Addresses that name a format or a licence and are never fetched. */
 const NAMES_ONLY = /^https?:\/\/(www\.w3\.org\/|localhost|bit\.ly|github\.com\/|preactjs\.com|mathjs\.org|.*\.md$)/
 
 describe('the built site', () => {
   it('has every file in the precache, and the worker itself not', () => {
-    expect(precached.toSorted()).toEqual(files.filter((name) => name !== 'sw.js').toSorted())
+    const itself = ['sw.js', 'worker.js']
+    expect(precached.toSorted()).toEqual(files.filter((name) => !itself.includes(name)).toSorted())
+  })
+
+  it('gives every file of the precache the hash of its bytes', () => {
+    const hashes = Object.fromEntries(
+      entries.map((entry) => [
+        /url["']?:\s*["'`]([^"'`]+)/.exec(entry)?.[1] ?? entry,
+        /integrity["']?:\s*["'`]([^"'`]+)/.exec(entry)?.[1],
+      ]),
+    )
+    expect(hashes).toEqual(
+      Object.fromEntries(precached.map((name) => [name, integrityOf(readFileSync(join(DIST, name)))])),
+    )
   })
 
   it('lists hashed files without a revision and all others with one', () => {
-    const entries = [...worker.matchAll(/\{[^{}]*["']?url["']?:\s*["'`][^{}]*\}/g)].map(([entry]) => entry)
     expect(entries).toHaveLength(precached.length)
     for (const entry of entries) expect(/revision["']?:\s*["'`]/.test(entry)).toBe(!entry.includes('assets/'))
+  })
+
+  it('has a worker that tells it is whole in its very last words, so that no cut one does', () => {
+    const said = worker.lastIndexOf('stillpinIsWhole')
+    expect(worker.slice(said)).toMatch(/^stillpinIsWhole=!0\}\)\(\);?\s*$/)
+    expect(worker.indexOf('stillpinIsWhole')).toBe(said)
+    const isProgram = (text: string) => {
+      try {
+        return new Script(text) !== undefined
+      } catch {
+        return false
+      }
+    }
+    expect(isProgram(worker)).toBe(true)
+    const lengths = Array.from({ length: 200 }, (_, i) => Math.round(((i + 1) / 201) * said))
+    expect(lengths.filter((length) => isProgram(worker.slice(0, length)))).toEqual([])
   })
 
   it('carries the policy in the page, and it forbids anything inline or foreign', () => {

@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -26,13 +26,6 @@ const heading = (page: Page) => page.getByRole('heading', { level: 1 })
 
 /** Waits until the page shown is of this version. */
 const version = (page: Page, wanted: string) => page.locator(`html[data-version="${wanted}"]`).waitFor()
-
-/** Another host's files at the same address, as after a deploy. */
-async function deploy(root: string): Promise<void> {
-  const { port } = server
-  await server.close()
-  server = await startServer({ root, port })
-}
 
 describe('without a network', () => {
   it('is there after the first visit, cold, with the server down', async () => {
@@ -124,35 +117,97 @@ describe('without a network', () => {
 })
 
 describe('an update', () => {
-  const next = mkdtempSync(join(tmpdir(), 'stillpin-next-'))
-  const half = mkdtempSync(join(tmpdir(), 'stillpin-half-'))
+  const folders = mkdtempSync(join(tmpdir(), 'stillpin-deploys-'))
+  const next = join(folders, 'next')
+  /** The next version with something wrong about it. */
+  const spoilt = (name: string, spoil: (folder: string) => void): string => {
+    const folder = join(folders, name)
+    cpSync(next, folder, { recursive: true })
+    spoil(folder)
+    return folder
+  }
+  const withoutScripts = (folder: string) => {
+    for (const name of readdirSync(join(folder, 'assets')))
+      if (name.endsWith('.js')) rmSync(join(folder, 'assets', name))
+  }
   beforeAll(() => {
     build({ STILLPIN_OUT: next, STILLPIN_VERSION: '77.7.7' })
-    cpSync(next, half, { recursive: true })
-    for (const name of readdirSync(join(half, 'assets'))) if (name.endsWith('.js')) rmSync(join(half, 'assets', name))
   })
-  afterAll(() => {
-    for (const folder of [next, half]) rmSync(folder, { recursive: true })
-  })
+  afterAll(() => rmSync(folders, { recursive: true }))
 
-  /** Looks for an update and waits until its worker is gone or waiting. */
+  /**
+   * Looks for an update until the browser has seen the new files: a look that was under way before the deploy answers
+   * for the next one too. Ends with what became of the new worker, or `unreadable` when there was none to run.
+   */
   const outcome = (page: Page) =>
     page.evaluate(async () => {
       const registration = await navigator.serviceWorker.ready
-      await registration.update().catch(() => undefined)
-      const worker = registration.installing ?? registration.waiting
-      while (worker?.state === 'installing') await new Promise((done) => setTimeout(done, 50))
-      return worker?.state ?? 'none'
+      let found = registration.waiting ?? registration.installing
+      registration.addEventListener('updatefound', () => {
+        found = registration.installing
+      })
+      while (found === null) {
+        try {
+          await registration.update()
+        } catch {
+          return 'unreadable'
+        }
+      }
+      const worker = found
+      await new Promise<void>((done) => {
+        const look = () => worker.state !== 'installing' && done()
+        worker.addEventListener('statechange', look)
+        look()
+      })
+      return worker.state
     })
+
+  /** The old version still starts, with the host and without it. */
+  async function livesOn(page: Page): Promise<void> {
+    await page.reload()
+    await heading(page).waitFor()
+    await page.close()
+    await server.close()
+    await browser.context.setOffline(true)
+    const cold = await browser.context.newPage()
+    await cold.goto(server.address)
+    await heading(cold).waitFor()
+    expect(await cold.locator('html[data-version="77.7.7"]').count()).toBe(0)
+  }
 
   it('that is only half there is refused, and the old version goes on', async () => {
     const page = await firstPage(browser)
     await page.goto(server.address)
     await waitForOffline(page)
-    await deploy(half)
+    server.deploy(spoilt('half', withoutScripts))
     expect(await outcome(page)).toBe('redundant')
-    await page.reload()
-    await heading(page).waitFor()
+    await livesOn(page)
+  })
+
+  it('is refused when an edge still sends the old page with the new files, and the old version goes on', async () => {
+    const page = await firstPage(browser)
+    await page.goto(server.address)
+    await waitForOffline(page)
+    const skewed = spoilt('skewed', (folder) => cpSync(join(DIST, 'index.html'), join(folder, 'index.html')))
+    server.deploy(skewed)
+    expect(await outcome(page)).toBe('redundant')
+    await livesOn(page)
+  })
+
+  it.each([
+    ['empty', () => ''],
+    ['cut in the middle', (text: string) => text.slice(0, text.length / 2)],
+  ])('whose sw.js is %s is no update at all', async (name, cut) => {
+    const page = await firstPage(browser)
+    await page.goto(server.address)
+    await waitForOffline(page)
+    const cutShort = spoilt(name, (folder) => {
+      const path = join(folder, 'sw.js')
+      writeFileSync(path, cut(readFileSync(path, 'utf8')))
+    })
+    server.deploy(cutShort)
+    expect(await outcome(page)).toBe('unreadable')
+    await livesOn(page)
   })
 
   it('is refused too when the host answers missing files with its start page', async () => {
@@ -161,7 +216,7 @@ describe('an update', () => {
     await waitForOffline(page)
     const { port } = server
     await server.close()
-    const inner = await startServer({ root: half })
+    const inner = await startServer({ root: spoilt('careless', withoutScripts) })
     const careless = createServer((request, response) => {
       const reply = async () => {
         const found = await fetch(new URL(request.url ?? '', inner.address))
@@ -192,7 +247,7 @@ describe('an update', () => {
     const other = await browser.context.newPage()
     await other.goto(`${server.address}#/check/filter`)
     await other.getByRole('textbox').first().fill('half a sentence')
-    await deploy(next)
+    server.deploy(next)
     await asking.bringToFront()
     expect(await outcome(asking)).toBe('installed')
     await asking.getByRole('button', { name: 'Update now' }).waitFor()
@@ -211,6 +266,34 @@ describe('an update', () => {
     await heading(asking).waitFor()
   })
 
+  it('is told to a window that starts only when the new version is in charge', async () => {
+    const asking = await firstPage(browser)
+    await asking.goto(server.address)
+    await waitForOffline(asking)
+    const late = await browser.context.newPage()
+    // A busy machine: this window gets to its worker only when the test says so.
+    await late.addInitScript(() => {
+      const { serviceWorker } = navigator
+      const register = serviceWorker.register.bind(serviceWorker)
+      const isDue = new Promise((done) => addEventListener('let-it-start', done, { once: true }))
+      serviceWorker.register = async (...given) => {
+        await isDue
+        return register(...given)
+      }
+    })
+    await late.goto(`${server.address}#/check/filter`)
+    await late.getByRole('textbox').first().fill('half a sentence')
+    server.deploy(next)
+    await asking.bringToFront()
+    expect(await outcome(asking)).toBe('installed')
+    await asking.getByRole('button', { name: 'Update now' }).click()
+    await version(asking, '77.7.7')
+    await late.bringToFront()
+    await late.evaluate(() => dispatchEvent(new Event('let-it-start')))
+    await late.getByText(/updated in another window/i).waitFor()
+    expect(await late.getByRole('textbox').first().inputValue()).toBe('half a sentence')
+  })
+
   it('keeps the note of a complaint that was being written', async () => {
     const page = await firstPage(browser)
     await page.goto(`${server.address}#/log`)
@@ -218,11 +301,38 @@ describe('an update', () => {
     await page.getByRole('button', { name: /demo/i }).click()
     const note = page.getByRole('textbox', { name: /note/i })
     await note.fill('Seen again at the hold, contact 7 only')
-    await deploy(next)
+    server.deploy(next)
     expect(await outcome(page)).toBe('installed')
     await page.getByRole('button', { name: 'Update now' }).click()
     await version(page, '77.7.7')
     await note.waitFor()
     expect(await note.inputValue()).toBe('Seen again at the hold, contact 7 only')
+  })
+})
+
+describe('a first visit to a deploy that is only half there', () => {
+  it('shows words, whichever file is missing', { timeout: 180_000 }, async () => {
+    const bare = await browser.context.browser()?.newContext({ serviceWorkers: 'block' })
+    if (bare === undefined) throw new Error('no browser')
+    const page = await bare.newPage()
+    const all = readdirSync(join(DIST, 'assets')).map((name) => `assets/${name}`)
+    const files = [...all.filter((name) => /\.(js|css)$/.test(name)), 'first-paint.js']
+    const blank: string[] = []
+    for (const missing of files) {
+      await page.route(`**/${missing}`, (route) => route.fulfill({ status: 404, body: 'Not found' }))
+      await page.goto('about:blank')
+      await page.goto(server.address)
+      const words = page
+        .getByRole('heading', { level: 1 })
+        .or(page.getByText('could not be loaded'))
+        .or(page.locator('#late:visible'))
+      await words
+        .first()
+        .waitFor({ timeout: 5000 })
+        .catch(() => blank.push(missing))
+      await page.unroute(`**/${missing}`)
+    }
+    expect(blank).toEqual([])
+    await bare.close()
   })
 })

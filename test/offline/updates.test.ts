@@ -6,7 +6,7 @@ type State = 'installing' | 'installed' | 'activating' | 'activated'
 /** A worker whose state the test moves. */
 class FakeWorker extends EventTarget {
   state: State
-  readonly scriptURL = new URL('sw.js', document.baseURI).href
+  readonly scriptURL = new URL('worker.js', document.baseURI).href
   readonly messages: unknown[] = []
   constructor(state: State) {
     super()
@@ -90,7 +90,7 @@ describe('the offline copy', () => {
 
   it('asks the browser to fetch the worker past its cache', async () => {
     await start()
-    expect(register).toHaveBeenCalledWith(new URL('sw.js', document.baseURI).href, { updateViaCache: 'none' })
+    expect(register).toHaveBeenCalledWith(new URL('worker.js', document.baseURI).href, { updateViaCache: 'none' })
   })
 
   it('offers an update found in the very first session, and reloads when it was taken', async () => {

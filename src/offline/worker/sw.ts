@@ -1,11 +1,23 @@
 /// <reference lib="WebWorker" />
-/** The worker: everything precached, nothing fetched later, updates only when the page asks. */
-import { addPlugins, cleanupOutdatedCaches, matchPrecache, precacheAndRoute } from 'workbox-precaching'
+/**
+ * The worker: everything precached, nothing fetched later, updates only when the page asks.
+ * It is run by public/worker.js, which is what the browser registers and which refuses it when it did not arrive whole.
+ */
+import {
+  addPlugins,
+  cleanupOutdatedCaches,
+  getCacheKeyForURL,
+  matchPrecache,
+  precacheAndRoute,
+} from 'workbox-precaching'
 import { NavigationRoute, registerRoute } from 'workbox-routing'
 import { isPageInPlaceOfFile } from './guard.ts'
 
 declare const self: ServiceWorkerGlobalScope & {
-  readonly __WB_MANIFEST: (string | { url: string; revision: string | null })[]
+  /** Every file of the build with the hash of its bytes: another file under its address fails the install. */
+  readonly __WB_MANIFEST: { url: string; revision: string | null; integrity: string }[]
+  /** Set by the last line of this file, read by public/worker.js. */
+  stillpinIsWhole?: boolean
 }
 
 addPlugins([
@@ -33,4 +45,8 @@ self.addEventListener('activate', (event) => {
 
 self.addEventListener('message', (event) => {
   if (event.data?.type === 'SKIP_WAITING') void self.skipWaiting()
+  // A window asks whether the script it runs is part of this copy; one that is older learns it this way.
+  if (event.data?.type === 'HOLDS') event.ports[0]?.postMessage(getCacheKeyForURL(event.data.url) !== undefined)
 })
+
+self.stillpinIsWhole = true
