@@ -12,33 +12,13 @@ import { CHECKS } from '../src/calc/registry.ts'
 import type { Quantity, Result } from '../src/calc/types.ts'
 import { GUIDE } from '../src/guide/guide.ts'
 import { LINE_KINDS } from '../src/reference/line-kinds.ts'
+import { SAMPLE } from './support/sample-texts.ts'
 
 type Ledger = Readonly<Record<string, readonly string[]>>
 
 const FILE = join(import.meta.dirname, 'ledger.json')
 
 const unique = (ids: readonly string[]): string[] => [...new Set(ids)].sort()
-
-/** Texts that make every check answer, and every bound and rung appear that it can have. */
-const SAMPLE = {
-  frequencyHz: '3.1 MHz; 87 MHz',
-  neededDb: '23',
-  sourceOhm: '37',
-  loadOhm: '83',
-  inductanceH: '2.7 µH',
-  capacitanceF: '1.3 nF',
-  capacitance2F: '1.7 nF',
-  bitRateHz: '110 kb/s',
-  navyRule: 'true',
-  loadW: '730',
-  maxBuildableF: '91 nF',
-  workingRmsV: '27.3',
-  supplyHz: '0',
-  wiringOhm: '0.13',
-  wiringH: '2.1 µH',
-  measuredDb: '71',
-  limitDb: '53',
-}
 
 /** Each check on each kind of line, and on DC and AC. */
 function results(): readonly Result[] {

@@ -1,4 +1,7 @@
-/** Input keys an outcome may prefill, per check that exists. A check that is not here has no link yet. */
+/**
+ * Input keys an outcome may prefill, per check that exists. A check that is not here has no link yet.
+ * Rewritten from the checks by test/addresses.test.ts; a copy, so that linting a guide does not load every check.
+ */
 import type { CheckId } from '../calc/types.ts'
 
 const words = (text: string): readonly string[] => text.split(' ')
@@ -6,16 +9,16 @@ const words = (text: string): readonly string[] => text.split(' ')
 /** Keys of the address contract: permanent once landed. */
 export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> = {
   filter: words(
-    'topology capacitanceF capacitance2F inductanceH inductance2H esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF sourceOhm sourceH loadOhm loadF loadH bondOhm bondH frequencyHz',
+    'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF sourceH loadF loadH bondOhm bondH',
   ),
+  loading: words('lineKind capacitanceF crossF inductanceH suppressorF existingF bitRateHz driverEdgeSec signalOhm'),
   need: words('measuredDb limitDb marginDb'),
-  window: words(
-    'lineKind mode topology frequencyHz neededDb sourceOhm sourceH loadOhm loadF loadH inductanceH eslH esrOhm bondOhm bondH toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade suppressorF existingF crossF bitRateHz driverEdgeSec navyRule loadW maxBuildableF',
-  ),
-  loading: words('lineKind capacitanceF crossF inductanceH suppressorF existingF bitRateHz driverEdgeSec'),
   pair: words('capacitanceF capacitance2F legOhm frequencyHz'),
+  power: words('workingRmsV supplyHz capacitanceF lineCount wiringOhm wiringH bleedOhm navyRule loadW'),
   surge: words(
-    'waveform level openCircuitV sourceOhm lineOhm lineH suppressorLeadH topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm loadOhm loadF standoffV breakdownV dynamicOhm bidirectional ratedPulseW ambientC suppressorF withstandV capacitorWithstandV busMaxV busSourceOhm derateZeroC decayQ ringHz peakSec halfSec polarity lineKind seriesCount',
+    'waveform level polarity standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF busMaxV busSourceOhm lineKind bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
-  power: words('workingRmsV supplyHz capacitanceF lineCount loadW navyRule wiringOhm wiringH bleedOhm'),
+  window: words(
+    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH bondOhm bondH sourceH loadF loadH navyRule loadW maxBuildableF',
+  ),
 }

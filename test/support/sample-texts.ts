@@ -1,0 +1,20 @@
+/** Texts that make every check answer, and every bound and rung appear that it can have. */
+export const SAMPLE = {
+  frequencyHz: '3.1 MHz; 87 MHz',
+  neededDb: '23',
+  sourceOhm: '37',
+  loadOhm: '83',
+  inductanceH: '2.7 µH',
+  capacitanceF: '1.3 nF',
+  capacitance2F: '1.7 nF',
+  bitRateHz: '110 kb/s',
+  navyRule: 'true',
+  loadW: '730',
+  maxBuildableF: '91 nF',
+  workingRmsV: '27.3',
+  supplyHz: '0',
+  wiringOhm: '0.13',
+  wiringH: '2.1 µH',
+  measuredDb: '71',
+  limitDb: '53',
+}
