@@ -38,7 +38,9 @@ function demoLine(): Line {
       lineKind: typed('synchro'),
       noiseMode: typed('common'),
       noiseHz: typed('118 MHz; 137 MHz'),
-      neededDb: typed('20 dB'),
+      measuredDb: typed('64 dBµV'),
+      limitDb: typed('50 dBµV'),
+      marginDb: typed('6 dB'),
       noiseSourceOhm: typed('50; 150'),
       noiseLoadOhm: typed('75'),
       toleranceFrac: typed('20 %'),
@@ -48,18 +50,14 @@ function demoLine(): Line {
 
 /** A fresh copy of the example, with ids of its own. */
 export function demoComplaint(): Complaint {
+  const line = demoLine()
   return newComplaint({
     isDemo: true,
     title: TITLE,
     note: NOTE,
     answers: ANSWERS,
     guideVersion: WRITTEN_FOR_GUIDE,
-    lines: [demoLine()],
-    checks: [
-      {
-        check: 'need',
-        address: '#/check/need?measuredDb=64%20dB%C2%B5V&limitDb=50%20dB%C2%B5V&marginDb=6%20dB',
-      },
-    ],
+    lines: [line],
+    checks: [{ check: 'need', lineId: line.id }],
   })
 }

@@ -64,6 +64,14 @@ describe('a check on screen', () => {
     expect(history.length).toBe(before)
   })
 
+  it('leaves an address alone that is not its own any more', async () => {
+    await open('#/check/need')
+    await type(by('textbox', 'Measured level'), '63')
+    history.pushState(null, '', '#/check/need?limitDb=50')
+    window.dispatchEvent(new Event('focusout'))
+    expect(location.hash).toBe('#/check/need?limitDb=50')
+  })
+
   it('names the usual values it took beside the answer, until they are typed over', async () => {
     const place = await open('#/check/need?measuredDb=71.3&limitDb=50.1')
     expect(place.textContent).toContain('usual values, change them if yours differ: Margin 6')

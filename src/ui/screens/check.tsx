@@ -5,7 +5,7 @@ import { type CheckModel, createCheck } from '../../state/check.ts'
 import { type Desk, scratchDesk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { openAddress } from '../../state/opening.ts'
-import { noteAddress, type Pair, readHash } from '../../state/router.ts'
+import { noteAddress, type Pair } from '../../state/router.ts'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
@@ -54,13 +54,15 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
 }
 
 /** The address follows the typed text, shortly after it rests and whenever a field is left. */
-function useAddress({ check, hash, isTouched }: CheckModel, { line }: Desk, isOld: boolean): void {
+function useAddress({ hash, isTouched }: CheckModel, { line }: Desk, isOld: boolean): void {
   const text = hash.value
+  const ours = useRef(location.hash)
   const follow = () => {
     if (!isTouched.peek() && !isOld) return
     // a field that is taken off the page loses focus too: by then the address may be another screen's
-    const here = readHash(location.hash)
-    if (here.place === 'check' && here.id === check.id) noteAddress(hash.peek(), line.peek().id)
+    if (location.hash !== ours.current) return
+    noteAddress(hash.peek(), line.peek().id)
+    ours.current = location.hash
   }
   const latest = useRef(follow)
   latest.current = follow
