@@ -34,7 +34,7 @@ function adopt(saved: SavedCheck, lines: readonly Line[]): Adopted | undefined {
 /** Gives each check that is kept as an address a line with its facts: one that has them already, or a new one. */
 export function adoptChecks(complaint: Complaint): void {
   if (!complaint.checks.some(isStray)) return
-  const lines = [...complaint.lines]
+  const lines: Line[] = [...complaint.lines]
   const checks = complaint.checks.map((saved) => {
     const adopted = adopt(saved, lines)
     if (adopted === undefined) return saved

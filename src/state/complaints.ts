@@ -9,83 +9,58 @@
  *   `saveState`, `storeNotice`, `retrySave()`   see save-queue.ts
  *
  * Doing (each shows at once and is written behind, in order; text never leaves the screen when storage fails)
- *   `loadComplaints()`                       once at start; also after another window changed the Log
+ *   `loadComplaints()`                       once at start
  *   `openComplaint(id | undefined)`
  *   `createFromTriage({title, answers, guideVersion, line})`, `createFromCheck({title, check, line})`
- *   `rename(id, title)`, `writeNote(id, note)`, `change(id, patch)`
- *   `writeLineFact(id, lineId, fact, next)`  at every key; undefined takes the fact off
+ *   `rename(id, title, base?)`, `writeNote(id, note, base?)`, `change(id, patch)`
+ *   `takeText(id, field, text, left)`        one of several texts is taken, the others (`left`) go
+ *   `writeLineFact(id, lineId, fact, next, base?)`  at every key; undefined takes the fact off
+ *   `writeLine(id, line)`                    what is new about a line, fact by fact
+ *   `takeLineText(id, lineId, fact, text, left)`
  *   `changeLine(id, lineId, patch)`, `addLine(id, line)`, `removeLine(id, lineId)`
  *   `addCheck(id, {check, address?, lineId?})`  each only once
  *   `remove(id)`, `undoRemove()` (of a complaint or a line), `forgetRemoved()`
  *   `addDemo()`
  *
- * Other windows of the app are told after every save and read the Log again; a window with unsaved changes keeps its own.
+ * `base` is what the field showed before this key. Where another text stands by then, both are kept: the other one as a
+ * rival, which the complaint or the line carries until one of them is taken.
+ *
+ * A change is written to its own record only, a line's to that line. Other windows are told which one, and read that.
  */
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { CheckId, Fact, FactKey, Line } from '../calc/types.ts'
 import type { Answers } from '../guide/types.ts'
-import { type Complaint, type ComplaintPatch, newComplaint, type SavedCheck } from '../store/complaint.ts'
-import { listComplaints, purgeDeleted } from '../store/complaints.ts'
-import type { Step } from '../store/steps.ts'
-import { StoreError } from '../store/trouble.ts'
-import { recover, save, saveState, settled } from './save-queue.ts'
+import { askToKeepStorage } from '../store/browser-storage.ts'
+import {
+  assemble,
+  type Complaint,
+  type ComplaintPatch,
+  type ComplaintText,
+  newComplaint,
+  recordOf,
+  type SavedCheck,
+} from '../store/complaint.ts'
+import type { LinePatch } from '../store/edits.ts'
+import { type KeptLine, keptLine } from '../store/line.ts'
+import { carryOut, complaints, find, loadComplaints, showAgain } from './log.ts'
 
-export type { Complaint, ComplaintPatch, SavedCheck }
-
-/** The parts of a line that are changed as a whole; its facts are written one by one. */
-export type LinePatch = Partial<Pick<Line, 'name' | 'gate' | 'trials'>>
+export type { Complaint, ComplaintPatch, KeptLine, LinePatch, SavedCheck }
+export { complaints, loadComplaints }
 
 /** What was deleted last: a complaint, or a line of one. */
-export type Removed = { readonly id: string; readonly line?: Line; readonly name: string }
+export type Removed = { readonly id: string; readonly line?: KeptLine; readonly name: string }
 
-const list = signal<readonly Complaint[] | undefined>(undefined)
 const openId = signal<string | undefined>(undefined)
 const removed = signal<Removed | undefined>(undefined)
-let removedComplaint: Complaint | undefined
 const kept = signal<boolean | undefined>(undefined)
+let removedComplaint: Complaint | undefined
 
-export const complaints: ReadonlySignal<readonly Complaint[] | undefined> = list
 export const opened: ReadonlySignal<Complaint | undefined> = computed(() => find(openId.value))
 export const lastDeleted: ReadonlySignal<Removed | undefined> = removed
 export const keepsStorage: ReadonlySignal<boolean | undefined> = kept
 
-const find = (id: string | undefined): Complaint | undefined =>
-  id === undefined ? undefined : list.value?.find((complaint) => complaint.id === id)
-
-let isPurged = false
-/** Counts changes made here, so that a slow read never puts an older list over newer typing. */
-let changesHere = 0
-
-const otherWindows = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('stillpin-log')
-otherWindows?.addEventListener('message', () => {
-  if (list.value !== undefined) void loadComplaints()
-})
-
-/** Queues a write and tells the other windows when it is on disk. */
-async function keep(step: Step, key?: string): Promise<void> {
-  changesHere++
-  await save(step, key)
-  otherWindows?.postMessage('saved')
-}
-
-/** Reads the Log. Without storage it is empty and `storeNotice` says why. */
-export async function loadComplaints(): Promise<void> {
-  // What is still being written, or was left unwritten, would be missing from the list.
-  void recover()
-  await settled()
-  if (saveState.value === 'failed' && list.value !== undefined) return
-  const changesBefore = changesHere
-  try {
-    if (!isPurged) await purgeDeleted()
-    isPurged = true
-    const stored = await listComplaints()
-    if (changesHere === changesBefore) list.value = stored
-    else await loadComplaints()
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error
-    list.value ??= []
-  }
-}
+/** What this window wrote last into a text, where no field says what it showed. */
+const writtenHere = new Map<string, string>()
 
 /** Opens a complaint, or none. */
 export function openComplaint(id: string | undefined): void {
@@ -93,15 +68,13 @@ export function openComplaint(id: string | undefined): void {
 }
 
 function add(complaint: Complaint): Complaint {
-  list.value = [complaint, ...(list.value ?? [])]
-  void keep({ do: 'put', complaint }).then(askToKeep)
+  void carryOut({ do: 'put', complaint }).then(askToKeep)
   return complaint
 }
 
 /** Asked only once there is something to lose; the browser decides. */
 async function askToKeep(): Promise<void> {
-  if (kept.value !== undefined || typeof navigator === 'undefined' || !navigator.storage?.persist) return
-  kept.value = await navigator.storage.persist().catch(() => false)
+  if (kept.value === undefined) kept.value = await askToKeepStorage()
 }
 
 /** A new complaint from the triage under way. */
@@ -115,7 +88,7 @@ export function createFromTriage(parts: {
   return add(newComplaint({ title, answers, guideVersion, lines: [line] }))
 }
 
-/** A new complaint from a quick check. */
+/** A new complaint from a quick check, on its line. */
 export function createFromCheck(parts: {
   readonly title: string
   readonly check: CheckId
@@ -125,77 +98,100 @@ export function createFromCheck(parts: {
   return add(newComplaint({ title, lines: [line], checks: [{ check, lineId: line.id }] }))
 }
 
-/** Changes parts of a complaint; the list shows it at once, moved to the front. */
-export function change(id: string, patch: ComplaintPatch): void {
+const now = (): string => new Date().toISOString()
+
+/** Changes parts of a complaint; the list shows it at once, moved to the front. `base`: the texts that were read. */
+export function change(id: string, patch: ComplaintPatch, base: { readonly [K in ComplaintText]?: string } = {}): void {
   const old = find(id)
   if (old === undefined) return
-  const updatedAt = new Date().toISOString()
-  const changed = { ...old, ...patch, updatedAt }
-  list.value = [changed, ...(list.value ?? []).filter((complaint) => complaint.id !== id)]
-  void keep({ do: 'change', id, patch, at: updatedAt }, `${id}:${Object.keys(patch).sort().join()}`)
+  const read: { [K in ComplaintText]?: string } = { ...base }
+  for (const field of ['title', 'note'] as const) {
+    const next = patch[field]
+    if (next === undefined) continue
+    const place = `${id}:${field}`
+    read[field] ??= writtenHere.get(place) ?? old[field]
+    writtenHere.set(place, next)
+  }
+  void carryOut({ do: 'change', id, patch, base: read, at: now() }, `${id}:${Object.keys(patch).sort().join()}`)
 }
 
-/** Gives a complaint another title. */
-export function rename(id: string, title: string): void {
-  change(id, { title })
+/** Gives a complaint another title; called at every keystroke. */
+export function rename(id: string, title: string, base?: string): void {
+  change(id, { title }, base === undefined ? {} : { title: base })
 }
 
 /** Replaces the note of a complaint; called at every keystroke. */
-export function writeNote(id: string, note: string): void {
-  change(id, { note })
+export function writeNote(id: string, note: string, base?: string): void {
+  change(id, { note }, base === undefined ? {} : { note: base })
+}
+
+/** Takes one of several titles or notes; the others that were seen go. */
+export function takeText(id: string, field: ComplaintText, text: string, left: readonly string[]): void {
+  writtenHere.delete(`${id}:${field}`)
+  void carryOut({ do: 'settle', id, field, text, left, at: now() })
 }
 
 /** Keeps a check with a complaint; the same one only once. */
-export function addCheck(id: string, saved: SavedCheck): void {
-  const old = find(id)
-  const isSame = (one: SavedCheck) =>
-    one.check === saved.check && one.address === saved.address && one.lineId === saved.lineId
-  if (old === undefined || old.checks.some(isSame)) return
-  change(id, { checks: [...old.checks, saved] })
+export function addCheck(id: string, check: SavedCheck): void {
+  if (find(id) !== undefined) void carryOut({ do: 'check', id, check, at: now() })
 }
 
-function editLine(id: string, lineId: string, edit: (line: Line) => Line): void {
-  const old = find(id)
-  if (old === undefined) return
-  change(id, { lines: old.lines.map((line) => (line.id === lineId ? edit(line) : line)) })
-}
+const lineOf = (id: string, lineId: string): KeptLine | undefined => find(id)?.lines.find((one) => one.id === lineId)
 
 /** Writes one fact of a line, at every key; undefined takes it off. */
-export function writeLineFact(id: string, lineId: string, fact: FactKey, next: Fact | undefined): void {
-  editLine(id, lineId, (line) => {
-    const { [fact]: _old, ...others } = line.facts
-    return { ...line, facts: next === undefined ? others : { ...others, [fact]: next } }
-  })
+export function writeLineFact(id: string, lineId: string, fact: FactKey, next: Fact | undefined, base?: string): void {
+  const old = lineOf(id, lineId)
+  if (old === undefined) return
+  const place = `${id}:${lineId}:${fact}`
+  const read = base ?? writtenHere.get(place) ?? old.facts[fact]?.text ?? ''
+  writtenHere.set(place, next?.text ?? '')
+  void carryOut({ do: 'fact', id, lineId, fact, base: read, at: now(), ...(next === undefined ? {} : { next }) }, place)
+}
+
+/** Writes what is new about a line of a complaint, fact by fact. */
+export function writeLine(id: string, line: Line): void {
+  const old = lineOf(id, line.id)
+  if (old === undefined) return
+  if (old.gate !== line.gate) changeLine(id, line.id, { gate: line.gate })
+  for (const key of Object.keys({ ...old.facts, ...line.facts }) as FactKey[])
+    if (old.facts[key] !== line.facts[key]) writeLineFact(id, line.id, key, line.facts[key])
+}
+
+/** Takes one of several texts of a fact; the others that were seen go. */
+export function takeLineText(id: string, lineId: string, fact: FactKey, text: string, left: readonly string[]): void {
+  writtenHere.delete(`${id}:${lineId}:${fact}`)
+  if (lineOf(id, lineId) !== undefined) void carryOut({ do: 'settleFact', id, lineId, fact, text, left, at: now() })
 }
 
 /** Changes the name, gate or trials of a line. */
 export function changeLine(id: string, lineId: string, patch: LinePatch): void {
-  editLine(id, lineId, (line) => ({ ...line, ...patch }))
+  if (lineOf(id, lineId) === undefined) return
+  void carryOut({ do: 'line', id, lineId, patch, at: now() }, `${id}:${lineId}:${Object.keys(patch).sort().join()}`)
 }
 
 /** Puts a line at the end of a complaint. */
 export function addLine(id: string, line: Line): void {
   const old = find(id)
-  if (old !== undefined) change(id, { lines: [...old.lines, line] })
+  if (old === undefined) return
+  const order = Math.max(-1, ...old.lines.map((one) => one.order)) + 1
+  void carryOut({ do: 'addLine', line: { ...keptLine(line, id, order), updatedAt: now() } })
 }
 
 /** Takes a line out of a complaint; `undoRemove` brings it back. */
 export function removeLine(id: string, lineId: string): void {
-  const old = find(id)
-  const line = old?.lines.find((one) => one.id === lineId)
-  if (old === undefined || line === undefined) return
-  change(id, { lines: old.lines.filter((one) => one.id !== lineId) })
+  const line = lineOf(id, lineId)
+  if (line === undefined) return
   removed.value = { id, line, name: line.name || 'line without a name' }
+  void carryOut({ do: 'removeLine', id, lineId, at: now() })
 }
 
 /** Deletes a complaint; `undoRemove` brings it back. */
 export function remove(id: string): void {
   const old = find(id)
   if (old === undefined) return
-  list.value = (list.value ?? []).filter((complaint) => complaint.id !== id)
   removedComplaint = old
   removed.value = { id, name: old.title || 'untitled complaint' }
-  void keep({ do: 'delete', id, at: new Date().toISOString() })
+  void carryOut({ do: 'delete', id, at: now() })
 }
 
 /** Brings back what was deleted last. */
@@ -203,20 +199,27 @@ export function undoRemove(): void {
   const last = removed.value
   if (last === undefined) return
   removed.value = undefined
-  if (last.line !== undefined) addLine(last.id, last.line)
-  if (last.line !== undefined || removedComplaint === undefined) return
-  list.value = [removedComplaint, ...(list.value ?? [])].sort((a, b) => b.updatedAt.localeCompare(a.updatedAt))
-  void keep({ do: 'undelete', id: last.id, at: new Date().toISOString() })
+  const { id, line } = last
+  if (line === undefined) {
+    if (removedComplaint === undefined) return
+    showAgain(removedComplaint)
+    void carryOut({ do: 'undelete', id, at: now() })
+    return
+  }
+  const old = find(id)
+  if (old === undefined) return
+  showAgain(assemble(recordOf(old), [...old.lines, line]))
+  void carryOut({ do: 'undoRemoveLine', id, lineId: line.id, at: now() })
 }
 
-/** Puts the undo offer away; the complaint itself goes at a later start. */
+/** Puts the undo offer away; what was deleted goes for good at a later start. */
 export function forgetRemoved(): void {
   removed.value = undefined
 }
 
 /** Puts the invented example into the Log, once. */
 export async function addDemo(): Promise<Complaint> {
-  const present = list.value?.find((complaint) => complaint.isDemo)
+  const present = complaints.value?.find((complaint) => complaint.isDemo)
   if (present !== undefined) return present
   const { demoComplaint } = await import('../store/demo.ts')
   return add(demoComplaint())

@@ -11,7 +11,7 @@ import { computed, type ReadonlySignal } from '@preact/signals'
 import type { CheckId, FactKey } from '../calc/ids.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Fact, Line } from '../calc/types.ts'
-import { newLine } from '../store/complaint.ts'
+import { newLine } from '../store/line.ts'
 import { complaints, writeLineFact } from './complaints.ts'
 import { hashOf, hashOfKept } from './router.ts'
 import { openScratch, scratch, setTriageLine, triage, writeScratchFact } from './session.ts'
@@ -46,7 +46,7 @@ export function keptLine(complaintId: string, lineId: string): Line | undefined 
 
 export function keptDesk(complaintId: string, lineId: string): Desk {
   // A line deleted while its check is open stays on the screen until that is left.
-  let last = newLine()
+  let last: Line = newLine()
   const line = computed(() => {
     last = keptLine(complaintId, lineId) ?? last
     return last

@@ -5,32 +5,26 @@
  * `noteUnsaved(steps)`  replaces this window's copy
  * `takeUnsaved()`       what earlier windows left behind, through the gate; their copies are removed
  */
-import { restoreSteps, type Step } from '../store/steps.ts'
+import { keepSmallText, smallNames, smallText } from '../store/browser-storage.ts'
+import { restoreSteps } from '../store/restore-steps.ts'
+import type { Step } from '../store/steps.ts'
 
-const PREFIX = 'stillpin-unsaved:'
+const PREFIX = 'unsaved:'
 /** Each window keeps its own copy: two of them may be writing. */
 const mine = `${PREFIX}${Math.random().toString(36).slice(2)}`
 
 export function noteUnsaved(steps: readonly Step[]): void {
-  try {
-    if (steps.length === 0) localStorage.removeItem(mine)
-    else localStorage.setItem(mine, JSON.stringify(steps))
-  } catch {
-    // Without this storage, or with a full one, the database alone has to do.
-  }
+  // Without this storage, or with a full one, the database alone has to do.
+  keepSmallText(mine, steps.length === 0 ? undefined : JSON.stringify(steps))
 }
 
 export function takeUnsaved(): readonly Step[] {
-  try {
-    const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX) && key !== mine)
-    return keys.flatMap((key) => {
-      const text = localStorage.getItem(key)
-      localStorage.removeItem(key)
-      return text === null ? [] : restoreSteps(parsed(text))
-    })
-  } catch {
-    return []
-  }
+  const names = smallNames().filter((name) => name.startsWith(PREFIX) && name !== mine)
+  return names.flatMap((name) => {
+    const text = smallText(name)
+    keepSmallText(name, undefined)
+    return text === undefined ? [] : restoreSteps(parsed(text))
+  })
 }
 
 function parsed(text: string): unknown {

@@ -4,7 +4,7 @@ import type { Express } from '../calc/line/fields.ts'
 import { emptied } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Check, Line } from '../calc/types.ts'
-import { newLine } from '../store/complaint.ts'
+import { newLine } from '../store/line.ts'
 import { lineOfEntry, noteAddress, type Pair, splitQuery } from './router.ts'
 import { openScratch, scratch, scratchBefore, undoScratch } from './session.ts'
 

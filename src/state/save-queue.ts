@@ -6,22 +6,27 @@
  * `enqueue(job)`   runs after everything asked for before; resolves when it is on disk, waits when the storage fails
  * `save(step)`     the same for a change to stored data, which also survives a window that closes too soon
  * `recover()`      once at start: carries out what earlier windows left unwritten
+ * `unwritten()`    the changes that are not on disk yet, oldest first
  * `retrySave()`    tries again from the write that failed
  * `settled()`      resolves when nothing is being written
+ * `stopSaving()`   nothing is written by this window any more
  *
  * A failed write stops the queue: a later write must never be overtaken by an earlier one that is retried.
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { performLate, performStep, type Step } from '../store/steps.ts'
+import { mergeSteps, performStep, type Step } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
 import { noteUnsaved, takeUnsaved } from './journal.ts'
 
 export type SaveState = 'idle' | 'saving' | 'saved' | 'failed'
+
+/** A change to stored data. `whole`: writes all of what it changes, for the case that it is not there any more. */
+type Change = { readonly step: Step; readonly late: boolean; readonly whole?: (() => Step | undefined) | undefined }
+
 type Job = {
   readonly key: string
-  readonly run: () => Promise<void>
+  readonly run: (() => Promise<void>) | Change
   readonly done: () => void
-  readonly step: Step | undefined
 }
 
 const state = signal<SaveState>('idle')
@@ -32,31 +37,50 @@ export const storeNotice: ReadonlySignal<string | undefined> = notice
 const waiting: Job[] = []
 let running: Promise<void> = Promise.resolve()
 let isRunning = false
+let isStopped = false
+
+async function carryOut({ step, late, whole }: Change): Promise<void> {
+  if (await performStep(step, late)) return
+  const all = whole?.()
+  if (all === undefined || !(await performStep(all))) throw new StoreError('gone')
+}
 
 async function drain(): Promise<void> {
-  for (let job = waiting[0]; job !== undefined; job = waiting[0]) {
+  let lost: string | undefined
+  for (let job = waiting[0]; job !== undefined && !isStopped; job = waiting[0]) {
     try {
-      await job.run()
+      await (typeof job.run === 'function' ? job.run() : carryOut(job.run))
     } catch (error) {
-      notice.value = error instanceof StoreError ? error.message : `The last change is not saved: ${String(error)}`
-      state.value = 'failed'
-      return
+      const words = error instanceof StoreError ? error.message : `The last change is not saved: ${String(error)}`
+      // What cannot be written at all must not hold up the rest.
+      if (error instanceof StoreError && error.trouble === 'gone') lost = words
+      else {
+        notice.value = words
+        state.value = 'failed'
+        return
+      }
     }
     waiting.shift()
     noteWaiting()
     job.done()
   }
   state.value = 'saved'
-  notice.value = undefined
+  notice.value = lost
 }
+
+const changeOf = ({ run }: Job): readonly Change[] => (typeof run === 'function' ? [] : [run])
 
 /** Keeps the copy of what is not on disk yet up to date. */
 function noteWaiting(): void {
-  noteUnsaved(waiting.flatMap((job) => job.step ?? []))
+  noteUnsaved(waiting.flatMap(changeOf).map(({ step }) => step))
+}
+
+export function unwritten(): readonly Pick<Change, 'step' | 'late'>[] {
+  return waiting.flatMap(changeOf)
 }
 
 function start(): void {
-  if (isRunning || waiting.length === 0) return
+  if (isRunning || isStopped || waiting.length === 0) return
   isRunning = true
   state.value = 'saving'
   running = drain().finally(() => {
@@ -64,42 +88,48 @@ function start(): void {
   })
 }
 
-/**
- * Queues a write. A `key` names what is written as a whole: a write that still waits under the same key
- * is replaced, since only the newest matters.
- */
-export function enqueue(run: () => Promise<void>, key = '', step?: Step): Promise<void> {
+/** The job that stands for both, when the last one waits for the same and has not begun. */
+function merged(last: Job | undefined, job: Job): Job | undefined {
+  if (last === undefined || waiting.length < 2 || job.key === '' || last.key !== job.key) return undefined
+  const done = () => {
+    last.done()
+    job.done()
+  }
+  if (typeof last.run === 'function' || typeof job.run === 'function') return { ...job, done }
+  const step = mergeSteps(last.run.step, job.run.step)
+  return step && { ...job, run: { ...job.run, step }, done }
+}
+
+function push(key: string, run: Job['run']): Promise<void> {
+  if (isStopped) return Promise.resolve()
   return new Promise((done) => {
-    const last = waiting.at(-1)
-    const isWaiting = last !== undefined && waiting.length > 1 && key !== '' && last.key === key
-    if (isWaiting) {
-      waiting[waiting.length - 1] = {
-        key,
-        run,
-        step,
-        done: () => {
-          last.done()
-          done()
-        },
-      }
-    } else waiting.push({ key, run, done, step })
-    if (step !== undefined) noteWaiting()
+    const job = { key, run, done }
+    const both = merged(waiting.at(-1), job)
+    if (both === undefined) waiting.push(job)
+    else waiting[waiting.length - 1] = both
+    if (typeof run !== 'function') noteWaiting()
     if (state.value !== 'failed') start()
   })
 }
 
+/**
+ * Queues a write. A `key` names what is written as a whole: a write that still waits under the same key
+ * is replaced, since only the newest matters.
+ */
+export function enqueue(run: () => Promise<void>, key = ''): Promise<void> {
+  return push(key, run)
+}
+
 /** Queues a change to stored data. */
-export function save(step: Step, key = ''): Promise<void> {
-  return enqueue(() => performStep(step), key, step)
+export function save(step: Step, key = '', whole?: () => Step | undefined): Promise<void> {
+  return push(key, { step, late: false, whole })
 }
 
 let recovered: Promise<void> | undefined
 
 /** Carries out what earlier windows left unwritten; later calls wait for the first. */
 export function recover(): Promise<void> {
-  recovered ??= Promise.all(takeUnsaved().map((step) => enqueue(() => performLate(step), '', step))).then(
-    () => undefined,
-  )
+  recovered ??= Promise.all(takeUnsaved().map((step) => push('', { step, late: true }))).then(() => undefined)
   return recovered
 }
 
@@ -114,6 +144,14 @@ export async function settled(): Promise<void> {
   while (isRunning) await running
 }
 
+export function stopSaving(): void {
+  isStopped = true
+  waiting.length = 0
+  noteWaiting()
+}
+
 watchStore((trouble) => {
   notice.value = trouble?.message
+  // The storage answers again: what waited for it goes on.
+  if (trouble === undefined && state.value === 'failed') start()
 })

@@ -9,6 +9,7 @@
  * The choice lives in the store. A copy in localStorage lets public/first-paint.js set it before anything is painted.
  */
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
+import { keepSmallText, smallText } from '../store/browser-storage.ts'
 import { readTheme, type ThemeChoice, writeTheme } from '../store/meta.ts'
 import { StoreError } from '../store/trouble.ts'
 import { enqueue } from './save-queue.ts'
@@ -16,7 +17,7 @@ import { enqueue } from './save-queue.ts'
 export type { ThemeChoice }
 export type Theme = 'day' | 'dark' | 'night'
 
-const COPY_KEY = 'stillpin-theme'
+const COPY = 'theme'
 const CHOICES: readonly ThemeChoice[] = ['auto', 'day', 'dark', 'night']
 
 const choice = signal<ThemeChoice>('auto')
@@ -26,12 +27,9 @@ export const theme: ReadonlySignal<Theme> = computed(() =>
   choice.value === 'auto' ? (systemIsDark.value ? 'dark' : 'day') : choice.value,
 )
 
+/** Only the first moment of the next start depends on it. */
 function copy(value: ThemeChoice): void {
-  try {
-    localStorage.setItem(COPY_KEY, value)
-  } catch {
-    // Only the first moment of the next start depends on it.
-  }
+  keepSmallText(COPY, value)
 }
 
 /** Shows a theme and remembers it. */
@@ -50,11 +48,8 @@ function paintBars(): void {
 
 /** What the last visit showed, as first-paint.js has just used it. */
 function copied(): ThemeChoice {
-  try {
-    return CHOICES.find((known) => known === localStorage.getItem(COPY_KEY)) ?? 'auto'
-  } catch {
-    return 'auto'
-  }
+  const text = smallText(COPY)
+  return CHOICES.find((known) => known === text) ?? 'auto'
 }
 
 /** Follows the system and the stored choice; the copy serves until the storage has answered. */

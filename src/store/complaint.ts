@@ -1,8 +1,11 @@
 import type { CheckId, Line } from '../calc/types.ts'
 import type { Answers } from '../guide/types.ts'
+import type { Kept } from './gate.ts'
+import { newId } from './ids.ts'
+import { type KeptLine, keptLine } from './line.ts'
 
 /** Version of the complaint's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const COMPLAINT_SCHEMA = 1
+export const COMPLAINT_SCHEMA = 2
 
 /**
  * A check that was run for a complaint, never its result: on a line of the complaint, or (as it was kept earlier) on the
@@ -10,11 +13,14 @@ export const COMPLAINT_SCHEMA = 1
  */
 export type SavedCheck = { readonly check: CheckId; readonly address?: string; readonly lineId?: string }
 
-/** Something this version did not understand, kept where it was found so that nothing is lost. */
-export type Kept = { readonly at: string; readonly value: unknown }
+/** The texts of a complaint that are typed. */
+export type ComplaintText = 'title' | 'note'
 
-/** One entry of the Log: what was answered and typed, never what was computed from it. Times are ISO 8601 in UTC. */
-export type Complaint = {
+/** Another title or note, typed in another window on the same text; kept until one of them is taken. */
+export type ComplaintRival = { readonly field: ComplaintText; readonly text: string; readonly at: string }
+
+/** One entry of the Log as it is stored: what was answered and typed, never what was computed from it. Times are ISO 8601 in UTC. */
+export type ComplaintRecord = {
   readonly id: string
   readonly schemaVersion: number
   readonly guideVersion: number
@@ -26,33 +32,23 @@ export type Complaint = {
   readonly deletedAt?: string
   readonly isDemo: boolean
   readonly answers: Answers
-  readonly lines: readonly Line[]
   readonly checks: readonly SavedCheck[]
+  readonly rivals?: readonly ComplaintRival[]
   readonly kept: readonly Kept[]
 }
 
+/** A complaint with its lines, which are records of their own; `updatedAt` is the newest of them all. */
+export type Complaint = ComplaintRecord & { readonly lines: readonly KeptLine[] }
+
 /** The parts of a complaint that may be changed after it was made. */
-export type ComplaintPatch = Partial<
-  Pick<Complaint, 'title' | 'note' | 'answers' | 'guideVersion' | 'lines' | 'checks'>
->
-
-/**
- * A random id of 32 hexadecimal digits.
- * Not crypto.randomUUID, which is missing where a page is opened over plain http on a local network.
- */
-export function newId(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16))
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
-}
-
-/** An empty line with a fresh id; its safety gate is not answered. */
-export function newLine(name = ''): Line {
-  return { id: newId(), name, gate: 'unknown', trials: [], facts: {} }
-}
+export type ComplaintPatch = Partial<Pick<Complaint, 'title' | 'note' | 'answers' | 'guideVersion' | 'checks'>>
 
 /** A complaint made now, with the given parts filled in. */
-export function newComplaint(parts: ComplaintPatch & { readonly isDemo?: boolean } = {}): Complaint {
+export function newComplaint(
+  parts: ComplaintPatch & { readonly isDemo?: boolean; readonly lines?: readonly Line[] } = {},
+): Complaint {
   const now = new Date().toISOString()
+  const id = newId()
   return {
     schemaVersion: COMPLAINT_SCHEMA,
     guideVersion: 0,
@@ -60,12 +56,28 @@ export function newComplaint(parts: ComplaintPatch & { readonly isDemo?: boolean
     note: '',
     isDemo: false,
     answers: {},
-    lines: [],
     checks: [],
     kept: [],
     ...parts,
-    id: newId(),
+    lines: (parts.lines ?? []).map((line, order) => ({ ...keptLine(line, id, order), updatedAt: now })),
+    id,
     createdAt: now,
     updatedAt: now,
   }
+}
+
+/** The complaint's own record, without its lines. */
+export function recordOf({ lines: _lines, ...record }: Complaint): ComplaintRecord {
+  return record
+}
+
+/** The later of two times. */
+export const later = (a: string, b: string): string => (a > b ? a : b)
+
+/** A complaint from its records; lines that were taken out stay out. */
+export function assemble(record: ComplaintRecord, lines: readonly KeptLine[]): Complaint {
+  const present = lines.filter(({ removedAt }) => removedAt === undefined)
+  const ordered = [...present].sort((a, b) => a.order - b.order || a.id.localeCompare(b.id))
+  const updatedAt = lines.reduce((at, line) => later(at, line.updatedAt), record.updatedAt)
+  return { ...record, updatedAt, lines: ordered }
 }

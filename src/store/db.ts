@@ -1,36 +1,64 @@
 /** The database: its schema, its upgrades and the few operations the store needs. The only file that knows idb. */
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import { type DBSchema, deleteDB, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb'
+import { databases } from './browser-storage.ts'
+import { isRecord } from './plain.ts'
+import { splitLines } from './split-lines.ts'
 import { asStoreError, isLostConnection, reportTrouble, StoreError } from './trouble.ts'
 
 export const DB_NAME = 'stillpin'
-export const DB_VERSION = 1
+export const DB_VERSION = 2
 
-/** A queued open gets no `blocked` event, so silence counts as blocked after this long. */
-const BLOCKED_AFTER_MS = 1500
+/** Nobody waits longer than this for a storage that does not answer: the app goes on in memory. */
+export const SILENT_AFTER_MS = 2000
 
-/** Values are `unknown` on purpose: whatever is read goes through restore.ts or a check of its own. */
+/** Values are `unknown` on purpose: whatever is read goes through a table of the gate or a check of its own. */
 interface Schema extends DBSchema {
   complaints: { key: string; value: unknown }
+  lines: { key: [string, string]; value: unknown }
   guide: { key: string; value: unknown }
   meta: { key: string; value: unknown }
 }
 type Connection = IDBPDatabase<Schema>
-export type StoreName = 'complaints' | 'guide' | 'meta'
+export type StoreName = 'complaints' | 'lines' | 'guide' | 'meta'
+type Upgrade = IDBPTransaction<Schema, StoreName[], 'versionchange'>
 
-/** One step per version, each run once, oldest first. Steps that shipped are never changed. */
-function upgrade(db: Connection, oldVersion: number): void {
+/** One step per version, each run once, oldest first, in the one transaction of the upgrade. Steps that shipped are never changed. */
+async function upgrade(db: Connection, oldVersion: number, tx: Upgrade): Promise<void> {
   if (oldVersion < 1) {
     db.createObjectStore('complaints', { keyPath: 'id' })
     db.createObjectStore('guide')
     db.createObjectStore('meta')
   }
+  if (oldVersion < 2) {
+    db.createObjectStore('lines', { keyPath: ['complaintId', 'id'] })
+    if (oldVersion === 1) await makeLinesRecords(tx)
+  }
+}
+
+/** Version 2: a line is a record of its own. */
+async function makeLinesRecords(tx: Upgrade): Promise<void> {
+  const complaints = tx.objectStore('complaints')
+  for (let cursor = await complaints.openCursor(); cursor !== null; cursor = await cursor.continue()) {
+    if (!isRecord(cursor.value)) continue
+    const { complaint, lines } = splitLines(cursor.value)
+    if (complaint['id'] === cursor.primaryKey) await cursor.update({ ...complaint, schemaVersion: 2 })
+    else {
+      await cursor.delete()
+      await complaints.put({ ...complaint, schemaVersion: 2 })
+    }
+    for (const line of lines) await tx.objectStore('lines').put({ ...line, schemaVersion: 1 })
+  }
 }
 
 let opening: Promise<Connection> | undefined
+let isBlocked = false
+/** True from the first silence until anything answers: what comes after it does not wait again. */
+let isSilent = false
 
 /** Drops the connection, also one that never opens; the next use opens a new one. */
 export function closeStore(): void {
   const old = opening
+  isSilent = false
   opening = undefined
   old?.then(
     (db) => db.close(),
@@ -40,16 +68,18 @@ export function closeStore(): void {
 
 async function open(): Promise<Connection> {
   let db: Connection | undefined
-  let wasBlocked = false
-  const blocked = () => {
-    wasBlocked = true
-    reportTrouble(new StoreError('blocked'))
-  }
-  const timer = setTimeout(blocked, BLOCKED_AFTER_MS)
   try {
+    if (databases() === undefined) throw new StoreError('unavailable')
     db = await openDB<Schema>(DB_NAME, DB_VERSION, {
-      upgrade,
-      blocked,
+      upgrade: (fresh, oldVersion, _newVersion, tx) => {
+        // all of it or nothing: a step that fails takes the whole upgrade back
+        upgrade(fresh, oldVersion, tx).catch(() => tx.abort())
+        tx.done.catch(() => undefined)
+      },
+      blocked: () => {
+        isBlocked = true
+        reportTrouble(new StoreError('blocked'))
+      },
       // Another window needs the storage: let go at once, or that window would stay blank.
       blocking: (_current, wanted) => {
         db?.close()
@@ -60,10 +90,10 @@ async function open(): Promise<Connection> {
         opening = undefined
       },
     })
-    if (wasBlocked) reportTrouble(undefined)
+    if (isBlocked) reportTrouble(undefined)
     return db
   } finally {
-    clearTimeout(timer)
+    isBlocked = false
   }
 }
 
@@ -76,25 +106,54 @@ function connect(): Promise<Connection> {
   return current
 }
 
-/** Runs `job`, once more on a fresh connection when the old one was lost. Fails with a `StoreError`, also reported. */
-async function withDb<T>(job: (db: Connection) => Promise<T>): Promise<T> {
+/** Runs `job`, once more on a fresh connection when the old one was lost. */
+async function withConnection<T>(job: (db: Connection) => Promise<T>): Promise<T> {
   try {
-    try {
-      return await job(await connect())
-    } catch (error) {
-      if (!isLostConnection(error)) throw error
-      closeStore()
-      return await job(await connect())
+    return await job(await connect())
+  } catch (error) {
+    if (!isLostConnection(error)) throw error
+    closeStore()
+    return await job(await connect())
+  }
+}
+
+/**
+ * Runs `job`; a storage that stays silent fails, so that nobody waits for it, and is told of when it answers after all.
+ * Fails with a `StoreError`, also reported.
+ */
+async function withDb<T>(job: (db: Connection) => Promise<T>): Promise<T> {
+  const asked = withConnection(job)
+  let isLate = false
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const silence = new Promise<never>((_done, failed) => {
+    const giveUp = () => {
+      isLate = true
+      isSilent = true
+      failed(new StoreError(isBlocked ? 'blocked' : 'silent'))
     }
+    timer = setTimeout(giveUp, isSilent ? 0 : SILENT_AFTER_MS)
+  })
+  const answered = () => {
+    isSilent = false
+    if (isLate) reportTrouble(undefined)
+  }
+  asked.then(answered, () => undefined)
+  try {
+    return await Promise.race([asked, silence])
   } catch (error) {
     const trouble = asStoreError(error)
     reportTrouble(trouble)
     throw trouble
+  } finally {
+    clearTimeout(timer)
   }
 }
 
+type Key = string | [string, string]
+const rangeOf = (complaintId: string): IDBKeyRange => IDBKeyRange.bound([complaintId], [complaintId, []])
+
 /** The value under a key, or undefined. Fails with a `StoreError`. */
-export function readOne(store: StoreName, key: string): Promise<unknown> {
+export function readOne(store: StoreName, key: Key): Promise<unknown> {
   return withDb((db) => db.get(store, key))
 }
 
@@ -103,8 +162,44 @@ export function readAll(store: StoreName): Promise<readonly unknown[]> {
   return withDb((db) => db.getAll(store))
 }
 
+/** What a job in one transaction may do. */
+export type Desk = {
+  readonly get: (store: StoreName, key: Key) => Promise<unknown>
+  /** all values of a store with their keys */
+  readonly all: (store: StoreName) => Promise<readonly (readonly [key: IDBValidKey, value: unknown])[]>
+  readonly linesOf: (complaintId: string) => Promise<readonly unknown[]>
+  /** the key only where the record does not name it itself */
+  readonly put: (store: StoreName, value: unknown, key?: string) => Promise<unknown>
+  readonly remove: (store: StoreName, key: IDBValidKey) => Promise<void>
+  readonly removeLinesOf: (complaintId: string) => Promise<void>
+}
+
+/**
+ * Reads and writes in one transaction: all of it is on disk before it resolves, or nothing is. Nothing but the desk may
+ * be waited for inside. Fails with a `StoreError`.
+ */
+export function inOneGo<T>(stores: StoreName[], job: (desk: Desk) => Promise<T>): Promise<T> {
+  return withDb(async (db) => {
+    const tx = db.transaction(stores, 'readwrite', { durability: 'strict' })
+    const remove = (store: StoreName, key: IDBValidKey | IDBKeyRange) => tx.objectStore(store).delete(key as Key)
+    const desk: Desk = {
+      get: (store, key) => tx.objectStore(store).get(key),
+      all: async (store) => {
+        const [keys, values] = await Promise.all([tx.objectStore(store).getAllKeys(), tx.objectStore(store).getAll()])
+        return keys.map((key, index) => [key, values[index]] as const)
+      },
+      linesOf: (complaintId) => tx.objectStore('lines').getAll(rangeOf(complaintId)),
+      put: (store, value, key) => tx.objectStore(store).put(value, key),
+      remove,
+      removeLinesOf: (complaintId) => remove('lines', rangeOf(complaintId)),
+    }
+    const [result] = await Promise.all([job(desk), tx.done])
+    return result
+  })
+}
+
 /** Stores a value under a key, on disk before it resolves. Fails with a `StoreError`. */
-export function writeOne(store: StoreName, key: string, value: unknown): Promise<void> {
+export function writeOne(store: 'guide' | 'meta', key: string, value: unknown): Promise<void> {
   return changeOne(store, key, () => value)
 }
 
@@ -112,21 +207,19 @@ export function writeOne(store: StoreName, key: string, value: unknown): Promise
  * Replaces one value by what `change` makes of it, in one transaction; undefined from `change` leaves things as they are.
  * On disk before it resolves. Fails with a `StoreError`.
  */
-export function changeOne(store: StoreName, key: string, change: (old: unknown) => unknown): Promise<void> {
-  return withDb(async (db) => {
-    const tx = db.transaction(store, 'readwrite', { durability: 'strict' })
-    const step = async () => {
-      const value = change(await tx.store.get(key))
-      if (value !== undefined) await tx.store.put(value, tx.store.keyPath === null ? key : undefined)
-    }
-    await Promise.all([step(), tx.done])
+export function changeOne(store: 'guide' | 'meta', key: string, change: (old: unknown) => unknown): Promise<void> {
+  return inOneGo([store], async (desk) => {
+    const value = change(await desk.get(store, key))
+    if (value !== undefined) await desk.put(store, value, key)
   })
 }
 
-/** Removes the values under these keys in one transaction. Fails with a `StoreError`. */
-export function removeMany(store: StoreName, keys: readonly string[]): Promise<void> {
-  return withDb(async (db) => {
-    const tx = db.transaction(store, 'readwrite', { durability: 'strict' })
-    await Promise.all([...keys.map((key) => tx.store.delete(key)), tx.done])
-  })
+/** Removes the whole database; waits for other windows to let go. Fails with a `StoreError`. */
+export async function eraseStore(): Promise<void> {
+  closeStore()
+  try {
+    await deleteDB(DB_NAME)
+  } catch (error) {
+    throw asStoreError(error)
+  }
 }

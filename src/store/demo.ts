@@ -1,7 +1,8 @@
 /** One invented complaint in an invented fleet, so that a newcomer sees the whole path. Removable like any other. */
 import type { Fact, Line } from '../calc/types.ts'
 import type { Answers } from '../guide/types.ts'
-import { type Complaint, newComplaint, newId } from './complaint.ts'
+import { type Complaint, newComplaint } from './complaint.ts'
+import { newId } from './ids.ts'
 
 /** The guide's version these answers were written for. */
 const WRITTEN_FOR_GUIDE = 1

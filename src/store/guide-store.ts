@@ -8,8 +8,6 @@ import { StoreError } from './trouble.ts'
 export type LoadedGuide = { readonly guide: Guide; readonly from: 'store' | 'bundle'; readonly notice?: string }
 
 const KEY = 'current'
-/** Nobody should wait longer than this for the first question. */
-const SILENT_AFTER_MS = 2000
 
 /**
  * Fingerprint of a guide's content: 53-bit FNV-style hash of its JSON text, as hexadecimal.
@@ -68,20 +66,10 @@ async function fromStore(bundled: Guide): Promise<LoadedGuide> {
  * Never fails and never waits long: without storage, or when it does not answer, the bundle is used.
  */
 export async function loadStoredGuide(bundled: Guide): Promise<LoadedGuide> {
-  let timer: ReturnType<typeof setTimeout> | undefined
-  const tooLate = new Promise<LoadedGuide>((done) => {
-    timer = setTimeout(done, SILENT_AFTER_MS, {
-      guide: bundled,
-      from: 'bundle',
-      notice: 'The storage does not answer, so the guide that came with the app is used.',
-    })
-  })
   try {
-    return await Promise.race([fromStore(bundled), tooLate])
+    return await fromStore(bundled)
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
     return { guide: bundled, from: 'bundle', notice: `The guide that came with the app is used. ${error.message}` }
-  } finally {
-    clearTimeout(timer)
   }
 }

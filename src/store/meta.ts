@@ -1,21 +1,44 @@
-/** Small things the app remembers between starts: theme, current triage, scratch line. */
-import type { Line } from '../calc/types.ts'
+/** Small things the app remembers between starts: theme, current triage, scratch line, and what made room for them. */
 import type { Answers } from '../guide/types.ts'
-import { newLine } from './complaint.ts'
-import { readOne, writeOne } from './db.ts'
+import { type Desk, inOneGo, readOne, writeOne } from './db.ts'
+import { editFact, type FactEdit } from './edits.ts'
+import { id, type Kept, readRecord, schema, type Table, time, version } from './gate.ts'
+import { newId } from './ids.ts'
+import { holdsAnything, type LooseLine, newLine, restoreLoose } from './line.ts'
 import { isRecord } from './plain.ts'
-import { restoreComplaint } from './restore.ts'
+import { answersOf } from './restore.ts'
 
 /** What the user chose; `auto` follows the system. */
 export type ThemeChoice = 'auto' | 'day' | 'dark' | 'night'
 
-/** The triage under way: answers and typed facts, and the complaint it is saved in, if any. */
+/** Version of a triage's shape. Raise it when the shape changes, and keep a fixture of every old one. */
+export const TRIAGE_SCHEMA = 1
+
+/** The triage under way: answers and typed facts, and the complaint it is saved in, if any. Its line's id is its own. */
 export type TriageDraft = {
+  readonly schemaVersion: number
+  readonly updatedAt: string
   readonly answers: Answers
   readonly guideVersion: number
-  readonly line: Line
+  readonly line: LooseLine
   readonly complaintId?: string
+  readonly kept: readonly Kept[]
 }
+
+const TRIAGE: Table<Omit<TriageDraft, 'kept'>> = {
+  schemaVersion: { read: schema(TRIAGE_SCHEMA), or: () => TRIAGE_SCHEMA },
+  updatedAt: { read: time, or: () => '1970-01-01T00:00:00.000Z' },
+  answers: { read: answersOf, or: () => ({}) },
+  guideVersion: { read: version, or: () => 0 },
+  line: { read: (value, _at, { from }) => (isRecord(value) ? restoreLoose(value, from) : undefined), or: newLine },
+  complaintId: { read: id, or: () => undefined },
+}
+
+/** Every field a triage's record has, for the guard over the fixtures. */
+export const TRIAGE_FIELDS = [...Object.keys(TRIAGE), 'kept'] as const
+
+/** How many are kept of what made room: enough for as many windows as anybody works with. */
+const MOST_ASIDE = 8
 
 const CHOICES = ['auto', 'day', 'dark', 'night'] as const
 
@@ -32,46 +55,107 @@ export function writeTheme(choice: ThemeChoice): Promise<void> {
 
 /** A triage without answers. */
 export function emptyTriage(): TriageDraft {
-  return { answers: {}, guideVersion: 0, line: newLine() }
+  return {
+    schemaVersion: TRIAGE_SCHEMA,
+    updatedAt: new Date().toISOString(),
+    answers: {},
+    guideVersion: 0,
+    line: newLine(),
+    kept: [],
+  }
 }
 
-/** The triage left open at the last visit; an empty one when there is none. Fails with a `StoreError`. */
-export async function readTriage(): Promise<TriageDraft> {
-  return restoreTriage(await readOne('meta', 'triage'))
+/** True for a triage that stands nowhere else and holds an answer or anything typed. */
+export function isUnkept({ complaintId, answers, line }: TriageDraft): boolean {
+  return complaintId === undefined && (Object.keys(answers).length > 0 || holdsAnything(line))
 }
 
 /** The gate for a triage; anything else becomes an empty one. Never throws. */
 export function restoreTriage(raw: unknown): TriageDraft {
-  if (!isRecord(raw)) return emptyTriage()
-  const { answers, guideVersion, lines } = restoreComplaint(
-    { answers: raw['answers'], guideVersion: raw['guideVersion'], lines: [raw['line']] },
-    'stored',
-  )
-  const complaintId = raw['complaintId']
-  return {
-    answers,
-    guideVersion,
-    line: lines[0] ?? newLine(),
-    ...(typeof complaintId === 'string' ? { complaintId } : {}),
-  }
+  return readRecord(TRIAGE, isRecord(raw) ? raw : {}, 'stored')
 }
 
-/** Stores the triage under way. Fails with a `StoreError`. */
-export function writeTriage(draft: TriageDraft): Promise<void> {
-  return writeOne('meta', 'triage', draft)
+/** The triage left open at the last visit; an empty one when there is none. Fails with a `StoreError`. */
+export async function readTriage(): Promise<TriageDraft> {
+  const raw = await readOne('meta', 'triage')
+  return raw === undefined ? emptyTriage() : restoreTriage(raw)
 }
 
 /** The scratch line of the quick checks; an empty one when there is none. Fails with a `StoreError`. */
-export async function readScratch(): Promise<Line> {
-  return restoreScratch(await readOne('meta', 'scratch'))
+export async function readScratch(): Promise<LooseLine> {
+  const raw = await readOne('meta', 'scratch')
+  return raw === undefined ? newLine() : restoreLoose(raw)
 }
 
-/** The gate for a scratch line; anything else becomes an empty one. Never throws. */
-export function restoreScratch(raw: unknown): Line {
-  return restoreComplaint({ lines: [raw] }, 'stored').lines[0] ?? newLine()
+const listed = (raw: unknown): readonly unknown[] => (Array.isArray(raw) ? raw : [])
+
+/** The triages that made room, the last one first. Fails with a `StoreError`. */
+export async function readTriagesAside(): Promise<readonly TriageDraft[]> {
+  return listed(await readOne('meta', 'triagesAside')).map(restoreTriage)
 }
 
-/** Stores the scratch line. Fails with a `StoreError`. */
-export function writeScratch(line: Line): Promise<void> {
-  return writeOne('meta', 'scratch', line)
+/** The scratch lines that made room, the last one first. Fails with a `StoreError`. */
+export async function readScratchesAside(): Promise<readonly LooseLine[]> {
+  return listed(await readOne('meta', 'scratchesAside')).map((raw) => restoreLoose(raw))
+}
+
+/** Puts `made` first among what made room, and takes out what came back. */
+async function setAside<T>(
+  desk: Desk,
+  key: string,
+  made: T | undefined,
+  isBack: (raw: unknown) => boolean,
+): Promise<void> {
+  const before = listed(await desk.get('meta', key))
+  const after = [...(made === undefined ? [] : [made]), ...before.filter((raw) => !isBack(raw))].slice(0, MOST_ASIDE)
+  if (made !== undefined || after.length !== before.length) await desk.put('meta', after, key)
+}
+
+/**
+ * Stores a triage. `base` is the time of the one this window had read or written last: if another stands there by now
+ * and is kept nowhere else, it is set aside. `late`: the triage was left behind by a window that has ended; it makes
+ * room for a newer one. Fails with a `StoreError`.
+ */
+export function writeTriage(draft: TriageDraft, base?: string, late = false): Promise<void> {
+  return inOneGo(['meta'], async (desk) => {
+    const raw = await desk.get('meta', 'triage')
+    const stored = raw === undefined ? undefined : restoreTriage(raw)
+    const isOwn = stored?.line.id === draft.line.id
+    const isRead =
+      stored === undefined || (isOwn && (stored.updatedAt === base || stored.updatedAt === draft.updatedAt))
+    const isNewer = late && !isRead && stored !== undefined && isUnkept(stored) && stored.updatedAt > draft.updatedAt
+    const other = isNewer ? draft : isRead ? undefined : stored
+    const isBack = (one: unknown) => !isNewer && restoreTriage(one).line.id === draft.line.id
+    await setAside(desk, 'triagesAside', other && isUnkept(other) ? apart(other, isOwn) : undefined, isBack)
+    if (!isNewer) await desk.put('meta', draft, 'triage')
+  })
+}
+
+/** Two windows may have gone on with one triage: what is set aside then is another one. */
+function apart(draft: TriageDraft, isSame: boolean): TriageDraft {
+  return isSame ? { ...draft, line: { ...draft.line, id: newId() } } : draft
+}
+
+/** A scratch line as it is now, and the one fact of it that was changed, if it was one. */
+export type ScratchEdit = { readonly line: LooseLine; readonly edit?: FactEdit; readonly at: string }
+
+/**
+ * Stores the scratch line: only the one fact onto the line that stands there, or the whole line; another line that
+ * stood there is set aside. `late` as above. Fails with a `StoreError`.
+ */
+export function writeScratch({ line, edit, at }: ScratchEdit, late = false): Promise<void> {
+  return inOneGo(['meta'], async (desk) => {
+    const raw = await desk.get('meta', 'scratch')
+    const stored = raw === undefined ? undefined : restoreLoose(raw)
+    const isOwn = stored?.id === line.id
+    if (isOwn && edit !== undefined) {
+      await desk.put('meta', editFact(stored, edit, at, late), 'scratch')
+      return
+    }
+    const isNewer = late && stored !== undefined && holdsAnything(stored) && stored.updatedAt > at
+    const other = isNewer ? line : isOwn ? undefined : stored
+    const isBack = (one: unknown) => !isNewer && restoreLoose(one).id === line.id
+    await setAside(desk, 'scratchesAside', other && holdsAnything(other) ? other : undefined, isBack)
+    if (!isNewer) await desk.put('meta', line, 'scratch')
+  })
 }

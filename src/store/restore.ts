@@ -1,143 +1,103 @@
-/**
- * The single gate for anything stored or imported.
- * Whatever comes in, a valid complaint comes out; what this version does not understand is kept aside, not dropped.
- */
+/** The gate for complaints: whatever comes in, a valid complaint comes out, and what is not understood is kept aside. */
 import type { Answers } from '../guide/types.ts'
-import { COMPLAINT_SCHEMA, type Complaint, type Kept, newId, type SavedCheck } from './complaint.ts'
-import { entriesOf, isRecord, plain } from './plain.ts'
-import { isCheckId } from './restore-ids.ts'
-import { type Keep, restoreLine } from './restore-line.ts'
+import {
+  assemble,
+  COMPLAINT_SCHEMA,
+  type Complaint,
+  type ComplaintRecord,
+  type ComplaintRival,
+  type SavedCheck,
+} from './complaint.ts'
+import {
+  dictionaryOf,
+  flag,
+  id,
+  item,
+  listOf,
+  oneOf,
+  type Provenance,
+  type Reader,
+  readRecord,
+  required,
+  schema,
+  type Table,
+  text,
+  time,
+  version,
+} from './gate.ts'
+import { isCheckId, newId } from './ids.ts'
+import { restoreKeptLine } from './line.ts'
+import { isRecord } from './plain.ts'
+import { splitLines } from './split-lines.ts'
 
-/** `stored`: read back from this device. `import`: from a file or another person, so no safety gate is taken over. */
-export type Provenance = 'stored' | 'import'
+const isNode = (key: string): key is string => key !== '__proto__'
+const now = () => new Date().toISOString()
 
-const KNOWN_KEYS = new Set<string>([
-  'id',
-  'schemaVersion',
-  'guideVersion',
-  'title',
-  'note',
-  'createdAt',
-  'updatedAt',
-  'deletedAt',
-  'isDemo',
-  'answers',
-  'lines',
-  'checks',
-  'kept',
-])
-
-const isTime = (value: unknown): value is string =>
-  typeof value === 'string' && /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d/.test(value) && Number.isFinite(Date.parse(value))
-const isText = (value: unknown): value is string => typeof value === 'string'
-const isId = (value: unknown): value is string => typeof value === 'string' && /^[\w-]{1,64}$/.test(value)
-const isVersion = (value: unknown): value is number => Number.isSafeInteger(value) && Number(value) >= 0
-const isFlag = (value: unknown): value is boolean => typeof value === 'boolean'
-
-/** Takes `raw[key]` if it fits; otherwise keeps it aside and takes the fallback. */
-function field<T>(
-  raw: Record<string, unknown>,
-  key: string,
-  fits: (value: unknown) => value is T,
-  or: T,
-  keep: Keep,
-): T {
-  const value = raw[key]
-  if (fits(value)) return value
-  if (value !== undefined) keep(key, value)
-  return or
-}
-
-function restoreAnswers(raw: unknown, keep: Keep): Answers {
-  if (!isRecord(raw)) {
-    if (raw !== undefined) keep('answers', raw)
-    return {}
-  }
-  const good: [string, string][] = []
-  for (const [node, option] of entriesOf(raw)) {
-    if (isText(option) && node !== '__proto__') good.push([node, option])
-    else keep(`answers.${node}`, option)
-  }
-  return Object.fromEntries(good)
-}
-
-function restoreChecks(raw: unknown, keep: Keep): readonly SavedCheck[] {
-  return listOf(raw, 'checks', keep).flatMap((item, index) => {
-    const saved = restoreCheck(item)
-    if (saved !== undefined) return [saved]
-    keep(`checks.${index}`, item)
-    return []
-  })
-}
-
-function restoreCheck(raw: unknown): SavedCheck | undefined {
-  if (!isRecord(raw) || !isCheckId(raw['check'])) return undefined
-  const { check, address, lineId } = raw
-  if ((address !== undefined && !isText(address)) || (lineId !== undefined && !isId(lineId))) return undefined
-  if (address === undefined && lineId === undefined) return undefined
-  return { check, ...(address === undefined ? {} : { address }), ...(lineId === undefined ? {} : { lineId }) }
-}
-
-/** A list, or the empty list with the odd value kept aside. */
-function listOf(raw: unknown, at: string, keep: Keep): readonly unknown[] {
-  if (Array.isArray(raw)) return raw
-  if (raw !== undefined) keep(at, raw)
-  return []
-}
-
-function keptBefore(raw: unknown): Kept[] {
-  if (!Array.isArray(raw)) return raw === undefined ? [] : [{ at: 'kept', value: plain(raw) }]
-  return raw.map((item: unknown, index) =>
-    isRecord(item) && isText(item['at']) && 'value' in item
-      ? { at: item['at'], value: plain(item['value']) }
-      : { at: `kept.${index}`, value: plain(item) },
+export const answersOf: Reader<Answers> = (value, at, gate) => {
+  const read = dictionaryOf(isNode, text)(value, at, gate)
+  return (
+    read && Object.fromEntries(Object.entries(read).flatMap(([key, one]) => (one === undefined ? [] : [[key, one]])))
   )
 }
 
-function restoreRecord(raw: Record<string, unknown>, from: Provenance): Complaint {
-  const kept = keptBefore(raw['kept'])
-  const keep: Keep = (at, value) => kept.push({ at, value: plain(value) })
-  const takeBack = <T>(at: string, read: (value: unknown) => T | undefined): T | undefined => {
-    const index = kept.findIndex((item) => item.at === at && read(item.value) !== undefined)
-    return index < 0 ? undefined : read(kept.splice(index, 1)[0]?.value)
-  }
-  for (const [key, value] of entriesOf(raw)) if (!KNOWN_KEYS.has(key)) keep(key, value)
-  const createdAt = field(raw, 'createdAt', isTime, new Date().toISOString(), keep)
-  const deletedAt = raw['deletedAt']
-  if (deletedAt !== undefined && !isTime(deletedAt)) keep('deletedAt', deletedAt)
-  const schemaVersion = field(raw, 'schemaVersion', isVersion, COMPLAINT_SCHEMA, keep)
-  const usedIds = new Set<string>()
-  return {
-    id: field(raw, 'id', isId, newId(), keep),
-    // A complaint written by a newer version keeps that version's number, so that it can take its parts back.
-    schemaVersion: Math.max(schemaVersion, COMPLAINT_SCHEMA),
-    // minus zero would not survive being stored as JSON
-    guideVersion: field(raw, 'guideVersion', isVersion, 0, keep) + 0,
-    title: field(raw, 'title', isText, '', keep),
-    note: field(raw, 'note', isText, '', keep),
-    createdAt,
-    updatedAt: field(raw, 'updatedAt', isTime, createdAt, keep),
-    ...(isTime(deletedAt) ? { deletedAt } : {}),
-    isDemo: field(raw, 'isDemo', isFlag, false, keep),
-    answers: restoreAnswers(raw['answers'], keep),
-    lines: listOf(raw['lines'], 'lines', keep).flatMap((item, index) => {
-      const line = restoreLine(item, { at: `lines.${index}`, from, usedIds, keep, takeBack })
-      return line === undefined ? [] : [line]
-    }),
-    checks: restoreChecks(raw['checks'], keep),
-    kept,
-  }
+const CHECK: Table<SavedCheck> = {
+  check: required((value) => (isCheckId(value) ? value : undefined)),
+  address: { read: text, or: () => undefined },
+  lineId: { read: id, or: () => undefined },
+}
+
+const savedCheck: Reader<SavedCheck> = (value, at, gate) => {
+  const read = item(CHECK)(value, at, gate)
+  return read?.address === undefined && read?.lineId === undefined ? undefined : read
+}
+
+const RIVAL: Table<ComplaintRival> = {
+  field: required(oneOf(['title', 'note'])),
+  text: required(text),
+  at: required(time),
+}
+
+const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
+  id: { read: id, or: newId },
+  schemaVersion: { read: schema(COMPLAINT_SCHEMA), or: () => COMPLAINT_SCHEMA },
+  guideVersion: { read: version, or: () => 0 },
+  title: { read: text, or: () => '' },
+  note: { read: text, or: () => '' },
+  createdAt: { read: time, or: now },
+  updatedAt: { read: time, or: now },
+  deletedAt: { read: time, or: () => undefined },
+  isDemo: { read: flag, or: () => false },
+  answers: { read: answersOf, or: () => ({}) },
+  checks: { read: listOf(savedCheck), or: () => [] },
+  rivals: { read: listOf(item(RIVAL)), or: () => undefined },
+}
+
+/** Every field a complaint's record has, for the guard over the fixtures. */
+export const COMPLAINT_FIELDS = [...Object.keys(COMPLAINT), 'kept'] as const
+
+/** The gate for a complaint's own record. Never throws. */
+export function restoreRecord(raw: unknown, from: Provenance = 'stored'): ComplaintRecord {
+  return readRecord(COMPLAINT, isRecord(raw) ? raw : { kept: [{ at: '', value: raw }] }, from)
+}
+
+function restoreWhole(raw: Record<string, unknown>, from: Provenance): Complaint {
+  const { complaint, lines } = splitLines(raw)
+  const record = restoreRecord(complaint, from)
+  return assemble(
+    record,
+    lines.map((line) => restoreKeptLine({ ...line, complaintId: record.id }, from)),
+  )
 }
 
 /**
- * A valid complaint from anything at all. Never throws. Restoring what was restored changes nothing.
+ * A valid complaint, lines and all, from anything at all. Never throws. Restoring what was restored changes nothing.
  * With `import`, every line's safety gate goes back to `unknown`: it is answered at the aircraft, not in a file.
  */
 export function restoreComplaint(raw: unknown, from: Provenance): Complaint {
   try {
-    return restoreRecord(isRecord(raw) ? raw : { kept: [{ at: '', value: raw }] }, from)
+    return restoreWhole(isRecord(raw) ? raw : { kept: [{ at: '', value: raw }] }, from)
   } catch (error) {
     // Only an object that fights back when read (a throwing getter) gets here; it cannot come from storage or a file.
-    return restoreRecord({ kept: [{ at: '', value: `unreadable: ${String(error)}` }] }, from)
+    return restoreWhole({ kept: [{ at: '', value: `unreadable: ${String(error)}` }] }, from)
   }
 }

@@ -1,87 +1,129 @@
 /** A change to what is stored, as data: it can be carried out now, or at the next start if this one ended too soon. */
-import type { Line } from '../calc/types.ts'
-import type { Complaint, ComplaintPatch } from './complaint.ts'
-import {
-  addComplaint,
-  changeComplaint,
-  deleteComplaint,
-  getComplaint,
-  putComplaint,
-  undeleteComplaint,
-} from './complaints.ts'
-import { restoreScratch, restoreTriage, type TriageDraft, writeScratch, writeTriage } from './meta.ts'
-import { entriesOf, isRecord } from './plain.ts'
-import { restoreComplaint } from './restore.ts'
+import { assemble, type Complaint, later, recordOf } from './complaint.ts'
+import { addComplaint, addLine, changeComplaint, changeLine, salvage } from './complaints.ts'
+import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
+import type { KeptLine } from './line.ts'
+import { type ScratchEdit, type TriageDraft, writeScratch, writeTriage } from './meta.ts'
 
 export type Step =
-  | { readonly do: 'put'; readonly complaint: Complaint }
-  | { readonly do: 'change'; readonly id: string; readonly patch: ComplaintPatch; readonly at: string }
-  | { readonly do: 'delete' | 'undelete'; readonly id: string; readonly at: string }
-  | { readonly do: 'triage'; readonly draft: TriageDraft }
-  | { readonly do: 'scratch'; readonly line: Line }
+  | { readonly do: 'put'; readonly complaint: Complaint; readonly lineId?: string }
+  | { readonly do: 'addLine'; readonly line: KeptLine }
+  | ComplaintEdit
+  | LineEdit
+  | { readonly do: 'triage'; readonly draft: TriageDraft; readonly base?: string }
+  | ({ readonly do: 'scratch' } & ScratchEdit)
 
-/** Carries a step out. Fails with a `StoreError`. */
-export function performStep(step: Step): Promise<void> {
+/** Carries a step out; false when what it changes is not there. `late`: an earlier start left it behind. Fails with a `StoreError`. */
+export async function performStep(step: Step, late = false): Promise<boolean> {
   switch (step.do) {
     case 'put':
-      return putComplaint(step.complaint)
+      await addComplaint(step.complaint, step.lineId)
+      return true
+    case 'addLine':
+      await addLine(step.line)
+      return true
     case 'change':
-      return changeComplaint(step.id, step.patch, step.at)
-    case 'delete':
-      return deleteComplaint(step.id, step.at)
+    case 'check':
+    case 'settle':
     case 'undelete':
-      return undeleteComplaint(step.id)
+      return (await changeComplaint(step, late)) || (late && (await salvaged(step)))
+    case 'fact':
+    case 'line':
+    case 'settleFact':
+    case 'undoRemoveLine':
+      return (await changeLine(step, late)) || (late && (await salvaged(step)))
+    case 'delete':
+      await changeComplaint(step, late)
+      return true
+    case 'removeLine':
+      await changeLine(step, late)
+      return true
     case 'triage':
-      return writeTriage(step.draft)
+      await writeTriage(step.draft, step.base, late)
+      return true
     case 'scratch':
-      return writeScratch(step.line)
+      await writeScratch(step, late)
+      return true
   }
 }
 
-/**
- * Carries out a step that an earlier start left behind. What is stored already stays where it is newer: the window that
- * left it may still be writing. Fails with a `StoreError`.
- */
-export async function performLate(step: Step): Promise<void> {
-  if (step.do === 'put') return addComplaint(step.complaint)
-  if (step.do === 'triage' || step.do === 'scratch') return performStep(step)
-  const stored = await getComplaint(step.id)
-  if (stored !== undefined && stored.updatedAt > step.at) return
-  return performStep(step)
+async function salvaged(step: ComplaintEdit | LineEdit): Promise<boolean> {
+  await salvage(step)
+  return true
 }
 
-const TEXT_KEYS = ['id', 'at'] as const
-
-/** Reads steps back from text that anything may have touched; what does not fit is left out. Never throws. */
-export function restoreSteps(raw: unknown): readonly Step[] {
-  return Array.isArray(raw) ? raw.flatMap((one) => restoreStep(one) ?? []) : []
-}
-
-function restoreStep(raw: unknown): Step | undefined {
-  if (!isRecord(raw)) return undefined
-  const { id, at, patch, complaint } = raw
-  const hasTexts = TEXT_KEYS.every((key) => typeof raw[key] === 'string')
-  switch (raw['do']) {
+/** The Log as it is once a step is carried out; the same list when the step is about something else. */
+export function applyStep(log: readonly Complaint[], step: Step, late = false): readonly Complaint[] {
+  switch (step.do) {
     case 'put':
-      return isRecord(complaint) ? { do: 'put', complaint: restoreComplaint(complaint, 'stored') } : undefined
+      return log.some(({ id }) => id === step.complaint.id) ? log : [step.complaint, ...log]
+    case 'addLine':
+      return changed(log, step.line.complaintId, (old) =>
+        old.lines.some(({ id }) => id === step.line.id) ? old : assemble(recordOf(old), [...old.lines, step.line]),
+      )
     case 'change':
-      return hasTexts && isRecord(patch)
-        ? { do: 'change', id: String(id), patch: restorePatch(patch), at: String(at) }
-        : undefined
+    case 'check':
+    case 'settle':
+      return changed(log, step.id, (old) => ({ ...editComplaint(recordOf(old), step, late), lines: old.lines }))
     case 'delete':
+      return log.filter(({ id }) => id !== step.id)
+    case 'fact':
+    case 'line':
+    case 'settleFact':
+    case 'removeLine':
+      return changed(log, step.id, (old) => withLine(old, step, late))
     case 'undelete':
-      return hasTexts ? { do: raw['do'], id: String(id), at: String(at) } : undefined
+    case 'undoRemoveLine':
     case 'triage':
-      return { do: 'triage', draft: restoreTriage(raw['draft']) }
     case 'scratch':
-      return { do: 'scratch', line: restoreScratch(raw['line']) }
-    default:
-      return undefined
+      return log
   }
 }
 
-/** The parts of a complaint that the patch names, each through the gate. */
-function restorePatch(raw: Record<string, unknown>): ComplaintPatch {
-  const whole: Record<string, unknown> = { ...restoreComplaint(raw, 'stored') }
-  return Object.fromEntries(entriesOf(raw).flatMap(([key]) => (key in whole ? [[key, whole[key]]] : [])))
+function changed(log: readonly Complaint[], id: string, change: (old: Complaint) => Complaint): readonly Complaint[] {
+  const old = log.find((complaint) => complaint.id === id)
+  if (old === undefined) return log
+  return [change(old), ...log.filter((complaint) => complaint.id !== id)]
+}
+
+function withLine(old: Complaint, edit: LineEdit, late: boolean): Complaint {
+  const line = old.lines.find(({ id }) => id === edit.lineId)
+  if (line === undefined) return old
+  const edited = editLine(line, edit, late)
+  const lines = old.lines.flatMap((one) => (one !== line ? [one] : edited.removedAt === undefined ? [edited] : []))
+  return { ...old, lines, updatedAt: later(edited.updatedAt, old.updatedAt) }
+}
+
+/** One step instead of two on the same thing, neither of which is written yet; undefined where both are needed. */
+export function mergeSteps(first: Step, second: Step): Step | undefined {
+  if (first.do === 'fact' && second.do === 'fact') return { ...second, base: first.base }
+  if (first.do === 'change' && second.do === 'change')
+    return first.base === undefined ? second : { ...second, base: first.base }
+  if (first.do === 'line' && second.do === 'line') return second
+  if (first.do === 'triage' && second.do === 'triage' && first.draft.line.id === second.draft.line.id) {
+    const { base: _own, ...rest } = second
+    return first.base === undefined ? rest : { ...rest, base: first.base }
+  }
+  if (
+    first.do === 'scratch' &&
+    second.do === 'scratch' &&
+    first.line.id === second.line.id &&
+    first.edit &&
+    second.edit
+  )
+    return { ...second, edit: { ...second.edit, base: first.edit.base } }
+  return undefined
+}
+
+/** The steps without those that a later one takes back, and without those that take back. */
+export function withoutUndone(steps: readonly Step[]): readonly Step[] {
+  const isUndone = (step: Step, at: number): boolean =>
+    steps
+      .slice(at + 1)
+      .some(
+        (later) =>
+          (step.do === 'delete' && later.do === 'undelete' && later.id === step.id) ||
+          (step.do === 'removeLine' && later.do === 'undoRemoveLine' && later.lineId === step.lineId),
+      )
+  return steps.filter((step, at) => !isUndone(step, at))
 }

@@ -1,12 +1,15 @@
 /** What can go wrong with the storage of a browser. */
-export type StoreTrouble = 'unavailable' | 'blocked' | 'newer' | 'full' | 'lost'
+export type StoreTrouble = 'unavailable' | 'silent' | 'blocked' | 'newer' | 'full' | 'lost' | 'gone'
 
 const SENTENCES: Readonly<Record<StoreTrouble, string>> = {
   unavailable:
     'This browser does not let the app keep anything here (private window, or storage switched off). Everything works, but nothing will be there after closing.',
+  silent:
+    'The storage of this browser does not answer; if Stillpin is open in another window, close that. Everything works, but until it answers nothing is kept after closing.',
   blocked: 'Another Stillpin window holds the storage in an older form. Close the other windows.',
   newer: 'The storage is in a newer form than this window understands. Reload to continue.',
   full: 'The storage of this device is full, so the last change is not saved. It is still on the screen: free some space, then save again.',
+  gone: 'What was changed is no longer on this device, and this window does not hold the whole of it: the change is not saved. Copy the text if it matters.',
   lost: 'The browser lost the storage. What is on the screen is not saved yet: try again, or reload.',
 }
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { newLine } from '../../src/store/complaint.ts'
+import { newLine } from '../../src/store/line.ts'
 import { freshStore } from '../store/fresh-store.ts'
 
 const LINE = { ...newLine('contact 19'), id: 'line-19' }
@@ -15,7 +15,7 @@ async function start() {
     import('../../src/store/complaints.ts'),
   ])
   await Promise.all([log.loadComplaints(), session.resumeSession()])
-  return { ...log, ...queue, ...session, ...disk }
+  return { ...log, ...queue, ...session, getComplaint: disk.getComplaint }
 }
 
 /** Makes every write fail as on a full device, until `restoreAllMocks`. */
@@ -186,7 +186,11 @@ describe('the triage under way', () => {
     const app = await start()
     const made = app.createFromTriage(TRIAGE)
     app.resumeComplaint(made)
-    expect(app.triage.value).toMatchObject({ answers: TRIAGE.answers, line: LINE, complaintId: made.id })
+    expect(app.triage.value).toMatchObject({
+      answers: TRIAGE.answers,
+      line: { id: LINE.id, name: LINE.name },
+      complaintId: made.id,
+    })
     app.restartTriage()
     app.setAnswers({ gate: 'none-of-these' }, 2)
     await app.settled()
@@ -277,5 +281,147 @@ describe('what is under way and kept nowhere else', () => {
     app.undoTriage()
     expect(app.triage.value.answers).toEqual({ gate: 'none-of-these' })
     expect(app.triageBefore.value).toBeUndefined()
+  })
+})
+
+describe('two windows on one text', () => {
+  const typed = (text: string) => ({ text, origin: { by: 'user' } as const })
+  const noteOf = (app: Awaited<ReturnType<typeof start>>) => {
+    const [one] = app.complaints.value ?? []
+    return [one?.note, one?.rivals?.map(({ text }) => text) ?? []]
+  }
+
+  it('takes over what another window wrote, and types on from there', async () => {
+    const here = await start()
+    const { id } = here.createFromTriage(TRIAGE)
+    await here.settled()
+    const other = await start()
+    here.writeNote(id, 'bond', '')
+    await vi.waitFor(() => expect(noteOf(other)).toEqual(['bond', []]))
+    other.writeNote(id, 'bond strap', 'bond')
+    await vi.waitFor(() => expect(noteOf(here)).toEqual(['bond strap', []]))
+  })
+
+  it('keeps and shows both notes, key after key, until one is taken; other parts are not touched', async () => {
+    const here = await start()
+    const { id } = here.createFromTriage({ ...TRIAGE, title: 'T' })
+    await here.settled()
+    const other = await start()
+    here.writeNote(id, 'left strap green', '')
+    await vi.waitFor(() => expect(noteOf(other)[0]).toBe('left strap green'))
+    // the other field was typed in before that came: its text stands on the empty one
+    other.writeNote(id, 'r', '')
+    other.writeNote(id, 'right', 'r')
+    await vi.waitFor(() => expect(noteOf(here)).toEqual(['right', ['left strap green']]))
+    here.writeNote(id, 'left strap green, cleaned', 'left strap green')
+    await vi.waitFor(() => {
+      for (const app of [here, other]) expect(noteOf(app)).toEqual(['left strap green, cleaned', ['right']])
+    })
+    expect(noteOf(await start())).toEqual(['left strap green, cleaned', ['right']])
+    here.takeText(id, 'note', 'right', ['left strap green, cleaned'])
+    await vi.waitFor(() => {
+      for (const app of [here, other]) expect(noteOf(app)).toEqual(['right', []])
+    })
+  })
+
+  it('keeps both texts of a fact, and never lets an emptied field take away what was not read', async () => {
+    const here = await start()
+    const { id } = here.createFromTriage(TRIAGE)
+    await here.settled()
+    const other = await start()
+    const line = (app: typeof here) => app.complaints.value?.[0]?.lines[0]
+    here.writeLineFact(id, LINE.id, 'markedF', typed('4n7'), '')
+    await vi.waitFor(() => expect(line(other)?.facts.markedF?.text).toBe('4n7'))
+    other.writeLineFact(id, LINE.id, 'markedF', typed('10n'), '')
+    await vi.waitFor(() => expect(line(here)?.rivals).toMatchObject([{ fact: 'markedF', text: '4n7' }]))
+    other.writeLineFact(id, LINE.id, 'noiseHz', typed('9M'), '')
+    here.writeLineFact(id, LINE.id, 'markedF', undefined, '4n7')
+    await vi.waitFor(() => {
+      expect(line(here)).toMatchObject({ facts: { markedF: { text: '10n' }, noiseHz: { text: '9M' } } })
+      expect(line(other)?.rivals).toBeUndefined()
+    })
+  })
+
+  it('keeps a scratch line and a triage that another window replaces', async () => {
+    const here = await start()
+    const other = await start()
+    here.writeScratchFact('markedF', typed('4n7'))
+    here.setAnswers({ gate: 'here' }, 2)
+    await here.settled()
+    other.openScratch({ ...newLine(), facts: { noiseHz: typed('9M') } })
+    other.setAnswers({ gate: 'other' }, 2)
+    await other.settled()
+    await vi.waitFor(() => {
+      expect(other.scratchBefore.value?.facts).toEqual({ markedF: typed('4n7') })
+      expect(other.triageBefore.value?.answers).toEqual({ gate: 'here' })
+    })
+    const later = await start()
+    later.undoTriage()
+    later.undoScratch()
+    expect([later.triage.value.answers, later.scratch.value.facts]).toEqual([
+      { gate: 'here' },
+      { markedF: typed('4n7') },
+    ])
+    await later.settled()
+    const last = await start()
+    expect([last.triage.value.answers, last.triageBefore.value?.answers]).toEqual([{ gate: 'here' }, { gate: 'other' }])
+  })
+})
+
+describe('a record that is not there any more', () => {
+  it('is written whole when something is typed into it', async () => {
+    const app = await start()
+    const { id } = app.createFromTriage(TRIAGE)
+    app.addLine(id, { ...newLine('contact 20'), id: 'line-20' })
+    await app.settled()
+    const db = await import('../../src/store/db.ts')
+    await db.inOneGo(['lines'], (desk) => desk.remove('lines', [id, 'line-20']))
+    app.writeLineFact(id, 'line-20', 'markedF', { text: '3n3', origin: { by: 'user' } })
+    await app.settled()
+    expect((await app.getComplaint(id))?.lines[1]).toMatchObject({
+      name: 'contact 20',
+      facts: { markedF: { text: '3n3' } },
+    })
+    await db.inOneGo(['complaints', 'lines'], async (desk) => {
+      await desk.remove('complaints', id)
+      await desk.removeLinesOf(id)
+    })
+    app.writeNote(id, 'still typing')
+    await app.settled()
+    expect(await app.getComplaint(id)).toMatchObject({
+      title: TRIAGE.title,
+      note: 'still typing',
+      lines: [{ name: 'contact 19' }, { name: 'contact 20', facts: { markedF: { text: '3n3' } } }],
+    })
+    expect([app.saveState.value, app.storeNotice.value]).toEqual(['saved', undefined])
+  })
+})
+
+describe('a storage that never answers', () => {
+  it('is waited for two seconds; the app goes on in memory, says so, and saves once it answers', async () => {
+    const before = await start()
+    before.createFromTriage({ ...TRIAGE, title: 'kept before' })
+    await before.settled()
+    const { closeStore, DB_NAME, DB_VERSION } = await import('../../src/store/db.ts')
+    const holder = await new Promise<IDBDatabase>((done) => {
+      const request = indexedDB.open(DB_NAME, DB_VERSION)
+      request.onsuccess = () => done(request.result)
+    })
+    closeStore()
+    // an upgrade that waits for the holder: every other opening waits behind it
+    const upgrade = indexedDB.open(DB_NAME, DB_VERSION + 1)
+    upgrade.onupgradeneeded = () => upgrade.transaction?.abort()
+
+    const app = await start()
+    expect(app.storeNotice.value).toContain('does not answer')
+    const { id } = app.createFromTriage({ ...TRIAGE, title: 'made in memory' })
+    app.writeNote(id, 'typed in memory')
+    await app.settled()
+    expect(app.complaints.value).toMatchObject([{ title: 'made in memory', note: 'typed in memory' }])
+    expect(app.saveState.value).toBe('failed')
+    holder.close()
+    await vi.waitFor(() => expect(app.complaints.value).toHaveLength(2), { timeout: 5000 })
+    await vi.waitFor(() => expect([app.saveState.value, app.storeNotice.value]).toEqual(['saved', undefined]))
+    expect((await start()).complaints.value?.map(({ title }) => title)).toEqual(['made in memory', 'kept before'])
   })
 })

@@ -1,8 +1,8 @@
 // @vitest-environment happy-dom
 /** A window that ends before the database has written: what was typed is there at the next start. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { newLine } from '../../src/store/complaint.ts'
-import { restoreSteps } from '../../src/store/steps.ts'
+import { newLine } from '../../src/store/line.ts'
+import { restoreSteps } from '../../src/store/restore-steps.ts'
 import { freshStore } from '../store/fresh-store.ts'
 
 const LINE = { ...newLine('contact 23'), id: 'line-23' }
@@ -40,6 +40,7 @@ describe('what was typed just before the window closed', () => {
     before.rename(made.id, 'Needle swings, ship 4')
     before.writeNote(made.id, 'µΩ 7.3 %\nsecond line')
     before.setAnswers({ wrong: 'data' }, 1)
+    await before.settled()
     vi.restoreAllMocks()
 
     const after = await start()
@@ -56,9 +57,67 @@ describe('what was typed just before the window closed', () => {
     stopWriting()
     before.remove(made.id)
     before.undoRemove()
+    await before.settled()
     vi.restoreAllMocks()
     const after = await start()
     expect(after.complaints.value).toHaveLength(1)
+  })
+
+  it('is on the list, and stays typed, when the device is full at the next start too', async () => {
+    const before = await start()
+    const old = before.createFromTriage({ ...TRIAGE, title: 'kept while there was room' })
+    before.addLine(old.id, { ...newLine('contact 24'), id: 'line-24' })
+    await before.settled()
+    stopWriting()
+    const made = before.createFromTriage({ ...TRIAGE, title: 'made while full' })
+    before.writeNote(made.id, 'typed while full')
+    before.rename(old.id, 'renamed while full')
+    before.writeLineFact(old.id, 'line-24', 'markedF', { text: '3n3', origin: { by: 'user' } })
+    before.removeLine(old.id, 'line-23')
+    before.writeScratchFact('noiseHz', { text: '9 MHz', origin: { by: 'user' } })
+    before.setAnswers({ wrong: 'data' }, 1)
+    await before.settled()
+
+    const full = await start()
+    expect(full.saveState.value).toBe('failed')
+    const seen = [...(full.complaints.value ?? [])].sort((a, b) => a.title.localeCompare(b.title))
+    expect(seen).toMatchObject([
+      { title: 'made while full', note: 'typed while full' },
+      { title: 'renamed while full', lines: [{ name: 'contact 24', facts: { markedF: { text: '3n3' } } }] },
+    ])
+    expect(full.triage.value.answers).toEqual({ wrong: 'data' })
+    expect(full.scratch.value.facts).toMatchObject({ noiseHz: { text: '9 MHz' } })
+    full.writeNote(made.id, 'typed while full, and after', 'typed while full')
+    await full.settled()
+    vi.restoreAllMocks()
+
+    const after = await start()
+    expect(after.complaints.value?.find(({ id }) => id === made.id)).toMatchObject({
+      note: 'typed while full, and after',
+    })
+    expect(after.complaints.value?.find(({ id }) => id === old.id)).toMatchObject({
+      title: 'renamed while full',
+      lines: [{ name: 'contact 24', facts: { markedF: { text: '3n3' } } }],
+    })
+    expect(after.complaints.value?.map(({ rivals }) => rivals)).toEqual([undefined, undefined])
+    await after.settled()
+    expect(Object.keys(localStorage)).toEqual([])
+  })
+
+  it('becomes a complaint of its own when the one it was typed into is gone', async () => {
+    const before = await start()
+    const made = before.createFromTriage(TRIAGE)
+    await before.settled()
+    stopWriting()
+    before.writeNote(made.id, 'late words', '')
+    await before.settled()
+    vi.restoreAllMocks()
+    const { inOneGo } = await import('../../src/store/db.ts')
+    await inOneGo(['complaints', 'lines'], async (desk) => {
+      await desk.remove('complaints', made.id)
+      await desk.removeLinesOf(made.id)
+    })
+    expect((await start()).complaints.value).toMatchObject([{ title: 'Recovered', note: 'late words' }])
   })
 
   it('never goes over something newer that was stored since', async () => {
@@ -67,11 +126,13 @@ describe('what was typed just before the window closed', () => {
     await before.settled()
     stopWriting()
     before.writeNote(made.id, 'older')
+    await before.settled()
     vi.restoreAllMocks()
     const { changeComplaint } = await import('../../src/store/complaints.ts')
-    await changeComplaint(made.id, { note: 'newer' }, '2999-01-01T00:00:00.000Z')
+    await changeComplaint({ do: 'change', id: made.id, patch: { note: 'newer' }, at: '2999-01-01T00:00:00.000Z' })
     const after = await start()
     expect(after.complaints.value?.[0]?.note).toBe('newer')
+    expect(after.complaints.value?.[0]?.rivals).toMatchObject([{ field: 'note', text: 'older' }])
   })
 
   it('leaves nothing behind once it is on disk', async () => {
@@ -86,7 +147,7 @@ describe('what was typed just before the window closed', () => {
     expect(restoreSteps('no list')).toEqual([])
     expect(restoreSteps([null, 7, { do: 'erase' }, { do: 'change', id: 3, at: 'x', patch: {} }])).toEqual([])
     expect(restoreSteps([{ do: 'change', id: 'a', at: 'x', patch: { title: 9, note: 'n' } }])).toEqual([
-      { do: 'change', id: 'a', at: 'x', patch: { title: '', note: 'n' } },
+      { do: 'change', id: 'a', at: 'x', patch: { title: '', note: 'n' }, base: {} },
     ])
   })
 

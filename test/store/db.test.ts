@@ -1,10 +1,23 @@
 import { readdirSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { COMPLAINT_SCHEMA } from '../../src/store/complaint.ts'
 import { listComplaints } from '../../src/store/complaints.ts'
-import { changeOne, closeStore, DB_NAME, DB_VERSION, readAll, readOne, writeOne } from '../../src/store/db.ts'
-import { readTheme } from '../../src/store/meta.ts'
+import {
+  changeOne,
+  closeStore,
+  DB_NAME,
+  DB_VERSION,
+  readAll,
+  readOne,
+  SILENT_AFTER_MS,
+  writeOne,
+} from '../../src/store/db.ts'
+import { LINE_FIELDS, LINE_SCHEMA } from '../../src/store/line.ts'
+import { readScratch, readTheme, readTriage, TRIAGE_FIELDS, TRIAGE_SCHEMA } from '../../src/store/meta.ts'
+import { COMPLAINT_FIELDS, restoreRecord } from '../../src/store/restore.ts'
 import { StoreError, type StoreTrouble, watchStore } from '../../src/store/trouble.ts'
 import v1 from './fixtures/v1.json' with { type: 'json' }
+import v2 from './fixtures/v2.json' with { type: 'json' }
 import { freshStore } from './fresh-store.ts'
 
 beforeEach(freshStore)
@@ -20,9 +33,16 @@ function openRaw(version: number, upgrade: (db: IDBDatabase) => void = () => und
   })
 }
 
-async function seedVersion1(): Promise<void> {
-  const db = await openRaw(1, (fresh) => {
-    for (const [name, { keyPath, records }] of Object.entries(v1.stores)) {
+type Fixture = {
+  readonly databaseVersion: number
+  readonly stores: Readonly<
+    Record<string, { readonly keyPath: string | string[] | null; readonly records: object | readonly object[] }>
+  >
+}
+
+async function seed({ databaseVersion, stores }: Fixture): Promise<void> {
+  const db = await openRaw(databaseVersion, (fresh) => {
+    for (const [name, { keyPath, records }] of Object.entries(stores)) {
       const store = fresh.createObjectStore(name, keyPath === null ? {} : { keyPath })
       if (Array.isArray(records)) for (const record of records) store.put(record)
       else for (const [key, record] of Object.entries(records)) store.put(record, key)
@@ -31,6 +51,26 @@ async function seedVersion1(): Promise<void> {
   db.close()
 }
 
+/** Every stored record of a kind, with the version it says it has (1 where it says none). */
+const RECORDS = {
+  complaint: {
+    now: COMPLAINT_SCHEMA,
+    fields: COMPLAINT_FIELDS,
+    of: [...v1.stores.complaints.records, ...v2.stores.complaints.records],
+  },
+  line: { now: LINE_SCHEMA, fields: LINE_FIELDS.kept, of: v2.stores.lines.records },
+  'scratch line': {
+    now: LINE_SCHEMA,
+    fields: LINE_FIELDS.loose,
+    of: [v2.stores.meta.records.scratch, ...v2.stores.meta.records.scratchesAside],
+  },
+  triage: {
+    now: TRIAGE_SCHEMA,
+    fields: TRIAGE_FIELDS,
+    of: [v2.stores.meta.records.triage, ...v2.stores.meta.records.triagesAside],
+  },
+} as const
+
 function troubles(): (StoreTrouble | undefined)[] {
   const seen: (StoreTrouble | undefined)[] = []
   watchStore((trouble) => seen.push(trouble?.trouble))
@@ -38,11 +78,11 @@ function troubles(): (StoreTrouble | undefined)[] {
 }
 
 describe('the database', () => {
-  it('creates its three stores', async () => {
+  it('creates its stores', async () => {
     await writeOne('meta', 'theme', 'dark')
     closeStore()
     const db = await openRaw(DB_VERSION)
-    expect([...db.objectStoreNames]).toEqual(['complaints', 'guide', 'meta'])
+    expect([...db.objectStoreNames]).toEqual(['complaints', 'guide', 'lines', 'meta'])
     db.close()
   })
 
@@ -51,19 +91,93 @@ describe('the database', () => {
     for (let version = 1; version <= DB_VERSION; version++) expect(fixtures).toContain(`v${version}.json`)
   })
 
-  it('opens a version 1 storage and loses nothing', async () => {
-    await seedVersion1()
+  it.each(Object.entries(RECORDS))(
+    'has a fixture of every version a %s ever had, and the newest names its fields as they are now',
+    (_name, { now, fields, of }) => {
+      const versions: readonly (readonly [number, object])[] = of.map((one) => [one.schemaVersion, one])
+      expect(new Set(versions.map(([version]) => version))).toEqual(
+        new Set(Array.from({ length: now }, (_, i) => i + 1)),
+      )
+      const newest = versions.filter(([version]) => version === now).flatMap(([, record]) => Object.keys(record))
+      expect(new Set(newest)).toEqual(new Set(fields))
+    },
+  )
+
+  it('opens a version 1 storage, gives each line a record of its own, and loses nothing', async () => {
+    await seed(v1)
     const [kept, ...others] = await listComplaints()
     expect(others).toEqual([])
-    expect(kept).toEqual(v1.stores.complaints.records[0])
+    const [old] = v1.stores.complaints.records
+    const [line] = old?.lines ?? []
+    expect(kept).toEqual({
+      ...old,
+      schemaVersion: 2,
+      kept: [{ at: 'later', value: { x: 3 } }],
+      lines: [
+        {
+          ...line,
+          complaintId: old?.id,
+          order: 0,
+          schemaVersion: 1,
+          updatedAt: old?.updatedAt,
+          kept: [{ at: 'facts.fluxWb', value: { text: '3 mWb', origin: { by: 'user' } } }],
+        },
+      ],
+    })
     expect(await readAll('complaints')).toHaveLength(2)
+    expect((await readAll('complaints')).filter((raw) => Object.hasOwn(Object(raw), 'lines'))).toEqual([])
     expect(await readTheme()).toBe('night')
+    expect(await readScratch()).toMatchObject(v1.stores.meta.records.scratch)
+    expect(await readTriage()).toMatchObject(v1.stores.meta.records.triage)
+  })
+
+  it('opens a version 1 storage with records that cannot be what they say', async () => {
+    await seed({
+      databaseVersion: 1,
+      stores: {
+        complaints: {
+          keyPath: 'id',
+          records: [
+            { id: 'two words', title: 'a', lines: [{ id: 'x' }, { id: 'x', facts: {} }, 'no line', { id: 'y z' }] },
+            { id: 'plain', title: 'b', lines: 'none', kept: 'odd' },
+          ],
+        },
+        guide: { keyPath: null, records: {} },
+        meta: { keyPath: null, records: {} },
+      },
+    })
+    const found = [...(await listComplaints())].sort((a, b) => a.title.localeCompare(b.title))
+    expect(found.map(({ title, lines }) => [title, lines.length])).toEqual([
+      ['a', 3],
+      ['b', 0],
+    ])
+    expect(found[0]?.kept).toEqual([
+      { at: 'lines.2', value: 'no line' },
+      { at: 'id', value: 'two words' },
+    ])
+    expect(found[1]?.kept).toEqual([
+      { at: 'kept', value: 'odd' },
+      { at: 'lines', value: 'none' },
+    ])
+    expect(new Set(found[0]?.lines.map(({ id }) => id)).size).toBe(3)
+    expect((await readAll('complaints')).map((raw) => restoreRecord(raw).id).sort()).toEqual(
+      found.map(({ id }) => id).sort(),
+    )
+  })
+
+  it('opens a version 2 storage as it is', async () => {
+    await seed(v2)
+    const [record] = v2.stores.complaints.records
+    const [line] = v2.stores.lines.records
+    expect(await listComplaints()).toEqual([{ ...record, lines: [line] }])
+    expect(await readScratch()).toEqual(v2.stores.meta.records.scratch)
+    expect(await readTriage()).toEqual(v2.stores.meta.records.triage)
   })
 
   it('writes with strict durability', async () => {
     const spy = vi.spyOn(IDBDatabase.prototype, 'transaction')
     await writeOne('meta', 'theme', 'day')
-    expect(spy).toHaveBeenCalledWith('meta', 'readwrite', { durability: 'strict' })
+    expect(spy).toHaveBeenCalledWith(['meta'], 'readwrite', { durability: 'strict' })
   })
 
   it('lets go when another window upgrades, and says so', async () => {
@@ -121,19 +235,33 @@ describe('the database', () => {
     vi.unstubAllGlobals()
   })
 
-  it('reports a storage that stays silent as blocked, and that it opened after all', async () => {
+  it('waits two seconds for a storage that stays silent, once, and says when it answers after all', async () => {
     const holder = await openRaw(1, (db) => {
       for (const name of ['guide', 'meta']) db.createObjectStore(name)
       db.createObjectStore('complaints', { keyPath: 'id' })
     })
     const seen = troubles()
     const deletion = indexedDB.deleteDatabase(DB_NAME)
-    const reading = readOne('meta', 'theme')
-    await vi.waitFor(() => expect(seen).toEqual(['blocked']), { timeout: 3000 })
+    await expect(readOne('meta', 'theme')).rejects.toMatchObject({ trouble: 'silent' })
+    const waits = vi.spyOn(globalThis, 'setTimeout')
+    await expect(readOne('meta', 'theme')).rejects.toMatchObject({ trouble: 'silent' })
+    expect(waits.mock.calls.map(([, ms]) => ms)).not.toContain(SILENT_AFTER_MS)
+    waits.mockRestore()
+    expect(seen).toEqual(['silent', 'silent'])
     holder.close()
-    await reading
+    await vi.waitFor(() => expect(seen.at(-1)).toBeUndefined(), { timeout: 3000 })
     expect(deletion.readyState).toBe('done')
-    expect(seen).toEqual(['blocked', undefined])
+    expect(await readOne('meta', 'theme')).toBeUndefined()
+  })
+
+  it('says so when another window holds the storage in an older form', async () => {
+    await seed(v1)
+    const holder = await openRaw(1)
+    const seen = troubles()
+    await expect(readOne('meta', 'theme')).rejects.toMatchObject({ trouble: 'blocked' })
+    expect(seen).toEqual(['blocked', 'blocked'])
+    holder.close()
+    await vi.waitFor(() => expect(seen.at(-1)).toBeUndefined(), { timeout: 3000 })
   })
 
   it('changes a value on top of what is stored at that moment', async () => {

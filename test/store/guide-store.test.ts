@@ -2,7 +2,7 @@ import { IDBOpenDBRequest } from 'fake-indexeddb'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Guide } from '../../src/guide/types.ts'
 import { newComplaint } from '../../src/store/complaint.ts'
-import { listComplaints, putComplaint } from '../../src/store/complaints.ts'
+import { addComplaint, listComplaints } from '../../src/store/complaints.ts'
 import { readOne, writeOne } from '../../src/store/db.ts'
 import { guideDigest, loadStoredGuide } from '../../src/store/guide-store.ts'
 import { freshStore } from './fresh-store.ts'
@@ -24,7 +24,7 @@ describe('the guide on disk', () => {
 
   it('is replaced by a newer bundle without touching complaints', async () => {
     const complaint = newComplaint({ title: 'Tick in the audio', guideVersion: 3, answers: { q: 'a' } })
-    await putComplaint(complaint)
+    await addComplaint(complaint)
     await loadStoredGuide(guide(3))
     expect(await loadStoredGuide(guide(4))).toEqual({ guide: guide(4), from: 'store' })
     expect(await listComplaints()).toEqual([complaint])

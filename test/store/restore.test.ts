@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { FACTS } from '../../src/calc/ids.ts'
 import { type Complaint, newComplaint } from '../../src/store/complaint.ts'
+import { keptLine, restoreLoose } from '../../src/store/line.ts'
+import { restoreTriage } from '../../src/store/meta.ts'
 import { restoreComplaint } from '../../src/store/restore.ts'
 import fc from '../support/property.ts'
 
@@ -16,16 +18,14 @@ const LINE = {
   },
 } as const
 
-const GOOD: Complaint = {
-  ...newComplaint({
-    title: 'Whine on ICS',
-    note: 'since Tuesday',
-    guideVersion: 3,
-    answers: { rhythm: 'with-engine' },
-  }),
-  lines: [LINE],
+const MADE = newComplaint({
+  title: 'Whine on ICS',
+  note: 'since Tuesday',
+  guideVersion: 3,
+  answers: { rhythm: 'with-engine' },
   checks: [{ check: 'window', address: '#/check/window?noiseHz=118.1%20MHz' }],
-}
+})
+const GOOD: Complaint = { ...MADE, lines: [{ ...keptLine(LINE, MADE.id, 0), updatedAt: MADE.updatedAt }] }
 
 /** Anything, and things that look like a complaint but are wrong somewhere. */
 const wild = fc.anything({
@@ -46,6 +46,11 @@ const wildFact = fc.oneof(
     { requiredKeys: [] },
   ),
 )
+const PLACES = ['title', 'gate', 'name', 'trials.0', 'checks.0', 'checks', 'answers.q', 'facts.markedF', 'lines.a.gate']
+const wildKept = fc.oneof(
+  wild,
+  fc.record({ at: fc.oneof(fc.constantFrom(...PLACES), wild), value: fc.oneof(wildFact, wild) }),
+)
 const wildLine = fc.oneof(
   wild,
   fc.record(
@@ -55,6 +60,10 @@ const wildLine = fc.oneof(
       gate: fc.oneof(fc.constantFrom('clear', 'barred'), wild),
       trials: fc.oneof(fc.array(wild), wild),
       facts: fc.oneof(fc.dictionary(factKey, wildFact), wild),
+      rivals: wild,
+      order: wild,
+      updatedAt: wild,
+      kept: fc.oneof(fc.array(wildKept), wild),
       extra: wild,
     },
     { requiredKeys: [] },
@@ -76,7 +85,7 @@ const wildComplaint = fc.oneof(
       answers: fc.oneof(fc.dictionary(fc.string(), fc.oneof(fc.string(), wild)), wild),
       lines: fc.oneof(fc.array(wildLine, { maxLength: 3 }), wild),
       checks: fc.oneof(fc.array(wild), wild),
-      kept: fc.oneof(fc.array(wild), wild),
+      kept: fc.oneof(fc.array(wildKept), wild),
       later: wild,
     },
     { requiredKeys: [] },
@@ -100,6 +109,8 @@ function expectValid(complaint: Complaint): void {
   }
   expect(JSON.parse(JSON.stringify(complaint))).toEqual(complaint)
 }
+
+const newLineRaw = () => ({ id: 'l', name: '', gate: 'unknown', trials: [], facts: {} })
 
 describe('the gate for stored and imported complaints', () => {
   it('leaves a good complaint as it is', () => {
@@ -147,12 +158,12 @@ describe('the gate for stored and imported complaints', () => {
     }
     const restored = restoreComplaint(future, 'stored')
     expect(restored.schemaVersion).toBe(9)
-    expect(restored.lines).toEqual(GOOD.lines)
+    expect(restored.lines[0]?.facts).toEqual(LINE.facts)
     expect(restored.kept).toEqual([
       { at: 'colour', value: 'amber' },
-      { at: 'lines.line-7.facts.fluxWb', value: { text: '3 mWb', origin: { by: 'user' } } },
       { at: 'checks.1', value: { check: 'flux', address: '#/check/flux' } },
     ])
+    expect(restored.lines[0]?.kept).toEqual([{ at: 'facts.fluxWb', value: { text: '3 mWb', origin: { by: 'user' } } }])
   })
 
   it('takes a fact back that was kept aside once it is known', () => {
@@ -162,7 +173,44 @@ describe('the gate for stored and imported complaints', () => {
       'stored',
     )
     expect(restored.lines[0]?.facts.existingF).toEqual(fact)
-    expect(restored.kept).toEqual([])
+    expect([restored.kept, restored.lines[0]?.kept]).toEqual([[], []])
+  })
+
+  it('takes everything back that was set aside once it is known, in every record', () => {
+    const aside = (at: string, value: unknown) => ({ kept: [{ at, value }] })
+    const trial = LINE.trials[0]
+    const line = (at: string, value: unknown) => restoreLoose({ ...newLineRaw(), ...aside(at, value) })
+    expect(restoreComplaint({ ...GOOD, title: '', ...aside('title', 'Whine') }, 'stored')).toMatchObject({
+      title: 'Whine',
+      kept: [],
+    })
+    expect(restoreComplaint({ ...GOOD, ...aside('rivals', []) }, 'stored')).toMatchObject({ rivals: [], kept: [] })
+    expect(restoreComplaint({ ...GOOD, ...aside('answers.q', 'yes') }, 'stored').answers).toEqual({
+      rhythm: 'with-engine',
+      q: 'yes',
+    })
+    const check = { check: 'need', lineId: 'line-7' }
+    expect(restoreComplaint({ ...GOOD, ...aside('checks.0', check) }, 'stored').checks).toEqual([check, ...GOOD.checks])
+    expect(line('gate', 'barred')).toMatchObject({ gate: 'barred', kept: [] })
+    expect(line('trials.3', trial)).toMatchObject({ trials: [trial], kept: [] })
+    expect(line('facts.markedF', LINE.facts.noiseHz)).toMatchObject({ facts: { markedF: {} }, kept: [] })
+    expect(restoreTriage({ ...aside('complaintId', 'c-9') })).toMatchObject({ complaintId: 'c-9', kept: [] })
+  })
+
+  it('does not put what was set aside over what was typed since', () => {
+    const restored = restoreComplaint({ ...GOOD, kept: [{ at: 'title', value: 'an older one' }] }, 'stored')
+    expect([restored.title, restored.kept]).toEqual(['Whine on ICS', [{ at: 'title', value: 'an older one' }]])
+  })
+
+  it('leaves in a fact, an origin, a trial and a check what it does not know of them', () => {
+    const noiseHz = { text: '9 MHz', origin: { by: 'answer', node: 'q', sure: 'half' }, seenAt: 'gate 4' }
+    const trial = { ...LINE.trials[0], ageDays: 3 }
+    const check = { check: 'need', address: '#/check/need', edition: '2031-1' }
+    const raw = { ...GOOD, lines: [{ ...LINE, facts: { noiseHz }, trials: [trial] }], checks: [check] }
+    const restored = restoreComplaint(JSON.parse(JSON.stringify(raw)), 'stored')
+    expect(restored.lines[0]?.facts).toEqual({ noiseHz })
+    expect(restored.lines[0]?.trials).toEqual([trial])
+    expect([restored.checks, restored.kept]).toEqual([[check], []])
   })
 
   it('keeps aside what is wrong in a known field, with its place', () => {
@@ -177,13 +225,8 @@ describe('the gate for stored and imported complaints', () => {
       'stored',
     )
     expect(restored.title).toBe('')
-    expect(restored.kept.map(({ at }) => at)).toEqual([
-      'createdAt',
-      'title',
-      'answers.rhythm',
-      'lines.line-7.trials.0',
-      'lines.1',
-    ])
+    expect(restored.kept.map(({ at }) => at)).toEqual(['lines.1', 'title', 'createdAt', 'answers.rhythm'])
+    expect(restored.lines[0]?.kept.map(({ at }) => at)).toEqual(['trials.0'])
   })
 
   it('gives a second line with the same id a new one', () => {

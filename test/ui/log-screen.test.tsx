@@ -16,7 +16,7 @@ import {
 } from '../../src/state/complaints.ts'
 import { loadGuide } from '../../src/state/guide-content.ts'
 import { triage } from '../../src/state/session.ts'
-import { newLine } from '../../src/store/complaint.ts'
+import { newLine } from '../../src/store/line.ts'
 import { ComplaintScreen } from '../../src/ui/screens/complaint.tsx'
 import { Log } from '../../src/ui/screens/log.tsx'
 import { Notices } from '../../src/ui/shell/notices.tsx'
@@ -102,7 +102,7 @@ describe('the log on screen', () => {
     await type(allBy('textbox', 'Noise load')[0] as HTMLElement, '75')
     expect(window).toHaveBeenCalledTimes(1)
     expect(need).toHaveBeenCalledTimes(0)
-    expect(complaints.value?.[0]?.lines).toContainEqual(other)
+    expect(complaints.value?.[0]?.lines[1]).toMatchObject({ id: other.id, facts: other.facts })
     vi.restoreAllMocks()
   })
 

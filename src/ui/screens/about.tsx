@@ -4,6 +4,7 @@ import { keepsStorage } from '../../state/complaints.ts'
 import { guide } from '../../state/guide-content.ts'
 import { setTheme, type ThemeChoice, themeChoice } from '../../state/theme.ts'
 import { appVersion, buildDate, dataEdition } from '../../state/version.ts'
+import { bytesKept } from '../../store/browser-storage.ts'
 import { Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { isAboutOpen } from '../shell/head.tsx'
@@ -70,10 +71,7 @@ export function About() {
 function Facts() {
   const [usedBytes, setUsedBytes] = useState<number | undefined>(undefined)
   useEffect(() => {
-    navigator.storage?.estimate?.().then(
-      ({ usage }) => setUsedBytes(usage),
-      () => undefined,
-    )
+    void bytesKept().then(setUsedBytes)
   }, [])
   const rows: readonly (readonly [string, string])[] = [
     ['Version', `${appVersion}, built ${buildDate}`],

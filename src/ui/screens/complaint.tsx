@@ -5,7 +5,7 @@ import type { Guide } from '../../guide/types.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import { adoptChecks } from '../../state/adopt.ts'
 import { addressFor } from '../../state/check.ts'
-import { type Complaint, complaints, openComplaint, opened, remove, rename, writeNote } from '../../state/complaints.ts'
+import { type Complaint, complaints, openComplaint, opened, remove } from '../../state/complaints.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
@@ -18,6 +18,7 @@ import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { KeptLine } from './kept-line.tsx'
 import { dayAndTime } from './moment.ts'
+import { TitleAndNote } from './title-and-note.tsx'
 
 /** One complaint of the log: everything known about it, and ways to go on. */
 export function ComplaintScreen({ id }: { readonly id: string }) {
@@ -72,35 +73,6 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
       <ComplaintActions complaint={complaint} />
       <Cautions ids={SHEET_CAUTIONS} />
       <Screening />
-    </>
-  )
-}
-
-/** What is stored is what stands in the fields: each key is stored at once, and another window's text is taken over. */
-function TitleAndNote({ complaint }: { readonly complaint: Complaint }) {
-  const { title, note } = complaint
-  return (
-    <>
-      <div class="field wide">
-        <label for="title">Title</label>
-        <input
-          id="title"
-          type="text"
-          value={title}
-          autocomplete="off"
-          enterkeyhint="done"
-          onInput={(event) => rename(complaint.id, event.currentTarget.value)}
-        />
-      </div>
-      <div class="field wide">
-        <label for="note">Note</label>
-        <textarea
-          id="note"
-          rows={4}
-          value={note}
-          onInput={(event) => writeNote(complaint.id, event.currentTarget.value)}
-        />
-      </div>
     </>
   )
 }

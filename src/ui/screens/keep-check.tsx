@@ -3,7 +3,7 @@ import { addCheck, addLine, complaints, createFromCheck } from '../../state/comp
 import type { Desk } from '../../state/desk.ts'
 import { goTo, hashOfKept, readHash } from '../../state/router.ts'
 import { triage } from '../../state/session.ts'
-import { newId } from '../../store/complaint.ts'
+import { newId } from '../../store/ids.ts'
 import { Icon } from '../parts/icon.tsx'
 import { KeptLink } from '../parts/kept-link.tsx'
 

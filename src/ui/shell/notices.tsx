@@ -4,26 +4,13 @@ import { applyUpdate, offlineReady, reloadAdvised, updatedElsewhere, updateReady
 import { forgetRemoved, lastDeleted, undoRemove } from '../../state/complaints.ts'
 import { guideNotice } from '../../state/guide-content.ts'
 import { retrySave, saveState, storeNotice } from '../../state/save-queue.ts'
+import { keepSmallText, smallText } from '../../store/browser-storage.ts'
 import { Icon } from '../parts/icon.tsx'
 
-const SAID_KEY = 'stillpin-offline-said'
+const SAID = 'offline-said'
 
 /** Whether "works offline" was said before; it is said once in a browser's life. */
-function wasSaid(): boolean {
-  try {
-    return localStorage.getItem(SAID_KEY) !== null
-  } catch {
-    return false
-  }
-}
-
-function noteSaid(): void {
-  try {
-    localStorage.setItem(SAID_KEY, '1')
-  } catch {
-    // Then it is said again next time; no harm.
-  }
-}
+const wasSaid = (): boolean => smallText(SAID) !== undefined
 
 /** Bars for what the user should know now: an update, storage trouble, a deletion that can be undone. */
 export function Notices() {
@@ -93,7 +80,7 @@ function OfflineReady() {
   const [isPutAway, setPutAway] = useState(wasSaid)
   const isReady = offlineReady.value
   const putAway = () => {
-    noteSaid()
+    keepSmallText(SAID, '1')
     setPutAway(true)
   }
   useEffect(() => {

@@ -1,0 +1,37 @@
+/**
+ * The other windows of the app on this device.
+ *
+ * `tell(news)`       what this window has just written, or done
+ * `onNews(listen)`   called with what another window tells
+ */
+import { openChannel } from '../store/browser-storage.ts'
+import { isRecord } from '../store/plain.ts'
+
+/** `changed`: a complaint, or one line of it; `triage`, `scratch`: what is under way; `erased`: nothing is left. */
+export type News =
+  | { readonly is: 'changed'; readonly id: string; readonly lineId?: string }
+  | { readonly is: 'triage' | 'scratch' | 'erased' }
+
+const listeners = new Set<(news: News) => void>()
+
+const channel = openChannel('log', (message) => {
+  const news = readNews(message)
+  if (news !== undefined) for (const listen of listeners) listen(news)
+})
+
+/** Another window may be of another version: what it says is read, not trusted. */
+function readNews(message: unknown): News | undefined {
+  if (!isRecord(message)) return undefined
+  const { is, id, lineId } = message
+  if (is === 'triage' || is === 'scratch' || is === 'erased') return { is }
+  if (is !== 'changed' || typeof id !== 'string') return undefined
+  return { is, id, ...(typeof lineId === 'string' ? { lineId } : {}) }
+}
+
+export function tell(news: News): void {
+  channel.send(news)
+}
+
+export function onNews(listen: (news: News) => void): void {
+  listeners.add(listen)
+}

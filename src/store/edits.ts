@@ -1,0 +1,192 @@
+/**
+ * What a change does to a record, as pure functions: the same for the list in memory and for the disk, now or late.
+ *
+ * A typed text is written onto the text that was read. If something else stands there by now (another window), both are
+ * kept: the one written now, and the other beside it as a rival until one of them is taken.
+ */
+import type { Fact, FactKey, Line, Rival } from '../calc/types.ts'
+import {
+  type ComplaintPatch,
+  type ComplaintRecord,
+  type ComplaintRival,
+  type ComplaintText,
+  later,
+  type SavedCheck,
+} from './complaint.ts'
+import type { KeptLine, LooseLine } from './line.ts'
+
+/** The parts of a line that are changed as a whole; its facts are written one by one. */
+export type LinePatch = Partial<Pick<Line, 'name' | 'gate' | 'trials'>>
+
+/** A change to a complaint's own record. `base`: the texts that were read, on which the new ones were typed. */
+export type ComplaintEdit =
+  | {
+      readonly do: 'change'
+      readonly id: string
+      readonly at: string
+      readonly patch: ComplaintPatch
+      readonly base?: { readonly [K in ComplaintText]?: string }
+    }
+  | { readonly do: 'check'; readonly id: string; readonly at: string; readonly check: SavedCheck }
+  | ({ readonly do: 'settle'; readonly id: string; readonly at: string; readonly field: ComplaintText } & Choice)
+  | { readonly do: 'delete' | 'undelete'; readonly id: string; readonly at: string }
+
+/** A change to one line of a complaint. */
+export type LineEdit = { readonly id: string; readonly lineId: string; readonly at: string } & (
+  | ({ readonly do: 'fact' } & FactEdit)
+  | ({ readonly do: 'settleFact'; readonly fact: FactKey } & Choice)
+  | { readonly do: 'line'; readonly patch: LinePatch }
+  | { readonly do: 'removeLine' | 'undoRemoveLine' }
+)
+
+/** A fact as it is now (absent: taken off), typed on `base`. */
+export type FactEdit = { readonly fact: FactKey; readonly next?: Fact; readonly base: string }
+
+/** The text that was taken, and the rivals that were seen and left. */
+export type Choice = { readonly text: string; readonly left: readonly string[] }
+
+type Beside = { readonly text: string; readonly at: string }
+type Texts<R extends Beside> = { readonly text: string; readonly rivals: readonly R[] }
+
+/** `staysNewer`: the change comes late, onto something that was changed after it was typed. */
+function writeText<R extends Beside>(
+  { text, rivals }: Texts<R>,
+  {
+    base,
+    next,
+    staysNewer,
+  }: { readonly base: string | undefined; readonly next: string; readonly staysNewer: boolean },
+  rival: (text: string) => R,
+): Texts<R> {
+  if (text === next) return { text, rivals }
+  if (text === base) return { text: next, rivals: rivals.filter((one) => one.text !== next) }
+  const others = rivals.filter((one) => one.text !== base && one.text !== next)
+  // An emptied field takes nothing away that was not read.
+  if (next.trim() === '') return { text, rivals: others }
+  if (staysNewer) return { text, rivals: [...others, rival(next)] }
+  return { text: next, rivals: text.trim() === '' ? others : [...others, rival(text)] }
+}
+
+/** The texts that whoever took one has not seen: they stay. */
+function unseen<R extends Beside>(
+  { text, rivals }: Texts<R>,
+  choice: Choice,
+  rival: (text: string) => R,
+): readonly R[] {
+  const isUnseen = (one: string) => one !== choice.text && one.trim() !== '' && !choice.left.includes(one)
+  return [...rivals.filter((one) => isUnseen(one.text)), ...(isUnseen(text) ? [rival(text)] : [])]
+}
+
+const withRivals = <R, T extends { readonly rivals?: readonly R[] }>(record: T, rivals: readonly R[]): T => {
+  const { rivals: _old, ...rest } = record
+  // only the optional field was taken off
+  return (rivals.length === 0 ? rest : { ...rest, rivals }) as T
+}
+
+type TextEdit = {
+  readonly field: ComplaintText
+  readonly next: string
+  readonly base: string | undefined
+  readonly at: string
+  readonly staysNewer: boolean
+}
+
+function editText(record: ComplaintRecord, { field, next, base, at, staysNewer }: TextEdit): ComplaintRecord {
+  const all = record.rivals ?? []
+  const written = writeText(
+    { text: record[field], rivals: all.filter((one) => one.field === field) },
+    { base, next, staysNewer },
+    (text): ComplaintRival => ({ field, text, at }),
+  )
+  const others = all.filter((one) => one.field !== field)
+  return {
+    ...withRivals<ComplaintRival, ComplaintRecord>(record, [...others, ...written.rivals]),
+    [field]: written.text,
+  }
+}
+
+const isSameCheck = (a: SavedCheck, b: SavedCheck): boolean =>
+  a.check === b.check && a.address === b.address && a.lineId === b.lineId
+
+/** The record after a change. `late`: it was left behind by a window that has ended, so what is newer stays. */
+export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: boolean): ComplaintRecord {
+  const staysNewer = late && old.updatedAt > edit.at
+  const record = { ...old, updatedAt: later(old.updatedAt, edit.at) }
+  switch (edit.do) {
+    case 'change': {
+      const { title, note, ...whole } = edit.patch
+      const texts = Object.entries({ title, note }) as [ComplaintText, string | undefined][]
+      const edited = texts.reduce((now, [field, next]) => {
+        if (next === undefined) return now
+        const base = edit.base?.[field] ?? (staysNewer ? undefined : old[field])
+        return editText(now, { field, next, base, at: edit.at, staysNewer })
+      }, old)
+      return { ...edited, ...(staysNewer ? {} : whole), updatedAt: record.updatedAt }
+    }
+    case 'check':
+      return old.checks.some((one) => isSameCheck(one, edit.check))
+        ? old
+        : { ...record, checks: [...old.checks, edit.check] }
+    case 'settle': {
+      const own = (old.rivals ?? []).filter((one) => one.field === edit.field)
+      const others = (old.rivals ?? []).filter((one) => one.field !== edit.field)
+      const rival = (text: string): ComplaintRival => ({ field: edit.field, text, at: edit.at })
+      const rivals = [...others, ...unseen({ text: old[edit.field], rivals: own }, edit, rival)]
+      return { ...withRivals<ComplaintRival, ComplaintRecord>(record, rivals), [edit.field]: edit.text }
+    }
+    case 'delete':
+      return staysNewer ? old : { ...old, deletedAt: edit.at }
+    case 'undelete': {
+      const { deletedAt: _gone, ...rest } = old
+      return rest
+    }
+  }
+}
+
+/** The line with one fact written. */
+export function editFact<L extends LooseLine>(line: L, { fact, next, base }: FactEdit, at: string, late: boolean): L {
+  const all = line.rivals ?? []
+  const old = line.facts[fact]
+  const nextText = next?.text ?? ''
+  const written = writeText(
+    { text: old?.text ?? '', rivals: all.filter((one) => one.fact === fact) },
+    { base, next: nextText, staysNewer: late && line.updatedAt > at },
+    (text): Rival => ({ fact, text, at }),
+  )
+  const facts = { ...line.facts }
+  if (written.text === nextText && next !== undefined) facts[fact] = next
+  else if (written.text === '') delete facts[fact]
+  const rivals = [...all.filter((one) => one.fact !== fact), ...written.rivals]
+  return { ...withRivals<Rival, L>(line, rivals), facts, updatedAt: later(line.updatedAt, at) }
+}
+
+/** The line with one text of a fact taken, and the rivals that were seen put away. */
+export function settleFact<L extends LooseLine>(line: L, fact: FactKey, { text, left }: Choice, at: string): L {
+  const all = line.rivals ?? []
+  const own = all.filter((one) => one.fact === fact)
+  const rival = (other: string): Rival => ({ fact, text: other, at })
+  const kept = unseen({ text: line.facts[fact]?.text ?? '', rivals: own }, { text, left }, rival)
+  const rivals = [...all.filter((one) => one.fact !== fact), ...kept]
+  const isThere = line.facts[fact]?.text === text
+  const facts = isThere ? line.facts : { ...line.facts, [fact]: { text, origin: { by: 'user' } } as const }
+  return { ...withRivals<Rival, L>(line, rivals), facts, updatedAt: later(line.updatedAt, at) }
+}
+
+/** The line after a change. `late` as above. */
+export function editLine(old: KeptLine, edit: LineEdit, late: boolean): KeptLine {
+  const updatedAt = later(old.updatedAt, edit.at)
+  switch (edit.do) {
+    case 'fact':
+      return editFact(old, edit, edit.at, late)
+    case 'settleFact':
+      return settleFact(old, edit.fact, edit, edit.at)
+    case 'line':
+      return late && old.updatedAt > edit.at ? old : { ...old, ...edit.patch, updatedAt }
+    case 'removeLine':
+      return late && old.updatedAt > edit.at ? old : { ...old, removedAt: edit.at, updatedAt }
+    case 'undoRemoveLine': {
+      const { removedAt: _gone, ...rest } = old
+      return { ...rest, updatedAt }
+    }
+  }
+}

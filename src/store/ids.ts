@@ -1,0 +1,17 @@
+import { CHECK_IDS, FACTS } from '../calc/ids.ts'
+import type { CheckId, FactKey } from '../calc/types.ts'
+
+/** True for the id of a check this version has. */
+export const isCheckId = (value: unknown): value is CheckId => CHECK_IDS.some((id) => id === value)
+
+/** True for a fact this version knows. */
+export const isFactKey = (key: unknown): key is FactKey => typeof key === 'string' && Object.hasOwn(FACTS, key)
+
+/**
+ * A random id of 32 hexadecimal digits.
+ * Not crypto.randomUUID, which is missing where a page is opened over plain http on a local network.
+ */
+export function newId(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16))
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
+}

@@ -1,0 +1,121 @@
+/** Reads steps back from text that anything may have touched. */
+import type { Fact, FactKey, Line } from '../calc/types.ts'
+import type { ComplaintPatch, ComplaintText } from './complaint.ts'
+import type { FactEdit, LinePatch } from './edits.ts'
+import { isFactKey } from './ids.ts'
+import { restoreKeptLine, restoreLoose } from './line.ts'
+import { restoreTriage } from './meta.ts'
+import { entriesOf, isRecord } from './plain.ts'
+import { restoreComplaint, restoreRecord } from './restore.ts'
+import type { Step } from './steps.ts'
+
+/** Reads steps back from text that anything may have touched; what does not fit is left out. Never throws. */
+export function restoreSteps(raw: unknown): readonly Step[] {
+  return Array.isArray(raw) ? raw.flatMap((one) => (isRecord(one) ? (restoreStep(one) ?? []) : [])) : []
+}
+
+const textOf = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined)
+
+function restoreStep(raw: Record<string, unknown>): Step | undefined {
+  const at = textOf(raw['at']) ?? new Date().toISOString()
+  switch (raw['do']) {
+    case 'put': {
+      const { complaint } = raw
+      const lineId = textOf(raw['lineId'])
+      if (!isRecord(complaint)) return undefined
+      return {
+        do: 'put',
+        complaint: restoreComplaint(complaint, 'stored'),
+        ...(lineId === undefined ? {} : { lineId }),
+      }
+    }
+    case 'addLine':
+      return isRecord(raw['line']) ? { do: 'addLine', line: restoreKeptLine(raw['line']) } : undefined
+    case 'triage': {
+      const base = textOf(raw['base'])
+      return { do: 'triage', draft: restoreTriage(raw['draft']), ...(base === undefined ? {} : { base }) }
+    }
+    case 'scratch': {
+      const line = restoreLoose(raw['line'])
+      const edit = isRecord(raw['edit']) ? restoreFactEdit(raw['edit']) : undefined
+      return { do: 'scratch', line, at, ...(edit === undefined ? {} : { edit }) }
+    }
+    default: {
+      const [id, time] = [textOf(raw['id']), textOf(raw['at'])]
+      if (id === undefined || time === undefined) return undefined
+      return restoreEdit(raw, { id, at: time })
+    }
+  }
+}
+
+function restoreEdit(
+  raw: Record<string, unknown>,
+  place: { readonly id: string; readonly at: string },
+): Step | undefined {
+  const { patch, check, base, left } = raw
+  const lineId = textOf(raw['lineId'])
+  const text = textOf(raw['text'])
+  const seen = Array.isArray(left) ? left.filter((one): one is string => typeof one === 'string') : []
+  switch (raw['do']) {
+    case 'change':
+      return isRecord(patch)
+        ? { do: 'change', ...place, patch: restorePatch(patch), base: restoreBase(base) }
+        : undefined
+    case 'check': {
+      const [saved] = restorePatch({ checks: [check] }).checks ?? []
+      return saved && { do: 'check', ...place, check: saved }
+    }
+    case 'settle': {
+      const field = raw['field'] === 'title' || raw['field'] === 'note' ? raw['field'] : undefined
+      return field && text !== undefined ? { do: 'settle', ...place, field, text, left: seen } : undefined
+    }
+    case 'delete':
+    case 'undelete':
+      return { do: raw['do'], ...place }
+    case 'removeLine':
+    case 'undoRemoveLine':
+      return lineId === undefined ? undefined : { do: raw['do'], ...place, lineId }
+    case 'settleFact':
+      return lineId !== undefined && text !== undefined && isFactKey(raw['fact'])
+        ? { do: 'settleFact', ...place, lineId, fact: raw['fact'], text, left: seen }
+        : undefined
+    case 'line':
+      return lineId !== undefined && isRecord(patch)
+        ? { do: 'line', ...place, lineId, patch: restoreLinePatch(patch) }
+        : undefined
+    case 'fact': {
+      const edit = restoreFactEdit(raw)
+      return lineId !== undefined && edit !== undefined ? { do: 'fact', ...place, lineId, ...edit } : undefined
+    }
+    default:
+      return undefined
+  }
+}
+
+/** The parts of a complaint that the patch names, each through the gate. */
+function restorePatch(raw: Record<string, unknown>): ComplaintPatch {
+  const whole: Record<string, unknown> = { ...restoreRecord(raw) }
+  return Object.fromEntries(entriesOf(raw).flatMap(([key]) => (key in whole ? [[key, whole[key]]] : [])))
+}
+
+const LINE_PARTS = ['name', 'gate', 'trials'] as const
+
+function restoreLinePatch(raw: Record<string, unknown>): LinePatch {
+  const line: Line = restoreLoose(raw)
+  return Object.fromEntries(LINE_PARTS.flatMap((key) => (raw[key] === undefined ? [] : [[key, line[key]]])))
+}
+
+function restoreBase(raw: unknown): { readonly [K in ComplaintText]?: string } {
+  if (!isRecord(raw)) return {}
+  return Object.fromEntries(
+    (['title', 'note'] as const).flatMap((key) => (textOf(raw[key]) === undefined ? [] : [[key, raw[key]]])),
+  )
+}
+
+function restoreFactEdit(raw: unknown): FactEdit | undefined {
+  if (!isRecord(raw) || !isFactKey(raw['fact'])) return undefined
+  const fact: FactKey = raw['fact']
+  const next: Fact | undefined = restoreLoose({ facts: { [fact]: raw['next'] } }).facts[fact]
+  if (raw['next'] !== undefined && next === undefined) return undefined
+  return { fact, base: textOf(raw['base']) ?? '', ...(next === undefined ? {} : { next }) }
+}
