@@ -40,14 +40,14 @@ export function leastBasis(row: WindowRow, setup: WindowSetup): Basis {
   }
   if (row.least.is === 'found') {
     steps.push({
-      formula: 'smallest capacitance in service from which every larger one meets the need',
-      withNumbers: '1 fF to 1 F searched, corners located to 1e-9',
-      si: row.least.actualF,
+      formula: 'smallest capacitance in service from which every larger one meets the need, |N|² = 10^(need/10)·|D|²',
+      withNumbers: 'exact roots of the chain matrix, then every part over its own tolerance',
+      si: row.least.marked * facts.leastShare,
       quantity: 'capacitance',
     })
     steps.push({
       formula: 'marked = in service / k_low, k_low = (1 − tol)(1 − temp)(1 − bias)(1 − k)^decades',
-      withNumbers: `${farads(row.least.actualF)} / ${percent(facts.leastShare)}`,
+      withNumbers: `${farads(row.least.marked * facts.leastShare)} / ${percent(facts.leastShare)}`,
       si: row.leastF ?? 0,
       quantity: 'capacitance',
     })

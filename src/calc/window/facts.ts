@@ -2,6 +2,7 @@
 import type { LineKind } from '../../reference/line-kinds.ts'
 import { crossPerLegF, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from '../bounds/legs.ts'
 import { roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
+import type { Need } from '../bounds/surroundings.ts'
 import { leastShare, mostShare, type Spread } from '../bounds/worst-case.ts'
 import type { WindowGiven } from '../checks/window/inputs.ts'
 import { permittedLabel, worksBasis, worksWhy } from '../explain/ceiling.ts'
@@ -13,7 +14,6 @@ import type { SignalFacts } from '../loading/signal.ts'
 import { CAPACITOR_COUNT } from '../network/circuit.ts'
 import { navyLimit } from '../power/navy-rule.ts'
 import type { Basis, Issue, Topology } from '../types.ts'
-import type { Need } from './least.ts'
 import type { Ceiling, WindowFacts } from './row.ts'
 
 export type WindowSetup = {
@@ -85,13 +85,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     inBandHz: mode === 'differential' && isPair && useful !== undefined && lowest <= useful ? useful : undefined,
     ruleNotes: rule.note === undefined ? [] : [rule.note],
     facts: {
-      around: aroundOf(
-        given,
-        needs,
-        legFactor(isPair, mode),
-        crossPerLegF(taken.crossF, isPair, mode) * leastShare(spread),
-        spread,
-      ),
+      around: aroundOf(given, needs, legFactor(isPair, mode), crossPerLegF(taken.crossF, isPair, mode), spread),
       leastShare: leastShare(spread),
       mostShare: mostShare(spread),
       works: worksOf(ceiling, taken, works?.why ?? ''),
@@ -148,7 +142,7 @@ function aroundOf(
   given: WindowGiven,
   needs: readonly Need[],
   factor: number,
-  extraF: number,
+  crossF: number,
   spread: Spread,
 ): WindowFacts['around'] {
   const { sourceOhm, loadOhm } = given
@@ -167,9 +161,9 @@ function aroundOf(
     eslH: given.eslH ?? 0,
     bondOhm: given.bondOhm ?? 0,
     bondH: given.bondH ?? 0,
-    // Both corners, and one between: beside a resonance the worst inductance can lie inside the range.
-    inductancesH: [least, Math.sqrt(least * most), most],
-    extraF,
+    inductancesH: [least, most],
+    extraF: crossF * leastShare(spread),
+    extraMostF: crossF * mostShare(spread),
   }
 }
 

@@ -1,11 +1,12 @@
 /** What would open a shut window. Every line is a recomputation, never a feeling. */
 
+import { worstInBox } from '../bounds/box.ts'
+import { leastMarkedF } from '../bounds/least-marked.ts'
 import type { Taken } from '../bounds/room.ts'
 import { leastShare, mostShare } from '../bounds/worst-case.ts'
 import { CAPACITOR_COUNT } from '../network/circuit.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Opener } from '../types.ts'
-import { leastCapacitance, marginAt } from './least.ts'
 import { type WindowFacts, type WindowRow, windowRow } from './row.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
@@ -132,12 +133,12 @@ function lessNeed(row: WindowRow, facts: WindowFacts): Opener[] {
   const upperF = row.upper?.markedF
   if (!around || upperF === undefined || upperF <= 0) return []
   const at = { ...around, topology: row.topology }
-  const shortDb = -marginAt(at, upperF * facts.leastShare).db
+  const shares = { least: facts.leastShare, most: facts.mostShare }
+  const shortDb = -worstInBox(at, shares, upperF).db
   if (shortDb <= 0) return []
   const eased = { ...at, needs: around.needs.map((n) => ({ ...n, db: Math.max(0, n.db - shortDb) })) }
-  const least = leastCapacitance(eased)
-  const works =
-    least.is === 'none-needed' || (least.is === 'found' && least.actualF / facts.leastShare <= upperF * 1.000001)
+  const least = leastMarkedF(eased, shares)
+  const works = least.is === 'none-needed' || (least.is === 'found' && least.marked <= upperF * 1.000001)
   return works
     ? [{ id: 'need', sentence: `${dB(shortDb)} less at the source (or by bond, shield or choke) opens it.` }]
     : []

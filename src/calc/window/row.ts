@@ -1,10 +1,12 @@
 /** One topology of the window: its least, its most, the proposal and the verdict. */
 
+import { worstInBox } from '../bounds/box.ts'
+import { type LeastMarked, leastMarkedF, leastMarkedH } from '../bounds/least-marked.ts'
 import { type Proposal, proposeF } from '../bounds/preferred.ts'
 import { mostMarkedF } from '../bounds/room.ts'
+import type { Margin, Span, Surroundings } from '../bounds/surroundings.ts'
 import { CAPACITOR_COUNT, hasInductor, TOPOLOGY_LABEL } from '../network/circuit.ts'
 import type { Topology, Verdict } from '../types.ts'
-import { type Least, leastCapacitance, leastInductanceH, type Margin, marginAt, type Surroundings } from './least.ts'
 
 /** Below this ratio of most to least there is no comfortable value. Common practice. */
 const NARROW_RATIO = 1.5
@@ -39,7 +41,7 @@ export type WindowRow = {
   readonly topology: Topology
   readonly label: string
   readonly least:
-    | Least
+    | LeastMarked
     | { readonly is: 'unknown' }
     | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
   /** marked */
@@ -62,16 +64,15 @@ export function windowRow(topology: Topology, facts: WindowFacts): WindowRow {
   const count = CAPACITOR_COUNT[topology]
   const label = TOPOLOGY_LABEL[topology]
   if (count === 0) return inductorRow(topology, label, around, facts)
-  const least = around ? leastCapacitance(around) : ({ is: 'unknown' } as const)
-  const marked = (actualF: number) => actualF / facts.leastShare
-  const leastF = least.is === 'found' ? marked(least.actualF) : least.is === 'none-needed' ? 0 : undefined
-  const holes = least.is === 'found' ? least.holes.map(([a, b]) => [marked(a), marked(b)] as const) : []
+  const least = around ? leastMarkedF(around, sharesOf(facts)) : ({ is: 'unknown' } as const)
+  const leastF = least.is === 'found' ? least.marked : least.is === 'none-needed' ? 0 : undefined
+  const holes = least.is === 'found' ? least.holes : []
   const limits = limitsOf(count, facts)
   const base = { topology, label, least, leastF, holes, ...limits }
   const upperF = limits.upper?.markedF ?? Number.POSITIVE_INFINITY
   const proposal = leastF === undefined || least.is === 'none-needed' ? undefined : proposeF(leastF, upperF)
   const atF = proposal?.valueF ?? leastF
-  const service = around && atF !== undefined ? serviceMargin(around, atF, facts) : undefined
+  const service = around && atF !== undefined ? worstInBox(around, sharesOf(facts), atF) : undefined
   const judged = judge({ topology, least, leastF, limits, proposal, facts })
   return { ...base, proposal, service, ...judged }
 }
@@ -101,8 +102,12 @@ function inductorRow(
       verdict: 'unknown',
       note: 'needs the noise ends and the need',
     }
-  const at = marginAt(around, 0)
-  const leastH = leastInductanceH(around)
+  // The inductance entered is its least; the part can be anything up to the most.
+  const leastEnteredH = Math.min(...around.inductancesH)
+  const shares = { least: 1, most: Math.max(...around.inductancesH) / leastEnteredH }
+  const at = worstInBox(around, shares, leastEnteredH)
+  const found = leastMarkedH(around, shares)
+  const leastH = found.is === 'found' ? found.marked : found.is === 'none-needed' ? 0 : undefined
   const hurt = facts.inductorHurt(topology, 0)
   const met = at.db >= -1e-9
   return {
@@ -114,11 +119,9 @@ function inductorRow(
   }
 }
 
-/** Worst margin over the span of a marked value in service. */
-function serviceMargin(around: Surroundings, markedF: number, facts: WindowFacts): Margin {
-  const low = marginAt(around, markedF * facts.leastShare)
-  const high = marginAt(around, markedF * facts.mostShare)
-  return low.db <= high.db ? low : high
+/** Shares of the marked value a capacitor can have in service. */
+function sharesOf(facts: WindowFacts): Span {
+  return { least: facts.leastShare, most: facts.mostShare }
 }
 
 function limitsOf(count: number, facts: WindowFacts) {

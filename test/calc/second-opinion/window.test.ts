@@ -1,12 +1,13 @@
 /** Closed forms of need and window, worked out a second time by mathjs with units. Truth: the definitions (derived). */
 import { describe, expect, it } from 'vitest'
+import { leastMarkedF, leastMarkedH } from '../../../src/calc/bounds/least-marked.ts'
 import { crossPerLegF, legFactor, loadPerLeg, sourcePerLeg } from '../../../src/calc/bounds/legs.ts'
 import { mostMarkedF, roomPerLegF } from '../../../src/calc/bounds/room.ts'
+import type { Surroundings } from '../../../src/calc/bounds/surroundings.ts'
 import { leastShare, mostShare, type Spread } from '../../../src/calc/bounds/worst-case.ts'
 import { needCheck } from '../../../src/calc/checks/need/check.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { BENCH_LOAD } from '../../../src/calc/network/circuit.ts'
-import { leastCapacitance, leastInductanceH, type Surroundings } from '../../../src/calc/window/least.ts'
 import { run, si } from '../../support/run-check.ts'
 import { opinion } from './opinion.ts'
 import { type Parts, SEED, samples, withUnits } from './values.ts'
@@ -55,9 +56,9 @@ describe(`the least and the most, seed ${SEED}`, () => {
 
   it('a single capacitor needs √(10^(N/10) − 1)/(ω·Rp)', () => {
     each((p, N) => {
-      const least = leastCapacitance(around(p, N, 'C'))
+      const least = leastMarkedF(around(p, N, 'C'), { least: 1, most: 1 })
       if (least.is !== 'found') throw new Error(`no least for ${JSON.stringify(p)}`)
-      close(least.actualF, opinion(LEAST, { ...withUnits(p), N }, 'F'), LOCATED)
+      close(least.marked, opinion(LEAST, { ...withUnits(p), N }, 'F'), LOCATED)
     })
   })
 
@@ -91,10 +92,10 @@ describe(`the least and the most, seed ${SEED}`, () => {
     let found = 0
     each((p, N) => {
       const theirs = opinion('sqrt(10^(N/10) - 1)*S/w', { ...withUnits(p), N }, 'H')
-      const ours = leastInductanceH(around(p, N, 'L'))
-      if (theirs > 1) return expect(ours).toBeUndefined()
+      const ours = leastMarkedH(around(p, N, 'L'), { least: 1, most: 1 })
+      if (theirs > 1) return expect(ours.is).toBe('never')
       found++
-      close(ours, theirs, LOCATED)
+      close(ours.is === 'found' ? ours.marked : undefined, theirs, LOCATED)
     })
     expect(found).toBeGreaterThan(12)
   })

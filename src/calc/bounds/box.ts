@@ -1,0 +1,78 @@
+/**
+ * Worst margin over the whole box of a marked part: every capacitor on its own from k_low to k_high, every inductor on
+ * its own from least to most, node capacitances over their span and absent, every need and every source.
+ * Goes down part by part from the corners, then proves that nothing in the box is lower by more than 0.002 dB; what the
+ * proof refutes is gone down from. Valid for marked figures > 0 and frequencies ≥ 0. Source: derived.
+ */
+import { type Effort, prove } from './certify.ts'
+import { type Demand, demandsOf, type Marked, partsOf } from './demand.ts'
+import { descend, descendFromCorners, type Lowest, makeLowest } from './descent.ts'
+import { frameAt, MAX_AXES, makeFrame, valueAt } from './frame.ts'
+import { type Margin, marginOf, type Surroundings } from './surroundings.ts'
+
+const PROVED = 10 ** (-0.002 / 10)
+const MAX_REFUTED = 200
+/** Boxes the proofs of one answer may take. Only a resonance that runs through a box of four or five parts takes more. */
+const EFFORT = 40_000
+
+const frame = makeFrame()
+const lowest = makeLowest()
+const at = new Float64Array(MAX_AXES)
+
+/** Worst margin when the part is marked `marked` (farads, or henries for a single inductor). */
+export function worstInBox(around: Surroundings, markedShare: Marked, marked: number): Margin {
+  const effort = { boxes: EFFORT }
+  let worst: { demand: Demand; db: number; values: Float64Array } | undefined
+  for (const demand of demandsOf(around, markedShare)) {
+    frameAt(demand, marked, frame)
+    descendFromCorners(frame, lowest)
+    const limit = 10 ** (demand.need.db / 10)
+    // Only what lies below the worst so far has to be shown not to be there.
+    const soFar = worst ? 10 ** (worst.db / 10) * limit : Number.POSITIVE_INFINITY
+    deepen(lowest, soFar, effort)
+    const db = 10 * Math.log10(lowest.ratio / limit)
+    if (worst && db >= worst.db) continue
+    worst = { demand, db, values: valuesAt(demand, lowest) }
+  }
+  if (!worst) throw new RangeError('needs at least one frequency and one source')
+  const { demand, values } = worst
+  return marginOf(around, demand.need, demand.source, partsOf(around.topology, demand, values))
+}
+
+/** Goes on until the proof finds nothing lower than the lower of `lowest.ratio` and `soFar`. */
+function deepen(lowest: Lowest, soFar: number, effort: Effort): void {
+  const start = makeLowest()
+  for (let k = 0; k < MAX_REFUTED; k++) {
+    const limit = Math.min(lowest.ratio, soFar) * PROVED
+    const proof = prove(frame, limit, at, effort)
+    if (proof === 'open') descendFromEverywhere(lowest, start)
+    if (proof !== 'short') return
+    start.t.set(at)
+    descend(frame, start)
+    if (start.ratio >= lowest.ratio) return
+    lowest.ratio = start.ratio
+    lowest.t.set(start.t)
+  }
+}
+
+/** Without a proof: down from every corner and from the middle of every edge and face; the lowest end is kept. */
+function descendFromEverywhere(lowest: Lowest, start: Lowest): void {
+  const starts = 3 ** frame.axes
+  for (let k = 0; k < starts; k++) {
+    for (let axis = 0, rest = k; axis < frame.axes; axis++) {
+      start.t[axis] = (rest % 3) / 2
+      rest = Math.floor(rest / 3)
+    }
+    descend(frame, start)
+    if (start.ratio >= lowest.ratio) continue
+    lowest.ratio = start.ratio
+    lowest.t.set(start.t)
+  }
+}
+
+function valuesAt(demand: Demand, { t }: Lowest): Float64Array {
+  const values = Float64Array.from(frame.low)
+  for (let axis = 0; axis < frame.axes; axis++)
+    values[frame.part[axis] as number] = valueAt(frame, axis, t[axis] as number)
+  return values.subarray(0, demand.ranges.length)
+}

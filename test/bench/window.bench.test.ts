@@ -1,0 +1,72 @@
+/**
+ * Speed of one window, six topologies with three needs from four sources, as a ratio to a loop of a million complex
+ * multiply–adds timed beside it: the rows alone, and the whole check with words and pictures. An ordinary window, one
+ * that is shut (openers are recomputed) and one that rings.
+ */
+import { expect, test } from 'vitest'
+import { windowCheck } from '../../src/calc/checks/window/check.ts'
+import { evaluateNow } from '../../src/calc/line/evaluate.ts'
+import { readFields } from '../../src/calc/line/fields.ts'
+
+const RUNS = 41
+const STEPS = 1_000_000
+
+/** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
+function calibration(): number {
+  let re = 0.3
+  let im = 0.1
+  for (let i = 0; i < STEPS; i++) {
+    const next = re * 0.61 - im * 0.37 + 0.11
+    im = re * 0.37 + im * 0.61 + 0.07
+    re = next
+  }
+  return re + im
+}
+
+const SHARED = { sourceOhm: '1;10;50;150', eslH: '0.4n', bondH: '0.6n', bondOhm: '2.5m' }
+const OPEN = {
+  ...SHARED,
+  lineKind: 'arinc-429-high',
+  frequencyHz: '12M;31M;88M',
+  neededDb: '6;11;17',
+  loadOhm: '470',
+}
+const SHUT = { ...OPEN, neededDb: '31;38;44' }
+const RINGING = { ...OPEN, frequencyHz: '0.9M;2.1M;13.7M', loadOhm: '9k', inductanceH: '4.7u' }
+
+const answer = (texts: Readonly<Record<string, string>>) => (): number => {
+  const result = evaluateNow(windowCheck, readFields(windowCheck, texts))
+  if (!result.ok) throw new Error('refused')
+  return result.pictures.length
+}
+
+const median = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0
+
+function timed(job: () => number): number {
+  const from = performance.now()
+  if (!Number.isFinite(job())) throw new Error('nothing was calculated')
+  return performance.now() - from
+}
+
+function ratio(job: () => number): number {
+  for (let i = 0; i < 20; i++) timed(job)
+  return median(Array.from({ length: RUNS }, () => timed(job) / timed(calibration)))
+}
+
+for (let i = 0; i < 5; i++) timed(calibration)
+const open = ratio(answer(OPEN))
+const shut = ratio(answer(SHUT))
+const ringing = ratio(answer(RINGING))
+console.log(
+  `bench, ${STEPS} complex multiply–adds = 1: window of 6 topologies, 3 needs × 4 sources: open ${open.toPrecision(3)}, ` +
+    `shut ${shut.toPrecision(3)}, ringing ${ringing.toPrecision(3)}`,
+)
+
+test('a window of six topologies with three needs from four sources costs 1.5 million multiply–adds at most', () => {
+  expect(open).toBeLessThan(1.5)
+})
+
+test('a ringing one as well; a shut one, with all that would open it, three times what it was when this was set (1.8)', () => {
+  expect(ringing).toBeLessThan(1.5)
+  expect(shut).toBeLessThan(5.4)
+})
