@@ -1,4 +1,5 @@
 /** From an outcome and the facts of a line to advice. Outcome data names rules by id; the rules are code in rules/. */
+import type { Express } from '../calc/line/fields.ts'
 import type { Line } from '../calc/types.ts'
 import { CIRCUIT_RULES } from './rules/circuit.ts'
 import { contextOf, type Rule } from './rules/context.ts'
@@ -33,15 +34,18 @@ export function advise({
   outcome,
   line,
   gate,
+  express,
 }: {
   readonly guide: Guide
   readonly outcome: Outcome
   readonly line: Line
   readonly gate: Line['gate']
+  /** works out calculations typed into fields; without it they are named as not read */
+  readonly express?: Express
 }): Advice {
   if (!guide.nodes.some((node) => node.id === outcome.id))
     throw new RangeError(`"${outcome.id}" is not an outcome of this guide.`)
-  const context = contextOf({ outcome, line })
+  const context = contextOf({ outcome, line, express })
   const isStop = outcome.class === 'stop'
   const mayAdviseParts = gate === 'clear' && !isStop && context.kind?.barredWhy === undefined
   const items = outcome.rules.flatMap((id): readonly AdviceItem[] => {

@@ -34,6 +34,25 @@ const topologyOf = (id: string, facts: Partial<Readonly<Record<FactKey, string>>
   itemOf(adviceOn(id, facts), 'topology')
 const plain = (text: string): string => text.replaceAll('\u00A0', ' ').replaceAll('\u2212', '-')
 
+describe('facts', () => {
+  it('are decided as the checks decide them: a need from level and limit, a calculation worked out', () => {
+    // 80 − 50 + 6
+    const derived = itemOf(adviceOn('filter-victim-box', { measuredDb: '80', limitDb: '50' }), 'need')
+    expect(plain(derived.text)).toContain('36 dB')
+    const facts = { noiseSourceOhm: '5', noiseLoadOhm: '2*500' }
+    expect(topologyOf('filter-victim-box', facts).missing.join()).toContain('“2*500” is not read')
+    const outcome = outcomeOf('filter-victim-box')
+    const express = () => ({ is: 'value', si: 1000 }) as const
+    const advice = advise({ guide: GUIDE, outcome, line: lineOf(facts), gate: 'clear', express })
+    expect(plain(itemOf(advice, 'topology').text)).toContain('46 dB')
+  })
+
+  it('take the capacitor on offer as stated, never what the window proposes', () => {
+    const open = { lineKind: 'microphone', noiseHz: '120M', neededDb: '20', noiseSourceOhm: '50', noiseLoadOhm: '150' }
+    expect(topologyOf('filter-victim-box', open).missing).toContain('capacitance on offer')
+  })
+})
+
 describe('topology and orientation', () => {
   // filters.md 1.3 and 1.6 check table: LC - CL = 20 log10(Rl/Rs); 5 ohm to 1 kohm is 46.02 dB
   it('turns the inductor to the lower impedance, in words of box and cable', () => {

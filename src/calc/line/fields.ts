@@ -156,3 +156,16 @@ export function saySame(input: Input, one: string, other: string, express?: Expr
   const isRead = (read: Value): read is { value: GivenValue } => typeof read === 'object' && 'value' in read
   return isRead(first) && isRead(second) && JSON.stringify(first.value) === JSON.stringify(second.value)
 }
+
+/** The numbers a text gives, in SI units, calculations worked out; none where it is refused or not worked out yet. */
+export function numbersIn(text: string, quantity: Quantity, express?: Express): readonly number[] {
+  const plain = parseList(text, quantity)
+  if (plain.is === 'values') return plain.si
+  if (plain.is !== 'expression') return []
+  const readings = plain.text.split(';').map((item) => {
+    const read = parseQuantity(item, quantity)
+    return read.is === 'expression' ? express?.(read.text, quantity) : read
+  })
+  const values = readings.flatMap((read) => (read?.is === 'value' ? [read.si] : []))
+  return values.length === readings.length ? values : []
+}

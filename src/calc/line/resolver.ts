@@ -20,7 +20,7 @@ import type {
   Result,
 } from '../types.ts'
 import { atOnce, evaluateFigures, evaluateNow, isRefused } from './evaluate.ts'
-import { type Express, type Field, readField, saySame } from './fields.ts'
+import { type Express, type Field, numbersIn, readField, saySame } from './fields.ts'
 import { withFact } from './with-fact.ts'
 
 export type Resolved = Fact & {
@@ -51,6 +51,10 @@ export type Resolution = {
   readonly line: Line
   /** the value of one fact with its origin, and what else claims to know it; undefined = ask */
   readonly fact: (key: FactKey) => Resolved | undefined
+  /** the same, without what other checks work out */
+  readonly stated: (key: FactKey) => Fact | undefined
+  /** a text in numbers, calculations worked out; none where it is refused or not worked out yet */
+  readonly numbers: (fact: Fact | undefined, quantity: Quantity) => readonly number[]
   /** everything that claims to know a fact, best first; a text the user emptied says "not known" and stands first */
   readonly claims: (key: FactKey) => readonly Fact[]
   /** the fields of a check as this Line fills them */
@@ -93,7 +97,10 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
   const resolution: Resolution = {
     line,
     fact: (key) => decided(resolution.claims(key)),
-    claims: (key) => once(claims, key, () => claimsOf(resolution, key)),
+    stated: (key) => decided(ranked([line.facts[key], kindFact(line, key)])),
+    numbers: (fact, quantity) => numbersIn(fact?.text ?? '', quantity, express),
+    claims: (key) =>
+      once(claims, key, () => ranked([line.facts[key], derivedFact(resolution, key), kindFact(line, key)])),
     fields: (check) => once(fields, check.id, () => check.inputs.map((input) => filled(resolution, input, express))),
     figures: (check) => once(figures, check.id, () => figuresOf(check, resolution.fields(check))),
   }
@@ -102,12 +109,10 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
 
 const isEmptied = (fact: Fact): boolean => fact.origin.by === 'user' && fact.text.trim() === ''
 
-function claimsOf(resolution: Resolution, key: FactKey): readonly Fact[] {
-  const { line } = resolution
-  const all = [line.facts[key], derivedFact(resolution, key), kindFact(line, key)].filter(
-    (fact): fact is Fact => fact !== undefined && (fact.text.trim() !== '' || isEmptied(fact)),
-  )
-  return all.sort((a, b) => RANK[a.origin.by] - RANK[b.origin.by])
+function ranked(claims: readonly (Fact | undefined)[]): readonly Fact[] {
+  return claims
+    .filter((fact): fact is Fact => fact !== undefined && (fact.text.trim() !== '' || isEmptied(fact)))
+    .sort((a, b) => RANK[a.origin.by] - RANK[b.origin.by])
 }
 
 function decided([best, ...others]: readonly Fact[]): Resolved | undefined {

@@ -1,6 +1,16 @@
 /** Rules about the circuit: topology and orientation, impedances, needed attenuation, own band, current probe. */
 import { formatQuantity } from '../../calc/quantity/format.ts'
-import { type Context, DERIVED, missingWords, numberOf, numbersOf, PRACTICE, type Rule, sideWords } from './context.ts'
+import {
+  type Context,
+  DERIVED,
+  missingWords,
+  numberOf,
+  numbersOf,
+  offeredF,
+  PRACTICE,
+  type Rule,
+  sideWords,
+} from './context.ts'
 
 const ohm = (si: number): string => formatQuantity(si, 'resistance')
 const db = (si: number): string => formatQuantity(si, 'decibel')
@@ -45,8 +55,8 @@ function shape(context: Context, sources: readonly number[], loadOhm: number): S
   const least = Math.min(...means)
   const most = Math.max(...means)
   const span = sources.length > 1 ? `${ohm(least)} to ${ohm(most)}` : ohm(least)
-  const inductanceH = numberOf(context.line, 'inductanceH', 'inductance')
-  const capacitanceF = numberOf(context.line, 'markedF', 'capacitance')
+  const inductanceH = numberOf(context.facts, 'inductanceH', 'inductance')
+  const capacitanceF = offeredF(context.facts)
   const two = sureOrientation(sources, loadOhm)
   if (inductanceH === undefined || capacitanceF === undefined || inductanceH <= 0 || capacitanceF <= 0)
     return {
@@ -68,15 +78,15 @@ const topology: Rule = {
   advisesPart: false,
   say: (context) => {
     const title = 'Topology and which way it faces'
-    const sources = numbersOf(context.line, 'noiseSourceOhm', 'resistance').filter((value) => value > 0)
-    const loadOhm = numberOf(context.line, 'noiseLoadOhm', 'resistance')
+    const sources = numbersOf(context.facts, 'noiseSourceOhm', 'resistance').filter((value) => value > 0)
+    const loadOhm = numberOf(context.facts, 'noiseLoadOhm', 'resistance')
     const missing = [
-      ...(sources.length === 0 ? [missingWords(context.line, 'noiseSourceOhm', 'noise source impedance')] : []),
+      ...(sources.length === 0 ? [missingWords(context.facts, 'noiseSourceOhm', 'noise source impedance')] : []),
       ...(loadOhm === undefined || loadOhm <= 0
-        ? [missingWords(context.line, 'noiseLoadOhm', 'noise load impedance')]
+        ? [missingWords(context.facts, 'noiseLoadOhm', 'noise load impedance')]
         : []),
-      ...(numberOf(context.line, 'inductanceH', 'inductance') === undefined ? ['inductance on offer'] : []),
-      ...(numberOf(context.line, 'markedF', 'capacitance') === undefined ? ['capacitance on offer'] : []),
+      ...(numberOf(context.facts, 'inductanceH', 'inductance') === undefined ? ['inductance on offer'] : []),
+      ...(offeredF(context.facts) === undefined ? ['capacitance on offer'] : []),
       ...(context.outcome.noiseFrom === undefined ? ['which way the noise goes'] : []),
     ]
     if (sources.length === 0 || loadOhm === undefined || loadOhm <= 0)
@@ -100,10 +110,10 @@ const topology: Rule = {
 const impedance: Rule = {
   id: 'impedance',
   advisesPart: false,
-  say: ({ line }) => {
-    const fact = line.facts.noiseSourceOhm
+  say: ({ facts }) => {
+    const fact = facts.fact('noiseSourceOhm')
     const isAssumed = fact === undefined || fact.origin.by === 'assumed'
-    const load = line.facts.noiseLoadOhm
+    const load = facts.fact('noiseLoadOhm')
     if (!isAssumed && load !== undefined) return undefined
     return {
       title: 'What the impedance looks like',
@@ -120,12 +130,12 @@ const impedance: Rule = {
 const need: Rule = {
   id: 'need',
   advisesPart: false,
-  say: ({ line }) => {
-    const needs = numbersOf(line, 'neededDb', 'decibel')
-    const frequencies = numbersOf(line, 'noiseHz', 'frequency')
+  say: ({ facts }) => {
+    const needs = numbersOf(facts, 'neededDb', 'decibel')
+    const frequencies = numbersOf(facts, 'noiseHz', 'frequency')
     const missing = [
-      ...(frequencies.length === 0 ? [missingWords(line, 'noiseHz', 'noise frequency')] : []),
-      ...(needs.length === 0 ? [missingWords(line, 'neededDb', 'attenuation needed')] : []),
+      ...(frequencies.length === 0 ? [missingWords(facts, 'noiseHz', 'noise frequency')] : []),
+      ...(needs.length === 0 ? [missingWords(facts, 'neededDb', 'attenuation needed')] : []),
     ]
     const at =
       frequencies.length === 0
@@ -142,9 +152,9 @@ const need: Rule = {
 const inBand: Rule = {
   id: 'in-band',
   advisesPart: false,
-  say: ({ line, kind, mode }) => {
+  say: ({ facts, kind, mode }) => {
     const useful = kind?.usefulHz
-    const frequencies = numbersOf(line, 'noiseHz', 'frequency')
+    const frequencies = numbersOf(facts, 'noiseHz', 'frequency')
     if (useful === undefined || kind === undefined || frequencies.length === 0) return undefined
     const inside = frequencies.filter((hz) => hz <= useful.hz)
     if (inside.length === 0) return undefined

@@ -1,5 +1,6 @@
 /** What a rule knows: the outcome, the facts of the line as numbers, its kind, and words for the two sides. */
-import { parseList } from '../../calc/quantity/parse.ts'
+import type { Express } from '../../calc/line/fields.ts'
+import { type Resolution, resolve } from '../../calc/line/resolver.ts'
 import type { Quantity } from '../../calc/quantity/quantity.ts'
 import type { FactKey, Line, Source } from '../../calc/types.ts'
 import { type LineKind, lineKindById } from '../../reference/line-kinds.ts'
@@ -8,7 +9,7 @@ import type { AdviceItem, Outcome } from '../types.ts'
 /** Everything a rule may look at; all of it derived from the outcome and the line. */
 export type Context = {
   readonly outcome: Outcome
-  readonly line: Line
+  readonly facts: Resolution
   readonly kind: LineKind | undefined
   readonly mode: 'common' | 'differential' | 'unknown'
 }
@@ -26,31 +27,38 @@ export const PRACTICE: Source = { id: 'practice', standing: 'practice' }
 /** Source of what is computed here from stated inputs. */
 export const DERIVED: Source = { id: 'derived', standing: 'derived' }
 
-/** Gathers what the rules need from a line. */
-export function contextOf({ outcome, line }: { readonly outcome: Outcome; readonly line: Line }): Context {
-  const mode = line.facts.noiseMode?.text
+type Asked = { readonly outcome: Outcome; readonly line: Line; readonly express?: Express | undefined }
+
+/** Gathers what the rules need from a line, each fact decided as every check decides it. */
+export function contextOf({ outcome, line, express }: Asked): Context {
+  const facts = resolve(line, express)
+  const mode = facts.fact('noiseMode')?.text
   return {
     outcome,
-    line,
-    kind: lineKindById(line.facts.lineKind?.text ?? ''),
+    facts,
+    kind: lineKindById(facts.fact('lineKind')?.text ?? ''),
     mode: mode === 'common' || mode === 'differential' ? mode : 'unknown',
   }
 }
 
-/** The numbers of a fact in SI units, all of them; empty when it is missing, refused or still an expression. */
-export function numbersOf(line: Line, fact: FactKey, quantity: Quantity): readonly number[] {
-  const reading = parseList(line.facts[fact]?.text ?? '', quantity)
-  return reading.is === 'values' ? reading.si : []
+/** The numbers of a fact in SI units, all of them; empty when it is missing or refused. */
+export function numbersOf(facts: Resolution, fact: FactKey, quantity: Quantity): readonly number[] {
+  return facts.numbers(facts.fact(fact), quantity)
 }
 
 /** The first number of a fact, or undefined. */
-export function numberOf(line: Line, fact: FactKey, quantity: Quantity): number | undefined {
-  return numbersOf(line, fact, quantity)[0]
+export function numberOf(facts: Resolution, fact: FactKey, quantity: Quantity): number | undefined {
+  return numbersOf(facts, fact, quantity)[0]
+}
+
+/** The capacitor on offer: stated, not what the window proposes. */
+export function offeredF(facts: Resolution): number | undefined {
+  return facts.numbers(facts.stated('markedF'), 'capacitance')[0]
 }
 
 /** Why a fact cannot be used as a number: missing, or written in a way that is not read here. */
-export function missingWords(line: Line, fact: FactKey, name: string): string {
-  const text = line.facts[fact]?.text.trim() ?? ''
+export function missingWords(facts: Resolution, fact: FactKey, name: string): string {
+  const text = facts.fact(fact)?.text.trim() ?? ''
   return text === '' ? name : `${name} (“${text}” is not read as a number here; open the check)`
 }
 

@@ -1,13 +1,13 @@
 /** Rules about the line itself: pairs, power lines, what fits a contact, the bond, and lines that are left alone. */
 import { formatQuantity } from '../../calc/quantity/format.ts'
-import { DERIVED, numberOf, PRACTICE, type Rule } from './context.ts'
+import { DERIVED, numberOf, offeredF, PRACTICE, type Rule } from './context.ts'
 
 const farad = (si: number): string => formatQuantity(si, 'capacitance')
 
 const pair: Rule = {
   id: 'pair',
   advisesPart: false,
-  say: ({ kind, line, mode }) => {
+  say: ({ facts, kind, mode }) => {
     if (kind === undefined)
       return {
         title: 'If it is a pair',
@@ -16,7 +16,7 @@ const pair: Rule = {
         missing: ['kind of line'],
       }
     if (!kind.isPair) return undefined
-    const legF = numberOf(line, 'markedF', 'capacitance')
+    const legF = offeredF(facts)
     const cross = legF === undefined ? '' : ` With ${farad(legF)} a leg that is ${farad(10 * legF)} or more across.`
     return {
       title: 'Both legs alike',
@@ -33,9 +33,9 @@ const DIFFERENTIAL_POWER =
 const powerLine: Rule = {
   id: 'power-line',
   advisesPart: false,
-  say: ({ kind, line, mode }) => {
+  say: ({ facts, kind, mode }) => {
     if (kind === undefined || (kind.family !== 'power-dc' && kind.family !== 'power-ac')) return undefined
-    const loadW = numberOf(line, 'loadW', 'power')
+    const loadW = numberOf(facts, 'loadW', 'power')
     const isAc = kind.family === 'power-ac'
     const text = isAc
       ? 'Capacitance to chassis carries supply current: 10 nF at 115 V 400 Hz 2.9 mA, at 118 V 800 Hz 5.9 mA, on every phase. MIL-STD-461 4.2.2, where the contract calls it up (Navy), allows 0.02 µF a line at 400 Hz. Prefer line-to-line capacitors and a choke. Open the power check.'
@@ -52,8 +52,8 @@ const powerLine: Rule = {
 const fitsContact: Rule = {
   id: 'fits-contact',
   advisesPart: false,
-  say: ({ line }) => {
-    const mostF = numberOf(line, 'maxBuildableF', 'capacitance')
+  say: ({ facts }) => {
+    const mostF = numberOf(facts, 'maxBuildableF', 'capacitance')
     const text =
       mostF === undefined
         ? 'Ask the maker what fits this contact size at this voltage, and enter it: the window then ends there. Without it a proposal may be larger than a contact can hold.'
@@ -70,9 +70,9 @@ const fitsContact: Rule = {
 const bond: Rule = {
   id: 'bond',
   advisesPart: false,
-  say: ({ line }) => {
-    const bondH = numberOf(line, 'bondH', 'inductance')
-    const bondOhm = numberOf(line, 'bondOhm', 'resistance')
+  say: ({ facts }) => {
+    const bondH = numberOf(facts, 'bondH', 'inductance')
+    const bondOhm = numberOf(facts, 'bondOhm', 'resistance')
     return {
       title: 'The bond it stands on',
       text: 'Every shunt part of the connector works through one bond. Between 50 Ω ends at 100 MHz, 1 nH of bond leaves at most 32 dB, 5 nH 18 dB, 20 nH 7 dB. Measure it before a part, and after refitting. The bond carries the current of every contact, so a figure for one line alone is on the good side.',

@@ -7,8 +7,8 @@ const FAST_PAIR_HZ = 5e6
 /** Above this a trial adapter would sit on a voltage that can kill. */
 const SAFE_TRIAL_V = 60
 
-const isFast = ({ kind, line }: Context): boolean => {
-  const rate = numbersOf(line, 'bitRateHz', 'frequency')[0] ?? kind?.bitRateHz ?? 0
+const isFast = ({ facts, kind }: Context): boolean => {
+  const rate = numbersOf(facts, 'bitRateHz', 'frequency')[0] ?? kind?.bitRateHz ?? 0
   return kind?.isPair === true && ((kind.usefulHz?.hz ?? 0) >= FAST_PAIR_HZ || rate >= FAST_PAIR_HZ)
 }
 

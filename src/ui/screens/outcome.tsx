@@ -35,7 +35,7 @@ type Given = { readonly guide: Guide; readonly outcome: Outcome; readonly shown:
 export function OutcomeView({ guide, outcome, shown }: Given) {
   const { line } = triage.value
   const { gate } = shown.position
-  const advice = advise({ guide, outcome, line, gate })
+  const advice = advise({ guide, outcome, line, gate, express: expressionReading })
   const look = CLASS_WORDS[outcome.class]
   // Where another check comes first, its link does too: the window is then only what the part takes room of.
   const leadsToWindow = outcome.checks[0]?.check === 'window'
