@@ -128,6 +128,23 @@ describe('the house', () => {
     expect([...barrel, ...drawer].map(({ path }) => path)).toEqual([])
   })
 
+  it('reads every table of src/reference somewhere: what no screen needs is not kept', () => {
+    const EXPORTED = /^export (?:const|function) (\w+)/gm
+    const unread = files
+      .filter(({ path }) => folderOf(path) === 'reference')
+      .flatMap(({ path, text }) => [...text.matchAll(EXPORTED)].map((match) => ({ path, name: match[1] ?? '' })))
+      .filter(({ path, name }) => {
+        const word = new RegExp(`\\b${name}\\b`)
+        return !files.some((file) => file.path !== path && word.test(file.text))
+      })
+    // Read within their own file only: pieces that are exported for the tests that prove them.
+    const usedAtHome = unread.filter(({ path, name }) => {
+      const { text } = files.find((file) => file.path === path) ?? { text: '' }
+      return text.split(new RegExp(`\\b${name}\\b`)).length > 2
+    })
+    expect(unread.filter((each) => !usedAtHome.includes(each)).map(({ path, name }) => `${path} ${name}`)).toEqual([])
+  })
+
   it('has no cycle between files', () => {
     const targets = new Map(
       files.map((file) => [

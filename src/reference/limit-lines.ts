@@ -31,7 +31,7 @@ export const LIMIT_LINES: readonly LimitLine[] = [
       [at(10e3, 94), at(500e3, 60)],
       [at(500e3, 60), at(10e6, 60)],
     ],
-    note: 'Relaxed by the nominal voltage of the equipment: see CE102_RELAXATION.',
+    note: 'Relaxed by the nominal voltage of the equipment: see the relaxation by voltage.',
     source: memory('mil-std-461', 'CE102'),
   },
   ...(
@@ -66,8 +66,6 @@ export const CE102_RELAXATION: readonly { readonly nominalV: number; readonly db
   { nominalV: 270, db: 10 },
   { nominalV: 440, db: 12 },
 ]
-
-export const CE102_SOURCE: Citation = memory('mil-std-461', 'CE102')
 
 /**
  * The limit in dB of the line's quantity at a frequency in Hz, straight in log frequency; undefined outside its span.

@@ -2,7 +2,7 @@
  * Preferred numbers of IEC 60063, one decade each (from memory), and the tolerance letters of IEC 60062.
  * Choosing the nearest one is the window's job (calc/bounds/preferred.ts).
  */
-import { memory, read } from './line-kinds/cite.ts'
+import { read } from './line-kinds/cite.ts'
 import type { Citation } from './line-kinds/types.ts'
 
 /** Six values a decade, for parts of ±20 %. */
@@ -10,8 +10,6 @@ export const E6: readonly number[] = [1, 1.5, 2.2, 3.3, 4.7, 6.8]
 
 /** Twelve values a decade, for parts of ±10 %. */
 export const E12: readonly number[] = [1, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2]
-
-export const PREFERRED_SOURCE: Citation = memory('iec-60063')
 
 /** A tolerance letter as marked on capacitors; `text` is how a field accepts it. */
 export type ToleranceLetter = { readonly letter: string; readonly text: string; readonly note?: string }

@@ -5,7 +5,7 @@ import { SOURCES } from '../../src/reference/sources.ts'
 
 const byId = new Map(FIELD_NOTES.map((note) => [note.id, note]))
 const SUBJECTS =
-  'in-line-trial on-off-on common-or-differential which-way-round worst-case-capacitor lead-and-bond bench-figure pair-balance radio-bands noise-signatures alternator-frequencies current-probe headset-only source-impedance fits-contact may-i-fly insulation-tests after-a-strike codes paschen navy-rule suppressor-facts no-trial-lines'
+  'in-line-trial on-off-on common-or-differential which-way-round worst-case-capacitor lead-and-bond bench-figure pair-balance radio-bands noise-signatures alternator-frequencies current-probe headset-only source-impedance fits-contact may-i-fly insulation-tests after-a-strike codes paschen navy-rule suppressor-facts no-trial-lines inductance-as-built node-spacing limit-lines'
 
 describe('the field notes', () => {
   it('cover every subject, each once', () => {
@@ -49,6 +49,21 @@ describe('figures in the notes', () => {
     for (const [at, row] of rowsOf('lead-and-bond').entries())
       for (const [column, hz] of [1e6, 1e7, 1e8].entries())
         expect(number(row[column + 1])).toBeCloseTo(floorDb(bonds[at] ?? 0, hz), 1)
+  })
+
+  it('has the spacing rules C/(0.98·C′) and C/(5.25·C′) of the application notes, at 50 pF/m', () => {
+    for (const [load = '', can = '', rs485 = ''] of rowsOf('node-spacing')) {
+      const perM = number(load) / 50
+      // printed to a centimetre
+      expect(number(can)).toBeCloseTo(perM / 0.98, 1)
+      expect(number(rs485)).toBeCloseTo(perM / 5.25, 1)
+    }
+  })
+
+  it('has the CE102 base curve: 94 dBµV at 10 kHz, straight to 60 at 500 kHz, then level', () => {
+    const [, ...levels] = rowsOf('limit-lines')[0] ?? []
+    // 94 − 34·log10(15)/log10(50) at 150 kHz
+    expect(levels).toEqual(['94', '70', '60', '60', '60', '–'])
   })
 
   it('has the worst conversion of a pair: |C1 − C2|/(C1 + C2)', () => {

@@ -1,5 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, it, vi } from 'vitest'
+import { windowCheck } from '../../src/calc/checks/window/check.ts'
 import { type Field, readFields } from '../../src/calc/line/fields.ts'
 import type { Fact } from '../../src/calc/types.ts'
 import { FieldView } from '../../src/ui/parts/field.tsx'
@@ -33,6 +34,19 @@ describe('a field', () => {
     show(<FieldView field={fieldOf('capacitanceF')} onType={onType} />)
     await type(by('textbox', 'Capacitance'), ' 0,0047uF')
     expect(onType).toHaveBeenCalledWith(' 0,0047uF')
+  })
+
+  it('names the receivers that listen at each typed noise frequency', () => {
+    const field = (text: string) => {
+      const found = readFields(windowCheck, { frequencyHz: text }).find(({ key }) => key === 'frequencyHz')
+      if (!found) throw new Error('no noise frequency')
+      return found
+    }
+    const said = (text: string) =>
+      show(<FieldView field={field(text)} onType={() => undefined} />).textContent?.replaceAll('\u00a0', ' ')
+    expect(said('121.5M; 55M')).toMatch(/121\.5 MHz is heard by VHF communication, ELT 121\.5 MHz\./)
+    expect(said('121.5M; 55M')).not.toContain('55 MHz is')
+    for (const text of ['55M', '', 'loud']) expect(said(text)).not.toContain('heard by')
   })
 
   it('keeps refused text, marks itself and says why where a screen reader looks', () => {

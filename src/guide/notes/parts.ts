@@ -1,8 +1,18 @@
 /** Field notes about filters, bonds, pairs and suppressors as parts. */
+import { formatQuantity } from '../../calc/quantity/format.ts'
+import { BOND_NOTE, DIELECTRICS } from '../../reference/constructions.ts'
+import { TOLERANCE_LETTERS, TOLERANCE_SOURCE } from '../../reference/preferred-values.ts'
 import type { FieldNote } from '../types.ts'
 
 const PRACTICE = { id: 'practice', standing: 'practice' } as const
 const DERIVED = { id: 'derived', standing: 'derived' } as const
+
+const percent = (frac: number): string => formatQuantity(frac, 'fraction')
+
+/** What is lost at rated DC; a dielectric that specifies it with the temperature says so in its note. */
+function lostAtRatedDc([least, most]: readonly [number, number]): string {
+  return most === 0 ? 'nothing more' : `${percent(least)} to ${percent(most)}`
+}
 
 /** Notes on parts and how they stand in the circuit. */
 export const PART_NOTES: readonly FieldNote[] = [
@@ -39,12 +49,14 @@ export const PART_NOTES: readonly FieldNote[] = [
       'Small high-value class 2 chips lose 50 to 80 % at working voltage. C0G loses none.',
     ],
     table: {
-      head: ['', 'C0G', 'X7R'],
-      rows: [
-        ['temperature', '0 ± 30 ppm/°C', '±15 %, no DC'],
-        ['rated DC', 'no change', 'not specified; ask'],
-        ['ageing per decade of hours', 'none', '1 to 4 %, take 2.5 %'],
-      ],
+      head: ['Dielectric', 'Temperature, up to', 'At rated DC', 'Ageing a decade of hours', 'What is specified'],
+      rows: DIELECTRICS.map(({ name, temperatureFrac, biasFrac, ageingFracPerDecade, note }) => [
+        name,
+        percent(temperatureFrac),
+        biasFrac === undefined ? 'ask the maker' : lostAtRatedDc(biasFrac),
+        ageingFracPerDecade === 0 ? 'none' : percent(ageingFracPerDecade),
+        note,
+      ]),
     },
     sources: [
       { id: 'S23', standing: 'read' },
@@ -59,7 +71,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     title: 'The lead and the bond: the floor of a filter',
     paragraphs: [
       'Once the capacitor is a short, what is left is its lead and the bond it stands on: 20·log10|1 + Rp/(Rb + jωLb)|, with Rp = Rs·Rl/(Rs + Rl).',
-      'A bond of 2.5 mΩ is a direct-current figure. At radio frequencies its inductance decides: about 1 nH per millimetre of wire.',
+      `${BOND_NOTE.text} Wire has about 1 nH per millimetre.`,
       'A Pi loses most, because both its capacitors use the same bond. A T has one.',
       'The table: 50 Ω both ends, 2.5 mΩ, decibels.',
     ],
@@ -72,8 +84,8 @@ export const PART_NOTES: readonly FieldNote[] = [
         ['20 nH, an inch of wire', '46.0', '26.0', '7.0'],
       ],
     },
-    sources: [DERIVED, { id: 'S41', standing: 'read' }, { id: 'S42', standing: 'read' }],
-    related: [{ check: 'filter' }],
+    sources: [DERIVED, ...BOND_NOTE.sources, { id: 'S42', standing: 'read' }],
+    related: [{ check: 'filter' }, { note: 'inductance-as-built' }],
   },
   {
     id: 'bench-figure',
@@ -132,18 +144,13 @@ export const PART_NOTES: readonly FieldNote[] = [
     ],
     table: {
       head: ['Letter', 'Tolerance'],
-      rows: [
-        ['J', '±5 %'],
-        ['K', '±10 %'],
-        ['M', '±20 %'],
-        ['Z', '+80/−20 %'],
-        ['P', '+100/−0 % (one page says +80/−0)'],
-      ],
+      rows: TOLERANCE_LETTERS.map(({ letter, text, note }) => [
+        letter,
+        // as a person writes it: both ways unless it names each, with a true minus
+        `${text.startsWith('+') ? text.replace('-', '−') : `±${text}`}${note === undefined ? '' : ` (${note})`}`,
+      ]),
     },
-    sources: [
-      { id: 'iec-60062', standing: 'memory' },
-      { id: 'S27', standing: 'read' },
-    ],
+    sources: [{ id: 'iec-60062', standing: 'memory' }, TOLERANCE_SOURCE],
     related: [{ note: 'worst-case-capacitor' }],
   },
   {

@@ -3,6 +3,7 @@ import { type Field, isUsual } from '../../calc/line/fields.ts'
 import { checkById } from '../../calc/registry.ts'
 import type { CheckId, Fact } from '../../calc/types.ts'
 import { assumedText } from './figure.ts'
+import { NoiseBands } from './noise-bands.tsx'
 import { originWords } from './origin.ts'
 
 export type FieldProps = {
@@ -30,6 +31,7 @@ export function FieldNotes(given: FieldProps) {
           <span aria-hidden="true">?</span>
         </summary>
         <p>{field.input.help}</p>
+        {field.input.fact === 'noiseHz' && <NoiseBands value={field.value} />}
         {field.input.whenEmpty.do === 'ask' && <p>{field.input.whenEmpty.how}</p>}
       </details>
     </>
