@@ -17,8 +17,8 @@ export const guideNotice: ReadonlySignal<string | undefined> = notice
 let loading: Promise<Guide> | undefined
 
 async function load(): Promise<Guide> {
-  const { GUIDE } = await import('../guide/guide.ts')
-  const loaded = await loadStoredGuide(GUIDE)
+  const [{ GUIDE }, { isGuide }] = await Promise.all([import('../guide/guide.ts'), import('../guide/shape.ts')])
+  const loaded = await loadStoredGuide(GUIDE, isGuide)
   content.value = loaded.guide
   notice.value = loaded.notice
   return loaded.guide

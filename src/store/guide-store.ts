@@ -27,20 +27,21 @@ export function guideDigest(guide: unknown): string {
 
 type Found = { readonly state: 'none' | 'older' | 'newer' | 'damaged' | 'same'; readonly stored?: Guide }
 
-/** The digest proves that the stored content is, letter for letter, what some bundle held: its shape needs no second check. */
-const isIntact = (raw: Record<string, unknown>): raw is { guide: Guide; digest: string } =>
-  isRecord(raw['guide']) && raw['digest'] === guideDigest(raw['guide'])
+type IsGuide = (raw: unknown) => raw is Guide
 
-function compare(raw: unknown, bundled: Guide): Found {
+/** Whatever stored it may have been wrong itself: what is letter for letter as it was stored need not be a guide. */
+function compare(raw: unknown, bundled: Guide, isGuide: IsGuide): Found {
   if (raw === undefined) return { state: 'none' }
-  if (!isRecord(raw) || !isIntact(raw)) return { state: 'damaged' }
-  if (raw.guide.version > bundled.version) return { state: 'newer' }
-  if (raw.digest !== guideDigest(bundled)) return { state: 'older' }
-  return { state: 'same', stored: raw.guide }
+  const stored = isRecord(raw) ? raw['guide'] : undefined
+  if (!isRecord(raw) || !isRecord(stored) || raw['digest'] !== guideDigest(stored)) return { state: 'damaged' }
+  // a newer one may have another shape
+  if (Number(stored['version']) > bundled.version) return { state: 'newer' }
+  if (!isGuide(stored)) return { state: 'damaged' }
+  return raw['digest'] === guideDigest(bundled) ? { state: 'same', stored } : { state: 'older' }
 }
 
-async function fromStore(bundled: Guide): Promise<LoadedGuide> {
-  const { state, stored } = compare(await readOne('guide', KEY), bundled)
+async function fromStore(bundled: Guide, isGuide: IsGuide): Promise<LoadedGuide> {
+  const { state, stored } = compare(await readOne('guide', KEY), bundled, isGuide)
   if (stored !== undefined) return { guide: stored, from: 'store' }
   if (state === 'newer')
     return {
@@ -56,7 +57,7 @@ async function fromStore(bundled: Guide): Promise<LoadedGuide> {
       from: 'bundle',
       notice: 'The stored guide was damaged. It was replaced by the one that came with the app.',
     }
-  const { stored: seeded } = compare(await readOne('guide', KEY), bundled)
+  const { stored: seeded } = compare(await readOne('guide', KEY), bundled, isGuide)
   return seeded === undefined ? { guide: bundled, from: 'bundle' } : { guide: seeded, from: 'store' }
 }
 
@@ -65,9 +66,9 @@ async function fromStore(bundled: Guide): Promise<LoadedGuide> {
  * Stored content that is damaged, missing or newer than this app: the bundled guide, with a notice where it matters.
  * Never fails and never waits long: without storage, or when it does not answer, the bundle is used.
  */
-export async function loadStoredGuide(bundled: Guide): Promise<LoadedGuide> {
+export async function loadStoredGuide(bundled: Guide, isGuide: IsGuide): Promise<LoadedGuide> {
   try {
-    return await fromStore(bundled)
+    return await fromStore(bundled, isGuide)
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
     return { guide: bundled, from: 'bundle', notice: `The guide that came with the app is used. ${error.message}` }

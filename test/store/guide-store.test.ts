@@ -1,15 +1,18 @@
 import { IDBOpenDBRequest } from 'fake-indexeddb'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { isGuide } from '../../src/guide/shape.ts'
 import type { Guide } from '../../src/guide/types.ts'
 import { newComplaint } from '../../src/store/complaint.ts'
 import { addComplaint, listComplaints } from '../../src/store/complaints.ts'
 import { readOne, writeOne } from '../../src/store/db.ts'
-import { guideDigest, loadStoredGuide } from '../../src/store/guide-store.ts'
+import { guideDigest, loadStoredGuide as load } from '../../src/store/guide-store.ts'
 import { freshStore } from './fresh-store.ts'
 
 beforeEach(freshStore)
 afterEach(() => vi.unstubAllGlobals())
 
+const loadStoredGuide = (bundled: Guide) => load(bundled, isGuide)
+const misshapen = { ...{ version: 3, edition: 'x', start: 'q' }, nodes: [{ is: 'question', id: 'q' }] }
 const guide = (version: number, edition = `edition ${version}`): Guide => ({ version, edition, start: 'q', nodes: [] })
 
 describe('the guide on disk', () => {
@@ -42,17 +45,20 @@ describe('the guide on disk', () => {
     expect(await readOne('guide', 'current')).toMatchObject({ guide: guide(5) })
   })
 
-  it.each([['text'], [17], [{ guide: guide(3), digest: 'wrong' }], [{ guide: { version: 3 } }]])(
-    'falls back on the bundle with a notice when it is damaged, and mends it: %j',
-    async (raw) => {
-      await writeOne('guide', 'current', raw)
-      expect(await loadStoredGuide(guide(3))).toMatchObject({
-        from: 'bundle',
-        notice: expect.stringContaining('damaged'),
-      })
-      expect(await loadStoredGuide(guide(3))).toEqual({ guide: guide(3), from: 'store' })
-    },
-  )
+  it.each([
+    ['text'],
+    [17],
+    [{ guide: guide(3), digest: 'wrong' }],
+    [{ guide: { version: 3 } }],
+    [{ guide: misshapen, digest: guideDigest(misshapen) }],
+  ])('falls back on the bundle with a notice when it is damaged, and mends it: %j', async (raw) => {
+    await writeOne('guide', 'current', raw)
+    expect(await loadStoredGuide(guide(3))).toMatchObject({
+      from: 'bundle',
+      notice: expect.stringContaining('damaged'),
+    })
+    expect(await loadStoredGuide(guide(3))).toEqual({ guide: guide(3), from: 'store' })
+  })
 
   it('comes from the bundle when the storage does not answer', async () => {
     vi.stubGlobal('indexedDB', { open: () => new IDBOpenDBRequest() })
