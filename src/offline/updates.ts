@@ -12,6 +12,7 @@
  */
 import { signal } from '@preact/signals'
 import type { Workbox } from 'workbox-window'
+import { unregisterAll } from './removal.ts'
 
 export const offlineReady = signal(false)
 export const updateReady = signal(false)
@@ -77,13 +78,6 @@ function workerAddress(): string | TrustedScriptURL {
     window.trustedTypes
       ?.createPolicy('stillpin', { createScriptURL: (_asked: string) => address })
       .createScriptURL('') ?? address
-  )
-}
-
-async function unregisterAll(): Promise<void> {
-  const all = await navigator.serviceWorker.getRegistrations()
-  await Promise.all(
-    all.filter((one) => one.scope.startsWith(new URL('.', document.baseURI).href)).map((one) => one.unregister()),
   )
 }
 

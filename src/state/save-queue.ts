@@ -10,6 +10,7 @@
  * `retrySave()`    tries again from the write that failed
  * `settled()`      resolves when nothing is being written
  * `stopSaving()`   nothing is written by this window any more
+ * `erasedElsewhere`  another window has erased everything: nothing is written here any more either
  *
  * A failed write stops the queue: a later write must never be overtaken by an earlier one that is retried.
  */
@@ -17,6 +18,7 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import { mergeSteps, performStep, type Step } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
 import { noteUnsaved, takeUnsaved } from './journal.ts'
+import { onNews } from './other-windows.ts'
 
 export type SaveState = 'idle' | 'saving' | 'saved' | 'failed'
 
@@ -33,6 +35,9 @@ const state = signal<SaveState>('idle')
 const notice = signal<string | undefined>(undefined)
 export const saveState: ReadonlySignal<SaveState> = state
 export const storeNotice: ReadonlySignal<string | undefined> = notice
+
+const erased = signal(false)
+export const erasedElsewhere: ReadonlySignal<boolean> = erased
 
 const waiting: Job[] = []
 let running: Promise<void> = Promise.resolve()
@@ -149,6 +154,12 @@ export function stopSaving(): void {
   waiting.length = 0
   noteWaiting()
 }
+
+onNews((news) => {
+  if (news.is !== 'erased') return
+  stopSaving()
+  erased.value = true
+})
 
 watchStore((trouble) => {
   notice.value = trouble?.message

@@ -43,11 +43,6 @@ export function databases(): IDBFactory | undefined {
   return quietly<IDBFactory | undefined>(() => indexedDB, undefined)
 }
 
-/** The browser's caches, or undefined where they are refused or the page came over plain http. */
-export function cacheStorage(): CacheStorage | undefined {
-  return quietly<CacheStorage | undefined>(() => caches, undefined)
-}
-
 /** Asks the browser not to clear the storage; undefined where it cannot be asked. */
 export async function askToKeepStorage(): Promise<boolean | undefined> {
   try {

@@ -11,6 +11,9 @@ export const DB_VERSION = 2
 /** Nobody waits longer than this for a storage that does not answer: the app goes on in memory. */
 export const SILENT_AFTER_MS = 2000
 
+/** Another window that has not let go of the database after this long will not. */
+const HELD_AFTER_MS = 5000
+
 /** Values are `unknown` on purpose: whatever is read goes through a table of the gate or a check of its own. */
 interface Schema extends DBSchema {
   complaints: { key: string; value: unknown }
@@ -214,12 +217,19 @@ export function changeOne(store: 'guide' | 'meta', key: string, change: (old: un
   })
 }
 
-/** Removes the whole database; waits for other windows to let go. Fails with a `StoreError`. */
+/** Removes the whole database; other windows let go of it when asked. Fails with a `StoreError`. */
 export async function eraseStore(): Promise<void> {
   closeStore()
+  if (databases() === undefined) return
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const held = new Promise<never>((_done, failed) => {
+    timer = setTimeout(() => failed(new StoreError('blocked')), HELD_AFTER_MS)
+  })
   try {
-    await deleteDB(DB_NAME)
+    await Promise.race([deleteDB(DB_NAME), held])
   } catch (error) {
     throw asStoreError(error)
+  } finally {
+    clearTimeout(timer)
   }
 }

@@ -161,3 +161,23 @@ describe('what was typed just before the window closed', () => {
     expect(app.complaints.value).toEqual([made])
   })
 })
+
+describe('erasing everything', () => {
+  it('leaves no database and no text, and no window writes any of it again', async () => {
+    const other = await start()
+    const here = await start()
+    const made = here.createFromTriage(TRIAGE)
+    await here.settled()
+    await vi.waitFor(() => expect(other.complaints.value).toHaveLength(1))
+    localStorage.setItem('stillpin-theme', 'night')
+    localStorage.setItem('another-app', 'its own')
+    const { eraseEverything } = await import('../../src/state/erase.ts')
+    await eraseEverything()
+    await vi.waitFor(() => expect(other.erasedElsewhere.value).toBe(true))
+    other.writeNote(made.id, 'typed after')
+    await other.settled()
+    expect(Object.keys(localStorage)).toEqual(['another-app'])
+    expect(await indexedDB.databases()).toEqual([])
+    expect((await start()).complaints.value).toEqual([])
+  })
+})

@@ -4,7 +4,6 @@ import { afterEach, describe, expect, it, vi } from 'vitest'
 import {
   askToKeepStorage,
   bytesKept,
-  cacheStorage,
   databases,
   keepSmallText,
   openChannel,
@@ -48,12 +47,7 @@ describe('the guard in front of the storage of the browser', () => {
     )
     keepSmallText('theme', 'dark')
     openChannel('log', () => undefined).send({ is: 'triage' })
-    expect([smallText('theme'), smallNames(), databases(), cacheStorage()]).toEqual([
-      undefined,
-      [],
-      undefined,
-      undefined,
-    ])
+    expect([smallText('theme'), smallNames(), databases()]).toEqual([undefined, [], undefined])
     expect([await askToKeepStorage(), await bytesKept()]).toEqual([undefined, undefined])
     for (const [name, descriptor] of before)
       if (descriptor === undefined) Reflect.deleteProperty(globalThis, name)

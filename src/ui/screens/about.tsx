@@ -9,6 +9,7 @@ import { Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { isAboutOpen } from '../shell/head.tsx'
 import { AwakeSwitch } from './awake.tsx'
+import { Erase } from './erase.tsx'
 import { Install } from './install.tsx'
 
 const THEMES: readonly { readonly value: ThemeChoice; readonly label: string }[] = [
@@ -63,6 +64,7 @@ export function About() {
         <Facts />
         <Install />
         <Screening />
+        <Erase />
       </div>
     </dialog>
   )

@@ -1,6 +1,6 @@
 import { START_NODE } from '../../guide/start.ts'
 import { hashOf } from '../../state/router.ts'
-import { restartTriage, triage } from '../../state/session.ts'
+import { restartTriage, triage, triageBefore, undoTriage } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
 import { Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
@@ -37,6 +37,12 @@ export function AskStart() {
           <a class="button strong wide" href={hashOf('ask', START_NODE)}>
             Start
           </a>
+        )}
+        {isResumed.value && triageBefore.value && (
+          <button type="button" class="button wide" onClick={() => undoTriage()}>
+            <Icon name="undo" />
+            Go back to the triage before, which was not kept
+          </button>
         )}
         <ul class="rows">
           <li>

@@ -3,9 +3,11 @@ import { useEffect, useState } from 'preact/hooks'
 import { applyUpdate, offlineReady, reloadAdvised, updatedElsewhere, updateReady } from '../../offline/updates.ts'
 import { forgetRemoved, lastDeleted, undoRemove } from '../../state/complaints.ts'
 import { guideNotice } from '../../state/guide-content.ts'
-import { retrySave, saveState, storeNotice } from '../../state/save-queue.ts'
+import { erasedElsewhere, retrySave, saveState, storeNotice } from '../../state/save-queue.ts'
+import { triageBefore, undoTriage } from '../../state/session.ts'
 import { keepSmallText, smallText } from '../../store/browser-storage.ts'
 import { Icon } from '../parts/icon.tsx'
+import { isResumed } from './start.ts'
 
 const SAID = 'offline-said'
 
@@ -17,7 +19,9 @@ export function Notices() {
   return (
     <section class="notices" aria-label="Notices">
       <Update />
+      <Erased />
       <Storage />
+      <TriageBack />
       {guideNotice.value !== undefined && <Bar>{guideNotice.value}</Bar>}
       <OfflineReady />
       <Undo />
@@ -56,6 +60,50 @@ function Update() {
     )
   }
   return null
+}
+
+function Erased() {
+  if (!erasedElsewhere.value) return null
+  return (
+    <Bar role="alert">
+      <p>Everything on this device was erased in another window. What is still shown here is not kept any more.</p>
+      <button type="button" class="button" onClick={() => location.reload()}>
+        Reload
+      </button>
+    </Bar>
+  )
+}
+
+/** A triage that is kept nowhere else has just made room for another one. */
+function TriageBack() {
+  const before = triageBefore.value
+  const [seen, setSeen] = useState(before?.line.id)
+  useEffect(() => {
+    // what was set aside in an earlier visit is offered at the start of Ask, not here
+    if (!isResumed.value) setSeen(before?.line.id)
+  }, [before, isResumed.value])
+  if (before === undefined || !isResumed.value || before.line.id === seen) return null
+  const count = Object.keys(before.answers).length
+  return (
+    <Bar>
+      <p>The triage before this one ({count === 1 ? 'one answer' : `${count} answers`}) was not kept in the log.</p>
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          undoTriage()
+          location.hash = '#/ask'
+        }}
+      >
+        <Icon name="undo" />
+        Go back to it
+      </button>
+      <button type="button" class="icon-button" onClick={() => setSeen(before.line.id)}>
+        <Icon name="close" />
+        <span class="unseen">Put this notice away</span>
+      </button>
+    </Bar>
+  )
 }
 
 function Storage() {
