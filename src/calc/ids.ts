@@ -59,6 +59,7 @@ export const FACTS = {
   signalOhm: 'resistance the signal sees at the capacitor',
   navyRule: 'whether the Navy line-to-ground capacitance rule applies',
   loadW: 'connected load',
+  chassisLimitA: 'largest steady current of each line to chassis that is allowed, rms',
   maxBuildableF: 'largest capacitance that fits the contact at that voltage',
   workingRmsV: 'working voltage (rms, or DC)',
   supplyHz: 'supply frequency, 0 for DC',

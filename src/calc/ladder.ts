@@ -1,35 +1,39 @@
-/** The ladder picture from its rungs: every rung that comes above one it is held against is a fault, named in words. */
-import { formatQuantity } from './quantity/format.ts'
-import type { LadderRung, Picture, Rung } from './types.ts'
+/** Which volts that come stand above volts that should hold against them. Numbers only. */
+import type { RungFigure, RungRole } from './types.ts'
 
-export type LadderPicture = Extract<Picture, { is: 'ladder' }>
-
-export type LadderQuestion = {
-  readonly title: string
-  readonly rungs: readonly Rung[]
-  /** whether `comes` is judged against `holds`; default: every pair */
-  readonly against?: (comes: Rung, holds: Rung) => boolean
-  /** what stands behind the volts that hold: "the input withstands"; default: the label */
-  readonly phrase?: (holds: Rung) => string
+/** The rail each role stands on: what comes, or what holds. */
+export const RAIL: Readonly<Record<RungRole, 'comes' | 'holds'>> = {
+  'working-peak': 'comes',
+  'bus-surge': 'comes',
+  clamp: 'comes',
+  'ring-up': 'comes',
+  inrush: 'comes',
+  'stand-off': 'holds',
+  breakdown: 'holds',
+  'circuit-withstand': 'holds',
+  'capacitor-withstand': 'holds',
 }
 
-const volts = (value: number): string => formatQuantity(value, 'voltage', 3)
+/** A rung that comes above the lowest one it is held against: ids, and the volts of both. */
+export type LadderFault = {
+  readonly comesId: string
+  readonly comesV: number
+  readonly holdsId: string
+  readonly holdsV: number
+}
 
-/** Draws the rungs as they are given. A fault compares the most that comes with the least that holds, in volts. */
-export function ladderPicture({ title, rungs, against, phrase }: LadderQuestion): LadderPicture {
-  const holding = rungs.filter((rung) => rung.side === 'holds')
-  const faults: string[] = []
-  const drawn = rungs.map((rung): LadderRung => {
-    const { id, label, side, minV, maxV } = rung
-    const plain = { id, label, side, minV, maxV }
-    if (side === 'holds') return plain
-    const below = holding
-      .filter((held) => maxV > held.minV && (against === undefined || against(rung, held)))
-      .sort((a, b) => a.minV - b.minV)[0]
-    if (below === undefined) return plain
-    const behind = phrase?.(below) ?? `of ${below.label.toLowerCase()}`
-    faults.push(`${label} ${volts(maxV)} is above the ${volts(below.minV)} ${behind}.`)
-    return { ...plain, exceeds: below.id }
-  })
-  return { is: 'ladder', title, rungs: drawn, faults }
+/** Whether what comes is judged against what holds; default: every pair. */
+export type Against = (comes: RungFigure, holds: RungFigure) => boolean
+
+/** Compares the most that comes with the least that holds, in volts; rungs in any order. */
+export function ladderFaults(rungs: readonly RungFigure[], against: Against = () => true): readonly LadderFault[] {
+  const holding = rungs.filter(({ role }) => RAIL[role] === 'holds')
+  return rungs
+    .filter(({ role }) => RAIL[role] === 'comes')
+    .flatMap((comes): readonly LadderFault[] => {
+      const over = holding
+        .filter((holds) => comes.maxV > holds.minV && against(comes, holds))
+        .sort((a, b) => a.minV - b.minV)[0]
+      return over === undefined ? [] : [{ comesId: comes.id, comesV: comes.maxV, holdsId: over.id, holdsV: over.minV }]
+    })
 }

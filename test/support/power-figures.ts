@@ -11,7 +11,7 @@ export const POWER_FIGURES: Readonly<Record<string, Figure>> = {
   navy: (n, _w, given) => {
     const loadW = given['loadW']
     const limit = navyLimit({ supplyHz: n('supplyHz'), loadW: typeof loadW === 'number' ? loadW : undefined })
-    if ('ask' in limit) throw new Error(limit.ask)
+    if (limit.limitF === undefined) throw new Error(`the rule lacks ${limit.lacks}`)
     return limit.limitF
   },
   withstand: (n) => withstandV(supply(n)),

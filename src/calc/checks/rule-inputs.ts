@@ -1,4 +1,4 @@
-/** Inputs of the Navy line-to-ground rule, asked in the same words by `window` and `power`. */
+/** Limits of one's own rule book on power lines, asked in the same words by every check that keeps them. */
 import type { Input } from '../types.ts'
 
 export const RULES_GROUP = 'Other limits'
@@ -20,6 +20,16 @@ export const loadWInput = {
   label: 'Connected load',
   help: 'For that rule on DC lines: 0.075 µF per kW.',
   type: { is: 'number', quantity: 'power', min: 0, max: 1e7 },
+  whenEmpty: { do: 'omit' },
+  group: RULES_GROUP,
+} as const satisfies Input
+
+export const chassisLimitInput = {
+  key: 'chassisLimitA',
+  fact: 'chassisLimitA',
+  label: 'Chassis current allowed',
+  help: 'Largest steady current of each line to chassis that your specification allows, rms. It bounds the capacitance on AC.',
+  type: { is: 'number', quantity: 'current', min: 1e-9, max: 1e3 },
   whenEmpty: { do: 'omit' },
   group: RULES_GROUP,
 } as const satisfies Input

@@ -1,5 +1,18 @@
 /** Steady-state figures of a capacitor on a power line: current, energy, bleed, heat, test voltage. SI units; elementary circuit theory. */
 
+/** A capacitor to chassis on a supply; wiring and bleed may be missing. */
+export type PowerLine = {
+  readonly workingRmsV: number
+  /** 0 = DC */
+  readonly supplyHz: number
+  /** of each line to chassis */
+  readonly capacitanceF: number
+  readonly lineCount: number
+  readonly wiringOhm?: number | undefined
+  readonly wiringH?: number | undefined
+  readonly bleedOhm?: number | undefined
+}
+
 /** DC has no crest: at 0 Hz the working voltage itself, otherwise √2 times the rms (sine). */
 export const crestV = ({ workingRmsV, supplyHz }: { workingRmsV: number; supplyHz: number }): number =>
   supplyHz === 0 ? workingRmsV : Math.SQRT2 * workingRmsV
@@ -7,6 +20,10 @@ export const crestV = ({ workingRmsV, supplyHz }: { workingRmsV: number; supplyH
 /** Current in A rms through one capacitor: 2π·f·C·V; 0 at DC. */
 export const lineCurrentRmsA = (line: { supplyHz: number; farads: number; workingRmsV: number }): number =>
   2 * Math.PI * line.supplyHz * line.farads * line.workingRmsV
+
+/** Capacitance in F through which `limitA` (rms) flows: I / (2π·f·V). supplyHz, volts > 0. */
+export const chassisFarads = (line: { supplyHz: number; workingRmsV: number }, limitA: number): number =>
+  limitA / (2 * Math.PI * line.supplyHz * line.workingRmsV)
 
 /** Reactive power in var of one capacitor: V·I. */
 export const reactiveVar = (line: { supplyHz: number; farads: number; workingRmsV: number }): number =>
@@ -41,6 +58,11 @@ export const storedJ = ({ farads, crestV: volts }: { farads: number; crestV: num
 /** Time in s for a resistor to bring one capacitor from `fromV` to `toV`: R·C·ln(from/to); 0 when already there. */
 export const bleedSec = (bleed: { ohm: number; farads: number; fromV: number; toV: number }): number =>
   bleed.fromV <= bleed.toV ? 0 : bleed.ohm * bleed.farads * Math.log(bleed.fromV / bleed.toV)
+
+/** The level to which a capacitor is often required to bleed before it may be touched. */
+export const TOUCH_V = 34
+/** Share of the crest that counts as bled. */
+export const BLED_SHARE = 0.01
 
 /** Withstand test of MIL-PRF-28861D 4.6.3: 2.5 × the DC rating, 2.8 × the rms rating of an AC-only part. Volts. */
 export const withstandV = ({ workingRmsV, supplyHz }: { workingRmsV: number; supplyHz: number }): number =>

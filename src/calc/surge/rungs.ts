@@ -1,7 +1,7 @@
 /** The volts of a surge in order: what comes, what holds, and which is judged against which. */
 import { busSurgesOf } from '../../reference/bus-surges.ts'
 import { COLD_SOAK_C } from '../../reference/suppressors.ts'
-import { type LadderPicture, ladderPicture } from '../ladder.ts'
+import { type LadderPicture, ladderPicture } from '../explain/ladder.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Basis, Rung, Source, Step } from '../types.ts'
 import type { RunFigures } from './runs.ts'

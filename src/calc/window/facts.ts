@@ -7,6 +7,7 @@ import { leastShare, mostShare, type Spread } from '../bounds/worst-case.ts'
 import type { WindowGiven } from '../checks/window/inputs.ts'
 import { permittedLabel, worksBasis, worksWhy } from '../explain/ceiling.ts'
 import { coilClauses } from '../explain/loading.ts'
+import { navyWhy } from '../explain/navy-rule.ts'
 import { exactly } from '../loading/box.ts'
 import { type LoadingCeiling, loadingCeiling } from '../loading/ceiling.ts'
 import { judgeLoading } from '../loading/judge.ts'
@@ -189,12 +190,11 @@ function permittedOf(kind: LineKind, ceiling: LoadingCeiling, taken: Taken): Cei
 function chassisRule(given: WindowGiven, kind: LineKind, taken: Taken): { ceiling?: Ceiling; note?: string } {
   if (given.navyRule !== true) return {}
   if (!kind.supply) return { note: 'The Navy line-to-ground rule is for power lines; it does not apply to this line.' }
-  const limit = navyLimit({
-    supplyHz: kind.supply.nominalHz,
-    ...(given.loadW === undefined ? {} : { loadW: given.loadW }),
-  })
-  if ('ask' in limit) return { note: limit.ask }
-  return { ceiling: { id: 'navy-4.2.2', roomF: roomToChassisF(limit.limitF, taken), why: limit.why } }
+  const supply = { supplyHz: kind.supply.nominalHz, loadW: given.loadW }
+  const limit = navyLimit(supply)
+  const why = navyWhy(limit, supply)
+  if (limit.limitF === undefined) return { note: why }
+  return { ceiling: { id: 'navy-4.2.2', roomF: roomToChassisF(limit.limitF, taken), why } }
 }
 
 function hurtOf(given: WindowGiven, kind: LineKind | undefined, taken: Taken): WindowFacts['inductorHurt'] {

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { powerCheck } from '../../../src/calc/checks/power/check.ts'
-import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
+import { atOnce, evaluateFigures, evaluateNow } from '../../../src/calc/line/evaluate.ts'
 import { readFields } from '../../../src/calc/line/fields.ts'
 import { inrushPeak } from '../../../src/calc/power/inrush.ts'
 import type { Picture } from '../../../src/calc/types.ts'
@@ -116,6 +116,16 @@ describe('the ladder', () => {
     expect(ladder?.faults).toHaveLength(1)
   })
 
+  it('out of order is a failure at the head, in words and in figures', () => {
+    const texts = { ...AC, wiringH: '1u', navyRule: 'true' }
+    const result = power(texts)
+    expect(result.verdict).toBe('fails')
+    expect(result.headline).toContain('is above the 322')
+    const figures = atOnce(evaluateFigures(powerCheck, readFields(powerCheck, texts)))
+    expect('verdict' in figures && figures.verdict).toBe('fails')
+    expect('rungs' in figures && figures.rungs.map(({ id }) => id)).toContain('power-inrush')
+  })
+
   it('is in order on DC, where 2·V stays under 2.5·V', () => {
     const ladder = ladderOf(power({ ...DC, wiringH: '1u' }).pictures)
     expect(ladder?.rungs.map(({ id }) => id)).toEqual([
@@ -124,6 +134,23 @@ describe('the ladder', () => {
       'power-capacitor-withstand',
     ])
     expect(ladder?.faults).toEqual([])
+  })
+})
+
+describe('a limit on the chassis current', () => {
+  // I / (2π·f·V): 5 mA / (2π · 400 Hz · 115 V) = 17.3 nF
+  const limited = { ...AC, chassisLimitA: '5m' }
+
+  it('bounds the capacitance of each line on AC', () => {
+    const result = power({ ...limited, capacitanceF: '17n' })
+    expect(result.verdict).toBe('ok')
+    expect(result.bounds[0]?.markedF).toBeCloseTo(5e-3 / (2 * Math.PI * 400 * 115), 15)
+    expect(power({ ...limited, capacitanceF: '18n' }).verdict).toBe('fails')
+  })
+
+  it('bounds nothing at DC, where none flows', () => {
+    expect(power({ ...DC, chassisLimitA: '5m' }).bounds).toEqual([])
+    expect(power({ ...DC, chassisLimitA: '5m' }).verdict).toBe('unknown')
   })
 })
 
@@ -145,8 +172,9 @@ describe('thin air', () => {
 })
 
 describe('the Navy rule', () => {
-  it('gives no verdict unless it is chosen', () => {
-    expect(power(AC).verdict).toBeUndefined()
+  it('bounds nothing unless it is chosen, and without any limit the answer is not known', () => {
+    expect(power(AC).verdict).toBe('unknown')
+    expect(words(AC)).toContain('No limit for the capacitance was given')
     expect(power(AC).bounds).toEqual([])
   })
 

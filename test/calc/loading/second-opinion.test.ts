@@ -60,7 +60,7 @@ function opinion(expression: string, unit: string): number {
 
 const navyF = (loadW: number): number => {
   const limit = navyLimit({ supplyHz: 0, loadW })
-  if ('ask' in limit) throw new Error(limit.ask)
+  if (limit.limitF === undefined) throw new Error(`the rule lacks ${limit.lacks}`)
   return limit.limitF
 }
 

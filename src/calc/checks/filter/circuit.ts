@@ -1,0 +1,26 @@
+/** The circuit that the fields of the filter check describe. */
+import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../network/circuit.ts'
+import type { Topology } from '../../types.ts'
+import type { FilterGiven } from './inputs.ts'
+
+/** Parts that the topology does not have count as nothing; the second of two is as the first where it was left empty. */
+export function circuitOf(given: FilterGiven, topology: Topology): FilterCircuit {
+  const shunt = { ...NO_SHUNT, esrOhm: given.esrOhm, eslH: given.eslH }
+  const coil = {
+    ...NO_SERIES,
+    dcrOhm: given.dcrOhm,
+    parallelOhm: given.inductorParallelOhm ?? NO_SERIES.parallelOhm,
+    parallelF: given.inductorParallelF,
+  }
+  const capacitanceF = given.capacitanceF ?? 0
+  const inductanceH = given.inductanceH ?? 0
+  return {
+    topology,
+    shunt1: { ...shunt, capacitanceF },
+    shunt2: { ...shunt, capacitanceF: given.capacitance2F ?? capacitanceF },
+    series1: { ...coil, inductanceH },
+    series2: { ...coil, inductanceH: given.inductance2H ?? inductanceH },
+    bondOhm: given.bondOhm,
+    bondH: given.bondH,
+  }
+}

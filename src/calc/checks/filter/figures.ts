@@ -1,0 +1,176 @@
+/** The numbers of the filter check. */
+import { lineKindById } from '../../../reference/line-kinds.ts'
+import { missingInputs } from '../../line/missing.ts'
+import { lossDb } from '../../network/chain.ts'
+import {
+  BENCH_LOAD,
+  BENCH_SOURCE,
+  type FilterCircuit,
+  hasCapacitor,
+  hasInductor,
+  type NoiseLoad,
+  type NoiseSource,
+} from '../../network/circuit.ts'
+import {
+  type Corners,
+  dipsAfter,
+  type Ends,
+  findCorners,
+  localSlopeDbPerDecade,
+  worstGain,
+} from '../../network/shape.ts'
+import type { Figures, Input, Topology, Verdict } from '../../types.ts'
+import { worse } from '../../verdict.ts'
+import { asymptoteDbPerDecade } from '../slope.ts'
+import { circuitOf } from './circuit.ts'
+import { type FilterGiven, filterInputs } from './inputs.ts'
+
+/** The lowest loss over the frequencies and source impedances given. */
+export type Worst = { readonly db: number; readonly hz: number; readonly source: NoiseSource }
+
+export type Gain = { readonly gainDb: number; readonly atHz: number }
+export type Dip = { readonly hz: number; readonly db: number }
+
+/** What was worked out of a filter whose parts are known. */
+export type Filtered = {
+  readonly circuit: FilterCircuit
+  readonly frequenciesHz: readonly number[]
+  /** DC was asked for across a load inductance */
+  readonly hasShortedDc: boolean
+  readonly neededDb: number | undefined
+  readonly signalToHz: number | undefined
+  /** the ends that govern; undefined = only the bench figure */
+  readonly ends: Ends | undefined
+  readonly isSeveral: boolean
+  readonly worst: Worst | undefined
+  readonly bench: Worst | undefined
+  readonly corners: Corners | undefined
+  readonly dips: readonly Dip[]
+  readonly gain: Gain | undefined
+}
+
+export type FilterFigures = Figures & {
+  /** absent = something must still be entered: `missing` */
+  readonly filtered?: Filtered
+  readonly missing: readonly Input[]
+}
+
+/** A gain of this much is worth a word; of this much more it may break what it stands in. */
+export const GAIN_SAID_DB = 0.1
+const GAIN_FAILS_DB = 3
+/** Above this a figure is mathematics, not hardware. */
+export const PRACTICAL_CEILING_DB = 100
+/** A fall of this much after the corner is worth a word. */
+const DIP_DB = 3
+const MOST_DIPS = 3
+
+export function filterFigures(given: FilterGiven): FilterFigures {
+  const missing = missingParts(given)
+  const topology = given.topology as Topology | undefined
+  if (topology === undefined || missing.length > 0) return { values: {}, bounds: [], rungs: [], missing }
+  const filtered = worked(given, circuitOf(given, topology))
+  const verdict = verdictOf(filtered)
+  return {
+    ...(verdict === undefined ? {} : { verdict }),
+    values: valuesOf(filtered),
+    bounds: [],
+    rungs: [],
+    filtered,
+    missing: [],
+  }
+}
+
+/** Parts of the topology that have no value; the ends and the frequency may stay open: then less is shown. */
+function missingParts(given: FilterGiven): readonly Input[] {
+  const topology = given.topology as Topology | undefined
+  return missingInputs(filterInputs, given).filter(({ key }) => {
+    if (key === 'topology') return true
+    if (topology === undefined) return false
+    return (key === 'capacitanceF' && hasCapacitor(topology)) || (key === 'inductanceH' && hasInductor(topology))
+  })
+}
+
+/** Slower than this nothing here changes any more: it counts as DC. */
+const DC_BELOW_HZ = 1e-3
+
+/** At DC an inductance across the load shorts it with and without the filter: there is no loss to speak of. */
+function usableHz(given: FilterGiven): readonly number[] {
+  const all = (given.frequencyHz ?? []).map((hz) => (hz < DC_BELOW_HZ ? 0 : hz))
+  return given.loadH === undefined ? all : all.filter((hz) => hz > 0)
+}
+
+function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
+  const frequenciesHz = usableHz(given)
+  const sources = (given.sourceOhm ?? []).map((ohm): NoiseSource => ({ ohm, seriesH: given.sourceH ?? 0 }))
+  const load: NoiseLoad | undefined =
+    given.loadOhm === undefined
+      ? undefined
+      : { ohm: given.loadOhm, parallelF: given.loadF ?? 0, parallelH: given.loadH ?? Number.POSITIVE_INFINITY }
+  const worst = load && worstLoss(circuit, sources, load, frequenciesHz)
+  const ends = load && sources[0] ? { source: worst?.source ?? governing(circuit, sources, load), load } : undefined
+  const corners = ends && findCorners(circuit, ends)
+  const firstHz = corners?.firstHz
+  return {
+    circuit,
+    frequenciesHz,
+    hasShortedDc: frequenciesHz.length < (given.frequencyHz ?? []).length,
+    neededDb: given.neededDb,
+    signalToHz: given.lineKind === undefined ? undefined : lineKindById(given.lineKind)?.usefulHz?.hz,
+    ends,
+    isSeveral: sources.length * Math.max(1, frequenciesHz.length) > 1,
+    worst,
+    bench: worstLoss(circuit, [BENCH_SOURCE], BENCH_LOAD, frequenciesHz),
+    corners,
+    dips: ends && firstHz !== undefined ? dipsAfter(circuit, ends, firstHz, DIP_DB).slice(0, MOST_DIPS) : [],
+    gain: ends && worstGain(circuit, ends),
+  }
+}
+
+/** With several source impedances and no frequency, the one that governs at 1 MHz. */
+function governing(circuit: FilterCircuit, sources: readonly NoiseSource[], load: NoiseLoad): NoiseSource {
+  return worstLoss(circuit, sources, load, [1e6])?.source ?? BENCH_SOURCE
+}
+
+function worstLoss(
+  circuit: FilterCircuit,
+  sources: readonly NoiseSource[],
+  load: NoiseLoad,
+  frequenciesHz: readonly number[],
+): Worst | undefined {
+  let worst: Worst | undefined
+  for (const source of sources)
+    for (const hz of frequenciesHz) {
+      const db = lossDb(circuit, source, load, hz)
+      if (!worst || db < worst.db) worst = { db, hz, source }
+    }
+  return worst
+}
+
+function valuesOf({ circuit, worst, bench, corners, ends, gain }: Filtered): Readonly<Record<string, number>> {
+  return {
+    ...(worst === undefined ? {} : { insertionLossDb: worst.db }),
+    ...(bench === undefined ? {} : { benchInsertionLossDb: bench.db }),
+    ...(corners?.firstHz === undefined ? {} : { firstCornerHz: corners.firstHz }),
+    ...(corners?.lastingHz === undefined ? {} : { cornerHz: corners.lastingHz }),
+    ...(worst === undefined || ends === undefined
+      ? {}
+      : { localSlopeDbPerDecade: localSlopeDbPerDecade(circuit, { ...ends, source: worst.source }, worst.hz) }),
+    asymptoteDbPerDecade: asymptoteDbPerDecade(circuit.topology),
+    ...(gain === undefined ? {} : { peakGainDb: gain.gainDb, peakHz: gain.atHz }),
+  }
+}
+
+/** What a resonant gain is worth, wherever it lies: nothing, a warning, or a failure. */
+export function gainVerdict(gain: Gain | undefined): Verdict {
+  if (gain === undefined || gain.gainDb < GAIN_SAID_DB) return 'ok'
+  return gain.gainDb >= GAIN_FAILS_DB ? 'fails' : 'marginal'
+}
+
+/** Against the need, if one was entered, and never better than what a resonance makes of it. */
+function verdictOf({ neededDb, worst, gain }: Filtered): Verdict | undefined {
+  const rings = gainVerdict(gain)
+  if (neededDb === undefined) return rings === 'ok' ? undefined : rings
+  if (worst === undefined) return worse('unknown', rings)
+  const met: Verdict = worst.db < neededDb ? 'fails' : neededDb > PRACTICAL_CEILING_DB ? 'marginal' : 'ok'
+  return worse(met, rings)
+}

@@ -1,0 +1,42 @@
+/** What the need check asks. */
+import type { Given, Input } from '../../types.ts'
+
+const LEVEL_DB = { is: 'number', quantity: 'level', min: -300, max: 400 } as const
+
+export const needInputs = [
+  {
+    key: 'measuredDb',
+    fact: 'measuredDb',
+    label: 'Measured level',
+    help: 'Worst reading without a filter. Susceptibility: the level injected. Same quantity, reference and bandwidth as the limit.',
+    type: LEVEL_DB,
+    whenEmpty: {
+      do: 'ask',
+      name: 'the measured level',
+      how: 'Read it in the receiver or analyser bandwidth the limit is written for. A current-probe reading in dBµA becomes dBµV with + 20·log10(impedance in Ω).',
+    },
+  },
+  {
+    key: 'limitDb',
+    fact: 'limitDb',
+    label: 'Allowed level',
+    help: 'The limit line at that frequency. Susceptibility: the level at which the equipment is upset.',
+    type: LEVEL_DB,
+    whenEmpty: {
+      do: 'ask',
+      name: 'the allowed level',
+      how: 'Take it from the test plan or specification in force, at the same frequency and detector.',
+    },
+  },
+  {
+    key: 'marginDb',
+    fact: 'marginDb',
+    label: 'Margin',
+    help: 'How far below the limit you want to be.',
+    type: { is: 'number', quantity: 'decibel', min: 0, max: 100 },
+    defaultText: '6',
+    whenEmpty: { do: 'assume', text: '6', why: 'a factor of two in voltage, common practice', favourable: false },
+  },
+] as const satisfies readonly Input[]
+
+export type NeedGiven = Given<typeof needInputs>

@@ -1,0 +1,66 @@
+/** What the need check says. */
+import { missingNames } from '../../line/missing.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Basis, Success } from '../../types.ts'
+import type { Levels, NeedFigures } from './figures.ts'
+import { type NeedGiven, needInputs } from './inputs.ts'
+
+const db = (x: number) => formatQuantity(x, 'decibel', 4)
+const NOTHING = { bounds: [], rungs: [], pictures: [], cautions: [] } as const
+
+/** More than this is beyond what one connector holds in practice. */
+const PRACTICAL_CEILING_DB = 100
+
+export function explainNeed(given: NeedGiven, { levels, values }: NeedFigures): Success {
+  const neededDb = values['neededDb']
+  if (levels === undefined || neededDb === undefined) {
+    const missing = missingNames(needInputs, given).join(' and ')
+    return {
+      ...NOTHING,
+      ok: true,
+      headline: `Enter ${missing}.`,
+      findings: [],
+      outputs: { neededDb: { cell: { is: 'none', why: `needs ${missing}` }, basis: basisOf([]) } },
+    }
+  }
+  const { measuredDb, limitDb, marginDb } = levels
+  const step = {
+    formula: 'needed = max(0, measured − limit + margin)',
+    withNumbers: `max(0, ${db(measuredDb)} − ${db(limitDb)} + ${db(marginDb)})`,
+    si: neededDb,
+    quantity: 'decibel' as const,
+  }
+  return {
+    ...NOTHING,
+    ok: true,
+    headline: headlineOf(levels, neededDb),
+    findings:
+      neededDb > PRACTICAL_CEILING_DB
+        ? [
+            {
+              verdict: 'marginal',
+              sentence:
+                'More than 100 dB is beyond what one connector holds in practice: look for the source or the path first.',
+            },
+          ]
+        : [],
+    outputs: { neededDb: { cell: { is: 'si', si: neededDb }, basis: basisOf([step]) } },
+  }
+}
+
+function headlineOf({ measuredDb, limitDb, marginDb }: Levels, neededDb: number): string {
+  if (neededDb <= 0) return `Already ${db(limitDb - measuredDb)} under the limit: no filter is needed for this reading.`
+  const side = measuredDb >= limitDb ? 'over' : 'under'
+  return `${db(Math.abs(measuredDb - limitDb))} ${side} the limit; with ${db(marginDb)} margin ${db(neededDb)} are needed.`
+}
+
+function basisOf(steps: Basis['steps']): Basis {
+  return {
+    steps,
+    assumptions: ['measured and allowed level are the same quantity in the same bandwidth and detector'],
+    sources: [
+      { id: 'derived', standing: 'derived' },
+      { id: 'practice', standing: 'practice' },
+    ],
+  }
+}

@@ -1,0 +1,82 @@
+/** What the power check asks. */
+import type { Given, Input } from '../../types.ts'
+import { FARADS } from '../noise-inputs.ts'
+import { chassisLimitInput, loadWInput, navyRuleInput } from '../rule-inputs.ts'
+
+const WIRING = 'Wiring and bleed'
+
+export const powerInputs = [
+  {
+    key: 'workingRmsV',
+    fact: 'workingRmsV',
+    label: 'Working voltage',
+    help: 'DC volts, or volts rms from line to chassis.',
+    type: { is: 'number', quantity: 'voltage', min: 0.001, max: 1e5 },
+    whenEmpty: {
+      do: 'ask',
+      name: 'the working voltage',
+      how: 'The highest steady voltage: 29 V on a 28 V bus, 118 V on 115 V AC, 280 V on 270 V DC.',
+    },
+  },
+  {
+    key: 'supplyHz',
+    fact: 'supplyHz',
+    label: 'Supply frequency',
+    help: '0 for DC, 400 Hz, or 800 Hz as the worst of a variable-frequency supply.',
+    type: { is: 'number', quantity: 'frequency', min: 0, max: 1e6 },
+    whenEmpty: {
+      do: 'ask',
+      name: 'the supply frequency (0 for DC)',
+      how: '0 for DC; the aircraft’s electrical data name the frequency or its range.',
+    },
+  },
+  {
+    key: 'capacitanceF',
+    fact: 'legF',
+    label: 'Capacitance of each line to chassis',
+    help: 'All of it on one line: both capacitors of a Pi, and its largest value within tolerance.',
+    type: FARADS,
+    whenEmpty: { do: 'ask', name: 'the capacitance', how: 'Marked value plus its tolerance, times two for a Pi.' },
+  },
+  {
+    key: 'lineCount',
+    fact: 'lineCount',
+    label: 'Lines with it',
+    help: 'Phases or lines with the same capacitor. Three, six… count as balanced phases.',
+    type: { is: 'number', quantity: 'count', min: 1, max: 1000 },
+    defaultText: '1',
+    whenEmpty: { do: 'assume', text: '1', why: 'one line; more lines add up at the chassis', favourable: true },
+  },
+  {
+    key: 'wiringOhm',
+    fact: 'wiringOhm',
+    label: 'Wiring resistance',
+    help: 'Of the loop that charges the capacitor, for the inrush.',
+    type: { is: 'number', quantity: 'resistance', min: 0, max: 1e6 },
+    whenEmpty: { do: 'omit' },
+    group: WIRING,
+  },
+  {
+    key: 'wiringH',
+    fact: 'wiringH',
+    label: 'Wiring inductance',
+    help: 'Of the same loop; about 1 µH per metre of separate wire.',
+    type: { is: 'number', quantity: 'inductance', min: 0, max: 10 },
+    whenEmpty: { do: 'omit' },
+    group: WIRING,
+  },
+  {
+    key: 'bleedOhm',
+    fact: 'bleedOhm',
+    label: 'Bleed resistor',
+    help: 'Across one capacitor.',
+    type: { is: 'number', quantity: 'resistance', min: 1, max: 1e12 },
+    whenEmpty: { do: 'omit' },
+    group: WIRING,
+  },
+  navyRuleInput,
+  loadWInput,
+  chassisLimitInput,
+] as const satisfies readonly Input[]
+
+export type PowerGiven = Given<typeof powerInputs>

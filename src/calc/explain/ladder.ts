@@ -1,0 +1,35 @@
+/** The ladder picture from its rungs: every rung that comes above one it is held against is a fault, named in words. */
+import { type Against, type LadderFault, ladderFaults } from '../ladder.ts'
+import { formatQuantity } from '../quantity/format.ts'
+import type { LadderRung, Picture, Rung } from '../types.ts'
+
+export type LadderPicture = Extract<Picture, { is: 'ladder' }>
+
+export type LadderQuestion = {
+  readonly title: string
+  readonly rungs: readonly Rung[]
+  /** whether `comes` is judged against `holds`; default: every pair */
+  readonly against?: Against
+  /** what stands behind the volts that hold: "the input withstands"; default: the label */
+  readonly phrase?: (holds: Rung) => string
+}
+
+const volts = (value: number): string => formatQuantity(value, 'voltage', 3)
+
+/** Draws the rungs as they are given, each fault as a sentence below them. */
+export function ladderPicture({ title, rungs, against, phrase }: LadderQuestion): LadderPicture {
+  const faults = ladderFaults(rungs, against)
+  const drawn = rungs.map(({ id, label, side, minV, maxV }): LadderRung => {
+    const fault = faults.find(({ comesId }) => comesId === id)
+    return { id, label, side, minV, maxV, ...(fault === undefined ? {} : { exceeds: fault.holdsId }) }
+  })
+  return { is: 'ladder', title, rungs: drawn, faults: faults.map((fault) => faultSentence(fault, rungs, phrase)) }
+}
+
+/** "Inrush peak 323 V is above the 322 V of capacitor withstand test." */
+function faultSentence(fault: LadderFault, rungs: readonly Rung[], phrase: LadderQuestion['phrase']): string {
+  const comes = rungs.find(({ id }) => id === fault.comesId)
+  const holds = rungs.find(({ id }) => id === fault.holdsId)
+  const behind = holds && (phrase?.(holds) ?? `of ${holds.label.toLowerCase()}`)
+  return `${comes?.label ?? fault.comesId} ${volts(fault.comesV)} is above the ${volts(fault.holdsV)} ${behind ?? ''}.`
+}

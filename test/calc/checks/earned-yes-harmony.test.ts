@@ -1,0 +1,79 @@
+/** What an answer says and how it is judged agree: a failing finding never stands beside ok. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { filterCheck } from '../../../src/calc/checks/filter/check.ts'
+import { loadingCheck } from '../../../src/calc/checks/loading/check.ts'
+import { needCheck } from '../../../src/calc/checks/need/check.ts'
+import { pairCheck } from '../../../src/calc/checks/pair/check.ts'
+import { powerCheck } from '../../../src/calc/checks/power/check.ts'
+import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
+import { readFields } from '../../../src/calc/line/fields.ts'
+import type { Check, Input } from '../../../src/calc/types.ts'
+import { VERDICT_RANK } from '../../../src/calc/verdict.ts'
+import { run } from '../../support/run-check.ts'
+
+const CHECKS: readonly Check[] = [filterCheck, loadingCheck, needCheck, pairCheck, powerCheck]
+
+/** Sizes as they occur on aircraft lines; a third of the fields stay empty. */
+const SIZES: Readonly<Record<string, readonly [number, number]>> = {
+  capacitance: [1e-12, 1e-6],
+  inductance: [1e-9, 1e-3],
+  resistance: [1, 1e4],
+  frequency: [1e4, 1e9],
+  bitRate: [1e4, 1e8],
+  voltage: [1, 400],
+  current: [1e-3, 10],
+}
+
+function textOf({ type }: Input): fc.Arbitrary<string> {
+  if (type.is === 'choice') return fc.constantFrom('', ...type.options.map(({ value }) => value))
+  if (type.is !== 'number') return fc.constantFrom('', 'true')
+  if (type.quantity === 'count') return fc.constantFrom('1', '3')
+  const [low, high] = SIZES[type.quantity] ?? [0, 80]
+  const value = fc
+    .double({ min: 0, max: 1, noNaN: true })
+    .map((t) => String(low > 0 ? low * (high / low) ** t : high * t))
+  return fc.oneof({ weight: 2, arbitrary: value }, { weight: 1, arbitrary: fc.constant('') })
+}
+
+describe('verdict and findings', () => {
+  for (const check of CHECKS)
+    it(`of ${check.id} agree (seed 30717)`, () => {
+      const texts = fc.record(Object.fromEntries(check.inputs.map((input) => [input.key, textOf(input)])))
+      fc.assert(
+        fc.property(texts, (given) => {
+          const result = evaluateNow(check, readFields(check, given))
+          if (!result.ok || result.verdict === undefined) return
+          const worst = Math.max(0, ...result.findings.map(({ verdict }) => VERDICT_RANK[verdict]))
+          expect(VERDICT_RANK[result.verdict], JSON.stringify(given)).toBeGreaterThanOrEqual(worst)
+        }),
+        { seed: 30717, numRuns: 300 },
+      )
+    })
+})
+
+describe('a filter that meets the need and amplifies elsewhere', () => {
+  // 10 µH with 1 µF from 0.1 Ω into 100 Ω rings by 24 dB near 50 kHz; at 1 MHz it attenuates.
+  const ringing = {
+    topology: 'LC',
+    capacitanceF: '1u',
+    inductanceH: '10u',
+    sourceOhm: '0.1',
+    loadOhm: '100',
+    frequencyHz: '1M',
+    neededDb: '30',
+  }
+
+  it('is not ok, and the sentence at the head says why', () => {
+    const result = run(filterCheck, ringing)
+    expect(result.verdict).toBe('fails')
+    expect(result.headline).toContain('But it amplifies by 23.99')
+  })
+
+  it('says that a yes is for the parts as entered', () => {
+    const plain = { topology: 'C', capacitanceF: '100n', sourceOhm: '50', loadOhm: '50', frequencyHz: '10M' }
+    const calm = { ...plain, eslH: '0.02n', bondOhm: '2.5m', bondH: '0.2n', neededDb: '20' }
+    expect(run(filterCheck, calm).verdict).toBe('ok')
+    expect(run(filterCheck, calm).headline).toContain('with the parts as entered')
+  })
+})
