@@ -14,7 +14,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   loading: words('lineKind capacitanceF crossF inductanceH suppressorF existingF bitRateHz driverEdgeSec signalOhm'),
   need: words('measuredDb limitDb marginDb'),
   pair: words('capacitanceF capacitance2F legOhm frequencyHz'),
-  power: words('workingRmsV supplyHz capacitanceF lineCount wiringOhm wiringH bleedOhm navyRule loadW'),
+  power: words('workingRmsV supplyHz capacitanceF lineCount wiringOhm wiringH bleedOhm navyRule loadW chassisLimitA'),
   surge: words(
     'waveform level polarity standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF busMaxV busSourceOhm lineKind bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
