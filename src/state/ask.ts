@@ -2,6 +2,7 @@
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { answer, factsFrom, replay } from '../guide/engine.ts'
 import type { Guide, Position } from '../guide/types.ts'
+import { triageDesk } from './desk.ts'
 import { setAnswers, setTriageLine, triage } from './session.ts'
 
 /**
@@ -21,6 +22,6 @@ export function give(guide: Guide, nodeId: string, optionId: string): Position {
   const answers = answer(guide, triage.peek().answers, nodeId, optionId)
   const position = replay(guide, answers)
   setAnswers(answers, guide.version)
-  setTriageLine(lineAfter(guide, position, triage.peek().line))
+  setTriageLine(lineAfter(guide, position, triageDesk.line.peek()))
   return position
 }

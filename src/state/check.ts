@@ -5,7 +5,7 @@ import type { Express, Field } from '../calc/line/fields.ts'
 import { emptied, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Check, Fact, FactKey, Input, Line, Progress, Result } from '../calc/types.ts'
-import type { Write } from './desk.ts'
+import type { Desk, Write } from './desk.ts'
 import { hashOf, type Pair, pairsOf } from './router.ts'
 import { type Displaced, shownFields, stable } from './shown-fields.ts'
 
@@ -35,10 +35,12 @@ export type CheckModel = {
   /** the address that brings this answer back elsewhere: everything it rests on, typed or taken over */
   readonly hash: ReadonlySignal<string>
   readonly isTouched: ReadonlySignal<boolean>
-  /** writes what was typed to the Line, at every key */
-  readonly type: (key: string, text: string) => void
+  /** writes what was typed to the Line, at every key; `base`: the text the field showed before */
+  readonly type: (key: string, text: string, base?: string) => void
   /** takes what another source says in place of what stands in the field; undefined: what comes when nothing is typed */
   readonly take: (key: string, other: Fact | undefined) => void
+  /** takes one of several texts typed in different windows */
+  readonly takeText: (key: string, text: string, left: readonly string[]) => void
   readonly stop: () => void
   readonly runAgain: () => void
   readonly dispose: () => void
@@ -47,6 +49,7 @@ export type CheckModel = {
 export type Opened = {
   readonly line: ReadonlySignal<Line>
   readonly write: Write
+  readonly takeText?: Desk['takeText']
   readonly ownKeys?: readonly string[]
   readonly strangers?: readonly Pair[]
 }
@@ -61,7 +64,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
   const isTouched = signal(false)
   const ownKeys = signal<ReadonlySet<string>>(new Set(opened.ownKeys))
   const displaced = signal<Displaced>(new Map())
-  const keepFields = stable<Field>(({ text, state, value, issue, origin, others, unsuited }) => [
+  const keepFields = stable<Field>(({ text, state, value, issue, origin, others, unsuited, rivals }) => [
     text,
     state,
     value,
@@ -69,6 +72,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     origin,
     others,
     unsuited,
+    rivals,
   ])
   const keepTexts = stable<Field>(({ text, state }) => [text, state])
   const fields = computed(() =>
@@ -90,7 +94,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
   const inputOf = (key: string): Input | undefined => check.inputs.find((input) => input.key === key)
 
   /** Writes one fact, remembers what is lost by it, and notes whether the field's text is its own from now on. */
-  const put = (input: Input, next: Fact | undefined, isOwn: boolean) => {
+  const put = (input: Input, next: Fact | undefined, isOwn: boolean, shown?: string) => {
     const { id, facts } = line.peek()
     const before = facts[input.fact]
     const field = fields.peek().find(({ key }) => key === input.key)
@@ -100,7 +104,9 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
       const others = [...ownKeys.peek()].filter((own) => own !== input.key)
       ownKeys.value = new Set(isOwn ? [...others, input.key] : others)
       isTouched.value = true
-      write(input.fact, next)
+      // What a field takes over is no text of the Line: nothing was read there.
+      const isTakenOver = before === undefined || field?.text !== before.text
+      write(input.fact, next, shown === field?.text && isTakenOver ? (before?.text ?? '') : shown)
     })
   }
   return {
@@ -111,16 +117,20 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     answer: runner.answer,
     hash,
     isTouched,
-    type: (key, text) => {
+    type: (key, text, base) => {
       const input = inputOf(key)
       if (input === undefined) return
       const isBlank = text.trim() === ''
-      put(input, isBlank ? emptied(line.peek(), input, express) : { text, origin: { by: 'user' } }, true)
+      put(input, isBlank ? emptied(line.peek(), input, express) : { text, origin: { by: 'user' } }, true, base)
     },
     take: (key, other) => {
       const input = inputOf(key)
       if (input === undefined) return
       put(input, other && takenFact(line.peek(), input.fact, other, express), false)
+    },
+    takeText: (key, text, left) => {
+      const input = inputOf(key)
+      if (input !== undefined) opened.takeText?.(input.fact, text, left)
     },
     stop: runner.stop,
     runAgain: () => runner.start(() => evaluate(check, judged.peek())),

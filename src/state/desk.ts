@@ -12,55 +12,27 @@ import type { CheckId, FactKey } from '../calc/ids.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Fact, Line } from '../calc/types.ts'
 import { newLine } from '../store/line.ts'
-import { complaints, writeLineFact } from './complaints.ts'
+import { complaints, takeLineText, writeLineFact } from './complaints.ts'
 import { hashOf, hashOfKept } from './router.ts'
-import { openScratch, scratch, setTriageLine, triage, writeScratchFact } from './session.ts'
+import { openScratch, scratch, setTriageLine, takeScratchText, triage, writeScratchFact } from './session.ts'
 
-export type Write = (fact: FactKey, next: Fact | undefined) => void
+/** `base`: the text of the fact that the field showed before; another one that stands there by then is kept beside it. */
+export type Write = (fact: FactKey, next: Fact | undefined, base?: string) => void
 
 export type Desk = {
   readonly line: ReadonlySignal<Line>
   readonly write: Write
+  /** takes one of several texts of a fact, typed in different windows; those that were seen (`left`) go */
+  readonly takeText: (fact: FactKey, text: string, left: readonly string[]) => void
   /** where a check of the same Line is */
   readonly addressOf: (check: CheckId) => string
   /** makes those addresses lead to this Line; called before one is followed */
   readonly enter: () => void
 }
 
-const isOfTriage = (line: Line): boolean => line.id === triage.value.line.id
-
-export const scratchDesk: Desk = {
-  line: computed(() => (isOfTriage(scratch.value) ? triage.value.line : scratch.value)),
-  write: (fact, next) => {
-    writeScratchFact(fact, next)
-    if (isOfTriage(scratch.peek())) setTriageLine(withFact(triage.peek().line, fact, next))
-  },
-  addressOf: (check) => hashOf('check', check),
-  enter: () => undefined,
-}
-
 /** A Line of a complaint, or undefined. */
 export function keptLine(complaintId: string, lineId: string): Line | undefined {
   return complaints.value?.find(({ id }) => id === complaintId)?.lines.find(({ id }) => id === lineId)
-}
-
-export function keptDesk(complaintId: string, lineId: string): Desk {
-  // A line deleted while its check is open stays on the screen until that is left.
-  let last: Line = newLine()
-  const line = computed(() => {
-    last = keptLine(complaintId, lineId) ?? last
-    return last
-  })
-  return {
-    line,
-    write: (fact, next) => {
-      writeLineFact(complaintId, lineId, fact, next)
-      const { complaintId: attached, line: ofTriage } = triage.peek()
-      if (attached === complaintId && ofTriage.id === lineId) setTriageLine(line.peek())
-    },
-    addressOf: (check) => hashOfKept(complaintId, lineId, check),
-    enter: () => undefined,
-  }
 }
 
 /** The complaint the triage is kept in, if it is there and holds the Line of the triage. */
@@ -69,17 +41,75 @@ function keptIn(): string | undefined {
   return complaintId !== undefined && keptLine(complaintId, line.id) !== undefined ? complaintId : undefined
 }
 
+const triageLine = computed((): Line => {
+  const { complaintId, line } = triage.value
+  return (complaintId === undefined ? undefined : keptLine(complaintId, line.id)) ?? line
+})
+
+const isOfTriage = (line: Line): boolean => line.id === triage.value.line.id
+
+/** After a change of the kept Line: the triage that goes on with it has it too. */
+function followKept(complaintId: string, lineId: string): void {
+  const line = keptLine(complaintId, lineId)
+  if (line !== undefined && triage.peek().complaintId === complaintId && isOfTriage(line)) setTriageLine(line)
+}
+
 export const triageDesk: Desk = {
-  line: computed(() => triage.value.line),
-  write: (fact, next) => {
-    setTriageLine(withFact(triage.peek().line, fact, next))
+  line: triageLine,
+  write: (fact, next, base) => {
+    const complaintId = keptIn()
+    if (complaintId === undefined) setTriageLine(withFact(triageLine.peek(), fact, next))
+    else writeLineFact(complaintId, triageLine.peek().id, fact, next, base)
+    if (complaintId !== undefined) followKept(complaintId, triageLine.peek().id)
     if (isOfTriage(scratch.peek())) writeScratchFact(fact, next)
+  },
+  takeText: (fact, text, left) => {
+    const complaintId = keptIn()
+    if (complaintId !== undefined) takeLineText(complaintId, triageLine.peek().id, fact, text, left)
+    if (complaintId !== undefined) followKept(complaintId, triageLine.peek().id)
+    else setTriageLine(withFact(triageLine.peek(), fact, { text, origin: { by: 'user' } }))
+    if (isOfTriage(scratch.peek())) takeScratchText(fact, text, left)
   },
   addressOf: (check) => {
     const complaintId = keptIn()
-    return complaintId === undefined ? hashOf('check', check) : hashOfKept(complaintId, triage.value.line.id, check)
+    return complaintId === undefined ? hashOf('check', check) : hashOfKept(complaintId, triageLine.value.id, check)
   },
   enter: () => {
-    if (keptIn() === undefined && !isOfTriage(scratch.peek())) openScratch(triage.peek().line)
+    if (keptIn() === undefined && !isOfTriage(scratch.peek())) openScratch(triageLine.peek())
   },
+}
+
+export const scratchDesk: Desk = {
+  line: computed(() => (isOfTriage(scratch.value) ? triageLine.value : scratch.value)),
+  write: (fact, next, base) => {
+    if (isOfTriage(scratch.peek())) triageDesk.write(fact, next, base)
+    else writeScratchFact(fact, next, base)
+  },
+  takeText: (fact, text, left) => {
+    if (isOfTriage(scratch.peek())) triageDesk.takeText(fact, text, left)
+    else takeScratchText(fact, text, left)
+  },
+  addressOf: (check) => hashOf('check', check),
+  enter: () => undefined,
+}
+
+export function keptDesk(complaintId: string, lineId: string): Desk {
+  // A line deleted while its check is open stays on the screen until that is left.
+  let last: Line = newLine()
+  return {
+    line: computed(() => {
+      last = keptLine(complaintId, lineId) ?? last
+      return last
+    }),
+    write: (fact, next, base) => {
+      writeLineFact(complaintId, lineId, fact, next, base)
+      followKept(complaintId, lineId)
+    },
+    takeText: (fact, text, left) => {
+      takeLineText(complaintId, lineId, fact, text, left)
+      followKept(complaintId, lineId)
+    },
+    addressOf: (check) => hashOfKept(complaintId, lineId, check),
+    enter: () => undefined,
+  }
 }

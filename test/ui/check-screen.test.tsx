@@ -1,7 +1,9 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
+import { act } from 'preact/test-utils'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { complaints, createFromCheck, loadComplaints } from '../../src/state/complaints.ts'
+import type { Line } from '../../src/calc/types.ts'
+import { complaints, createFromCheck, loadComplaints, writeLineFact } from '../../src/state/complaints.ts'
 import { lineOfEntry, readHash } from '../../src/state/router.ts'
 import { restartScratch, scratch } from '../../src/state/session.ts'
 import { newLine } from '../../src/store/line.ts'
@@ -210,5 +212,44 @@ describe('a check on screen', () => {
     ])
     await open(`#/log/${id}/no-such-line/window`)
     expect(by('heading', 'No such line in this complaint')).toBeDefined()
+  })
+
+  it('takes over what another window typed while it is untouched, and keeps both where it is being typed in', async () => {
+    const line = { ...newLine('J3-14'), facts: { limitDb: { text: '50', origin: { by: 'user' } as const } } }
+    const { id } = createFromCheck({ title: 'Two windows', check: 'need', line })
+    await open(`#/log/${id}/${line.id}/need`)
+    const elsewhere = (text: string, base: string) =>
+      act(async () => writeLineFact(id, line.id, 'limitDb', { text, origin: { by: 'user' } }, base))
+    await elsewhere('51', '50')
+    expect(textOf('Allowed level')).toBe('51')
+    await type(by('textbox', 'Allowed level'), '52')
+    await elsewhere('53', '51')
+    expect(textOf('Allowed level')).toBe('52')
+    expect(document.querySelector('.rivals')?.textContent).toContain('53')
+    const stored = () => complaints.value?.find((complaint) => complaint.id === id)?.lines[0]
+    await tap(by('button', 'Keep the allowed level in the field'))
+    expect(stored()?.facts.limitDb?.text).toBe('52')
+    expect(stored()?.rivals).toBeUndefined()
+    expect(textOf('Allowed level')).toBe('52')
+    await type(by('textbox', 'Allowed level'), '54')
+    await elsewhere('55', '52')
+    await tap(by('button', 'Take this one'))
+    expect(textOf('Allowed level')).toBe('55')
+    expect(stored()?.rivals).toBeUndefined()
+  })
+
+  it('writes over a value it took over as if nothing had been there', async () => {
+    const facts = {
+      measuredDb: { text: '80', origin: { by: 'user' } },
+      limitDb: { text: '50', origin: { by: 'user' } },
+    }
+    const line = { ...newLine('J3-14'), facts: facts as Line['facts'] }
+    const { id } = createFromCheck({ title: 'Taken over', check: 'window', line })
+    await open(`#/log/${id}/${line.id}/window`)
+    await type(by('textbox', 'Attenuation needed'), '20')
+    await type(by('textbox', 'Attenuation needed'), '20.5')
+    const stored = complaints.value?.find((complaint) => complaint.id === id)?.lines[0]
+    expect(stored?.facts.neededDb?.text).toBe('20.5')
+    expect(stored?.rivals).toBeUndefined()
   })
 })

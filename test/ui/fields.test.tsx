@@ -33,7 +33,7 @@ describe('a field', () => {
     const onType = vi.fn()
     show(<FieldView field={fieldOf('capacitanceF')} onType={onType} />)
     await type(by('textbox', 'Capacitance'), ' 0,0047uF')
-    expect(onType).toHaveBeenCalledWith(' 0,0047uF')
+    expect(onType).toHaveBeenCalledWith(' 0,0047uF', '')
   })
 
   it('names the receivers that listen at each typed noise frequency', () => {

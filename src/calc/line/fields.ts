@@ -3,7 +3,7 @@
 import { formatQuantity } from '../quantity/format.ts'
 import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
 import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
-import type { Check, Fact, GivenValue, Input, Issue, Origin } from '../types.ts'
+import type { Check, Fact, GivenValue, Input, Issue, Origin, Rival } from '../types.ts'
 
 export type FieldState = 'value' | 'assumed' | 'omitted' | 'missing' | 'refused' | 'pending'
 
@@ -15,6 +15,8 @@ export type Said = {
   readonly others?: readonly Fact[]
   /** what the Line holds that this field cannot take: several values where it takes one, a choice of another check */
   readonly unsuited?: Fact
+  /** texts typed into the same field in other windows, kept until one is taken */
+  readonly rivals?: readonly Rival[]
 }
 
 /** One field after reading. `text` is what was typed (or the default it started with), never altered. */

@@ -127,7 +127,9 @@ function filled(resolution: Resolution, input: Input, express: Express | undefin
   const unsuited = claims.find((claim) => !suited.includes(claim))
   const [best, ...rest] = suited
   const others = rest.filter((other) => best !== undefined && !saySame(input, best.text, other.text, express))
+  const rivals = resolution.line.rivals?.filter((rival) => rival.fact === input.fact) ?? []
   const said = {
+    ...(rivals.length === 0 ? {} : { rivals }),
     ...(best === undefined ? {} : { origin: best.origin }),
     ...(others.length === 0 ? {} : { others }),
     ...(unsuited === undefined ? {} : { unsuited }),

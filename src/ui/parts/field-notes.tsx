@@ -5,18 +5,22 @@ import type { CheckId, Fact } from '../../calc/types.ts'
 import { assumedText } from './figure.ts'
 import { NoiseBands } from './noise-bands.tsx'
 import { originWords } from './origin.ts'
+import { Rivals } from './rival.tsx'
 
 export type FieldProps = {
   readonly field: Field
-  readonly onType: (text: string) => void
+  /** `base`: the text the field showed before this key */
+  readonly onType: (text: string, base?: string) => void
   /** takes what another source says; undefined: whatever comes when nothing is typed */
   readonly onTake?: (other: Fact | undefined) => void
+  /** takes one of several texts typed in different windows; `left`: the others */
+  readonly onTakeText?: (text: string, left: readonly string[]) => void
   /** where another check of the same Line is */
   readonly addressOf?: (check: CheckId) => string
 }
 
 /** What stands under a field: why its text was refused, where it comes from, what else is said of it, and its help. */
-export function FieldNotes(given: FieldProps) {
+export function FieldNotes(given: FieldProps & { readonly shown?: string }) {
   const { field } = given
   return (
     <>
@@ -25,6 +29,15 @@ export function FieldNotes(given: FieldProps) {
         {field.unsuited && <p>{unsuitedWords(field, field.unsuited)}</p>}
       </div>
       <Offers {...given} />
+      {field.rivals && given.onTakeText && (
+        <Rivals
+          what={field.input.label.toLowerCase()}
+          shown={given.shown ?? field.text}
+          stored={field.text}
+          rivals={field.rivals}
+          onTake={given.onTakeText}
+        />
+      )}
       <details class="help">
         <summary>
           <span class="unseen">About {field.input.label}</span>

@@ -1,6 +1,7 @@
 import type { Input } from '../../calc/types.ts'
 import { ChoiceField } from './choice.tsx'
 import { FieldNotes, type FieldProps } from './field-notes.tsx'
+import { useTyped } from './typed.ts'
 
 /** One input of a check, by its descriptor: a text, a row of choices or a switch, with its help and what is known of it. */
 export function FieldView(given: FieldProps) {
@@ -21,8 +22,9 @@ function inputMode(input: Input): 'numeric' | 'text' {
 }
 
 function TextField(given: FieldProps) {
-  const { field, onType } = given
+  const { field, onType, onTake, onTakeText } = given
   const { input, key, text } = field
+  const typed = useTyped(text, onType)
   const id = `in-${key}`
   const refused = field.state === 'refused'
   return (
@@ -32,7 +34,7 @@ function TextField(given: FieldProps) {
         id={id}
         name={key}
         type="text"
-        value={text}
+        value={typed.shown}
         inputMode={inputMode(input)}
         autocomplete="off"
         autocapitalize="none"
@@ -42,9 +44,29 @@ function TextField(given: FieldProps) {
         enterkeyhint="done"
         aria-invalid={refused}
         aria-describedby={`note-${key}`}
-        onInput={(event) => onType(event.currentTarget.value)}
+        onInput={(event) => typed.type(event.currentTarget.value)}
+        onBlur={typed.leave}
       />
-      <FieldNotes {...given} />
+      <FieldNotes
+        {...given}
+        shown={typed.shown}
+        onType={(other) => {
+          typed.leave()
+          onType(other)
+        }}
+        {...(onTake && {
+          onTake: (other) => {
+            typed.leave()
+            onTake(other)
+          },
+        })}
+        {...(onTakeText && {
+          onTakeText: (other, left) => {
+            typed.leave()
+            onTakeText(other, left)
+          },
+        })}
+      />
     </div>
   )
 }

@@ -86,8 +86,9 @@ function Asked({ model, desk, wanted }: AskedGiven) {
         <FieldView
           key={field.key}
           field={field}
-          onType={(text) => model.type(field.key, text)}
+          onType={(text, base) => model.type(field.key, text, base)}
           onTake={(other) => model.take(field.key, other)}
+          onTakeText={(text, left) => model.takeText(field.key, text, left)}
           addressOf={desk.addressOf}
         />
       ))}

@@ -57,8 +57,9 @@ function fieldView({ model, desk }: Given, field: Field) {
     <FieldView
       key={field.key}
       field={field}
-      onType={(text) => model.type(field.key, text)}
+      onType={(text, base) => model.type(field.key, text, base)}
       onTake={(other) => model.take(field.key, other)}
+      onTakeText={(text, left) => model.takeText(field.key, text, left)}
       addressOf={desk.addressOf}
     />
   )

@@ -33,7 +33,7 @@ type Given = { readonly guide: Guide; readonly outcome: Outcome; readonly shown:
 
 /** What the answers lead to: the decision, why, what to do now, the window, the checks, and how to prove it. */
 export function OutcomeView({ guide, outcome, shown }: Given) {
-  const { line } = triage.value
+  const line = triageDesk.line.value
   const { gate } = shown.position
   const advice = advise({ guide, outcome, line, gate, express: expressionReading })
   const look = CLASS_WORDS[outcome.class]
@@ -188,7 +188,8 @@ function Keep({
   readonly outcome: Outcome
   readonly advice: Advice
 }) {
-  const { complaintId, answers, line } = triage.value
+  const { complaintId, answers } = triage.value
+  const line = triageDesk.line.value
   const kept = complaints.value?.find((complaint) => complaint.id === complaintId)
   const [isFresh, setFresh] = useState(false)
   const keep = () => {
