@@ -88,7 +88,35 @@ export const SAFETY_TEXTS = {
   },
   'transmitter-hazard': {
     title: 'Before you key a transmitter',
-    text: 'Check the radiation distance, refuelling and people near the antenna before keying. Test an ELT only in its legal window.',
+    text: 'Check the radiation distance, refuelling and people near the antenna before keying. An emergency beacon on 121.5 or 243 MHz is tested only in its legal window. A 406 MHz beacon is never live: the maker’s self-test, or a screened room.',
+  },
+  'key-down': {
+    title: 'Key short, low, and nowhere near distress',
+    text: 'Listen first. Key short and at low power, never on or near 121.5, 243, 156.525 or 156.8 MHz, nor on an HF distress channel. No keying with stores or explosive devices loaded. People and fuel stay clear.',
+  },
+  'running-engine': {
+    title: 'Nobody listens beside a running engine',
+    text: 'Propeller, rotor, intake and exhaust kill. With an engine running, test from the cockpit or from outside the arc, with a second person watching.',
+  },
+  'milliohm-fuel': {
+    title: 'Milliohm testers near fuel',
+    text: 'Near fuel or its vapour use only a tester approved for that zone. Its current is an ignition source.',
+  },
+  'high-voltage-map': {
+    title: 'High-voltage mapping',
+    text: 'Mapping static paths with a high-voltage wand is lethal work for trained staff only.',
+  },
+  'antenna-load': {
+    title: 'A load on an antenna input',
+    text: 'Use a rated 50 Ω load. A transmitter is never keyed into a small one. Active antennas need a DC block. Transponder, collision-avoidance and radio-altimeter ports are never loaded by hand.',
+  },
+  'battery-test': {
+    title: 'A box on its own battery',
+    text: 'Fused, polarity checked, ship’s feed open, nothing fed back into the bus. Only where case and minus are separate. Never feed a box in service out of its approved wiring.',
+  },
+  'no-back-probing': {
+    title: 'No back-probing',
+    text: 'Do not push a probe beside a contact: it spreads the contact, and the fault you make is the next complaint. Use the break-out box or a test lead of the right size.',
   },
 } as const satisfies Readonly<Record<string, SafetyText>>
 

@@ -1,9 +1,10 @@
 /**
  * Where each figure comes from. Standards and publications by author, number and title; part data sheets, makers'
  * notes and forum posts by kind and reference id only. `S…`: filters and insertion loss; `R…`: lines, data buses and
- * interference; `T…`: waveforms and suppressors; `C…`: public documents of the case histories; words: standards and books known from memory.
+ * interference; `T…`: waveforms and suppressors; `C…`, `D…`: public documents of the case histories; `W…`: installation handbooks; words: standards and books known from memory.
  * How well a single figure is known stands beside the figure (standing.ts), not here.
  */
+import { CASE_SOURCES } from './sources-cases.ts'
 import { TRANSIENT_SOURCES } from './sources-transients.ts'
 
 export type SourceRow = { readonly title: string; readonly seen: string }
@@ -251,6 +252,8 @@ export const SOURCES = {
   C25: { title: 'NASA RP-1374, airship case of 1990', seen: 'not opened' },
   C27: { title: 'NASA RP-1374, intersystem interference case of 1986', seen: 'not opened; no figure is taken from it' },
   C29: { title: 'Owners’ forum thread, ammeter reading at PTT on a new panel', seen: 'read, single witness' },
+
+  ...CASE_SOURCES,
 
   // Waveforms and suppressors
   ...TRANSIENT_SOURCES,

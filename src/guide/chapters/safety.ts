@@ -3,7 +3,8 @@ import type { GuideNode, GuideOption, Outcome, Question } from '../types.ts'
 
 const CHAPTER = 'Safety first'
 
-const GATE_DANGER: Question = {
+/** Smoke, heat, or something that acted by itself. */
+export const GATE_DANGER: Question = {
   is: 'question',
   id: 'gate-danger',
   chapter: CHAPTER,
@@ -148,7 +149,8 @@ const barredOption = ({ id, label, hint }: (typeof BARRED)[number]): GuideOption
   next: `stop-${id}`,
 })
 
-const GATE_LINES: Question = {
+/** Lines that never get a trial part. */
+export const GATE_LINES: Question = {
   is: 'question',
   id: 'gate-lines',
   chapter: CHAPTER,

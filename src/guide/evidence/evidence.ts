@@ -1,0 +1,18 @@
+/** Every item of evidence, in list order. */
+import type { Evidence } from '../investigation.ts'
+import { ABA_EVIDENCE } from './aba.ts'
+import { COMPLAINT_EVIDENCE } from './complaint.ts'
+import { PATH_EVIDENCE } from './path.ts'
+import { SAFETY_EVIDENCE } from './safety.ts'
+import { SOURCE_EVIDENCE } from './source.ts'
+import { VICTIM_EVIDENCE } from './victim.ts'
+
+/** The table; ids are permanent. */
+export const EVIDENCE: readonly Evidence[] = [
+  ...SAFETY_EVIDENCE,
+  ...COMPLAINT_EVIDENCE,
+  ...SOURCE_EVIDENCE,
+  ...ABA_EVIDENCE,
+  ...PATH_EVIDENCE,
+  ...VICTIM_EVIDENCE,
+]

@@ -1,0 +1,157 @@
+/** What to ask or test next: what it decides for what it costs. */
+import type { Evidence, Suspect, SymptomId, When } from '../investigation.ts'
+import type { Answers } from '../types.ts'
+import { type Cause, causesOf } from './causes.ts'
+import { type Standing, standings, symptomOf } from './standing.ts'
+import { expected, type Index, indexOf, SET_ASIDE, type Table } from './table.ts'
+
+/** Asked before anything is weighed, in this order. */
+export const FIRST: readonly string[] = ['gate-danger', 'gate-lines', 'wrong', 'volume', 'squelch']
+
+const WEIGHT = { often: 3, sometimes: 2, rarely: 1 } as const
+const KIND = { ask: 0, look: 1, test: 2 } as const
+
+function suits(symptoms: When['symptoms'], symptom: SymptomId | undefined): boolean {
+  return symptoms === undefined || symptom === undefined || symptoms.includes(symptom)
+}
+
+/** Whether an item may be met with these answers: the symptom fits, and one of the answers it builds on was given. */
+export function applies(evidence: Evidence, answers: Answers): boolean {
+  const { symptoms, answered } = evidence.when ?? {}
+  if (!suits(symptoms, symptomOf(answers))) return false
+  return answered === undefined || answered.some(({ evidence: id, options }) => options.includes(answers[id] ?? ''))
+}
+
+/** One cause as the readings of an item mark it, with its cure and how usual it is. */
+type Seen = {
+  readonly cures: ReadonlySet<string>
+  readonly weight: number
+  readonly against: number
+  readonly proves: number
+}
+
+function seenBy(index: Index, evidence: Evidence, live: number, { members, cheapest }: Cause): Seen {
+  const marks = index.marks.get(evidence.id)
+  let [against, proves] = [0, 0]
+  for (const { suspect } of members) {
+    against |= (marks?.get(suspect.id)?.against ?? 0) & live
+    proves |= (marks?.get(suspect.id)?.proves ?? 0) & live
+  }
+  return {
+    cures: new Set(cheapest.map(({ suspect }) => suspect.id)),
+    weight: Math.min(...members.map(({ suspect }) => WEIGHT[suspect.usual])),
+    against,
+    proves,
+  }
+}
+
+const isSameCure = (one: Seen, other: Seen): boolean => [...one.cures].some((id) => other.cures.has(id))
+
+const leftOf = (causes: readonly Cause[]): ReadonlySet<string> =>
+  new Set(causes.flatMap(({ members }) => members.map(({ suspect }) => suspect.id)))
+
+/** Pairs of causes still in, of different cure, that the item separates, each weighted by the rarer of the two. */
+export function worthOf(index: Index, evidence: Evidence, causes: readonly Cause[]): number {
+  const to = new Set(expected(index, evidence, leftOf(causes)))
+  const live = evidence.options.reduce((bits, option, bit) => (to.has(option) ? bits | (1 << bit) : bits), 0)
+  const seen = causes.map((cause) => seenBy(index, evidence, live, cause))
+  let worth = 0
+  for (let at = 0; at < seen.length; at++)
+    for (let next = at + 1; next < seen.length; next++) {
+      const [one, other] = [seen[at], seen[next]]
+      if (one === undefined || other === undefined) continue
+      const isSeparated = one.against !== other.against || one.proves !== other.proves
+      if (isSeparated && !isSameCure(one, other)) worth += Math.min(one.weight, other.weight)
+    }
+  return worth
+}
+
+/** What the answers decide so far; two equal texts are the same decision. */
+export function decisionOf(causes: readonly Cause[]): string {
+  const names = causes.map(({ members }) => members.map(({ suspect, is }) => `${suspect.id} ${is}`).join('+'))
+  return names.sort().join('|')
+}
+
+function changesDecision(
+  table: Table,
+  evidence: Evidence,
+  answers: Answers,
+  left: ReadonlySet<string>,
+  now: string,
+): boolean {
+  return expected(indexOf(table), evidence, left).some(
+    (option) =>
+      Object.keys(option.says).length > 0 &&
+      decisionOf(causesOf(standings(table, { ...answers, [evidence.id]: option.id }))) !== now,
+  )
+}
+
+/** The suspects of the causes left, each once, in their order. */
+export function suspectsLeft(causes: readonly Cause[]): readonly Suspect[] {
+  return [...new Set(causes.flatMap(({ members }) => members.map(({ suspect }) => suspect)))]
+}
+
+/** What may be asked: of the part of a cause, applicable, not answered, and not opening a circuit before the gate is clear. */
+export function askable(table: Table, answers: Answers, isGateClear: boolean): readonly Evidence[] {
+  return table.evidence.filter(
+    (each) =>
+      each.about !== 'safety' &&
+      each.about !== 'line' &&
+      answers[each.id] === undefined &&
+      (isGateClear || each.opens !== true) &&
+      applies(each, answers),
+  )
+}
+
+/** The fixed first items that are still open, in order. */
+function firstOpen(table: Table, answers: Answers): Evidence | undefined {
+  const { evidenceById } = indexOf(table)
+  return FIRST.flatMap((id) => evidenceById.get(id) ?? []).find(
+    (each) => answers[each.id] === undefined && applies(each, answers),
+  )
+}
+
+/** A proof that would turn the one repair left into a proven one, when nothing has spoken for it yet. */
+function proofOf(table: Table, causes: readonly Cause[], open: readonly Evidence[]): Evidence | undefined {
+  const proofs = new Set(causes.flatMap(({ members }) => members.map(({ suspect }) => suspect.proof)))
+  return table.evidence.find((each) => proofs.has(each.id) && open.includes(each))
+}
+
+/** Open items, the best first: most value for its cost, then kind, then list order. */
+export function ranked(table: Table, causes: readonly Cause[], open: readonly Evidence[]): readonly Evidence[] {
+  const index = indexOf(table)
+  return open
+    .map((evidence) => ({ evidence, worth: worthOf(index, evidence, causes) / evidence.minutes }))
+    .filter(({ worth }) => worth > 0)
+    .sort((a, b) => b.worth - a.worth || KIND[a.evidence.kind] - KIND[b.evidence.kind])
+    .map(({ evidence }) => evidence)
+}
+
+/** After so many answers without a cause it is time to measure: the open tests are listed, the best first. */
+export const MOST_ANSWERS = 16
+
+const countOf = ({ evidence }: Table, answers: Answers): number =>
+  evidence.filter(({ id, about }) => about !== 'line' && answers[id] !== undefined && answers[id] !== SET_ASIDE).length
+
+/**
+ * The next item, or undefined when nothing decides any more. The first questions are fixed; then the item with the most
+ * value for its cost whose answers change the decision; then the proof of the repair left.
+ */
+export function nextEvidence(
+  table: Table,
+  answers: Answers,
+  all: readonly Standing[],
+  isGateClear: boolean,
+): Evidence | undefined {
+  const first = firstOpen(table, answers)
+  if (first !== undefined) return first
+  if (countOf(table, answers) >= MOST_ANSWERS) return undefined
+  const causes = causesOf(all)
+  const open = askable(table, answers, isGateClear)
+  const now = decisionOf(causes)
+  const left = leftOf(causes)
+  return (
+    ranked(table, causes, open).find((each) => changesDecision(table, each, answers, left, now)) ??
+    proofOf(table, causes, open)
+  )
+}
