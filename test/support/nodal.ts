@@ -1,7 +1,7 @@
 /**
  * A filter solved by its nodes: complex Gaussian elimination with pivots on the node-admittance matrix, every element a
- * branch between two nodes. Shares nothing with the chain matrix it judges. Inductances in a branch that also holds
- * resistance or capacitance get inner nodes only through their series impedance, so that zero ohms is no special case.
+ * branch between two nodes. Shares nothing with the chain matrix it judges. Valid for branches of more than zero ohms (a
+ * source may have none).
  */
 import type { FilterCircuit, NoiseLoad, NoiseSource, SeriesPart, ShuntPart } from '../../src/calc/network/circuit.ts'
 import type { NodeFarads } from '../../src/calc/network/nodes.ts'
@@ -19,63 +19,73 @@ const over = ([re, im]: Z): Z => {
 const plus = (a: Z, b: Z): Z => [a[0] + b[0], a[1] + b[1]]
 const beside = (a: Z, b: Z): Z => over(plus(over(a), over(b)))
 
-/** Voltage at `wanted` for 1 V behind `source` at node 0. */
-function solve(count: number, branches: readonly Branch[], source: Z, wanted: number): Z {
-  // Modified nodal analysis: the source current is one more unknown, so that a source of 0 Ω is no special case.
-  const size = count + 1
-  const re = Array.from({ length: size }, () => new Float64Array(size + 1))
-  const im = Array.from({ length: size }, () => new Float64Array(size + 1))
-  const add = (row: number, column: number, [a, b]: Z, sign: number) => {
-    const [r, i] = [re[row], im[row]]
-    if (!r || !i) return
-    r[column] = (r[column] ?? 0) + sign * a
-    i[column] = (i[column] ?? 0) + sign * b
-  }
-  for (const { from, to, ohm } of branches) {
-    const y = over(ohm)
-    for (const node of [from, to]) if (node !== CHASSIS) add(node, node, y, 1)
-    if (from !== CHASSIS && to !== CHASSIS) {
-      add(from, to, y, -1)
-      add(to, from, y, -1)
-    }
-  }
-  add(0, count, [1, 0], -1)
-  add(count, 0, [1, 0], 1)
-  add(count, count, source, 1)
-  add(count, size, [1, 0], 1)
-  return eliminate(re, im, size, wanted)
+/** Rows of at most four nodes, the source current and the right-hand side. */
+const MAX_SIZE = 6
+const WIDTH = MAX_SIZE + 1
+const re = new Float64Array(MAX_SIZE * WIDTH)
+const im = new Float64Array(MAX_SIZE * WIDTH)
+
+function add(row: number, column: number, yRe: number, yIm: number): void {
+  const at = row * WIDTH + column
+  re[at] = (re[at] as number) + yRe
+  im[at] = (im[at] as number) + yIm
 }
 
-function eliminate(re: Float64Array[], im: Float64Array[], size: number, wanted: number): Z {
-  const at = (row: number, column: number): Z => [re[row]?.[column] ?? 0, im[row]?.[column] ?? 0]
-  for (let k = 0; k < size; k++) {
-    let pivot = k
-    for (let row = k + 1; row < size; row++) if (Math.hypot(...at(row, k)) > Math.hypot(...at(pivot, k))) pivot = row
+/** |voltage| at `wanted` for 1 V behind `source` at node 0. */
+function solve(count: number, branches: readonly Branch[], source: Z, wanted: number): number {
+  // The source current is one more unknown, so that a source of 0 Ω is no special case.
+  const size = count + 1
+  if (size > MAX_SIZE) throw new RangeError('too many nodes')
+  re.fill(0)
+  im.fill(0)
+  for (const { from, to, ohm } of branches) {
+    const [yRe, yIm] = over(ohm)
+    add(from, from, yRe, yIm)
+    if (to === CHASSIS) continue
+    add(to, to, yRe, yIm)
+    add(from, to, -yRe, -yIm)
+    add(to, from, -yRe, -yIm)
+  }
+  add(0, count, -1, 0)
+  add(count, 0, 1, 0)
+  add(count, count, source[0], source[1])
+  add(count, size, 1, 0)
+  for (let k = 0; k < size; k++) eliminate(k, size)
+  const [v, pivot] = [wanted * WIDTH + size, wanted * WIDTH + wanted]
+  return Math.hypot(re[v] as number, im[v] as number) / Math.hypot(re[pivot] as number, im[pivot] as number)
+}
+
+/** Clears column `k` from every other row, after the largest entry below was brought up. */
+function eliminate(k: number, size: number): void {
+  let pivot = k
+  let largest = -1
+  for (let row = k; row < size; row++) {
+    const at = row * WIDTH + k
+    const size2 = (re[at] as number) ** 2 + (im[at] as number) ** 2
+    if (size2 <= largest) continue
+    largest = size2
+    pivot = row
+  }
+  for (let column = k; pivot !== k && column <= size; column++) {
     for (const side of [re, im]) {
-      const [a, b] = [side[k], side[pivot]]
-      if (a && b) {
-        side[k] = b
-        side[pivot] = a
-      }
-    }
-    const inverse = over(at(k, k))
-    for (let row = 0; row < size; row++) {
-      const [a, b] = at(row, k)
-      if (row === k || (a === 0 && b === 0)) continue
-      const fRe = a * inverse[0] - b * inverse[1]
-      const fIm = a * inverse[1] + b * inverse[0]
-      for (let column = k; column <= size; column++) {
-        const [p, q] = at(k, column)
-        const [r, i] = [re[row], im[row]]
-        if (!r || !i) continue
-        r[column] = (r[column] ?? 0) - (fRe * p - fIm * q)
-        i[column] = (i[column] ?? 0) - (fRe * q + fIm * p)
-      }
+      const kept = side[k * WIDTH + column] as number
+      side[k * WIDTH + column] = side[pivot * WIDTH + column] as number
+      side[pivot * WIDTH + column] = kept
     }
   }
-  const [a, b] = at(wanted, size)
-  const inverse = over(at(wanted, wanted))
-  return [a * inverse[0] - b * inverse[1], a * inverse[1] + b * inverse[0]]
+  const [pRe, pIm] = [re[k * WIDTH + k] as number, im[k * WIDTH + k] as number]
+  const p2 = pRe * pRe + pIm * pIm
+  for (let row = 0; row < size; row++) {
+    const at = row * WIDTH + k
+    const [aRe, aIm] = [re[at] as number, im[at] as number]
+    if (row === k || (aRe === 0 && aIm === 0)) continue
+    const fRe = (aRe * pRe + aIm * pIm) / p2
+    const fIm = (aIm * pRe - aRe * pIm) / p2
+    for (let column = k; column <= size; column++) {
+      const [cRe, cIm] = [re[k * WIDTH + column] as number, im[k * WIDTH + column] as number]
+      add(row, column, fIm * cIm - fRe * cRe, -fRe * cIm - fIm * cRe)
+    }
+  }
 }
 
 /** Insertion loss in dB, 20·log10 |V_load without / V_load with|, the bond an element of its own below all shunt parts. */
@@ -135,7 +145,7 @@ export function nodalLossDb(
   }
   branches.push(...loads(node), ...capacitor(node, nodes.loadF))
   const withFilter = solve(next, branches, zs, node)
-  return 20 * Math.log10(Math.hypot(...without) / Math.hypot(...withFilter))
+  return 20 * Math.log10(without / withFilter)
 }
 
 function coil(part: SeriesPart, w: number): Z {

@@ -91,3 +91,27 @@ test('ends of the range: no source resistance, frequency 0, a need of 0 dB, a le
   if (over.is !== 'never') throw new Error(over.is)
   expect(Math.abs(over.at.lossDb - floorDb)).toBeLessThan(1e-3)
 })
+
+test('what no corner shows is found by the proof: existing capacitance inside its span loses the need', () => {
+  const around: Surroundings = {
+    ...AROUND,
+    topology: 'LC',
+    needs: [{ hz: 230.144e6, db: 2 }],
+    sources: [{ ohm: 778.037, seriesH: 11.8032e-9 }],
+    load: { ohm: 26.3027, parallelF: 20.893e-12, parallelH: Number.POSITIVE_INFINITY },
+    eslH: 19.0985e-12,
+    bondH: 27.4789e-12,
+    inductancesH: [43.0527e-9, 64.57905e-9],
+    sourceNodeF: { least: 0, most: 487.528e-12, inBare: true },
+  }
+  const shares = { least: 0.5, most: 1.5 }
+  const least = leastMarkedF(around, shares)
+  if (least.is !== 'found') throw new Error(least.is)
+  const [need, source] = [around.needs[0], around.sources[0]]
+  if (!need || !source) throw new Error('nothing asked')
+  const parts = { ...least.at.parts, shunt1F: least.at.parts.shunt1F * (1 - 1e-4) }
+  expect(nodalDb({ around, need, source }, parts)).toBeLessThan(need.db)
+  expect(parts.sourceNodeF).toBeGreaterThan(1e-12)
+  expect(parts.sourceNodeF).toBeLessThan(0.9 * 487.528e-12)
+  expect(worstInBox(around, shares, least.marked).db).toBeGreaterThan(-1e-6)
+})
