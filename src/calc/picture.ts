@@ -6,12 +6,17 @@ export type StripRow = {
   readonly topology: Topology
   readonly label: string
   readonly best: boolean
-  /** open: leastF <= mostF; shut: they cross; half: only one side known; none: no capacitor or no bound. */
-  readonly state: 'open' | 'shut' | 'half' | 'none'
+  /**
+   * open: leastF <= mostF; shut: they cross; half: only one side known; none: no capacitor or no bound; harmed: the
+   * bounds leave room, but the inductor harms the signal.
+   */
+  readonly state: 'open' | 'shut' | 'half' | 'none' | 'harmed'
   readonly leastF?: number
   readonly mostF?: number
-  /** where the most would stand without the suppressor: between the two lies the suppressor's share */
+  /** where the most would stand if nothing were taken of it (suppressor, existing): between the two lies their share */
   readonly takenToF?: number
+  /** the ceiling itself, who takes what of it, and what is left, in one sentence */
+  readonly takenWhy?: string
   readonly permittedF?: number
   /** Capacitance intervals where the need is lost again (resonance). */
   readonly holes: readonly (readonly [number, number])[]

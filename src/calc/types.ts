@@ -62,6 +62,8 @@ export type WhenEmpty =
       readonly why: string
       readonly favourable: boolean
       readonly contrary?: string
+      /** the contrary as the kind of line has it, where a kind is chosen that knows it: before `contrary` */
+      readonly contraryOfKind?: 'existingF' | 'suppressorF'
     }
 
 export type InputType =
@@ -154,7 +156,10 @@ export type Bound = {
   readonly topology: Topology | 'any'
   /** a figure of what fits that stands as the ceiling itself, because the line has no signal to ask */
   readonly alone?: true
-  /** a need only: capacitances where it is lost again (resonance), ascending; the last may have no end */
+  /**
+   * a need only: capacitances above its farads (the smallest that meets it) where it is lost again (resonance),
+   * ascending; the last may have no end
+   */
   readonly holes?: readonly (readonly [number, number])[]
 }
 
@@ -257,6 +262,11 @@ export interface Check<I extends readonly Input[] = readonly Input[], F extends 
   readonly outputs: readonly Output[]
   figures(given: Given<I>): F | Refused | Generator<Progress, F | Refused>
   explain(given: Given<I>, figures: F): Success
+  /**
+   * The same answer (the same topology, the same part) under other facts, for doubting an assumption: an answer that
+   * would be another part says nothing about this one. Absent: `figures` on the other facts says the same.
+   */
+  doubted?(given: Given<I>, figures: F): Figures | Refused
 }
 
 export type {

@@ -19,6 +19,6 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'waveform level polarity standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF busMaxV busSourceOhm lineKind bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
   window: words(
-    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH bondOhm bondH sourceH loadF loadH navyRule loadW maxBuildableF',
+    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF bondOhm bondH sourceH loadF loadH navyRule loadW chassisLimitA maxBuildableF',
   ),
 }

@@ -1,6 +1,6 @@
 /** One need from one source, with the box of every part it has to hold for, ready for the solver. */
 
-import type { NoiseSource } from '../network/circuit.ts'
+import { type NoiseSource, sourceImpedance } from '../network/circuit.ts'
 import type { Fixed, Stage, Wiring } from '../network/cleared.ts'
 import type { Topology } from '../types.ts'
 import type { Need, Parts, Span, Surroundings } from './surroundings.ts'
@@ -64,9 +64,10 @@ export function demandsOf(around: Surroundings, marked: Marked): Demand[] {
 function fixedAt(around: Surroundings, source: NoiseSource, w: number): Fixed {
   const { load } = around
   const inductive = w * load.parallelH
+  const [zsRe, zsIm] = sourceImpedance(source, w)
   return {
-    zsRe: source.ohm,
-    zsIm: w * source.seriesH,
+    zsRe,
+    zsIm,
     ylRe: 1 / load.ohm,
     ylIm: w * load.parallelF - (inductive > 0 ? 1 / inductive : 0),
     zbRe: around.bondOhm,

@@ -21,6 +21,7 @@ export type Reason =
   | 'nothing-needed'
   | 'no-value'
   | 'narrow'
+  | 'resonance'
   | 'over-permitted'
   | 'signal'
 
@@ -130,16 +131,19 @@ function proposed(q: {
   const admitted = proposal && admits?.(proposal.valueF)
   const isOver = proposal !== undefined && permittedF !== undefined && proposal.valueF > permittedF
   const isNarrow = proposal !== undefined && upper !== undefined && upper.markedF / least.markedF < NARROW_RATIO
+  // Every larger capacitor would have to do as well for a clean yes.
+  const endsInside = upper !== undefined && upper.id !== found.upper?.id
   const reasons: readonly Reason[] = [
     ...(admitted && admitted !== 'ok' ? (['signal'] as const) : []),
     ...ceiling,
     ...(proposal ? [] : (['no-value'] as const)),
     ...(isNarrow ? (['narrow'] as const) : []),
+    ...(endsInside ? (['resonance'] as const) : []),
     ...(isOver ? (['over-permitted'] as const) : []),
   ]
   let verdict: Verdict = admitted ?? 'ok'
   if (ceiling.length > 0) verdict = worse(verdict, 'unknown')
-  if (!proposal || isNarrow || isOver) verdict = worse(verdict, 'marginal')
+  if (!proposal || isNarrow || isOver || endsInside) verdict = worse(verdict, 'marginal')
   const decides = [least, upper, isOver ? found.permitted : undefined]
   return { ...found, least, upper, proposal, ...q.told(verdict, reasons, decides) }
 }

@@ -15,17 +15,21 @@ import { type Margin, marginOf, type Span, type Surroundings } from './surroundi
 
 /** `isProved` = every larger mark was shown to hold over its whole box, not only looked at on a ladder of marks. */
 export type LeastMarked =
-  /** `holes`: marked figures between a first success and the least where some part of the box loses the need again */
+  /**
+   * `holes`: marked figures between a first success and the least where some part of the box loses the need again;
+   * `passing`: the stretches below the least, seen at their ends and middle, that do not lose it
+   */
   | {
       readonly is: 'found'
       readonly marked: number
       readonly holes: readonly Stretch[]
+      readonly passing: readonly Stretch[]
       readonly at: Margin
       readonly isProved: boolean
     }
   | { readonly is: 'none-needed'; readonly isProved: boolean }
   /** none is large enough: the lead, the bond or the topology limits; `at` is the margin at the largest */
-  | { readonly is: 'never'; readonly at: Margin }
+  | { readonly is: 'never'; readonly at: Margin; readonly passing: readonly Stretch[] }
 
 /** Where it is looked for: capacitors 1 fF to 1 F, a single inductor 1 pH to 1 H. */
 const FARADS: Span = { least: 1e-15, most: 1 }
@@ -44,9 +48,13 @@ const frame = makeFrame()
 const lowest = makeLowest()
 const at = new Float64Array(MAX_AXES)
 
-/** Least marked capacitance; `marked` = shares of it a part can have (k_low, k_high). */
-export function leastMarkedF(around: Surroundings, marked: Marked): LeastMarked {
-  return new Search(around, marked, FARADS.least, marked.least > 0 ? FARADS.most / marked.least : FARADS.most).least()
+/**
+ * Least marked capacitance; `marked` = shares of it a part can have (k_low, k_high). Looked for up to 1 F in service, or
+ * up to the mark `topF`: larger ones then need not hold.
+ */
+export function leastMarkedF(around: Surroundings, marked: Marked, topF = Number.POSITIVE_INFINITY): LeastMarked {
+  const end = marked.least > 0 ? FARADS.most / marked.least : FARADS.most
+  return new Search(around, marked, FARADS.least, Math.min(topF, end)).least()
 }
 
 /** Least inductance of a single series inductor; `marked` = shares of it the part can have. */
@@ -81,12 +89,15 @@ class Search {
     for (const demand of this.#demands) this.#raiseUntilProved(demand)
     const decider = this.#decider
     if (!decider) return { is: 'none-needed', isProved: this.#isProved }
-    if (this.#least >= this.#top) return { is: 'never', at: this.#marginOn(decider, this.#top) }
+    if (this.#least >= this.#top)
+      return { is: 'never', at: this.#marginOn(decider, this.#top), passing: this.#passing(decider, this.#top) }
     const marked = this.#polished(decider)
+    const passing = this.#passing(decider, marked)
     return {
       is: 'found',
       marked,
-      holes: this.#holes(decider, marked),
+      holes: gapsBetween([...passing, [marked, this.#top]]),
+      passing,
       at: this.#marginOn(decider, marked),
       isProved: this.#isProved,
     }
@@ -206,8 +217,8 @@ class Search {
     return marked
   }
 
-  /** Marked figures below the least that pass everywhere, then what lies between them. */
-  #holes(decider: Decider, least: number): readonly Stretch[] {
+  /** Stretches of marked figures below the least that pass everywhere, as far as their ends and middle tell. */
+  #passing(decider: Decider, least: number): readonly Stretch[] {
     let passing: Stretch[] = [[this.#bottom, least]]
     const cut = (demand: Demand) => {
       for (let i = 0, n = shortAlong(demand, this.#bottom, least); i < n; i++)
@@ -224,7 +235,7 @@ class Search {
     passing = passing.filter(([a, b]) => b > a * (1 + 1e-9))
     for (let k = 0; k < MAX_CUTS && passing.length > 0; k++) {
       const refuted = this.#refuted(passing)
-      if (!refuted) return gapsBetween([...passing, [least, this.#top]])
+      if (!refuted) return passing
       setWayThrough(refuted, frame, lowest.t)
       cut(refuted)
       passing = passing.filter(([a, b]) => b > a * (1 + 1e-9))

@@ -29,3 +29,13 @@ export function loadPerLeg(load: NoiseLoad, factor: number): NoiseLoad {
 export function crossPerLegF(crossF: number, isPair: boolean, mode: NoiseMode): number {
   return isPair && mode === 'differential' ? 2 * crossF : 0
 }
+
+/**
+ * Multiple of the bond, entered as the physical impedance between the filters' plate and the reference of the circuit,
+ * that one leg sees: twice in common mode of a pair (both legs' currents flow in it), not at all in differential mode
+ * (they cancel), once on a single line. Source: derived.
+ */
+export function bondFactor(isPair: boolean, mode: NoiseMode): number {
+  if (!isPair) return 1
+  return mode === 'common' ? 2 : 0
+}

@@ -82,3 +82,33 @@ export const bondHInput = {
   whenEmpty: { do: 'assume', text: '0', why: 'a perfect bond', favourable: true, contrary: '0.5n' },
   group: PARTS,
 } as const satisfies Input
+
+export const dcrInput = {
+  key: 'dcrOhm',
+  fact: 'dcrOhm',
+  label: 'Winding resistance',
+  help: 'DC resistance of the inductor.',
+  type: { is: 'number', quantity: 'resistance', min: 0, max: 1e6 },
+  whenEmpty: { do: 'assume', text: '0', why: 'none entered', favourable: false },
+  group: PARTS,
+} as const satisfies Input
+
+export const inductorParallelOhmInput = {
+  key: 'inductorParallelOhm',
+  fact: 'inductorParallelOhm',
+  label: 'Inductor loss resistance',
+  help: 'Resistance across the inductor: the plateau of a bead.',
+  type: { is: 'number', quantity: 'resistance', min: 1e-3, max: 1e12 },
+  whenEmpty: { do: 'omit' },
+  group: PARTS,
+} as const satisfies Input
+
+export const inductorParallelFInput = {
+  key: 'inductorParallelF',
+  fact: 'inductorParallelF',
+  label: 'Inductor self-capacitance',
+  help: 'Above its own resonance an inductor is a capacitor.',
+  type: FARADS,
+  whenEmpty: { do: 'assume', text: '0', why: 'an ideal inductor', favourable: true, contrary: '2p' },
+  group: PARTS,
+} as const satisfies Input

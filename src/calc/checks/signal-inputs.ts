@@ -11,7 +11,11 @@ export const lineKindInput = {
   label: 'Line',
   help: 'What the contact carries. It decides how much capacitance the signal stands.',
   type: { is: 'choice', options: lineKindOptions },
-  whenEmpty: { do: 'ask', how: 'The wiring diagram names it; the connector pin-out of the equipment does too.' },
+  whenEmpty: {
+    do: 'ask',
+    name: 'the line',
+    how: 'The wiring diagram names it; the connector pin-out of the equipment does too.',
+  },
 } as const satisfies Input
 
 export const suppressorInput = {
@@ -20,7 +24,7 @@ export const suppressorInput = {
   label: 'Suppressor',
   help: 'Capacitance of the suppressor at 0 V, per leg. It uses room and earns no attenuation.',
   type: FARADS,
-  whenEmpty: { do: 'omit' },
+  whenEmpty: { do: 'assume', text: '0', why: 'no suppressor', favourable: true, contraryOfKind: 'suppressorF' },
 } as const satisfies Input
 
 export const existingInput = {
@@ -29,7 +33,13 @@ export const existingInput = {
   label: 'Already on the line',
   help: 'Other nodes, stubs, a filter at the far end: between the wires of a pair, to chassis on a single line. Terminated cable does not count.',
   type: FARADS,
-  whenEmpty: { do: 'omit' },
+  whenEmpty: {
+    do: 'assume',
+    text: '0',
+    why: 'nothing else on the line',
+    favourable: true,
+    contraryOfKind: 'existingF',
+  },
 } as const satisfies Input
 
 export const crossInput = {

@@ -1,8 +1,9 @@
 /** Runs a check on its fields, and tries whether a favourable assumption could turn the verdict. */
 
+import { lineKindById } from '../../reference/line-kinds.ts'
 import type { Check, Figures, GivenValue, Issue, Progress, Refused, Result, Verdict } from '../types.ts'
 import { VERDICT_RANK } from '../verdict.ts'
-import { contraryOf, type Field } from './fields.ts'
+import { type Contrary, contraryOf, type Field } from './fields.ts'
 
 /**
  * Drives the check to its answer in words and pictures; yields progress and may be abandoned between yields.
@@ -15,7 +16,7 @@ export function* evaluate(check: Check, fields: readonly Field[]): Generator<Pro
   const said = check.explain(found.given, found.figures)
   if (found.blamed.length === 0) return said
   const facts = found.blamed.map(
-    (f) => `${f.input.label.toLowerCase()} (taken as ${f.assumed?.text}; ${contraryText(f)} would turn it)`,
+    ({ field, text }) => `${field.input.label.toLowerCase()} (taken as ${field.assumed?.text}; ${text} would turn it)`,
   )
   const sentence = `Would be “${found.figures.verdict}”, but it rests on ${facts.join(' and ')}. Enter what is true.`
   return { ...said, verdict: 'unknown', findings: [{ verdict: 'unknown', sentence }, ...said.findings] }
@@ -44,7 +45,7 @@ type Judged = {
   readonly given: Given
   readonly figures: Figures
   /** fields whose favourable assumption carries the verdict */
-  readonly blamed: readonly Field[]
+  readonly blamed: readonly Contrary[]
 }
 
 export const isRefused = (outcome: object): outcome is Refused => 'ok' in outcome && outcome.ok === false
@@ -60,7 +61,7 @@ function* judged(check: Check, fields: readonly Field[]): Generator<Progress, Ju
   if (isRefused(figures)) return figures
   const { verdict } = figures
   const isYes = verdict === 'ok' || verdict === 'marginal'
-  return { given, figures, blamed: isYes ? yield* doubtFavourable(check, fields, verdict) : [] }
+  return { given, figures, blamed: isYes ? yield* doubtFavourable(check, fields, figures, verdict) : [] }
 }
 
 function givenOf(fields: readonly Field[]): Given {
@@ -89,27 +90,36 @@ function isRunning(
 function* doubtFavourable(
   check: Check,
   fields: readonly Field[],
+  found: Figures,
   verdict: Verdict,
-): Generator<Progress, readonly Field[]> {
-  const doubts = fields.flatMap((field) => {
-    const contrary = contraryOf(field)
-    return contrary ? [{ field, contrary }] : []
-  })
+): Generator<Progress, readonly Contrary[]> {
+  const kind = lineKindById(String(fields.find(({ key }) => key === 'lineKind')?.value ?? ''))
+  const doubts = fields.flatMap((field) => contraryOf(field, kind) ?? [])
   if (doubts.length === 0) return []
-  const all = fields.map((f) => doubts.find((d) => d.field === f)?.contrary ?? f)
-  if (!turns(yield* run(check, givenOf(all), 0.6, 0.8), verdict)) return []
-  const named: Field[] = []
+  const all = fields.map((f) => doubts.find(({ field }) => field.key === f.key)?.field ?? f)
+  // An answer worked out anew costs as much as the first one: it is only asked for where all together turn it.
+  if (!check.doubted && !turns(yield* again(check, givenOf(all), found, 0.6, 0.8), verdict)) return []
+  const named: Contrary[] = []
   for (const [i, doubt] of doubts.entries()) {
-    const one = fields.map((f) => (f === doubt.field ? doubt.contrary : f))
+    const one = fields.map((f) => (f.key === doubt.field.key ? doubt.field : f))
     const part = 0.2 / doubts.length
-    if (turns(yield* run(check, givenOf(one), 0.8 + i * part, 0.8 + (i + 1) * part), verdict)) named.push(doubt.field)
+    const other = yield* again(check, givenOf(one), found, 0.8 + i * part, 0.8 + (i + 1) * part)
+    if (turns(other, verdict)) named.push(doubt)
   }
-  return named.length > 0 ? named : doubts.map((d) => d.field)
+  if (named.length > 0) return named
+  return !check.doubted || turns(check.doubted(givenOf(all), found), verdict) ? doubts : []
 }
 
-function contraryText(field: Field): string {
-  const rule = field.input.whenEmpty
-  return rule.do === 'assume' && rule.contrary !== undefined ? rule.contrary : 'another value'
+function* again(
+  check: Check,
+  given: Given,
+  found: Figures,
+  from: number,
+  to: number,
+): Generator<Progress, Figures | Refused> {
+  if (!check.doubted) return yield* run(check, given, from, to)
+  yield { doneFrac: from }
+  return check.doubted(given, found)
 }
 
 function turns(other: Figures | Refused, verdict: Verdict): boolean {

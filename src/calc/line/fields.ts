@@ -1,6 +1,8 @@
 /** Reads the texts of a check's fields against its descriptor: value, assumption, omission, question or refusal. */
 
-import { formatQuantity } from '../quantity/format.ts'
+import { usualLoadOf } from '../../reference/line-kinds/usual-load.ts'
+import type { LineKind } from '../../reference/line-kinds.ts'
+import { formatQuantity, printText } from '../quantity/format.ts'
 import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
 import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
 import type { Check, Fact, GivenValue, Input, Issue, Origin, Rival } from '../types.ts'
@@ -67,13 +69,18 @@ export function readField(input: Input, typed: string | undefined, said: Said, e
     : { ...base, state: 'assumed', value: value.value, assumed }
 }
 
-/** The same field as if its favourable assumption had gone the other way; undefined when it has no such text. */
-export function contraryOf(field: Field): Field | undefined {
+/** A field as if its favourable assumption had gone the other way, and the text that says so. */
+export type Contrary = { readonly field: Field; readonly text: string }
+
+/** Undefined when the field rests on no favourable assumption, or none whose contrary is known (for this kind of line). */
+export function contraryOf(field: Field, kind: LineKind | undefined): Contrary | undefined {
   const rule = field.input.whenEmpty
-  if (field.state !== 'assumed' || rule.do !== 'assume' || !rule.favourable || rule.contrary === undefined)
-    return undefined
-  const read = readText(field.input, rule.contrary, undefined)
-  return typeof read === 'object' && 'value' in read ? { ...field, value: read.value } : undefined
+  if (field.state !== 'assumed' || rule.do !== 'assume' || !rule.favourable) return undefined
+  const usual = rule.contraryOfKind && kind && usualLoadOf(kind)[rule.contraryOfKind]
+  const text = usual === undefined ? rule.contrary : printText(usual, 'capacitance')
+  if (text === undefined) return undefined
+  const read = readText(field.input, text, undefined)
+  return typeof read === 'object' && 'value' in read ? { field: { ...field, value: read.value }, text } : undefined
 }
 
 function readText(input: Input, text: string, express: Express | undefined): Value {

@@ -9,7 +9,7 @@
  * each entry of the filter's Z-matrix; with AD − BC = 1 that gives the form above without dividing by C.
  * Source: general form from any network text (Paul, from memory); bond form derived; both checked against ngspice.
  */
-import type { FilterCircuit, NoiseLoad, NoiseSource } from './circuit.ts'
+import { type FilterCircuit, type NoiseLoad, type NoiseSource, sourceImpedance } from './circuit.ts'
 
 const STEPS: Readonly<Record<FilterCircuit['topology'], Uint8Array>> = {
   C: Uint8Array.of(1),
@@ -144,6 +144,7 @@ export function sweepLossInto(
     const w = 2 * Math.PI * (hz[i] as number)
     sourceReOhm[i] = source.ohm
     sourceImOhm[i] = w * source.seriesH
+    if (source.shuntF) [sourceReOhm[i], sourceImOhm[i]] = sourceImpedance(source, w) as [number, number]
     loadReSie[i] = 1 / load.ohm
     const inductive = w * load.parallelH
     loadImSie[i] = w * load.parallelF - (inductive > 0 ? 1 / inductive : 0)

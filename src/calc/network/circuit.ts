@@ -24,8 +24,18 @@ export type FilterCircuit = {
   readonly bondH: number
 }
 
-/** Noise source: R + jωL. */
-export type NoiseSource = { readonly ohm: number; readonly seriesH: number }
+/** Noise source: R + jωL, with a capacitance across it that is there with and without the filter. */
+export type NoiseSource = { readonly ohm: number; readonly seriesH: number; readonly shuntF?: number }
+
+/** Impedance of a noise source at ω: Z/(1 + jωC·Z), Z = R + jωL. Its open-circuit voltage falls alike with and without a filter. */
+export function sourceImpedance({ ohm, seriesH, shuntF = 0 }: NoiseSource, w: number): readonly [number, number] {
+  const x = w * seriesH
+  if (shuntF === 0) return [ohm, x]
+  const nRe = 1 - w * shuntF * x
+  const nIm = w * shuntF * ohm
+  const n2 = nRe * nRe + nIm * nIm
+  return [(ohm * nRe + x * nIm) / n2, (x * nRe - ohm * nIm) / n2]
+}
 
 /** Noise load: R ∥ C ∥ L. `Infinity` for parallelH = none. */
 export type NoiseLoad = { readonly ohm: number; readonly parallelF: number; readonly parallelH: number }

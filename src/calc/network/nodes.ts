@@ -1,6 +1,6 @@
 /** Loss of a filter whose two ends carry capacitance to chassis of their own. */
 import { chainLossInto, lossDb } from './chain.ts'
-import type { FilterCircuit, NoiseLoad, NoiseSource } from './circuit.ts'
+import { type FilterCircuit, type NoiseLoad, type NoiseSource, sourceImpedance } from './circuit.ts'
 
 /** Farads at either end; `…InBare` = that capacitance loads the line without the filter as well. */
 export type NodeFarads = {
@@ -34,7 +34,7 @@ export function lossBetween(
 ): number {
   if (nodes.sourceF === 0 && nodes.loadF === 0) return lossDb(circuit, source, load, frequencyHz)
   const w = 2 * Math.PI * frequencyHz
-  const [zRe, zIm] = [source.ohm, w * source.seriesH]
+  const [zRe, zIm] = sourceImpedance(source, w)
   const [bs, bl] = [w * nodes.sourceF, w * nodes.loadF]
   const inductive = w * load.parallelH
   const gRe = 1 / load.ohm

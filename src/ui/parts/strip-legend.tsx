@@ -11,7 +11,7 @@ export function StripLegend({ picture, hatch }: { readonly picture: StripPicture
     ['hatched', 'excluded', picture.rows.some((row) => row.state !== 'none')],
     ['shut', 'shut: the bounds cross', has('shut')],
     ['hole', 'need lost again (resonance)', picture.rows.some((row) => row.holes.length > 0)],
-    ['taken', 'taken by the suppressor', picture.rows.some((row) => row.takenToF !== undefined)],
+    ['taken', 'taken by suppressor and line', picture.rows.some((row) => row.takenToF !== undefined)],
     ['permitted', 'permitted by a document', picture.rows.some((row) => row.permittedF !== undefined)],
     ['proposed', 'proposed value', picture.rows.some((row) => row.proposedF !== undefined)],
     ['failed', 'tried, did not clear', kinds.has('failed')],

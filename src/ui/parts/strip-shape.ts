@@ -26,14 +26,17 @@ export function rowPieces(row: StripRow, span: Span): readonly Piece[] {
   if (row.state === 'none') return []
   const least = row.leastF
   const most = row.mostF
-  const taken = takenPiece(row)
+  const taken = takenPiece(row, span)
+  if (row.state === 'harmed') return taken
   if (row.state === 'shut') {
     if (least === undefined || most === undefined) return taken
-    return [...taken, { fromF: Math.min(least, most), toF: Math.max(least, most), is: 'shut' }]
+    // nothing may be left at all: a log axis begins above that
+    const fromF = Math.max(span.min, Math.min(least, most))
+    return [...taken, { fromF, toF: Math.max(fromF, least, most), is: 'shut' }]
   }
   const ground: Piece = {
     fromF: Math.max(span.min, least ?? span.min),
-    toF: Math.min(span.max, most ?? span.max),
+    toF: Math.max(span.min, Math.min(span.max, most ?? span.max)),
     is: row.state,
   }
   const holes = row.holes
@@ -44,10 +47,10 @@ export function rowPieces(row: StripRow, span: Span): readonly Piece[] {
   return [...taken, ground, ...holes]
 }
 
-/** The suppressor's share: from what is left to what there would be without it. */
-function takenPiece({ mostF, takenToF }: StripRow): Piece[] {
+/** What is taken: from what is left (perhaps nothing) to the ceiling itself. */
+function takenPiece({ mostF, takenToF }: StripRow, span: Span): Piece[] {
   if (mostF === undefined || takenToF === undefined || takenToF <= mostF) return []
-  return [{ fromF: mostF, toF: takenToF, is: 'taken' }]
+  return [{ fromF: Math.max(span.min, mostF), toF: takenToF, is: 'taken' }]
 }
 
 export type WordPlace = { readonly xPx: number; readonly anchor: 'start' | 'middle' | 'end' }
@@ -72,6 +75,7 @@ const STATE_WORDS: Readonly<Record<StripRow['state'], string>> = {
   shut: 'shut',
   half: 'one side known',
   none: 'no bound on a capacitor',
+  harmed: 'the inductor harms the signal',
 }
 
 export function stateWord(row: StripRow): string {

@@ -3,12 +3,17 @@ import { printed } from './figure.ts'
 import { ScrollX } from './scroll-x.tsx'
 import { type StripPicture, spokenRow, stateWord } from './strip-shape.ts'
 
-/** The bound of one side that binds: the largest least, or the smallest most that physics sets. */
-export function binding(bounds: readonly SaidBound[], row: StripRow, side: SaidBound['side']): SaidBound | undefined {
+/** The bound of one side that binds: the largest least, or the smallest most that physics sets (or a document permits). */
+export function binding(
+  bounds: readonly SaidBound[],
+  row: StripRow,
+  side: SaidBound['side'],
+  isPermitted = false,
+): SaidBound | undefined {
   const fitting = bounds.filter(
     (bound) =>
       bound.side === side &&
-      bound.nature !== 'permitted' &&
+      (bound.nature === 'permitted') === isPermitted &&
       (bound.topology === row.topology || bound.topology === 'any'),
   )
   const sign = side === 'least' ? -1 : 1
@@ -27,6 +32,7 @@ export function StripWords({
   if (!row) return null
   const least = binding(bounds, row, 'least')
   const most = binding(bounds, row, 'most')
+  const permitted = binding(bounds, row, 'most', true)
   return (
     <div class="strip-words">
       <p>
@@ -46,14 +52,14 @@ export function StripWords({
       )}
       {row.takenToF !== undefined && (
         <p>
-          <strong>{printed(row.takenToF, 'capacitance')} without the suppressor</strong>: it takes the difference and
-          earns no attenuation
+          {row.takenWhy ??
+            `${printed(row.takenToF, 'capacitance')} without the suppressor: it takes the difference and earns no attenuation.`}
         </p>
       )}
       {row.permittedF !== undefined && (
         <p>
           <strong>{printed(row.permittedF, 'capacitance')} permitted</strong>
-          {`: ${bounds.find((bound) => bound.nature === 'permitted')?.why ?? 'a document’s figure; above it is marginal'}`}
+          {`: ${permitted?.why ?? 'a document’s figure; above it is marginal'}`}
         </p>
       )}
     </div>

@@ -188,11 +188,15 @@ describe('a resonance', () => {
     expect(found.proposal?.valueF).toBe(68e-9)
   })
 
-  test('above the ceiling is no concern of the window, one that reaches over it ends the window', () => {
+  test('above the ceiling is no concern of the window; one that reaches over it ends it, and that is no clean yes', () => {
     expect(of([need(1e-9, { holes }), works(2.5e-9)])).toMatchObject({ verdict: 'ok', upper: { id: 'loading-works' } })
     const found = of([need(1e-9, { holes }), works(30e-9)])
     expect(found.upper).toEqual({ id: 'need-least', markedF: 3e-9 })
-    expect(found).toMatchObject({ verdict: 'ok', most: { id: 'loading-works', markedF: 30e-9 } })
+    expect(found).toMatchObject({
+      verdict: 'marginal',
+      reasons: ['resonance'],
+      most: { id: 'loading-works', markedF: 30e-9 },
+    })
   })
 
   test('is gone below where no standard value lies above it', () => {

@@ -44,12 +44,11 @@ const NOTHING = { values: {}, bounds: [], rungs: [] } as const
 function judged(given: LoadingGiven, kind: LineKind): LoadingFigures {
   const { bitRateHz, driverEdgeSec, signalOhm } = given
   const facts: SignalFacts = { kind, bitRateHz, driverEdgeSec, signalOhm }
-  // What was left empty is counted as none and named among the findings.
   const taken: Taken = {
     isPair: kind.isPair,
-    existingF: given.existingF ?? 0,
+    existingF: given.existingF,
     crossF: given.crossF ?? 0,
-    suppressorF: given.suppressorF ?? 0,
+    suppressorF: given.suppressorF,
   }
   const legF = given.capacitanceF ?? 0
   const inductanceH = given.inductanceH ?? 0

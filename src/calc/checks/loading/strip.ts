@@ -1,6 +1,8 @@
 /** What the signal stands, drawn on the strip: one row, the ceilings and the value asked about. */
+import type { Taken } from '../../bounds/room.ts'
+import { takenShare } from '../../explain/taken.ts'
 import { stripAxis } from '../../strip-axis.ts'
-import type { Picture, SaidBound, Verdict } from '../../types.ts'
+import type { Bound, Picture, SaidBound, Verdict } from '../../types.ts'
 
 /**
  * Strip of the loading bounds in farads of each leg before tolerance; undefined when there is nothing to draw.
@@ -8,31 +10,31 @@ import type { Picture, SaidBound, Verdict } from '../../types.ts'
  */
 export function loadingStrip(q: {
   readonly bounds: readonly SaidBound[]
+  /** what the line itself stands, nothing taken off */
+  readonly works: Bound | undefined
+  readonly taken: Taken
   readonly askedF: number | undefined
-  readonly isPair: boolean
-  /** per leg, at 0 V */
-  readonly suppressorF: number
   readonly verdict: Verdict
 }): Picture | undefined {
   const worksF = q.bounds.find((b) => b.nature === 'works')?.markedF
   const permitted = q.bounds.filter((b) => b.nature === 'permitted').map((b) => b.markedF)
   const permittedF = permitted.length === 0 ? undefined : Math.min(...permitted)
   if (worksF === undefined && permittedF === undefined) return undefined
-  const takenToF = worksF !== undefined && q.suppressorF > 0 ? worksF + q.suppressorF : undefined
+  const share = q.works && takenShare(q.works, q.taken)
   return {
     is: 'strip',
-    title: q.isPair ? 'Capacitance of each leg, before tolerance' : 'Capacitance to chassis, before tolerance',
-    ...stripAxis([worksF, takenToF, permittedF, q.askedF]),
+    title: q.taken.isPair ? 'Capacitance of each leg, before tolerance' : 'Capacitance to chassis, before tolerance',
+    ...stripAxis([worksF, share?.ownF, permittedF, q.askedF]),
     marks: [],
     ...(q.askedF === undefined || q.askedF <= 0 ? {} : { chosenF: q.askedF }),
     rows: [
       {
         topology: 'C',
-        label: q.isPair ? 'leg' : 'line',
+        label: q.taken.isPair ? 'leg' : 'line',
         best: true,
         state: worksF === undefined ? 'none' : 'half',
         ...(worksF === undefined ? {} : { mostF: worksF }),
-        ...(takenToF === undefined ? {} : { takenToF }),
+        ...(share === undefined ? {} : { takenToF: share.ownF, takenWhy: share.sentence }),
         ...(permittedF === undefined ? {} : { permittedF }),
         holes: [],
         verdict: q.verdict,

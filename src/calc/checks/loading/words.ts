@@ -26,9 +26,9 @@ export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Su
   const bounds = boundsOf(loaded)
   const strip = loadingStrip({
     bounds,
+    works: figures.bounds.find(({ nature }) => nature === 'works'),
+    taken,
     askedF: given.capacitanceF,
-    isPair: taken.isPair,
-    suppressorF: taken.suppressorF,
     verdict,
   })
   return {
@@ -63,15 +63,11 @@ function stopped(sentence: string, verdict: Verdict, cautions: readonly string[]
   }
 }
 
+/** What is left empty and assumed is listed with the fields; this one is neither asked for nor assumed. */
 function notEntered(given: LoadingGiven, { taken }: Loaded): readonly Finding[] {
-  const missing = [
-    given.suppressorF === undefined ? 'suppressor capacitance' : undefined,
-    given.existingF === undefined ? 'what is already on the line' : undefined,
-    taken.isPair && given.crossF === undefined ? 'a line-to-line capacitor' : undefined,
-  ].filter((word) => word !== undefined)
-  return missing.length === 0
-    ? []
-    : [{ verdict: 'ok', sentence: `Not entered and counted as none: ${missing.join(', ')}.` }]
+  return taken.isPair && given.crossF === undefined
+    ? [{ verdict: 'ok', sentence: 'No line-to-line capacitor was entered, and none is counted.' }]
+    : []
 }
 
 function headlineOf(loaded: Loaded, verdict: Verdict): string {

@@ -1,17 +1,11 @@
 /** The capacitance window of one line: from the attenuation needed (at least) to what the signal stands (at most). */
-import { lineKindById } from '../../../reference/line-kinds.ts'
-import type { Check, Progress, Result } from '../../types.ts'
-import { type Told, told } from '../told.ts'
-import { answerWindow, barredAnswer } from './answer.ts'
-import { type WindowGiven, windowInputs } from './inputs.ts'
+import type { Check } from '../../types.ts'
+import { doubtedWindow } from './doubted.ts'
+import { explainWindow } from './explain.ts'
+import { type WindowFigures, windowFigures } from './figures.ts'
+import { windowInputs } from './inputs.ts'
 
-function* compute(given: WindowGiven): Generator<Progress, Result> {
-  const kind = given.lineKind === undefined ? undefined : lineKindById(given.lineKind)
-  if (kind?.barredWhy !== undefined) return barredAnswer(kind.name, kind.barredWhy)
-  return yield* answerWindow(given, kind)
-}
-
-export const windowCheck: Check<typeof windowInputs, Told> = {
+export const windowCheck: Check<typeof windowInputs, WindowFigures> = {
   id: 'window',
   title: 'Window',
   question: 'Which capacitance quiets the noise and still lets the signal through?',
@@ -32,7 +26,10 @@ export const windowCheck: Check<typeof windowInputs, Told> = {
     { key: 'overLeastRatio', label: 'Proposed ÷ least', quantity: 'number', digits: 2 },
     { key: 'underMostRatio', label: 'Most ÷ proposed', quantity: 'number', digits: 2 },
     { key: 'permittedF', label: 'Permitted by the document', quantity: 'capacitance', digits: 3 },
+    { key: 'chassisRmsA', label: 'Into the chassis, one line', quantity: 'current', digits: 3 },
     { key: 'leastInductanceH', label: 'Least inductance (L alone)', quantity: 'inductance', digits: 3, lead: true },
   ],
-  ...told(compute),
+  figures: windowFigures,
+  explain: explainWindow,
+  doubted: doubtedWindow,
 }

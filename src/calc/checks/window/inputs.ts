@@ -4,16 +4,19 @@ import type { Given, Input } from '../../types.ts'
 import {
   bondHInput,
   bondOhmInput,
+  dcrInput,
   eslInput,
   esrInput,
   FARADS,
+  inductorParallelFInput,
+  inductorParallelOhmInput,
   loadFInput,
   loadHInput,
   OHMS,
   SPREAD_OFFER,
   sourceHInput,
 } from '../noise-inputs.ts'
-import { loadWInput, navyRuleInput, RULES_GROUP } from '../rule-inputs.ts'
+import { chassisLimitInput, loadWInput, navyRuleInput, RULES_GROUP } from '../rule-inputs.ts'
 import {
   bitRateInput,
   crossInput,
@@ -37,6 +40,7 @@ export const windowInputs = [
     type: { is: 'number', quantity: 'frequency', min: 1, max: 1e11, many: true },
     whenEmpty: {
       do: 'ask',
+      name: 'the noise frequency',
       how: 'The tuned frequency that suffers, the converter frequency, or the strongest line on the analyser.',
     },
   },
@@ -48,6 +52,7 @@ export const windowInputs = [
     type: { is: 'number', quantity: 'decibel', min: 0, max: 200, many: true },
     whenEmpty: {
       do: 'ask',
+      name: 'the attenuation needed',
       how: 'Measured level − limit + margin: the need check does it. With only a headset, plan a trial instead.',
     },
   },
@@ -57,7 +62,7 @@ export const windowInputs = [
     label: 'Noise source',
     help: 'Impedance the noise comes from (of the pair, for a pair). Several values: the worst governs.',
     type: { ...OHMS, many: true },
-    whenEmpty: { do: 'ask', how: 'Rarely known.', offer: SPREAD_OFFER },
+    whenEmpty: { do: 'ask', name: 'the noise source', how: 'Rarely known.', offer: SPREAD_OFFER },
   },
   {
     key: 'loadOhm',
@@ -67,6 +72,7 @@ export const windowInputs = [
     type: { is: 'number', quantity: 'resistance', min: 1e-6, max: 1e12 },
     whenEmpty: {
       do: 'ask',
+      name: 'the noise load',
       how: 'The input behind the contact at the noise frequency; a line network is 50 Ω, a power input a few ohms.',
       offer: { text: '50', why: 'a line-network or bench value; a lower one needs more capacitance' },
     },
@@ -171,6 +177,9 @@ export const windowInputs = [
   },
   esrInput,
   eslInput,
+  dcrInput,
+  inductorParallelOhmInput,
+  inductorParallelFInput,
   bondOhmInput,
   bondHInput,
   sourceHInput,
@@ -178,6 +187,7 @@ export const windowInputs = [
   loadHInput,
   navyRuleInput,
   loadWInput,
+  chassisLimitInput,
   {
     key: 'maxBuildableF',
     fact: 'maxBuildableF',

@@ -1,0 +1,79 @@
+/** The bounds of a window as a screen says them: who says so, and what it leaves on one marked capacitor. */
+
+import { roomUnderF } from '../../bounds/room.ts'
+import { permittedInLegs, worksWhy } from '../../explain/ceiling.ts'
+import { navyWhy } from '../../explain/navy-rule.ts'
+import { loadingCeiling } from '../../loading/ceiling.ts'
+import { CAPACITOR_COUNT } from '../../network/circuit.ts'
+import { lineCurrentRmsA } from '../../power/supply.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Bound, Opener, SaidBound } from '../../types.ts'
+import { leastBasis, mostBasis } from './basis.ts'
+import type { WindowRow } from './row.ts'
+import { sharesOf, type WindowSetup } from './setup.ts'
+
+const hertz = (x: number) => formatQuantity(x, 'frequency', 4)
+const amps = (x: number) => formatQuantity(x, 'current', 3)
+const volts = (x: number) => formatQuantity(x, 'voltage', 3)
+const dB = (x: number) => formatQuantity(x, 'decibel', 3)
+
+/** The reason of a bound from above, in words that fit after "at most …:". */
+export function whyOf(id: string, { signal, navy, bounds, taken, acSupply }: WindowSetup): string {
+  if (id === 'buildable') return 'the largest that fits the contact'
+  if (id === 'chassis-current' && acSupply) {
+    const limitF = bounds.find((bound) => bound.id === id)?.farads ?? 0
+    return `${amps(lineCurrentRmsA({ ...acSupply, farads: limitF }))} into the chassis at ${volts(acSupply.workingRmsV)} and ${hertz(acSupply.supplyHz)}`
+  }
+  if (id === 'need-least') return 'above it a resonance loses the need again'
+  if (id === 'navy-4.2.2') return navy !== undefined && navy !== 'not-power' ? navyWhy(navy.limit, navy) : ''
+  if (!signal) return ''
+  const ceiling = loadingCeiling(signal)
+  const figure = ceiling.permitted.find((one) => `permitted-${one.id}` === id)
+  const bound = bounds.find((one) => one.id === id)
+  if (!figure || !bound) return worksWhy(signal, ceiling.works)
+  return permittedInLegs(signal.kind, figure, roomUnderF(bound, taken))
+}
+
+/** Every bound on the capacitors of one row, the deciding ones with what opens it. */
+export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonly Opener[]): readonly SaidBound[] {
+  const count = CAPACITOR_COUNT[row.topology]
+  if (count === 0) return []
+  const shared = { topology: row.topology, appliesTo: 'one capacitor as marked', openedBy }
+  const said: SaidBound[] = []
+  if (row.need.is === 'found') {
+    const { need } = row.need.at
+    said.push({
+      ...shared,
+      id: 'need-least',
+      side: 'least',
+      nature: 'need',
+      markedF: row.least?.markedF ?? row.need.marked,
+      why: `${dB(need.db)} at ${hertz(need.hz)}`,
+      basis: leastBasis(row, setup),
+    })
+  }
+  if (row.upper?.id === 'need-least')
+    said.push({
+      ...shared,
+      id: 'need-most',
+      side: 'most',
+      nature: 'need',
+      markedF: row.upper.markedF,
+      why: whyOf('need-least', setup),
+      basis: leastBasis(row, setup),
+    })
+  const marked = (bound: Bound) =>
+    bound.per === 'capacitor' ? bound.farads : roomUnderF(bound, setup.taken) / (count * sharesOf(setup).most)
+  const divisor = formatQuantity(count * sharesOf(setup).most, 'number', 3)
+  for (const bound of setup.bounds)
+    said.push({
+      ...shared,
+      id: bound.id,
+      side: bound.side,
+      nature: bound.nature,
+      markedF: Math.max(0, marked(bound)),
+      why: `${whyOf(bound.id, setup)}${bound.nature === 'permitted' ? `; one capacitor at its largest: ÷ ${divisor}` : ''}`,
+      basis: mostBasis(row, setup),
+    })
+  return said
+}

@@ -1,0 +1,103 @@
+/** The window in words and pictures, written from its figures on demand. */
+import { worksWhy } from '../../explain/ceiling.ts'
+import { loadingCeiling } from '../../loading/ceiling.ts'
+import type { Basis, Cell, Success } from '../../types.ts'
+import { leastBasis, mostBasis, proposalBasis } from './basis.ts'
+import { saidBounds } from './bounds.ts'
+import type { Barred, OpenWindow, WindowFigures } from './figures.ts'
+import { findingsOf, openerOf } from './findings.ts'
+import type { WindowGiven } from './inputs.ts'
+import { openersOf } from './openers.ts'
+import type { WindowSetup } from './setup.ts'
+import { stripOf, topologyTable } from './strip.ts'
+import { headlineOf, labelOf, listed, missingOf } from './words.ts'
+
+export function explainWindow(given: WindowGiven, figures: WindowFigures): Success {
+  return figures.is === 'barred' ? barredAnswer(figures) : openAnswer(given, figures)
+}
+
+/** A line that never gets a part: the reason in full. */
+function barredAnswer({ kind, why }: Barred): Success {
+  return {
+    ok: true,
+    verdict: 'fails',
+    headline: `No filter advice for this line. ${why}`,
+    findings: [{ verdict: 'fails', sentence: `${kind.name} is never fitted with a trial part.` }],
+    outputs: {},
+    bounds: [],
+    rungs: [],
+    pictures: [],
+    cautions: ['no-trial', 'permanent-approved'],
+  }
+}
+
+function openAnswer(given: WindowGiven, figures: OpenWindow): Success {
+  const { row, rows, setup } = figures
+  const verdict = figures.verdict ?? 'unknown'
+  const openers = openersOf(figures).map(openerOf)
+  const missing = missingOf(given, setup)
+  return {
+    ok: true,
+    verdict,
+    headline: headlineOf(row, setup, missing, verdict),
+    findings: findingsOf(figures, openers),
+    outputs: outputsOf(figures, missing),
+    bounds: saidBounds(row, setup, openers),
+    rungs: [],
+    pictures: [stripOf(rows, row, setup, verdict), ...(setup.around ? [topologyTable(rows, row, setup)] : [])],
+    asks: setup.asks,
+    cautions: cautionsOf(setup),
+  }
+}
+
+function outputsOf({ row, setup, values }: OpenWindow, missing: readonly string[]): Success['outputs'] {
+  const { need } = row
+  const outputs: Record<string, { cell: Cell; basis: Basis }> = {}
+  /** A figure that has to be there, with the reason where it does not exist. */
+  const put = (key: string, basis: Basis, why: string) => {
+    const si = values[key]
+    outputs[key] = { cell: si === undefined ? { is: 'none', why } : { is: 'si', si }, basis }
+  }
+  const putKnown = (key: string, basis: Basis) => {
+    if (values[key] !== undefined) put(key, basis, '')
+  }
+  const least = leastBasis(row, setup)
+  const most = mostBasis(row, setup)
+  const proposal = proposalBasis(row)
+  if (need.is === 'inductor-only') {
+    put('leastInductanceH', least, 'no inductor up to 1 H meets the need')
+    put('leastCapacitanceF', least, 'this topology has no capacitor')
+  } else {
+    const whyNone = need.is === 'never' ? 'no capacitor is large enough' : `enter ${listed(missing)}`
+    const noMost = setup.signal ? worksWhy(setup.signal, loadingCeiling(setup.signal).works) : 'choose the line'
+    const noProposal =
+      values['leastCapacitanceF'] === undefined
+        ? whyNone
+        : need.is === 'none-needed'
+          ? 'nothing needed'
+          : 'no standard value inside'
+    put('leastCapacitanceF', least, whyNone)
+    put('mostCapacitanceF', most, noMost)
+    put('proposedF', proposal, noProposal)
+  }
+  outputs['topologyUsed'] = { cell: { is: 'word', word: labelOf(row) }, basis: proposal }
+  putKnown('worstLossDb', least)
+  putKnown('overLeastRatio', proposal)
+  putKnown('underMostRatio', proposal)
+  putKnown('permittedF', most)
+  putKnown('chassisRmsA', most)
+  return outputs
+}
+
+function cautionsOf({ kind, isPair }: WindowSetup): string[] {
+  const isPower = kind?.family === 'power-ac' || kind?.family === 'power-dc'
+  return [
+    'ok-bounds',
+    ...(isPair ? ['matched-legs'] : []),
+    ...(isPower ? ['stored-charge', 'chassis-capacitance'] : []),
+    ...(kind?.noTrialWhy === undefined ? ['trial-not-for-flight'] : ['lethal-voltage', 'no-trial']),
+    'permanent-approved',
+    'lightning-hirf-fuel',
+    'hipot',
+  ]
+}

@@ -1,0 +1,92 @@
+/** The window in numbers: six rows, the one that is shown, and the figures the other checks read. */
+import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
+import { mostShare } from '../../bounds/worst-case.ts'
+import { CAPACITOR_COUNT, ELEMENT_COUNT, TOPOLOGIES } from '../../network/circuit.ts'
+import { lineCurrentRmsA } from '../../power/supply.ts'
+import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
+import { VERDICT_RANK, worse } from '../../verdict.ts'
+import type { WindowGiven } from './inputs.ts'
+import { needBounds, type WindowRow, windowRow } from './row.ts'
+import { pairNeeds, setUp, type WindowSetup } from './setup.ts'
+
+export type OpenWindow = Figures & {
+  readonly is: 'window'
+  readonly setup: WindowSetup
+  readonly rows: readonly WindowRow[]
+  /** the row asked for, or the simplest that works */
+  readonly row: WindowRow
+  readonly wasAsked: boolean
+}
+
+/** A line that never gets a part: no figures. */
+export type Barred = Figures & { readonly is: 'barred'; readonly kind: LineKind; readonly why: string }
+
+export type WindowFigures = OpenWindow | Barred
+
+/** Rows one by one, yielding between them. */
+export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFigures | Refused> {
+  const kind = given.lineKind === undefined ? undefined : lineKindById(given.lineKind)
+  if (kind?.barredWhy !== undefined)
+    return { is: 'barred', kind, why: kind.barredWhy, verdict: 'fails', values: {}, bounds: [], rungs: [] }
+  const needs = pairNeeds(given.frequencyHz ?? [], given.neededDb ?? [])
+  if ('code' in needs) return { ok: false, issues: [needs] }
+  const setup = setUp(given, kind, needs)
+  const rows: WindowRow[] = []
+  for (const topology of TOPOLOGIES) {
+    rows.push(windowRow(topology, setup))
+    yield { doneFrac: rows.length / TOPOLOGIES.length }
+  }
+  const asked = rows.find(({ topology }) => topology === given.topology)
+  const row = asked ?? simplestThatWorks(rows)
+  return {
+    is: 'window',
+    setup,
+    rows,
+    row,
+    wasAsked: asked !== undefined,
+    verdict: verdictOf(row, setup),
+    values: valuesOf(row, setup),
+    bounds: [...setup.bounds, ...rows.flatMap(({ topology, need }) => needBounds(topology, need))],
+    rungs: [],
+  }
+}
+
+/** Best verdict, then fewest parts, then the wider window. */
+export function simplestThatWorks(rows: readonly WindowRow[]): WindowRow {
+  const width = ({ upper, least }: WindowRow) =>
+    upper && least && least.markedF > 0 ? upper.markedF / least.markedF : 0
+  const sorted = [...rows].sort(
+    (a, b) =>
+      VERDICT_RANK[a.verdict] - VERDICT_RANK[b.verdict] ||
+      ELEMENT_COUNT[a.topology] - ELEMENT_COUNT[b.topology] ||
+      width(b) - width(a) ||
+      TOPOLOGIES.indexOf(a.topology) - TOPOLOGIES.indexOf(b.topology),
+  )
+  return sorted[0] as WindowRow
+}
+
+/** The verdict of a row with what holds for every topology: noise inside the band, a chosen rule that lacks a fact. */
+export function verdictOf({ verdict }: Pick<WindowRow, 'verdict'>, { inBandHz, navy }: WindowSetup): Verdict {
+  if (inBandHz !== undefined) return 'fails'
+  const lacks = navy !== undefined && navy !== 'not-power' && navy.limit.limitF === undefined
+  return lacks ? worse(verdict, 'unknown') : verdict
+}
+
+function valuesOf(row: WindowRow, { acSupply, spread }: WindowSetup): Readonly<Record<string, number>> {
+  const { need, least, most, upper, permitted, proposal, service } = row
+  const values: Record<string, number | undefined> = {}
+  if (need.is === 'inductor-only') values['leastInductanceH'] = need.leastH
+  else {
+    values['leastCapacitanceF'] = least && Number.isFinite(least.markedF) ? least.markedF : undefined
+    values['mostCapacitanceF'] = most?.markedF
+    values['proposedF'] = proposal?.valueF
+    values['permittedF'] = permitted?.markedF
+  }
+  // the largest part in the proposal's mark, every capacitor of the line
+  const partF = proposal && CAPACITOR_COUNT[row.topology] * proposal.valueF * mostShare(spread)
+  values['chassisRmsA'] = acSupply && partF !== undefined ? lineCurrentRmsA({ ...acSupply, farads: partF }) : undefined
+  values['worstLossDb'] = service?.lossDb
+  if (proposal && least && least.markedF > 0) values['overLeastRatio'] = proposal.valueF / least.markedF
+  if (proposal && upper) values['underMostRatio'] = upper.markedF / proposal.valueF
+  return Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => entry[1] !== undefined))
+}

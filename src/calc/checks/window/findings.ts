@@ -1,0 +1,189 @@
+/** Reasons, collisions, what opens a shut window, and what its figures rest on, sentence by sentence. */
+
+import { mostShare } from '../../bounds/worst-case.ts'
+import { worksWhy } from '../../explain/ceiling.ts'
+import { judgementFindings } from '../../explain/loading.ts'
+import { navyWhy } from '../../explain/navy-rule.ts'
+import { loadingCeiling } from '../../loading/ceiling.ts'
+import { CAPACITOR_COUNT, hasCapacitor } from '../../network/circuit.ts'
+import { lineCurrentRmsA } from '../../power/supply.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Finding, Opener } from '../../types.ts'
+import { whyOf } from './bounds.ts'
+import type { OpenWindow } from './figures.ts'
+import type { WindowOpener } from './openers.ts'
+import type { WindowRow } from './row.ts'
+import type { WindowSetup } from './setup.ts'
+import { labelOf, limitWords } from './words.ts'
+
+const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
+const hertz = (x: number) => formatQuantity(x, 'frequency', 4)
+const dB = (x: number) => formatQuantity(x, 'decibel', 3)
+
+/** An opener in words; its numbers are those of the row worked out anew. */
+export function openerOf(opener: WindowOpener): Opener {
+  switch (opener.is) {
+    case 'topology':
+      return {
+        id: `topology-${opener.row.topology}`,
+        sentence:
+          opener.row.need.is === 'found'
+            ? `${labelOf(opener.row)} opens it: ${rangeOf(opener.row)}.`
+            : `${labelOf(opener.row)} alone meets the need.`,
+      }
+    case 'inductance': {
+      const henries = formatQuantity(opener.inductanceH, 'inductance', 3)
+      return {
+        id: `inductance-${opener.row.topology}`,
+        sentence: `${labelOf(opener.row)} with ${henries} opens it: ${rangeOf(opener.row)}.`,
+      }
+    }
+    case 'part':
+      return { id: 'part', sentence: `A 5 % C0G capacitor opens it: ${rangeOf(opener.row)}.` }
+    case 'bond':
+      return { id: 'bond', sentence: `A perfect bond opens it: ${rangeOf(opener.row)}.` }
+    case 'lead':
+      return { id: 'lead', sentence: `Feed-through parts on a perfect bond open it: ${rangeOf(opener.row)}.` }
+    case 'suppressor':
+      return { id: 'suppressor', sentence: `A suppressor of ${farads(opener.farads)} or less per leg opens it.` }
+    case 'existing':
+      return { id: 'existing', sentence: `Taking ${farads(opener.farads)} off what is already on the line opens it.` }
+    case 'need':
+      return { id: 'need', sentence: `${dB(opener.db)} less at the source (or by bond, shield or choke) opens it.` }
+  }
+}
+
+function rangeOf({ least, upper }: WindowRow): string {
+  const from = farads(least?.markedF ?? 0)
+  return upper ? `${from} to ${farads(upper.markedF)}` : `${from} or more`
+}
+
+export function findingsOf({ row, setup, wasAsked }: OpenWindow, openers: readonly Opener[]): readonly Finding[] {
+  return [
+    ...collision(row, setup),
+    ...ceilingFindings(row, setup),
+    ...signalFindings(row, setup),
+    ...permittedFinding(row, setup),
+    ...chassisFinding(row, setup),
+    ...(row.need.is === 'never' && row.upper ? [{ verdict: 'fails', sentence: limitWords(setup) } as const] : []),
+    ...openers.map(({ sentence }): Finding => ({ verdict: 'ok', sentence })),
+    ...(openers.length === 0 && row.verdict === 'fails' && setup.around && setup.inBandHz === undefined
+      ? [
+          {
+            verdict: 'fails',
+            sentence:
+              'None of these opens it: another topology, a C0G part, a better bond, less on the line, or a smaller need.',
+          } as const,
+        ]
+      : []),
+    ...holeFindings(row),
+    ...restsOn(row, setup),
+    ...shownBecause(row, wasAsked),
+  ]
+}
+
+/** An open window shows its bounds under the strip; a collision is said here, both sides. */
+function collision({ need, least, upper }: WindowRow, setup: WindowSetup): readonly Finding[] {
+  if (need.is !== 'found' || !least || !upper || least.markedF <= upper.markedF) return []
+  const from = `${formatQuantity(need.at.source.ohm, 'resistance', 3)}${setup.isPair ? ' a leg' : ''}`
+  return [
+    {
+      verdict: 'fails',
+      sentence: `At least ${farads(least.markedF)}: ${dB(need.at.need.db)} at ${hertz(need.at.need.hz)} from ${from}, worst part.`,
+    },
+    { verdict: 'fails', sentence: `At most ${farads(upper.markedF)}: ${whyOf(upper.id, setup)}.` },
+  ]
+}
+
+function ceilingFindings(row: WindowRow, { signal, bounds }: WindowSetup): readonly Finding[] {
+  if (row.upper || !hasCapacitor(row.topology) || bounds.some(({ nature }) => nature !== 'permitted')) return []
+  const sentence = signal
+    ? `No ceiling: ${worksWhy(signal, loadingCeiling(signal).works)}`
+    : 'No ceiling known until the line is chosen.'
+  return [{ verdict: 'unknown', sentence }]
+}
+
+/** Everything the inductor does to the signal, each with its numbers. */
+function signalFindings({ signal, reasons }: WindowRow, { signal: facts }: WindowSetup): readonly Finding[] {
+  if (!signal || !facts || !reasons.includes('signal')) return []
+  const shown = signal.reasons.filter(({ is }) => !['works', 'permitted', 'no-ceiling'].includes(is))
+  return judgementFindings(facts, { ...signal, reasons: shown })
+}
+
+function permittedFinding({ permitted, reasons }: WindowRow, setup: WindowSetup): readonly Finding[] {
+  if (!permitted || !reasons.includes('over-permitted')) return []
+  return [
+    {
+      verdict: 'marginal',
+      sentence: `${whyOf(permitted.id, setup)}; as marked ${farads(permitted.markedF)}. More needs design approval even where the signal works.`,
+    },
+  ]
+}
+
+/** What the proposal (or the largest that fits) puts into the chassis of an AC line; without a limit that is not judged. */
+function chassisFinding(
+  { proposal, upper, topology }: WindowRow,
+  { acSupply, bounds, spread }: WindowSetup,
+): readonly Finding[] {
+  const marked = proposal?.valueF ?? upper?.markedF
+  if (!acSupply || marked === undefined || !hasCapacitor(topology)) return []
+  const largestF = CAPACITOR_COUNT[topology] * marked * mostShare(spread)
+  const rmsA = lineCurrentRmsA({ ...acSupply, farads: largestF })
+  const puts = `${farads(marked)} at its largest puts ${formatQuantity(rmsA, 'current', 3)} into the chassis at ${formatQuantity(acSupply.workingRmsV, 'voltage', 3)} and ${hertz(acSupply.supplyHz)}`
+  return bounds.some(({ nature }) => nature === 'works')
+    ? [{ verdict: 'ok', sentence: `${puts}.` }]
+    : [
+        {
+          verdict: 'unknown',
+          sentence: `${puts}: enter the chassis current allowed, or choose the rule that limits it.`,
+        },
+      ]
+}
+
+function holeFindings({ holes }: WindowRow): readonly Finding[] {
+  return holes
+    .filter(([, to]) => Number.isFinite(to))
+    .map(([from, to]) => ({
+      verdict: 'marginal',
+      sentence: `Between ${farads(from)} and ${farads(to)} a resonance loses the need again; the least stands above it.`,
+    }))
+}
+
+function restsOn({ service }: WindowRow, { isPair, mode, navy, around }: WindowSetup): readonly Finding[] {
+  const said: Finding[] = []
+  if (service && service.lossDb > 100)
+    said.push({
+      verdict: 'marginal',
+      sentence: 'Figures above about 100 dB are mathematics: leakage past the connector governs there.',
+    })
+  if (isPair)
+    said.push({
+      verdict: 'ok',
+      sentence: `Computed in ${mode} mode, per leg: ${mode === 'common' ? 'twice' : 'half'} the impedance of the pair. Fit both legs alike.`,
+    })
+  if (navy === 'not-power')
+    said.push({
+      verdict: 'unknown',
+      sentence: 'The Navy line-to-ground rule is for power lines; it does not apply to this line.',
+    })
+  else if (navy && navy.limit.limitF === undefined)
+    said.push({ verdict: 'unknown', sentence: navyWhy(navy.limit, navy) })
+  if (around && (around.bondOhm > 0 || around.bondH > 0))
+    said.push({
+      verdict: 'marginal',
+      sentence: 'The bond carries every contact of the connector: a figure for one line alone is optimistic.',
+    })
+  return said
+}
+
+function shownBecause(row: WindowRow, wasAsked: boolean): readonly Finding[] {
+  if (wasAsked || row.verdict === 'unknown') return []
+  return row.verdict === 'fails'
+    ? [
+        {
+          verdict: 'fails',
+          sentence: `${labelOf(row)} is shown; none of the six topologies is open with these facts.`,
+        },
+      ]
+    : [{ verdict: 'ok', sentence: `${labelOf(row)} is shown: the fewest parts with the best verdict.` }]
+}

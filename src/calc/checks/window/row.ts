@@ -1,0 +1,216 @@
+/** One topology of the window: its need as a bound, the intersection with every other, and what it does to noise and signal. */
+import { worstInBox } from '../../bounds/box.ts'
+import { type Intersection, intersect } from '../../bounds/intersect.ts'
+import { type LeastMarked, leastMarkedF, leastMarkedH } from '../../bounds/least-marked.ts'
+import type { Stretch } from '../../bounds/spans.ts'
+import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
+import { judgeLoading, type LoadingJudgement } from '../../loading/judge.ts'
+import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
+import type { Bound, Topology, Verdict } from '../../types.ts'
+import { worse } from '../../verdict.ts'
+import { placings, sharesOf, type WindowSetup } from './setup.ts'
+
+export type RowNeed =
+  | { readonly is: 'unknown' }
+  | { readonly is: 'none-needed' }
+  | { readonly is: 'never'; readonly at: Margin }
+  /**
+   * `marked`: the mark from which every larger one would do; `passing`: every stretch that does, as far as the ceiling
+   * lets it matter; `at`: what decides there
+   */
+  | { readonly is: 'found'; readonly marked: number; readonly passing: readonly Stretch[]; readonly at: Margin }
+  /** the series inductor alone: met where `at` is not short, and the least inductance that would */
+  | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
+
+export type WindowRow = Intersection & {
+  readonly topology: Topology
+  readonly need: RowNeed
+  /** worst-case margin with the proposal (or the least when there is none) */
+  readonly service: Margin | undefined
+  /** what the proposal (or the inductor alone) does to the signal; undefined where nothing but the ceilings counts */
+  readonly signal: LoadingJudgement | undefined
+}
+
+/** A need met to within this is met: the solver rounds near 1e-13 dB. */
+const ROUNDING_DB = 1e-9
+/** The box of a part is proved to within this. */
+const PROVED_DB = 0.005
+const NEED = 'need-least'
+
+export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
+  const placed = placedFor(topology, setup)
+  const ceilingF = intersect(setup.bounds, setup.taken, setup.spread, topology).upper?.markedF
+  const need = placed.length > 0 ? needOf(topology, placed, setup, ceilingF) : ({ is: 'unknown' } as const)
+  const marks = new Map<number, Margin | undefined>()
+  const held = (markedF: number): Margin | undefined => {
+    if (!marks.has(markedF)) marks.set(markedF, heldAt(placed, setup, markedF))
+    return marks.get(markedF)
+  }
+  const admits = (markedF: number): Verdict =>
+    worse(holds(markedF > 0 ? held(markedF) : undefined), coilVerdict(signalWith(setup, topology, markedF)))
+  const found = intersect([...setup.bounds, ...needBounds(topology, need)], setup.taken, setup.spread, topology, admits)
+  const least = need.is === 'found' && found.reasons.includes('shut') ? { id: NEED, markedF: need.marked } : found.least
+  const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
+  return {
+    ...found,
+    least,
+    topology,
+    need,
+    service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : held(partF),
+    signal: signalWith(setup, topology, found.proposal?.valueF ?? 0),
+  }
+}
+
+/**
+ * The part of a row that was found, judged under other facts: its own mark (or none, where none was needed) against the
+ * need over the whole box, against every bound, and against the signal. A row without a part is worked out anew.
+ */
+export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdict: Verdict } {
+  const { topology } = found
+  const partF = found.proposal?.valueF ?? (found.need.is === 'none-needed' ? 0 : undefined)
+  if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
+  const margin = heldAt(placedFor(topology, setup), setup, partF)
+  if (margin === undefined) return { verdict: 'unknown' }
+  const { most, upper, permitted, reasons } = intersect(setup.bounds, setup.taken, setup.spread, topology)
+  const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
+  const bounded: Verdict = reasons.includes('no-room') || isOver(most) || isOver(upper) ? 'fails' : 'ok'
+  return {
+    verdict: [
+      holds(margin),
+      reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
+      isOver(permitted) ? ('marginal' as const) : ('ok' as const),
+      coilVerdict(signalWith(setup, topology, partF)),
+    ].reduce<Verdict>(worse, bounded),
+  }
+}
+
+const placedFor = (topology: Topology, setup: WindowSetup): readonly Surroundings[] =>
+  setup.around ? placings(setup.around, setup).map((around) => ({ ...around, topology })) : []
+
+/** Worst margin of a mark over its box, wherever what stands at the ends may be; undefined while the need is unknown. */
+const heldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Margin | undefined =>
+  worstOf(placed.map((around) => worstInBox(around, sharesOf(setup), markedF)))
+
+const holds = (margin: Margin | undefined): Verdict => (margin !== undefined && margin.db < -PROVED_DB ? 'fails' : 'ok')
+
+const finite = (value: number | undefined): number | undefined => (Number.isFinite(value) ? value : undefined)
+
+const worstOf = (margins: readonly Margin[]): Margin | undefined =>
+  margins.reduce<Margin | undefined>((worst, one) => (worst && worst.db <= one.db ? worst : one), undefined)
+
+/**
+ * The need wherever what stands at the ends may be. Looked for up to what may be fitted at all: a resonance above that is
+ * no concern of this line. Where nothing below does, the figure that would is looked for without end.
+ */
+function needOf(
+  topology: Topology,
+  placed: readonly Surroundings[],
+  setup: WindowSetup,
+  ceilingF: number | undefined,
+): RowNeed {
+  if (!hasCapacitor(topology)) return inductorNeed(placed, setup)
+  const shares = sharesOf(setup)
+  const top = ceilingF !== undefined && ceilingF > 0 ? ceilingF : Number.POSITIVE_INFINITY
+  const inside = placed.map((around) => leastMarkedF(around, shares, top))
+  if (inside.every(({ is }) => is === 'none-needed')) return { is: 'none-needed' }
+  const passing = inside.map((least) => passingOf(least, top)).reduce(common)
+  const last = furthest(inside)
+  if (passing.length > 0 && last.is !== 'none-needed')
+    return { is: 'found', marked: passing.at(-1)?.[0] ?? 0, passing, at: last.at }
+  const beyond = Number.isFinite(top) ? furthest(placed.map((around) => leastMarkedF(around, shares))) : last
+  if (beyond.is === 'none-needed') return { is: 'none-needed' }
+  if (beyond.is === 'never') return { is: 'never', at: beyond.at }
+  return { is: 'found', marked: beyond.marked, passing: [[beyond.marked, Number.POSITIVE_INFINITY]], at: beyond.at }
+}
+
+const endOf = (least: LeastMarked): number =>
+  least.is === 'none-needed' ? 0 : least.is === 'never' ? Number.POSITIVE_INFINITY : least.marked
+
+const furthest = (all: readonly LeastMarked[]): LeastMarked => all.reduce((a, b) => (endOf(b) > endOf(a) ? b : a))
+
+/** Every stretch of marks that meets the need, up to `top`. */
+function passingOf(least: LeastMarked, top: number): readonly Stretch[] {
+  switch (least.is) {
+    case 'none-needed':
+      return [[0, top]]
+    case 'found':
+      return [...least.passing, [least.marked, top]]
+    case 'never':
+      return least.passing
+  }
+}
+
+/** What two lists of stretches have in common. */
+function common(one: readonly Stretch[], other: readonly Stretch[]): readonly Stretch[] {
+  return one.flatMap(([a, b]) =>
+    other.flatMap(([c, d]): readonly Stretch[] =>
+      Math.max(a, c) < Math.min(b, d) ? [[Math.max(a, c), Math.min(b, d)]] : [],
+    ),
+  )
+}
+
+function inductorNeed(placed: readonly Surroundings[], { inductanceH }: WindowSetup): RowNeed {
+  // The inductance entered is its least; the part can be anything up to the most.
+  const { least, most } = inductanceH
+  const shares = { least: 1, most: most / least }
+  const at = worstOf(placed.map((around) => worstInBox(around, shares, least)))
+  if (!at) return { is: 'unknown' }
+  const each = placed.map((around) => leastMarkedH(around, shares))
+  const leastH = each.reduce<number | undefined>(
+    (worst, one) =>
+      one.is === 'never' || worst === undefined ? undefined : Math.max(worst, one.is === 'found' ? one.marked : 0),
+    0,
+  )
+  return { is: 'inductor-only', at, leastH }
+}
+
+/** The need as a bound on one marked capacitor: nothing for a need that is met without, no end for one that never is. */
+export function needBounds(topology: Topology, need: RowNeed): readonly Bound[] {
+  if (need.is === 'unknown') return []
+  const bound = {
+    id: NEED,
+    by: { is: 'check', check: 'window' },
+    side: 'least',
+    nature: 'need',
+    per: 'capacitor',
+    topology,
+  } as const
+  switch (need.is) {
+    case 'found': {
+      const [first, ...rest] = need.passing
+      const holes = [first, ...rest].map(
+        (stretch, i): Stretch => [stretch?.[1] ?? 0, rest[i]?.[0] ?? Number.POSITIVE_INFINITY],
+      )
+      return [{ ...bound, farads: first?.[0] ?? 0, holes: holes.filter(([from]) => Number.isFinite(from)) }]
+    }
+    case 'none-needed':
+      return [{ ...bound, farads: 0 }]
+    case 'inductor-only':
+      return [{ ...bound, farads: need.at.db >= -ROUNDING_DB ? 0 : Number.POSITIVE_INFINITY }]
+    case 'never':
+      return [{ ...bound, farads: Number.POSITIVE_INFINITY }]
+  }
+}
+
+/** The judgement of `loading` on this filter; undefined without a line, or without an inductor to judge. */
+export function signalWith(setup: WindowSetup, topology: Topology, markedF: number): LoadingJudgement | undefined {
+  if (!setup.signal || !hasInductor(topology)) return undefined
+  const { least, most } = sharesOf(setup)
+  return judgeLoading({
+    facts: setup.signal,
+    taken: setup.taken,
+    filter: {
+      topology,
+      capacitorF: { least: markedF * least, most: markedF * most },
+      inductanceH: setup.inductanceH,
+    },
+  })
+}
+
+/** What the inductor alone turns: the ceilings of the capacitance are bounds already. */
+function coilVerdict(judged: LoadingJudgement | undefined): Verdict {
+  const reasons = judged?.reasons.filter(({ is }) => !CEILINGS.has(is)) ?? []
+  return reasons.reduce<Verdict>((worst, { verdict }) => worse(worst, verdict), 'ok')
+}
+
+const CEILINGS: ReadonlySet<string> = new Set(['works', 'permitted', 'no-ceiling', 'cross-on-single'])

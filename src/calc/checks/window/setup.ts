@@ -1,0 +1,226 @@
+/** From what was entered to what the rows of the window need, as numbers: bounds, surroundings, what is missing. */
+import type { LineKind } from '../../../reference/line-kinds.ts'
+import { bondFactor, crossPerLegF, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from '../../bounds/legs.ts'
+import type { Taken } from '../../bounds/room.ts'
+import type { Need, Span, Surroundings } from '../../bounds/surroundings.ts'
+import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
+import { type CeilingAsk, loadingBounds, loadingCeiling } from '../../loading/ceiling.ts'
+import { carriesSignal } from '../../loading/inductor.ts'
+import { type SignalFacts, usefulHzOf } from '../../loading/signal.ts'
+import { chassisBound } from '../../power/judge.ts'
+import { type NavyLimit, navyBound, navyLimit } from '../../power/navy-rule.ts'
+import { chassisFarads } from '../../power/supply.ts'
+import type { Bound, Issue } from '../../types.ts'
+import type { WindowGiven } from './inputs.ts'
+
+export type WindowAround = Omit<Surroundings, 'topology'>
+
+export type WindowSetup = {
+  readonly kind: LineKind | undefined
+  /** undefined while no line is chosen */
+  readonly signal: SignalFacts | undefined
+  readonly mode: NoiseMode
+  readonly isPair: boolean
+  readonly needs: readonly Need[]
+  readonly taken: Taken
+  readonly spread: Spread
+  /** what stands around the filter, nothing at its ends; undefined while the noise ends or the need are unknown */
+  readonly around: WindowAround | undefined
+  /** least and most inductance of one inductor */
+  readonly inductanceH: Span
+  /** every bound but the need, which differs by topology */
+  readonly bounds: readonly Bound[]
+  /** fields the kind of line needs before its ceiling is known */
+  readonly asks: readonly CeilingAsk[]
+  /** differential noise that lies inside the signal band, up to this frequency */
+  readonly inBandHz: number | undefined
+  /** supply of an AC line at its worst: what its capacitors put into the chassis; undefined elsewhere */
+  readonly acSupply: { readonly workingRmsV: number; readonly supplyHz: number } | undefined
+  /** the Navy rule where it was chosen: 'not-power' on a line it is not for */
+  readonly navy:
+    | { readonly limit: NavyLimit; readonly supplyHz: number; readonly loadW: number | undefined }
+    | 'not-power'
+    | undefined
+}
+
+/** Shares of its mark that a capacitor can have in service. */
+export const sharesOf = ({ spread }: Pick<WindowSetup, 'spread'>): Span => ({
+  least: leastShare(spread),
+  most: mostShare(spread),
+})
+
+/**
+ * Pairs each frequency with its need: one need for all, or one for each.
+ * Returns an issue when the two lists have different lengths.
+ */
+export function pairNeeds(hz: readonly number[], db: readonly number[]): readonly Need[] | Issue {
+  const first = db[0]
+  if (first === undefined || hz.length === 0) return []
+  if (db.length !== 1 && db.length !== hz.length) {
+    return {
+      key: 'neededDb',
+      code: 'length-mismatch',
+      message: `${counted(db.length, 'need')} for ${hz.length === 1 ? '1 frequency' : `${hz.length} frequencies`}; give one need for all, or one for each, separated by “;”.`,
+    }
+  }
+  return hz.map((f, i) => ({ hz: f, db: db[i] ?? first }))
+}
+
+const counted = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`
+
+export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: readonly Need[]): WindowSetup {
+  const mode: NoiseMode = given.mode === 'differential' ? 'differential' : 'common'
+  const isPair = kind?.isPair ?? false
+  const taken: Taken = {
+    isPair,
+    existingF: given.existingF,
+    crossF: given.crossF ?? 0,
+    suppressorF: given.suppressorF,
+  }
+  const { toleranceFrac: tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade } = given
+  const spread: Spread = { tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade }
+  const { bitRateHz, driverEdgeSec, signalOhm } = given
+  const signal = kind && { kind, bitRateHz, driverEdgeSec, signalOhm }
+  const works = signal && loadingCeiling(signal).works
+  // The inductance entered is its least value; the same tolerance spread above it gives the most.
+  const inductanceH: Span = {
+    least: given.inductanceH,
+    most: (given.inductanceH * (1 + tolerance.highFrac)) / (1 - tolerance.lowFrac),
+  }
+  const navy = navyOf(given, kind)
+  const acSupply =
+    kind?.supply && kind.supply.worstHz > 0
+      ? { workingRmsV: kind.supply.worstRmsV, supplyHz: kind.supply.worstHz }
+      : undefined
+  return {
+    kind,
+    signal,
+    mode,
+    isPair,
+    needs,
+    taken,
+    spread,
+    around: aroundOf({ given, needs, isPair, mode, spread, inductanceH }),
+    inductanceH,
+    bounds: [
+      ...(signal ? loadingBounds(signal) : []),
+      ...navyBounds(navy),
+      ...chassisBounds(given, acSupply),
+      ...buildableBounds(given, kind),
+    ],
+    asks: works?.farads === undefined && works?.ask !== undefined ? [works.ask] : [],
+    inBandHz: signal && inBandOf(signal, mode, needs),
+    acSupply,
+    navy,
+  }
+}
+
+function aroundOf(q: {
+  given: WindowGiven
+  needs: readonly Need[]
+  isPair: boolean
+  mode: NoiseMode
+  spread: Spread
+  inductanceH: Span
+}): WindowSetup['around'] {
+  const { given, needs, isPair, mode, spread, inductanceH } = q
+  const { sourceOhm, loadOhm } = given
+  if (needs.length === 0 || sourceOhm === undefined || loadOhm === undefined) return undefined
+  const factor = legFactor(isPair, mode)
+  const crossF = crossPerLegF(given.crossF ?? 0, isPair, mode)
+  return {
+    needs,
+    sources: sourceOhm.map((ohm) => sourcePerLeg({ ohm, seriesH: given.sourceH ?? 0 }, factor)),
+    load: loadPerLeg(
+      { ohm: loadOhm, parallelF: given.loadF ?? 0, parallelH: given.loadH ?? Number.POSITIVE_INFINITY },
+      factor,
+    ),
+    esrOhm: given.esrOhm,
+    eslH: given.eslH,
+    bondOhm: bondFactor(isPair, mode) * given.bondOhm,
+    bondH: bondFactor(isPair, mode) * given.bondH,
+    dcrOhm: given.dcrOhm,
+    inductorParallelF: given.inductorParallelF,
+    inductorParallelOhm: given.inductorParallelOhm ?? Number.POSITIVE_INFINITY,
+    inductancesH: [inductanceH.least, inductanceH.most],
+    extraF: crossF * leastShare(spread),
+    extraMostF: crossF * mostShare(spread),
+  }
+}
+
+/**
+ * The highest useful frequency where the noise shares the signal's way and lies inside its band: in differential mode of
+ * a pair, and always on a single line. No low-pass filter tells the two apart.
+ */
+function inBandOf(signal: SignalFacts, mode: NoiseMode, needs: readonly Need[]): number | undefined {
+  if (!carriesSignal(signal.kind) || (signal.kind.isPair && mode === 'common')) return undefined
+  const useful = usefulHzOf(signal)
+  return useful !== undefined && needs.some(({ hz, db }) => hz <= useful && db > 0) ? useful : undefined
+}
+
+/** At its working voltage a suppressor keeps at least this share of its capacitance at 0 V. Common practice. */
+const SUPPRESSOR_LEAST_SHARE = 0.3
+
+/**
+ * Everything that can stand at the ends of the filter: what is already on the line at either end, with and without the
+ * filter, and a suppressor at either end, anywhere from 30 % to all of its capacitance at 0 V. Neither earns anything:
+ * a filter has to hold in every one of these.
+ */
+export function placings(
+  around: WindowAround,
+  { taken, mode }: Pick<WindowSetup, 'taken' | 'mode'>,
+): readonly WindowAround[] {
+  const acrossF = taken.isPair ? crossPerLegF(taken.existingF, true, mode) : taken.existingF
+  const existing: readonly WindowAround[] =
+    acrossF === 0
+      ? [around]
+      : [
+          { ...around, sources: around.sources.map((source) => ({ ...source, shuntF: acrossF })) },
+          { ...around, load: { ...around.load, parallelF: around.load.parallelF + acrossF } },
+        ]
+  if (taken.suppressorF === 0) return existing
+  const nodeF = { least: SUPPRESSOR_LEAST_SHARE * taken.suppressorF, most: taken.suppressorF, inBare: false }
+  return existing.flatMap((one) => [
+    { ...one, sourceNodeF: nodeF },
+    { ...one, loadNodeF: nodeF },
+  ])
+}
+
+function navyOf(given: WindowGiven, kind: LineKind | undefined): WindowSetup['navy'] {
+  if (!given.navyRule || !kind) return undefined
+  if (!kind.supply) return 'not-power'
+  const supply = { supplyHz: kind.supply.nominalHz, loadW: given.loadW }
+  return { limit: navyLimit(supply), ...supply }
+}
+
+function navyBounds(navy: WindowSetup['navy']): readonly Bound[] {
+  return navy === undefined || navy === 'not-power' || navy.limit.limitF === undefined
+    ? []
+    : [navyBound(navy.limit.limitF)]
+}
+
+function chassisBounds(given: WindowGiven, acSupply: WindowSetup['acSupply']): readonly Bound[] {
+  return acSupply && given.chassisLimitA !== undefined
+    ? [chassisBound(chassisFarads(acSupply, given.chassisLimitA))]
+    : []
+}
+
+/**
+ * What fits the contact. On a DC power line, which has no signal to ask and no steady current into the chassis, it stands
+ * as the ceiling.
+ */
+function buildableBounds(given: WindowGiven, kind: LineKind | undefined): readonly Bound[] {
+  if (given.maxBuildableF === undefined) return []
+  return [
+    {
+      id: 'buildable',
+      by: { is: 'user', fact: 'maxBuildableF' },
+      side: 'most',
+      nature: 'fits',
+      farads: given.maxBuildableF,
+      per: 'capacitor',
+      topology: 'any',
+      ...(kind?.family === 'power-dc' ? { alone: true } : {}),
+    },
+  ]
+}
