@@ -22,20 +22,29 @@ const frame = makeFrame()
 const lowest = makeLowest()
 const at = new Float64Array(MAX_AXES)
 
+type Worst = { readonly demand: Demand; readonly over: number; readonly values: Float64Array }
+
 /** Worst margin when the part is marked `marked` (farads, or henries for a single inductor). */
 export function worstInBox(around: Surroundings, markedShare: Marked, marked: number): Margin {
   const effort = { boxes: EFFORT }
-  let worst: { demand: Demand; db: number; values: Float64Array } | undefined
-  for (const demand of demandsOf(around, markedShare)) {
+  const demands = demandsOf(around, markedShare)
+  let worst: Worst | undefined
+  const keep = (demand: Demand) => {
+    const over = lowest.ratio / demand.limit
+    if (!worst || over < worst.over) worst = { demand, over, values: valuesAt(demand, lowest) }
+  }
+  for (const demand of demands) {
     frameAt(demand, marked, frame)
     descendFromCorners(frame, lowest)
-    const limit = 10 ** (demand.need.db / 10)
-    // Only what lies below the worst so far has to be shown not to be there.
-    const soFar = worst ? 10 ** (worst.db / 10) * limit : Number.POSITIVE_INFINITY
-    deepen(lowest, soFar, effort)
-    const db = 10 * Math.log10(lowest.ratio / limit)
-    if (worst && db >= worst.db) continue
-    worst = { demand, db, values: valuesAt(demand, lowest) }
+    keep(demand)
+  }
+  // Only what lies below the worst of all has to be shown not to be there.
+  for (const demand of demands) {
+    if (!worst) break
+    frameAt(demand, marked, frame)
+    descendFromCorners(frame, lowest)
+    deepen(lowest, worst.over * demand.limit, effort)
+    keep(demand)
   }
   if (!worst) throw new RangeError('needs at least one frequency and one source')
   const { demand, values } = worst

@@ -98,16 +98,13 @@ describe(`every window, seed ${SEED}`, () => {
     },
   )
 
-  // The tolerance spreads the inductor as well, and only its two corners are tried: beside a resonance an inductance
-  // between them can be worse by a little, so that the least of a filter with an inductor may fall by a percent or two.
-  it('stands no more capacitance when the tolerance grows, and a single capacitor needs no less', {
-    timeout: 60_000,
-  }, () => {
+  // The box of a larger tolerance holds that of a smaller one, the inductor's as well: what it needs can only grow.
+  it('needs no less and stands no more capacitance when the tolerance grows', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(percentMore('toleranceFrac'), ({ before, after }) => {
-        expect(notAbove(mostOf(answer(after)), mostOf(answer(before)))).toBe(true)
-        const single = { topology: 'C' }
-        expect(notBelow(leastOf(answer({ ...after, ...single })), leastOf(answer({ ...before, ...single })))).toBe(true)
+        const [tight, loose] = [answer(before), answer(after)]
+        expect(notBelow(leastOf(loose), leastOf(tight))).toBe(true)
+        expect(notAbove(mostOf(loose), mostOf(tight))).toBe(true)
       }),
       often,
     )
