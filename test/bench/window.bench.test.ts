@@ -9,6 +9,7 @@ import { evaluateNow } from '../../src/calc/line/evaluate.ts'
 import { readFields } from '../../src/calc/line/fields.ts'
 
 const RUNS = 41
+const WARM_UP = 60
 const STEPS = 1_000_000
 
 /** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
@@ -40,7 +41,7 @@ const answer = (texts: Readonly<Record<string, string>>) => (): number => {
   return result.pictures.length
 }
 
-const median = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0
+const least = (values: readonly number[]): number => Math.min(...values)
 
 function timed(job: () => number): number {
   const from = performance.now()
@@ -48,15 +49,16 @@ function timed(job: () => number): number {
   return performance.now() - from
 }
 
-function ratio(job: () => number): number {
-  for (let i = 0; i < 20; i++) timed(job)
-  return median(Array.from({ length: RUNS }, () => timed(job) / timed(calibration)))
+/** The least disturbed run of many: what the machine did meanwhile is left out. Compiled before it is timed. */
+function leastMs(job: () => number): number {
+  for (let i = 0; i < WARM_UP; i++) timed(job)
+  return least(Array.from({ length: RUNS }, () => timed(job)))
 }
 
-for (let i = 0; i < 5; i++) timed(calibration)
-const open = ratio(answer(OPEN))
-const shut = ratio(answer(SHUT))
-const ringing = ratio(answer(RINGING))
+const one = leastMs(calibration)
+const open = leastMs(answer(OPEN)) / one
+const shut = leastMs(answer(SHUT)) / one
+const ringing = leastMs(answer(RINGING)) / one
 console.log(
   `bench, ${STEPS} complex multiply–adds = 1: window of 6 topologies, 3 needs × 4 sources: open ${open.toPrecision(3)}, ` +
     `shut ${shut.toPrecision(3)}, ringing ${ringing.toPrecision(3)}`,
