@@ -136,6 +136,15 @@ describe('the log on screen', () => {
     expect(by('region', 'Checks line 2').querySelectorAll('ul')[0]?.textContent).toMatch(/^Need/)
   })
 
+  it('lists a check this version does not have by its address', async () => {
+    const { id } = made()
+    change(id, { checks: [{ check: 'trace', address: '#/check/trace?spanHz=9M' }] })
+    show(<ComplaintScreen id={id} />)
+    await settle()
+    expect(by('link', 'trace').getAttribute('href')).toBe('#/check/trace?spanHz=9M')
+    expect(complaints.value?.[0]?.lines).toHaveLength(1)
+  })
+
   it('goes on with the triage of a complaint', async () => {
     const { id } = made()
     show(<ComplaintScreen id={id} />)

@@ -57,6 +57,7 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
         <div class="pane stack">
           <TitleAndNote complaint={complaint} />
           <TriageTrail complaint={complaint} guide={guide.value} />
+          <LooseChecks complaint={complaint} />
         </div>
         <div class="pane stack">
           {lines.map((line, index) => (
@@ -121,6 +122,29 @@ function TriageTrail({
             ? 'Open the result'
             : 'Go on with the triage'}
       </button>
+    </section>
+  )
+}
+
+/** Checks of this complaint that no line holds: of a version that has more of them than this one. */
+function LooseChecks({ complaint: { checks, lines } }: { readonly complaint: Complaint }) {
+  const loose = checks.flatMap(({ check, lineId, address }) =>
+    address === undefined || lines.some(({ id }) => id === lineId) ? [] : [{ check, address }],
+  )
+  if (loose.length === 0) return null
+  return (
+    <section aria-label="Other checks">
+      <h2>Other checks</h2>
+      <ul class="rows">
+        {loose.map(({ check, address }) => (
+          <li key={address}>
+            <a href={address}>
+              <strong>{checkById(check)?.title ?? check}</strong>
+              <Icon name="go" />
+            </a>
+          </li>
+        ))}
+      </ul>
     </section>
   )
 }
