@@ -235,6 +235,18 @@ describe('a check on a Line', () => {
     filter.dispose()
   })
 
+  it('never lets a lower claim slip into the place of a typed list it cannot take', () => {
+    const { on } = desk({ measuredDb: typed('80'), limitDb: typed('50'), neededDb: typed('40; 20') })
+    const filter = on(filterCheck)
+    expect(fieldOf(filter, 'neededDb')).toMatchObject({
+      text: '',
+      state: 'omitted',
+      unsuited: typed('40; 20'),
+      others: [{ text: '36 dB', origin: { by: 'check' } }],
+    })
+    filter.dispose()
+  })
+
   it('refuses a list its own address gives, as it stands', () => {
     const filter = open(filterCheck, 'neededDb=40;20')
     expect(fieldOf(filter, 'neededDb')).toMatchObject({ text: '40;20', state: 'refused' })

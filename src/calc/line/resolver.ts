@@ -122,11 +122,13 @@ function decided([best, ...others]: readonly Fact[]): Resolved | undefined {
 
 /** One input as the Line fills it, with where its text comes from and what else claims to know it. */
 function filled(resolution: Resolution, input: Input, express: Express | undefined): Field {
-  const claims = resolution.claims(input.fact)
-  const suited = claims.filter((claim) => isEmptied(claim) || suits(input, claim.text))
-  const unsuited = claims.find((claim) => !suited.includes(claim))
-  const [best, ...rest] = suited
-  const others = rest.filter((other) => best !== undefined && !saySame(input, best.text, other.text, express))
+  const [first, ...rest] = resolution.claims(input.fact)
+  const isSuited = (claim: Fact) => isEmptied(claim) || suits(input, claim.text)
+  // What ranks first and cannot stand here is not known here: a lower claim does not slip into its place.
+  const unsuited = first !== undefined && !isSuited(first) ? first : undefined
+  const best = unsuited === undefined ? first : undefined
+  const text = unsuited === undefined ? best?.text : ''
+  const others = rest.filter((other) => isSuited(other) && !saySame(input, text ?? '', other.text, express))
   const rivals = resolution.line.rivals?.filter((rival) => rival.fact === input.fact) ?? []
   const said = {
     ...(rivals.length === 0 ? {} : { rivals }),
@@ -134,7 +136,7 @@ function filled(resolution: Resolution, input: Input, express: Express | undefin
     ...(others.length === 0 ? {} : { others }),
     ...(unsuited === undefined ? {} : { unsuited }),
   }
-  return readField(input, best?.text, said, express)
+  return readField(input, text, said, express)
 }
 
 /** Figures of the field texts seen last, by check: a change of a fact that a check does not read costs it nothing. */
