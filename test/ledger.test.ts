@@ -5,7 +5,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { CHECK_IDS, FACTS } from '../src/calc/ids.ts'
+import { CHECK_IDS, FACT_KEYS } from '../src/calc/ids.ts'
 import { evaluateNow } from '../src/calc/line/evaluate.ts'
 import { readFields } from '../src/calc/line/fields.ts'
 import { CHECKS } from '../src/calc/registry.ts'
@@ -39,7 +39,7 @@ const answered = results().flatMap((result) => (result.ok ? [result] : []))
 /** What a key means is part of the key: an input's fact and type, an output's quantity. */
 const now: Ledger = {
   checks: unique(CHECK_IDS),
-  facts: unique(Object.keys(FACTS)),
+  facts: unique(FACT_KEYS),
   inputs: unique(
     CHECKS.flatMap(({ id, inputs }) =>
       inputs.map(

@@ -1,5 +1,5 @@
 /** Proves a guide sound before it ships: every path ends, nothing dangles, everything says why and where from. */
-import { FACTS } from '../calc/ids.ts'
+import { FACT_KEYS } from '../calc/ids.ts'
 import { isSafetyId } from '../reference/safety.ts'
 import { SOURCES } from '../reference/sources.ts'
 import { CHECK_KEYS } from './check-keys.ts'
@@ -50,7 +50,7 @@ function lintFacts(question: Question): readonly Problem[] {
     ...question.options.flatMap((option) => (option.sets ?? []).map((set) => set.fact)),
   ]
   return named
-    .filter((fact) => !Object.hasOwn(FACTS, fact))
+    .filter((fact) => !FACT_KEYS.some((key) => key === fact))
     .map((fact) => problem('fact-unknown', question.id, `"${fact}" is not a fact of a line.`))
 }
 

@@ -1,11 +1,13 @@
-import { CHECK_IDS, FACTS } from '../calc/ids.ts'
+import { CHECK_IDS, FACT_KEYS } from '../calc/ids.ts'
 import type { CheckId, FactKey } from '../calc/types.ts'
 
 /** True for the id of a check this version has. */
 export const isCheckId = (value: unknown): value is CheckId => CHECK_IDS.some((id) => id === value)
 
+const FACT_KEY_SET: ReadonlySet<unknown> = new Set(FACT_KEYS)
+
 /** True for a fact this version knows. */
-export const isFactKey = (key: unknown): key is FactKey => typeof key === 'string' && Object.hasOwn(FACTS, key)
+export const isFactKey = (key: unknown): key is FactKey => FACT_KEY_SET.has(key)
 
 /**
  * A random id of 32 hexadecimal digits.

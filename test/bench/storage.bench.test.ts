@@ -4,7 +4,7 @@
  */
 import 'fake-indexeddb/auto'
 import { expect, test } from 'vitest'
-import { FACTS, type FactKey } from '../../src/calc/ids.ts'
+import { FACT_KEYS } from '../../src/calc/ids.ts'
 import type { Fact, Line } from '../../src/calc/types.ts'
 import { addLine, createFromTriage, loadComplaints, writeLineFact } from '../../src/state/complaints.ts'
 import { settled } from '../../src/state/save-queue.ts'
@@ -18,7 +18,7 @@ const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
 
 /** A line somebody has worked on: forty facts typed. */
 function fullLine(): Line {
-  const keys = (Object.keys(FACTS) as FactKey[]).slice(0, 40)
+  const keys = FACT_KEYS.slice(0, 40)
   return { ...newLine('contact'), facts: Object.fromEntries(keys.map((key) => [key, typed(`${key} 4n7`)])) }
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { FACTS } from '../../src/calc/ids.ts'
+import { FACT_KEYS } from '../../src/calc/ids.ts'
 import { type Complaint, newComplaint } from '../../src/store/complaint.ts'
 import { keptLine, restoreLoose } from '../../src/store/line.ts'
 import { restoreTriage } from '../../src/store/meta.ts'
@@ -35,7 +35,7 @@ const wild = fc.anything({
   withSet: true,
   withTypedArray: true,
 })
-const factKey = fc.oneof(fc.constantFrom(...Object.keys(FACTS)), fc.string())
+const factKey = fc.oneof(fc.constantFrom(...FACT_KEYS), fc.string())
 const wildFact = fc.oneof(
   wild,
   fc.record(
@@ -102,7 +102,7 @@ function expectValid(complaint: Complaint): void {
   for (const line of complaint.lines) {
     expect(['unknown', 'clear', 'barred']).toContain(line.gate)
     for (const [key, fact] of Object.entries(line.facts)) {
-      expect(Object.keys(FACTS)).toContain(key)
+      expect(FACT_KEYS).toContain(key)
       expect(fact.text).toBeTypeOf('string')
       expect(['user', 'kind', 'answer', 'trial', 'check', 'assumed']).toContain(fact.origin.by)
     }

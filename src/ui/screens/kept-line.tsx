@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks'
-import { FACTS, type FactKey } from '../../calc/ids.ts'
+import { FACTS } from '../../calc/fact-meanings.ts'
+import { FACT_KEYS, type FactKey } from '../../calc/ids.ts'
 import { DERIVED, type Resolved, resolve } from '../../calc/line/resolver.ts'
 import { CHECKS } from '../../calc/registry.ts'
 import type { Check, Fact, Line } from '../../calc/types.ts'
@@ -80,7 +81,7 @@ const PROPOSED: ReadonlySet<FactKey> = new Set(DERIVED.flatMap(({ check, fact })
 /** Every fact that is known of the line: typed, answered, or taken over from its kind or a check. */
 function Facts({ line, title }: { readonly line: Line; readonly title: string }) {
   const resolution = resolve(line, expressionReading)
-  const known = (Object.keys(FACTS) as FactKey[]).flatMap((key) => {
+  const known = FACT_KEYS.flatMap((key) => {
     if (line.facts[key] === undefined && PROPOSED.has(key)) return []
     const fact = resolution.fact(key) ?? emptiedFact(line.facts[key])
     return fact ? [{ key, fact }] : []
