@@ -11,6 +11,7 @@ import { readFields } from '../src/calc/line/fields.ts'
 import { CHECKS } from '../src/calc/registry.ts'
 import type { Quantity, Result } from '../src/calc/types.ts'
 import { GUIDE } from '../src/guide/guide.ts'
+import { SUPPLY_CATEGORIES } from '../src/reference/bus-surges.ts'
 import { LINE_KINDS } from '../src/reference/line-kinds.ts'
 import { SAMPLE } from './support/sample-texts.ts'
 
@@ -34,7 +35,33 @@ function results(): readonly Result[] {
 /** A bit rate is stored and linked as the frequency it was before it had a name: test/calc/quantity/parse.test.ts proves that. */
 const meaningOf = (quantity: Quantity): Quantity => (quantity === 'bitRate' ? 'frequency' : quantity)
 
-const answered = results().flatMap((result) => (result.ok ? [result] : []))
+/** Surges of every category of supply, and of a pair, with everything that has a rung of its own. */
+function surges(): readonly Result[] {
+  const surge = CHECKS.find(({ id }) => id === 'surge')
+  const texts = {
+    level: '1',
+    standoffV: '40',
+    ratedPulseW: '1500',
+    topology: 'LC',
+    capacitanceF: '13 nF',
+    inductanceH: '2.7 µH',
+    withstandV: '97',
+    capacitorWithstandV: '101',
+    suppressorF: '71 pF',
+    suppressorLeadH: '0',
+    ambientC: '25',
+  }
+  const lines = [
+    ...['power-28-vdc', 'power-270-vdc', 'power-115-vac-400', 'power-115-vac-variable'].flatMap((lineKind) =>
+      Object.keys(SUPPLY_CATEGORIES).map((supplyCategory) => ({ lineKind, supplyCategory })),
+    ),
+    { lineKind: 'arinc-429-high' },
+    { busMaxV: '31' },
+  ]
+  return surge === undefined ? [] : lines.map((line) => evaluateNow(surge, readFields(surge, { ...texts, ...line })))
+}
+
+const answered = [...results(), ...surges()].flatMap((result) => (result.ok ? [result] : []))
 
 /** What a key means is part of the key: an input's fact and type, an output's quantity. */
 const now: Ledger = {

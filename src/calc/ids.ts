@@ -96,5 +96,15 @@ export const FACT_KEYS = [
   'busMaxV',
   'busSourceOhm',
   'suppressorSeriesCount',
+  'surgeBundleLevel',
+  'surgeBundleShareFrac',
+  'surgeMode',
+  'suppressorType',
+  'suppressorPlace',
+  'suppressorHoldingA',
+  'circuitPairWithstandV',
+  'insulationWithstandV',
+  'busMinV',
+  'supplyCategory',
 ] as const
 export type FactKey = (typeof FACT_KEYS)[number]

@@ -16,7 +16,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   pair: words('capacitanceF capacitance2F legOhm frequencyHz'),
   power: words('workingRmsV supplyHz capacitanceF lineCount wiringOhm wiringH bleedOhm navyRule loadW chassisLimitA'),
   surge: words(
-    'waveform level polarity standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF busMaxV busSourceOhm lineKind bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
+    'waveform level polarity surgeMode standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF pairWithstandV insulationWithstandV busMaxV busMinV supplyCategory busSourceOhm lineKind existingF bitRateHz suppressorType suppressorPlace holdingA bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade bundleLevel bundleShareFrac openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
   window: words(
     'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF bondOhm bondH sourceH loadF loadH navyRule loadW chassisLimitA maxBuildableF',

@@ -31,6 +31,29 @@ export const COLD_SOAK_C = -55
 /** Law used where a unidirectional part conducts forward. */
 export const FORWARD = { dropV: 1, ohm: 0.02 } as const
 
+/** From here on a unidirectional part conducts forward when hot: 0.6 V at 25 °C, 2 mV less for each degree. */
+export const FORWARD_STARTS = figure(0.4, 'textbook', 'silicon junction at 125 °C', 'memory')
+
+/** Least capacitance of the node between a part and its lead: no wire has less. */
+export const LEAST_NODE_F = 1e-12
+
+/** Junction capacitance in service against the 0 V figure: under bias it falls, when it swings through zero it does not. */
+export const CAPACITANCE_SHARE = { least: 0.3, most: 1, source: { id: 'textbook', standing: 'memory' } } as const
+
+/** What a suppressor is: how it wears, how it fails, and whether it lets go again by itself. */
+export const SUPPRESSOR_TYPES = {
+  avalanche: { label: 'avalanche diode', wears: false, latches: false },
+  varistor: { label: 'varistor', wears: true, latches: false },
+  crowbar: { label: 'crowbar (thyristor or gas tube)', wears: false, latches: true },
+} as const
+export type SuppressorType = keyof typeof SUPPRESSOR_TYPES
+
+/** Share of the single-pulse rating a varistor keeps for n pulses: n^−0.3; ten pulses a half, a thousand an eighth. */
+export const VARISTOR_WEAR = figure(0.3, 'practice', 'slope of usual pulse-life curves', 'practice')
+
+/** Volts across a crowbar that has fired. */
+export const CROWBAR_ON = figure(2, 'practice', 'thyristor type; a gas tube 10 to 20 V', 'practice')
+
 /** Leakage of the blocked part, as a conductance in S. */
 export const LEAKAGE_SIE = 1e-7
 

@@ -4,7 +4,16 @@ import { LIGHTNING_WAVEFORMS } from './waveforms/lightning.ts'
 import { MILITARY_WAVEFORMS } from './waveforms/military.ts'
 import type { Waveform } from './waveforms/types.ts'
 
-export type { Repeats, ShapeSpec, WaveCitation, Waveform, WaveformId, WaveLevel } from './waveforms/types.ts'
+export type {
+  Gap,
+  Repeats,
+  RingEnvelope,
+  ShapeSpec,
+  WaveCitation,
+  Waveform,
+  WaveformId,
+  WaveLevel,
+} from './waveforms/types.ts'
 export { WAVEFORM_IDS } from './waveforms/types.ts'
 
 const CUSTOM: Waveform = {

@@ -1,5 +1,5 @@
 /** The circuit a surge meets, from the generator to the load. SI units; absent parts are 0. */
-import type { Topology } from '../types.ts'
+import type { Topology } from '../terms.ts'
 
 export type SurgeSource = {
   /** `current` with a finite `ohm` is the same network as `voltage` with peak·ohm */
@@ -50,4 +50,6 @@ export type SurgeCircuit = {
   readonly placement: 'connector' | 'behind'
   readonly loadOhm: number
   readonly loadF: number
+  /** volts of the load before the pulse, held by the line itself; absent = 0 */
+  readonly restV?: number
 }

@@ -2,7 +2,7 @@
  * The circuit as a piecewise-linear system: E·z' = A·z + b·s(t) + c for each state of the suppressor, with E diagonal,
  * reduced to its capacitors and inductors. z: node volts, inductor amperes, volts of the coupling capacitor.
  */
-import { FORWARD, LEAKAGE_SIE } from '../../reference/suppressors.ts'
+import { FORWARD, LEAKAGE_SIE, LEAST_NODE_F } from '../../reference/suppressors.ts'
 import type { SurgeCircuit } from './circuit.ts'
 import { solveDense } from './matrix.ts'
 
@@ -34,6 +34,9 @@ export type Network = {
   readonly regions: readonly Region[]
   /** source volts (or amperes) at the peak, and the volts and amperes the answer cannot exceed by much */
   readonly drive: number
+  /** source and state before the pulse: the load at its volts at rest, the suppressor blocked */
+  readonly restDrive: number
+  readonly restX: Float64Array
   readonly fullV: number
   readonly fullA: number
 }
@@ -96,18 +99,47 @@ export function networkOf(circuit: SurgeCircuit): Network {
       clamp = add()
       coil(terminal, clamp, suppressor.leadH, 0)
     }
-    charge(clamp, suppressor.capacitanceF)
+    // without it the current left in the lead when the junction blocks again would become any voltage
+    const leastF = suppressor.leadH > 0 ? LEAST_NODE_F : 0
+    charge(clamp, Math.max(leastF, suppressor.capacitanceF))
   }
   const stray = straySie(seriesOhm)
   for (let i = 0; i < draft.stored.length; i++) if (draft.stored[i] === 0) bump(i, i, -stray)
   const watched = [connector, load, clamp, terminal, middle]
   const pieces = suppressor ? piecesOf(suppressor) : [undefined]
+  const regions = pieces.map((piece) => reduce(draft, piece, clamp, watched))
+  const rest = restOf(regions[0], circuit.restV ?? 0)
   return {
-    regions: pieces.map((piece) => reduce(draft, piece, clamp, watched)),
+    regions,
     drive,
-    fullV: ideal ? Math.abs(drive) * 10 : Math.abs(drive),
+    restDrive: rest.drive,
+    restX: rest.x,
+    fullV: Math.abs(circuit.restV ?? 0) + (ideal ? Math.abs(drive) * 10 : Math.abs(drive)),
     fullA: ideal ? Math.abs(drive) : Math.abs(drive) / seriesOhm,
   }
+}
+
+/** The steady state in which the load stands at `restV`: A·x + b·s = 0, s scaled until the load has its volts. */
+function restOf(blocked: Region | undefined, restV: number): { drive: number; x: Float64Array } {
+  const none = { drive: 0, x: new Float64Array(blocked?.size ?? 0) }
+  if (!blocked || restV === 0) return none
+  const n = blocked.size
+  const perDrive =
+    n === 0
+      ? new Float64Array(0)
+      : solveDense(
+          blocked.a,
+          blocked.b.map((each) => -each),
+          n,
+          1,
+        )
+  const load = WATCHED.indexOf('load')
+  let gain = blocked.outS[load] ?? 0
+  for (let i = 0; i < n; i++) gain += (blocked.outX[load * n + i] ?? 0) * (perDrive[i] ?? 0)
+  // a capacitor in series passes no steady volts: nothing rests behind it
+  if (!(Math.abs(gain) > 1e-12)) return none
+  const drive = restV / gain
+  return { drive, x: perDrive.map((each) => each * drive) }
 }
 
 type Feed = {

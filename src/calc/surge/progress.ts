@@ -9,3 +9,14 @@ export function* within<T>(running: Generator<Progress, T>, from: number, to: nu
     yield { doneFrac: from + (to - from) * step.value.doneFrac }
   }
 }
+
+/** Drives `running` so that its progress never runs back, whatever its parts report. */
+export function* rising<T>(running: Generator<Progress, T>): Generator<Progress, T> {
+  let most = 0
+  for (;;) {
+    const step = running.next()
+    if (step.done) return step.value
+    most = Math.min(1, Math.max(most, step.value.doneFrac))
+    yield { doneFrac: most }
+  }
+}

@@ -92,17 +92,35 @@ export const ratingShape = (): Shape => shapeOf(RATING_PULSE)
 export const deratedShare = ({ ambientC, zeroC }: { ambientC: number; zeroC: number }): number =>
   Math.min(1, Math.max(0, (zeroC - ambientC) / (zeroC - 25)))
 
+/** Peak heat of one pulse in W·√s, and its energy. */
+export type PulseHeat = { readonly heat: number; readonly energyJ: number }
+
+/** Sum of 1/√(age) over every pulse before the last, the closest trains first: what is left of each at the end, 1/√s. */
+export function spreadOfTrain(gaps: Repeats['gaps']): { readonly first: number; readonly later: number } {
+  let ages: number[] = [0]
+  for (const { count, spacingSec } of gaps) {
+    const train = ages
+    ages = []
+    for (let k = 0; k < count; k++) for (const age of train) ages.push(age + k * spacingSec)
+  }
+  let [sum, oldest, at] = [0, 0, -1]
+  ages.forEach((age, i) => {
+    if (age > 0) sum += 1 / Math.sqrt(age)
+    if (age > oldest) [oldest, at] = [age, i]
+  })
+  const first = at < 0 ? 0 : 1 / Math.sqrt(oldest)
+  return { first, later: sum - first }
+}
+
 /**
  * Heat of a train of pulses against a single one, ≥ 1. Between pulses the heat spreads as E/√t; nothing is removed at
- * the leads. An estimate. `heat`: peak of one pulse in W·√s; `energyJ`: its energy.
+ * the leads. An estimate. `first`: the strongest pulse, `later`: each one after it.
  */
-export function repeatFactor({ heat, energyJ }: { heat: number; energyJ: number }, repeats: Repeats): number {
-  if (!(heat > 0)) return 1
-  const { count, spacingSec, laterPowerShare } = repeats
-  let left = energyJ / Math.sqrt((count - 1) * spacingSec)
-  for (let k = 1; k < count - 1; k++) left += (laterPowerShare * energyJ) / Math.sqrt(k * spacingSec)
-  const last = laterPowerShare * heat + (count > 1 ? left : 0)
-  return Math.max(1, last / heat)
+export function repeatFactor(first: PulseHeat, later: PulseHeat, { gaps }: Repeats): number {
+  if (!(first.heat > 0)) return 1
+  const left = spreadOfTrain(gaps)
+  const last = later.heat + first.energyJ * left.first + later.energyJ * left.later
+  return Math.max(1, last / first.heat)
 }
 
 export type Used = {

@@ -1,187 +1,91 @@
-/** The volts of a surge in order: what comes, what holds, and which is judged against which. */
+/** The volts of a surge: what comes, what holds, and which is judged against which. Numbers only. */
 import { busSurgesOf } from '../../reference/bus-surges.ts'
+import type { LineKind } from '../../reference/line-kinds.ts'
 import { COLD_SOAK_C } from '../../reference/suppressors.ts'
-import { type LadderPicture, ladderPicture } from '../explain/ladder.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import type { Basis, Rung, Source, Step } from '../types.ts'
+import type { RungFigure } from '../types.ts'
+import type { Spread } from './judge.ts'
+import type { LinePeaks } from './line.ts'
+import type { FittedPart } from './part.ts'
 import type { RunFigures } from './runs.ts'
-import type { FittedPart } from './setup.ts'
-import { breakdownAt, temperatureCoefficient } from './suppressor.ts'
+import { breakdownAt } from './suppressor.ts'
 
 export type RungFacts = {
   readonly run: RunFigures
+  readonly load: Spread
+  readonly capacitor: Spread | undefined
   readonly part: FittedPart | undefined
+  /** it is in the way of the surge */
+  readonly isMet: boolean
   readonly ambientC: number
   readonly withstandV: number | undefined
   readonly capacitorWithstandV: number | undefined
   readonly busMaxV: number | undefined
-  readonly lineKind: string | undefined
-  readonly sources: Basis['sources']
+  readonly peaks: LinePeaks | undefined
+  readonly kind: LineKind | undefined
+  readonly supplyCategory: string | undefined
 }
 
-const DERIVED: Source = { id: 'derived', standing: 'derived' }
-const entered: Basis = { steps: [], assumptions: ['as entered'], sources: [DERIVED] }
-const volts = (formula: string, withNumbers: string, si: number): Step => ({
-  formula,
-  withNumbers,
-  si,
-  quantity: 'voltage',
-})
-
-type Draft = Omit<Rung, 'minV' | 'maxV'> & { readonly v: number; readonly to?: number }
-const rung = ({ v, to, ...rest }: Draft): Rung => ({ ...rest, minV: v, maxV: to ?? v })
+const rung = (id: string, role: RungFigure['role'], minV: number, maxV = minV): RungFigure => ({ id, role, minV, maxV })
 
 /** Two peaks closer than this are one rung. */
 const SAME = 0.005
 const differs = (a: number, b: number) => Math.abs(a - b) > SAME * Math.max(a, b)
 
-/** Rungs that come: bus, clamp, overshoot, load, capacitor. Rungs that hold: stand-off, breakdown, both withstands. */
-export function surgeRungs(facts: RungFacts): readonly Rung[] {
+/** Rungs that come: bus, clamp, load, capacitor. Rungs that hold: stand-off, breakdown, both withstands. */
+export function surgeRungs(facts: RungFacts): readonly RungFigure[] {
   return [...busRungs(facts), ...pulseRungs(facts), ...partRungs(facts), ...withstandRungs(facts)]
 }
 
-function busRungs({ busMaxV, lineKind }: RungFacts): Rung[] {
-  const envelope = lineKind === undefined ? [] : busSurgesOf(lineKind)
+/** The line's own peak, or the one entered, and the long surges of the category that was chosen. */
+function busRungs({ busMaxV, peaks, kind, supplyCategory }: RungFacts): RungFigure[] {
+  const supply = kind?.ownPeaks?.surgesOf
+  const rows = supply === undefined || supplyCategory === undefined ? [] : busSurgesOf(supply, supplyCategory)
+  const ownV = Math.max(peaks?.highV ?? 0, -(peaks?.lowV ?? 0))
   return [
-    ...(busMaxV === undefined || busMaxV <= 0
-      ? []
-      : [
-          rung({
-            id: 'surge-bus',
-            role: 'bus-surge',
-            label: 'Highest line peak',
-            side: 'comes',
-            v: busMaxV,
-            basis: entered,
-          }),
-        ]),
-    ...envelope.map((row) =>
-      rung({
-        id: `bus-${row.id}`,
-        role: 'bus-surge',
-        label: row.label,
-        side: 'comes',
-        v: row.peakV,
-        forSec: row.forSec,
-        basis: { steps: [], assumptions: ['not judged: enter the highest line peak'], sources: [row.source] },
-      }),
-    ),
+    ...(busMaxV !== undefined && busMaxV > 0 ? [rung('surge-bus', 'bus-surge', busMaxV)] : []),
+    ...(busMaxV === undefined && ownV > 0 ? [rung('surge-own', 'working-peak', ownV)] : []),
+    ...rows.map((row) => ({ ...rung(`bus-${row.id}`, 'bus-surge', row.peakV), forSec: row.forSec })),
   ]
 }
 
-function pulseRungs({ run, part, sources }: RungFacts): Rung[] {
-  const basis: Basis = { steps: [], assumptions: ['largest magnitude of the run'], sources: [DERIVED, ...sources] }
-  const comes = (id: string, role: Rung['role'], label: string, v: number): Rung =>
-    rung({ id, role, label, side: 'comes', v, basis })
-  const { clamp, connector, load, capacitor } = run
-  const shown = part ? [clamp.value] : []
+function pulseRungs({ run, load, capacitor, isMet }: RungFacts): RungFigure[] {
+  const { clamp, connector } = run
+  const shown = isMet ? [clamp.value] : []
   const isNew = (v: number) => shown.every((other) => differs(v, other))
-  const rungs = part ? [comes('surge-clamp', 'clamp', 'Clamp', clamp.value)] : []
-  if (isNew(load.value)) {
-    rungs.push(comes('surge-load', 'ring-up', 'Peak at the load', load.value))
-    shown.push(load.value)
+  const rungs = isMet ? [rung('surge-clamp', 'clamp', clamp.value)] : []
+  if (isNew(load.asEntered) || isNew(load.worst)) {
+    rungs.push(rung('surge-load', 'ring-up', load.asEntered, load.worst))
+    shown.push(load.asEntered)
   }
-  if (isNew(connector.value)) rungs.push(comes('surge-connector', 'ring-up', 'Peak at the connector', connector.value))
-  if (capacitor) rungs.push(comes('surge-capacitor', 'ring-up', 'Peak on the filter capacitor', capacitor.value))
+  if (isNew(connector.value)) rungs.push(rung('surge-connector', 'ring-up', connector.value))
+  if (capacitor) rungs.push(rung('surge-capacitor', 'ring-up', capacitor.asEntered, capacitor.worst))
   return rungs
 }
 
-function partRungs({ part, ambientC }: RungFacts): Rung[] {
+function partRungs({ part, ambientC }: RungFacts): RungFigure[] {
   if (!part) return []
   const coldV = breakdownAt({ breakdownV: part.leastV, tempC: COLD_SOAK_C })
-  const hotC = Math.max(25, ambientC)
-  const hotV = breakdownAt({ breakdownV: part.mostV, tempC: hotC })
-  const perC = temperatureCoefficient(part.leastV)
-  const at = (breakdownV: number, tempC: number) =>
-    volts(
-      'V(T) = V25·(1 + a·(T − 25))',
-      `${formatQuantity(breakdownV, 'voltage', 4)} · (1 + ${perC} · (${tempC} − 25))`,
-      breakdownAt({ breakdownV, tempC }),
-    )
+  const hotV = breakdownAt({ breakdownV: part.mostV, tempC: Math.max(25, ambientC) })
   return [
-    ...(part.standoffV === undefined
-      ? []
-      : [
-          rung({
-            id: 'surge-stand-off',
-            role: 'stand-off',
-            label: 'Stand-off',
-            side: 'holds',
-            v: part.standoffV,
-            basis: entered,
-          }),
-        ]),
-    rung({
-      id: 'surge-breakdown',
-      role: 'breakdown',
-      label: `Breakdown, ${formatQuantity(COLD_SOAK_C, 'temperature')} to ${formatQuantity(hotC, 'temperature')}`,
-      side: 'holds',
-      v: coldV,
-      to: Math.max(coldV, hotV),
-      basis: {
-        steps: [at(part.leastV, COLD_SOAK_C), at(part.mostV, hotC)],
-        assumptions: [part.fromClass ? 'spread of a 5 % class from its stand-off' : 'breakdown as entered, at 25 °C'],
-        sources: [
-          { id: 'T20', clause: 'formula', standing: 'read' },
-          perC < 5e-4
-            ? { id: 'T22', clause: '6 V part', standing: 'read' }
-            : { id: 'T21', clause: 'coefficient at 28 V and above, weak source', standing: 'read' },
-          ...(part.fromClass ? ([{ id: 'T23', clause: 'spread of a 28 V class', standing: 'read' }] as const) : []),
-        ],
-      },
-    }),
+    ...(part.standoffV === undefined ? [] : [rung('surge-stand-off', 'stand-off', part.standoffV)]),
+    rung('surge-breakdown', 'breakdown', coldV, Math.max(coldV, hotV)),
   ]
 }
 
-function withstandRungs({ withstandV, capacitorWithstandV, run }: RungFacts): Rung[] {
+function withstandRungs({ withstandV, capacitorWithstandV, capacitor }: RungFacts): RungFigure[] {
   return [
-    ...(withstandV === undefined
+    ...(withstandV === undefined ? [] : [rung('surge-circuit-withstand', 'circuit-withstand', withstandV)]),
+    ...(capacitorWithstandV === undefined || !capacitor
       ? []
-      : [
-          rung({
-            id: 'surge-circuit-withstand',
-            role: 'circuit-withstand',
-            label: 'Circuit withstands',
-            side: 'holds',
-            v: withstandV,
-            basis: entered,
-          }),
-        ]),
-    ...(capacitorWithstandV === undefined || !run.capacitor
-      ? []
-      : [
-          rung({
-            id: 'surge-capacitor-withstand',
-            role: 'capacitor-withstand',
-            label: 'Filter capacitor withstands',
-            side: 'holds',
-            v: capacitorWithstandV,
-            basis: entered,
-          }),
-        ]),
+      : [rung('surge-capacitor-withstand', 'capacitor-withstand', capacitorWithstandV)]),
   ]
 }
 
-const PHRASES: Partial<Readonly<Record<Rung['role'], string>>> = {
-  'circuit-withstand': 'the input withstands',
-  'capacitor-withstand': 'the filter capacitor withstands',
-  'stand-off': 'of stand-off',
-  breakdown: 'at which the suppressor breaks down cold',
-}
-
-/** Draws them; the load is held against the circuit, the capacitor against its own withstand, the bus against the part. */
-export function surgeLadder(rungs: readonly Rung[]): LadderPicture {
+/** Which rungs that hold a rung that comes is judged against. */
+export function rivalsOf(rungs: readonly RungFigure[], comes: RungFigure): readonly RungFigure['role'][] {
+  if (comes.role === 'bus-surge' || comes.role === 'working-peak') return ['stand-off', 'breakdown']
+  if (comes.id === 'surge-capacitor') return ['capacitor-withstand']
+  if (comes.id === 'surge-load') return ['circuit-withstand']
   const hasLoad = rungs.some((each) => each.id === 'surge-load')
-  const rivals: Readonly<Record<string, readonly Rung['role'][]>> = {
-    'surge-bus': ['stand-off', 'breakdown'],
-    'surge-clamp': hasLoad ? [] : ['circuit-withstand'],
-    'surge-load': ['circuit-withstand'],
-    'surge-capacitor': ['capacitor-withstand'],
-  }
-  return ladderPicture({
-    title: 'Volts of this surge',
-    rungs,
-    against: (comes, holds) => rivals[comes.id]?.includes(holds.role) ?? false,
-    phrase: (holds) => PHRASES[holds.role] ?? `of ${holds.label.toLowerCase()}`,
-  })
+  return comes.id === 'surge-clamp' && !hasLoad ? ['circuit-withstand'] : []
 }

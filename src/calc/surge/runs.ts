@@ -96,11 +96,15 @@ export function worseRun(a: RunFigures, b: RunFigures): RunFigures {
     amps: higher(a.amps, b.amps),
     peakW: Math.max(a.peakW, b.peakW),
     energyJ: Math.max(a.energyJ, b.energyJ),
-    used: a.used && b.used && usedFracOf(b.used) > usedFracOf(a.used) ? b.used : a.used,
+    used: usesMore(a, b) ? b.used : a.used,
     overshoot: a.overshoot && b.overshoot && b.overshoot.volts > a.overshoot.volts ? b.overshoot : a.overshoot,
     excess: a.excess && b.excess && b.excess.untilSec > a.excess.untilSec ? b.excess : a.excess,
   }
 }
+
+/** Which of two runs uses more of the rating. */
+export const usesMore = (a: RunFigures, b: RunFigures): boolean =>
+  (b.used ? usedFracOf(b.used) : 0) > (a.used ? usedFracOf(a.used) : 0)
 
 /** The worse of both ways to judge one pulse: by its real power, and by its peak with the nominal shape. */
 export const usedFracOf = (used: Used): number => Math.max(used.byPowerFrac, used.byShapeFrac)

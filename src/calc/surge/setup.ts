@@ -1,157 +1,137 @@
-/** From the fields of the check to the pulse, the suppressor and the circuit, or to what is still missing. */
-import type { SurgeGiven } from '../checks/surge/inputs.ts'
+/** From what was asked to the pulse, the suppressor and the circuit, or to what is still missing. */
+import { type LineKind, lineKindById } from '../../reference/line-kinds.ts'
 import { hasCapacitor, hasInductor } from '../network/circuit.ts'
-import { formatQuantity } from '../quantity/format.ts'
-import type { Issue, Topology } from '../types.ts'
+import type { Topology } from '../terms.ts'
+import type { SurgeAsked } from './asked.ts'
 import { type FittedFilter, NO_FILTER, type Suppressor, type SurgeCircuit, type SurgeSource } from './circuit.ts'
+import { betweenLegs, type FittedPart, faradsOf, henriesOf, partOf } from './part.ts'
 import { type Pulse, pulseOf } from './pulse.ts'
-import { breakdownOfClass, dynamicOhmOfClass } from './suppressor.ts'
-
-/** A suppressor with its spread; a typed breakdown has none. */
-export type FittedPart = {
-  readonly leastV: number
-  readonly mostV: number
-  readonly fromClass: boolean
-  readonly dynamicOhm: number
-  readonly ohmFromClass: boolean
-  readonly standoffV: number | undefined
-  readonly bidirectional: boolean
-  readonly capacitanceF: number
-  readonly leadH: number
-}
+import { type Refusing, refuse, type Waiting, type Wanted } from './wanted.ts'
 
 export type SurgeSetup = {
   readonly pulse: Pulse
+  readonly kind: LineKind | undefined
+  /** the part between its own two ends */
   readonly part: FittedPart | undefined
+  /** the part as the surge meets it; undefined: it is not in the way */
+  readonly met: FittedPart | undefined
+  /** as the surge meets it: per leg in common mode, between the legs in differential mode */
   readonly filter: FittedFilter
+  readonly mode: 'common' | 'differential'
   readonly placement: 'connector' | 'behind'
   readonly lineOhm: number
   readonly lineH: number
   readonly loadOhm: number
   readonly loadF: number
   readonly sign: 1 | -1
+  /** volts the line may hold when the surge comes: both crests of an AC supply, on and off of a DC one */
+  readonly restV: readonly [number, ...number[]]
 }
 
-export type SetupAnswer =
-  | { readonly is: 'setup'; readonly setup: SurgeSetup }
-  | { readonly is: 'missing'; readonly words: readonly string[] }
-  | { readonly is: 'refused'; readonly issue: Issue }
+export type SetupAnswer = { readonly is: 'setup'; readonly setup: SurgeSetup } | Waiting | Refusing
 
 /** Everything a run needs. */
-export function setUpSurge(given: SurgeGiven): SetupAnswer {
-  const pulse = pulseOf(given)
+export function setUpSurge(asked: SurgeAsked): SetupAnswer {
+  const pulse = pulseOf(asked)
   if (pulse.is === 'refused') return pulse
-  const part = partOf(given)
+  const part = partOf(asked)
   if (part.is === 'refused') return part
-  const filter = filterOf(given)
-  const words = [
-    ...(pulse.is === 'missing' ? pulse.words : []),
-    ...(part.is === 'missing' ? part.words : []),
-    ...('missing' in filter ? filter.missing : []),
-  ]
-  if (pulse.is === 'missing' || part.is === 'missing' || 'missing' in filter) return { is: 'missing', words }
+  const kind = asked.lineKind === undefined ? undefined : lineKindById(asked.lineKind)
+  const mode = asked.surgeMode === 'differential' ? 'differential' : 'common'
+  if (kind && !kind.isPair && part.is === 'part' && part.part.place === 'pair')
+    return refuse({ code: 'not-a-pair', key: 'suppressorPlace', lineName: kind.name })
+  if (kind && !kind.isPair && mode === 'differential')
+    return refuse({ code: 'not-a-pair', key: 'surgeMode', lineName: kind.name })
+  const filter = filterOf(asked)
+  if (pulse.is === 'missing' || part.is === 'missing' || 'wanted' in filter)
+    return {
+      is: 'missing',
+      wanted: [
+        ...(pulse.is === 'missing' ? pulse.wanted : []),
+        ...(part.is === 'missing' ? part.wanted : []),
+        ...('wanted' in filter ? filter.wanted : []),
+      ],
+    }
+  const own = part.is === 'part' ? part.part : undefined
   return {
     is: 'setup',
     setup: {
       pulse: pulse.pulse,
-      part: part.is === 'part' ? part.part : undefined,
-      filter: filter.filter,
-      placement: given.placement === 'behind' ? 'behind' : 'connector',
-      lineOhm: given.lineOhm ?? 0,
-      lineH: henriesOf(given.lineH),
-      loadOhm: given.loadOhm ?? 10e3,
-      loadF: faradsOf(given.loadF),
-      sign: given.polarity === 'negative' ? -1 : 1,
+      kind,
+      part: own,
+      met: own && metBy(mode, own),
+      filter: mode === 'differential' ? filterBetweenLegs(filter.filter) : filter.filter,
+      mode,
+      placement: asked.placement === 'behind' ? 'behind' : 'connector',
+      lineOhm: asked.lineOhm ?? 0,
+      lineH: henriesOf(asked.lineH),
+      loadOhm: asked.loadOhm,
+      loadF: faradsOf(asked.loadF),
+      sign: asked.polarity === 'negative' ? -1 : 1,
+      restV: restOf(kind, mode),
     },
   }
 }
 
-/** Smaller than any piece of wire: none at all, so that no rate overflows. */
-const faradsOf = (farads: number | undefined): number => (farads === undefined || farads < 1e-18 ? 0 : farads)
-const henriesOf = (henries: number | undefined): number => (henries === undefined || henries < 1e-15 ? 0 : henries)
-
-type PartAnswer =
-  | { readonly is: 'none' }
-  | { readonly is: 'part'; readonly part: FittedPart }
-  | { readonly is: 'missing'; readonly words: readonly string[] }
-  | { readonly is: 'refused'; readonly issue: Issue }
-
-function partOf(given: SurgeGiven): PartAnswer {
-  const { standoffV, breakdownV } = given
-  if (standoffV === undefined && breakdownV === undefined) return { is: 'none' }
-  if (standoffV !== undefined && breakdownV !== undefined && standoffV > breakdownV)
-    return {
-      is: 'refused',
-      issue: {
-        key: 'standoffV',
-        code: 'above-breakdown',
-        message: `A stand-off of ${volts(standoffV)} is above the breakdown of ${volts(breakdownV)}; it is usually 10 to 15 % below.`,
-      },
-    }
-  const spread = breakdownV === undefined ? breakdownOfClass(standoffV ?? 0) : { leastV: breakdownV, mostV: breakdownV }
-  const classOhm =
-    given.ratedPulseW === undefined
-      ? undefined
-      : dynamicOhmOfClass({ mostBreakdownV: spread.mostV, ratedPulseW: given.ratedPulseW })
-  const dynamicOhm = given.dynamicOhm ?? classOhm
-  if (dynamicOhm === undefined)
-    return { is: 'missing', words: ['the dynamic resistance or the pulse power of the suppressor'] }
-  return {
-    is: 'part',
-    part: {
-      ...spread,
-      fromClass: breakdownV === undefined,
-      dynamicOhm,
-      ohmFromClass: given.dynamicOhm === undefined,
-      standoffV,
-      bidirectional: given.bidirectional ?? false,
-      capacitanceF: faradsOf(given.suppressorF),
-      leadH: henriesOf(given.suppressorLeadH),
-    },
-  }
+/** Across the pair it does nothing for what both legs carry alike; between the legs two leg parts stand in series. */
+function metBy(mode: SurgeSetup['mode'], part: FittedPart): FittedPart | undefined {
+  if (mode === 'common') return part.place === 'pair' ? undefined : part
+  return part.place === 'pair' ? part : betweenLegs(part)
 }
 
-const volts = (si: number) => formatQuantity(si, 'voltage')
+function restOf(kind: LineKind | undefined, mode: SurgeSetup['mode']): readonly [number, ...number[]] {
+  const own = kind?.ownPeaks
+  if (!own?.isPowered || mode === 'differential') return [0]
+  const [lowV, highV] = own.leg
+  return [highV, lowV]
+}
 
-function filterOf(given: SurgeGiven): { filter: FittedFilter } | { missing: readonly string[] } {
-  const topology = (given.topology ?? 'none') as Topology | 'none'
+function filterOf(asked: SurgeAsked): { filter: FittedFilter } | { wanted: readonly Wanted[] } {
+  const topology = asked.topology as Topology | 'none'
   if (topology === 'none') return { filter: NO_FILTER }
-  const missing = [
-    ...(hasCapacitor(topology) && given.capacitanceF === undefined ? ['the capacitance of the filter'] : []),
-    ...(hasInductor(topology) && given.inductanceH === undefined ? ['the inductance of the filter'] : []),
+  const wanted: Wanted[] = [
+    ...(hasCapacitor(topology) && asked.capacitanceF === undefined ? [['capacitanceF'] as const] : []),
+    ...(hasInductor(topology) && asked.inductanceH === undefined ? [['inductanceH'] as const] : []),
   ]
-  if (missing.length > 0) return { missing }
-  const [farads, henries] = [faradsOf(given.capacitanceF), henriesOf(given.inductanceH)]
+  if (wanted.length > 0) return { wanted }
+  const [farads, henries] = [faradsOf(asked.capacitanceF), henriesOf(asked.inductanceH)]
   return {
     filter: {
       topology,
       capacitanceF: hasCapacitor(topology) ? farads : 0,
       capacitance2F:
-        topology === 'PI' ? (given.capacitance2F === undefined ? farads : faradsOf(given.capacitance2F)) : 0,
+        topology === 'PI' ? (asked.capacitance2F === undefined ? farads : faradsOf(asked.capacitance2F)) : 0,
       inductanceH: hasInductor(topology) ? henries : 0,
-      inductance2H: topology === 'T' ? (given.inductance2H === undefined ? henries : henriesOf(given.inductance2H)) : 0,
-      dcrOhm: given.dcrOhm ?? 0,
+      inductance2H: topology === 'T' ? (asked.inductance2H === undefined ? henries : henriesOf(asked.inductance2H)) : 0,
+      dcrOhm: asked.dcrOhm,
     },
   }
 }
 
-/** The suppressor at the end of its spread that makes most volts, and at the one that makes most current. */
-export function variantsOf(part: FittedPart | undefined): readonly (Suppressor | undefined)[] {
-  if (!part) return [undefined]
-  const { dynamicOhm, bidirectional, capacitanceF, leadH } = part
-  const at = (breakdownV: number): Suppressor => ({ breakdownV, dynamicOhm, bidirectional, capacitanceF, leadH })
-  return part.leastV === part.mostV ? [at(part.mostV)] : [at(part.mostV), at(part.leastV)]
+/** Equal legs: half of each capacitor and twice each coil stand between the wires. Derived. */
+const filterBetweenLegs = (leg: FittedFilter): FittedFilter => ({
+  topology: leg.topology,
+  capacitanceF: leg.capacitanceF / 2,
+  capacitance2F: leg.capacitance2F / 2,
+  inductanceH: 2 * leg.inductanceH,
+  inductance2H: 2 * leg.inductance2H,
+  dcrOhm: 2 * leg.dcrOhm,
+})
+
+export type Changed = {
+  readonly sign?: 1 | -1
+  readonly placement?: 'connector' | 'behind'
+  readonly restV?: number
+  /** of the generator, against the pulse entered */
+  readonly driveShare?: number
 }
 
 /** The circuit of one run. `sign` turns the generator round; `placement` may differ from the one entered. */
-export function circuitOf(
-  setup: SurgeSetup,
-  suppressor: Suppressor | undefined,
-  changed: { readonly sign?: 1 | -1; readonly placement?: 'connector' | 'behind' } = {},
-): SurgeCircuit {
+export function circuitOf(setup: SurgeSetup, suppressor: Suppressor | undefined, changed: Changed = {}): SurgeCircuit {
   const placement = changed.placement ?? setup.placement
+  const restV = restWithin(suppressor, changed.restV ?? setup.restV[0])
   return {
-    source: sourceOf(setup, changed.sign ?? setup.sign, suppressor !== undefined && placement === 'connector'),
+    source: sourceOf(setup, suppressor, placement, (changed.sign ?? setup.sign) * (changed.driveShare ?? 1)),
     lineOhm: setup.lineOhm,
     lineH: setup.lineH,
     filter: setup.filter,
@@ -159,17 +139,39 @@ export function circuitOf(
     placement,
     loadOhm: setup.loadOhm,
     loadF: setup.loadF,
+    ...(restV === 0 ? {} : { restV }),
   }
 }
 
+/** A part that conducts at the line's own volts holds them down: the pulse then starts from its knee. */
+function restWithin(suppressor: Suppressor | undefined, restV: number): number {
+  if (!suppressor) return restV
+  const lowV = suppressor.bidirectional ? suppressor.breakdownV : 1
+  return Math.min(KNEE * suppressor.breakdownV, Math.max(-KNEE * lowV, restV))
+}
+
+const KNEE = 0.999
+
 /**
- * The discharge current of IEC 61000-4-2 is defined into a short: with a suppressor at the connector it is driven as it
- * stands; otherwise, and where an impedance was entered, that impedance lies across it.
+ * A discharge is defined by its current into a short. Into a clamp at the connector it is driven as it stands, as long
+ * as the volts there stay below the charge; otherwise through V/I, so that the open volts are those of the charge. An
+ * impedance that was entered lies across it, if it lets no more through.
  */
-function sourceOf({ pulse }: SurgeSetup, sign: 1 | -1, clampedAtOnce: boolean): SurgeSource {
-  if (pulse.row.id === 'iec-esd') {
-    const ohm = clampedAtOnce && !pulse.ohmEntered ? Number.POSITIVE_INFINITY : pulse.sourceOhm
-    return { form: 'current', peak: sign * pulse.shortCircuitA, ohm }
-  }
-  return { form: 'voltage', peak: sign * pulse.openCircuitV, ohm: pulse.sourceOhm }
+function sourceOf(
+  { pulse, lineOhm, lineH }: SurgeSetup,
+  suppressor: Suppressor | undefined,
+  placement: 'connector' | 'behind',
+  share: number,
+): SurgeSource {
+  if (pulse.row.amperePerVolt === undefined)
+    return { form: 'voltage', peak: share * pulse.openCircuitV, ohm: pulse.sourceOhm }
+  const { openCircuitV, shortCircuitA, shape } = pulse
+  const openOhm = openCircuitV / shortCircuitA
+  const peak = share * shortCircuitA
+  if (!pulse.taken.ohm) return { form: 'current', peak, ohm: Math.min(openOhm, pulse.sourceOhm) }
+  const clampedAtOnce = suppressor !== undefined && placement === 'connector' && lineOhm === 0 && lineH === 0
+  const aheadV = suppressor
+    ? suppressor.breakdownV + shortCircuitA * (suppressor.dynamicOhm + suppressor.leadH / shape.riseSec)
+    : Number.POSITIVE_INFINITY
+  return { form: 'current', peak, ohm: clampedAtOnce && aheadV < openCircuitV ? Number.POSITIVE_INFINITY : openOhm }
 }

@@ -81,7 +81,7 @@ class Stepper {
     this.network = network
     this.shape = shape
     this.longestSec = longestSec
-    this.x = new Float64Array(network.regions[0]?.size ?? 0)
+    this.x = network.restX.slice()
     this.scratch = new Float64Array(this.x.length)
     watchInto(this.region, this.x, this.drive(0), this.volts)
     this.sample()
@@ -94,7 +94,7 @@ class Stepper {
   }
 
   private drive(sec: number): number {
-    return this.network.drive * this.shape.at(sec)
+    return this.network.restDrive + this.network.drive * this.shape.at(sec)
   }
 
   private matrix(level: number): StepMatrix {
@@ -161,7 +161,7 @@ const above = (index: number): number => (index === 2 ? 0 : 1)
 const below = (index: number): number => (index === 1 ? 0 : 2)
 
 /**
- * Runs one pulse into a circuit that starts at rest, and gives everything watched over time. Yields every few dozen
+ * Runs one pulse into a circuit that starts at rest, with the volts of its line on it, and gives everything watched over time. Yields every few dozen
  * steps. Result independent of `bend` to 1e-4. Throws RangeError for a source without resistance.
  * Source: exact solution of the linear pieces (derived); checked against ngspice.
  */

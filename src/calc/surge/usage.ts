@@ -1,8 +1,8 @@
-/** How much of the rating a pulse uses after shape, temperature and repeats. */
+/** How much of the rating a pulse uses after shape, temperature, repeats and wear. Numbers only. */
+import { SUPPRESSOR_TYPES, type SuppressorType, VARISTOR_WEAR } from '../../reference/suppressors.ts'
 import type { Repeats } from '../../reference/waveforms.ts'
-import { formatQuantity } from '../quantity/format.ts'
 import type { Pulse } from './pulse.ts'
-import { deratedShare, repeatFactor, shapeFactor } from './rating.ts'
+import { deratedShare, type PulseHeat, repeatFactor, shapeFactor } from './rating.ts'
 import { type RunFigures, usedFracOf } from './runs.ts'
 import { shapeTimes } from './shape.ts'
 
@@ -13,49 +13,59 @@ export type Usage = {
   readonly byShapeFrac: number
   readonly deratedFrac: number
   readonly repeatFactor: number
-  readonly repeatWords: string
+  readonly counted: readonly Repeats[]
+  /** share of the rating a part that wears keeps over the counted repeats; 1 for one that does not */
+  readonly wearShare: number
   /** undefined: no rating is left at this temperature */
   readonly totalFrac: number | undefined
-  /** other trains with this shape, as sentences */
-  readonly otherTrains: readonly string[]
+  /** other trains with this shape, and the share of the rating each would use */
+  readonly otherTrains: readonly { readonly repeats: Repeats; readonly usedFrac: number }[]
 }
 
 /** Factor of the nominal shape against 10/1000 µs; the square-root rule is read from the time to half value. */
-export const factorOf = ({ shape, isRing }: Pulse): number => shapeFactor(shape, isRing ? undefined : shapeTimes(shape))
+export const factorOf = ({ shape, ring }: Pulse): number => shapeFactor(shape, ring ? undefined : shapeTimes(shape))
+
+export type UsageQuestion = {
+  readonly factor: number
+  readonly ambientC: number
+  readonly derateZeroC: number
+  readonly repeats: readonly Repeats[]
+  readonly type: SuppressorType
+  /** heat of a later pulse of a train, by the share of the drive it has */
+  readonly laterHeat: (driveShare: number, first: PulseHeat) => PulseHeat
+}
 
 /** Usage of a run; undefined without a suppressor or a rating. */
-export function usageOf(
-  run: RunFigures,
-  given: {
-    readonly factor: number
-    readonly ambientC: number
-    readonly zeroC: number
-    readonly repeats: readonly Repeats[]
-  },
-): Usage | undefined {
+export function usageOf(run: RunFigures, q: UsageQuestion): Usage | undefined {
   if (!run.used) return undefined
   const { byPowerFrac, byShapeFrac, heat } = run.used
-  const train = (repeats: Repeats) => repeatFactor({ heat, energyJ: run.energyJ }, repeats)
-  const counted = given.repeats.filter((r) => r.counted)
-  const factors = counted.map(train)
-  const worst = factors.reduce((most, factor) => Math.max(most, factor), 1)
-  const deratedFrac = deratedShare(given)
+  const first: PulseHeat = { heat, energyJ: run.energyJ }
+  const train = (repeats: Repeats) => repeatFactor(first, q.laterHeat(repeats.laterDriveShare, first), repeats)
+  const counted = q.repeats.filter((r) => r.counted)
+  const worst = Math.max(1, ...counted.map(train))
+  const deratedFrac = deratedShare({ ambientC: q.ambientC, zeroC: q.derateZeroC })
+  const wearShare = Math.min(1, ...counted.map((r) => wearOf(q.type, r)))
   const single = usedFracOf(run.used)
-  const total = deratedFrac > 0 ? (single * worst) / deratedFrac : undefined
+  const left = deratedFrac * wearShare
   return {
     peakW: run.peakW,
-    factor: given.factor,
+    factor: q.factor,
     byPowerFrac,
     byShapeFrac,
     deratedFrac,
     repeatFactor: worst,
-    repeatWords: counted.map((r) => r.words).join(', ') || 'a single pulse',
-    totalFrac: total,
-    otherTrains: given.repeats
+    counted,
+    wearShare,
+    totalFrac: left > 0 ? (single * worst) / left : undefined,
+    otherTrains: q.repeats
       .filter((r) => !r.counted && deratedFrac > 0 && single > 0)
-      .map((r) => {
-        const frac = (single * train(r)) / deratedFrac
-        return `Estimate for ${r.words} (a cable-bundle test): ${formatQuantity(frac, 'fraction')} of the rating.`
-      }),
+      .map((repeats) => ({ repeats, usedFrac: (single * train(repeats)) / (deratedFrac * wearOf(q.type, repeats)) })),
   }
+}
+
+/** n^−0.3 for a part that wears with each of n pulses. */
+function wearOf(type: SuppressorType, { gaps }: Repeats): number {
+  if (!SUPPRESSOR_TYPES[type].wears) return 1
+  const count = gaps.reduce((product, gap) => product * gap.count, 1)
+  return count ** -VARISTOR_WEAR.value
 }

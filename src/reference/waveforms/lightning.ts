@@ -9,28 +9,55 @@ const ONLY_BUNDLE =
   'is a cable-bundle waveform without a pin-injection level; enter the open-circuit volts and the source impedance of your test. Never size one pin from a bundle current.'
 
 type Row = readonly [level: number, openCircuitV: number, shortCircuitA: number, source: WaveCitation]
+const bundle = (rows: readonly (readonly [openCircuitV: number, shortCircuitA: number])[]): readonly WaveLevel[] =>
+  rows.map(([openCircuitV, shortCircuitA], i) => ({
+    level: i + 1,
+    openCircuitV,
+    shortCircuitA,
+    source: memory('single-stroke cable-bundle levels, outline'),
+  }))
+const DOUBLE_EXPONENTIAL_BUNDLE = bundle([
+  [50, 100],
+  [125, 250],
+  [300, 600],
+  [750, 1500],
+  [1600, 3200],
+])
+
 const levels = (rows: readonly Row[]): readonly WaveLevel[] =>
   rows.map(([level, openCircuitV, shortCircuitA, source]) => ({ level, openCircuitV, shortCircuitA, source }))
 
 const PIN_SHOTS: Repeats = {
   id: 'pin-shots',
   words: '10 shots of a polarity, 10 s apart (the spacing is assumed)',
-  count: 10,
-  spacingSec: 10,
-  laterPowerShare: 1,
+  gaps: [{ count: 10, spacingSec: 10 }],
+  laterDriveShare: 1,
   counted: true,
   source: memory('10 per polarity'),
 }
 
-/** Thirteen more at half the voltage within 1.5 s, taken evenly spread; half the voltage is about a quarter of the power. */
+/** Thirteen more at half the drive, 10 to 200 ms apart: taken at the closest. */
 const strokes = (counted: boolean): Repeats => ({
   id: 'strokes',
-  words: 'a multiple stroke: 1 + 13 at half the voltage within 1.5 s',
-  count: 14,
-  spacingSec: 1.5 / 13,
-  laterPowerShare: 0.25,
+  words: 'a multiple stroke: 1 + 13 at half the voltage, 10 ms apart',
+  gaps: [{ count: 14, spacingSec: 10e-3 }],
+  laterDriveShare: 0.5,
   counted,
-  source: memory('multiple stroke, outline'),
+  source: memory('multiple stroke, outline: 10 to 200 ms apart'),
+})
+
+/** Bursts of twenty pulses, three bursts together, every 3 s for 5 minutes: each gap at its closest. */
+const bursts = (counted: boolean): Repeats => ({
+  id: 'burst',
+  words: 'a multiple burst: 20 pulses 50 µs apart, 3 bursts 30 ms apart, every 3 s for 5 min',
+  gaps: [
+    { count: 20, spacingSec: 50e-6 },
+    { count: 3, spacingSec: 30e-3 },
+    { count: 100, spacingSec: 3 },
+  ],
+  laterDriveShare: 1,
+  counted,
+  source: memory('multiple burst: 20 pulses, 50 to 1000 µs apart, bursts 30 to 300 ms apart'),
 })
 
 const FRONT_AND_TAIL = { k: 1.09405, aPerSec: 11354, bPerSec: 647265 } as const
@@ -47,6 +74,8 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
     note: 'The constants give 6.36/68.97 µs.',
     levels: [],
     noLevelWhy: `Waveform 1 ${ONLY_BUNDLE}`,
+    isBundleOnly: true,
+    bundleLevels: DOUBLE_EXPONENTIAL_BUNDLE,
     repeats: [strokes(true)],
   },
   {
@@ -66,6 +95,8 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
     note: 'Straight between its points, which overstates its volt-seconds; the small undershoot after 6.4 µs is left out.',
     levels: [],
     noLevelWhy: `Waveform 2 ${ONLY_BUNDLE}`,
+    isBundleOnly: true,
+    bundleLevels: DOUBLE_EXPONENTIAL_BUNDLE,
     repeats: [strokes(true)],
   },
   {
@@ -92,8 +123,16 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
         clause: 'Q = π·n/ln(first/later); which peak is meant is from memory',
         standing: 'derived',
       },
+      spread: { frac: 0.2, source: memory('1 and 10 MHz, ±20 %') },
     },
-    repeats: [PIN_SHOTS],
+    bundleLevels: bundle([
+      [100, 20],
+      [250, 50],
+      [600, 120],
+      [1500, 300],
+      [3200, 640],
+    ]),
+    repeats: [PIN_SHOTS, bursts(false)],
   },
   {
     id: 'wf4',
@@ -111,6 +150,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
       [4, 750, 150, read('T1', TABLE)],
       [5, 1600, 320, memory(TABLE)],
     ]),
+    bundleLevels: DOUBLE_EXPONENTIAL_BUNDLE,
     repeats: [PIN_SHOTS, strokes(false)],
   },
   {
@@ -129,6 +169,13 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
       [4, 750, 750, read('T1', TABLE)],
       [5, 1600, 1600, memory(TABLE)],
     ]),
+    bundleLevels: bundle([
+      [50, 150],
+      [125, 400],
+      [300, 1000],
+      [750, 2000],
+      [1600, 5000],
+    ]),
     repeats: [PIN_SHOTS, strokes(false)],
   },
   {
@@ -141,6 +188,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
     note: 'Constants fitted to the nominal times; the standard’s own were not seen.',
     levels: [],
     noLevelWhy: `Waveform 5B ${ONLY_BUNDLE}`,
+    isBundleOnly: true,
     repeats: [strokes(true)],
   },
   {
@@ -153,16 +201,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
     note: 'The constants give 0.2445/4.000 µs.',
     levels: [],
     noLevelWhy: `Waveform 6 ${ONLY_BUNDLE}`,
-    repeats: [
-      {
-        id: 'burst',
-        words: 'a burst of 20 pulses, 50 µs apart',
-        count: 20,
-        spacingSec: 50e-6,
-        laterPowerShare: 1,
-        counted: true,
-        source: memory('multiple burst: 20 pulses, 50 to 1000 µs apart'),
-      },
-    ],
+    isBundleOnly: true,
+    repeats: [bursts(true)],
   },
 ]

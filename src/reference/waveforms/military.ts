@@ -1,7 +1,17 @@
 /** MIL-STD-461G CS115, CS116 and RS105. */
-import type { WaveCitation, Waveform } from './types.ts'
+import type { RingEnvelope, WaveCitation, Waveform } from './types.ts'
 
 const memory = (clause: string): WaveCitation => ({ id: 'mil-std-461', clause, standing: 'memory' })
+
+/** Peak current of CS116 over frequency, in A, from 10 kHz to 100 MHz. */
+export const CS116_ENVELOPE = {
+  lowHz: 1e4,
+  flatFromHz: 1e6,
+  flatToHz: 30e6,
+  highHz: 100e6,
+  flatA: 10,
+  source: memory('5.14: 0.1 A at 10 kHz, 10 A from 1 to 30 MHz, 3 A at 100 MHz'),
+} as const satisfies RingEnvelope
 
 /** Waveforms of MIL-STD-461G. */
 export const MILITARY_WAVEFORMS: readonly Waveform[] = [
@@ -29,9 +39,8 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
       {
         id: 'train',
         words: '1,800 pulses: 30 a second for a minute',
-        count: 1800,
-        spacingSec: 1 / 30,
-        laterPowerShare: 1,
+        gaps: [{ count: 1800, spacingSec: 1 / 30 }],
+        laterDriveShare: 1,
         counted: true,
         source: memory('5.13, 30 Hz for 1 minute'),
       },
@@ -57,6 +66,7 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
       q: 20,
       why: 'slowest decay of 15 ± 5',
       source: { id: 'T15', clause: 'Q = 15 ± 5', standing: 'read' },
+      envelope: CS116_ENVELOPE,
     },
     repeats: [],
   },
@@ -74,13 +84,3 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
     repeats: [],
   },
 ]
-
-/** Peak current of CS116 over frequency, in A, from 10 kHz to 100 MHz. */
-export const CS116_ENVELOPE = {
-  lowHz: 1e4,
-  flatFromHz: 1e6,
-  flatToHz: 30e6,
-  highHz: 100e6,
-  flatA: 10,
-  source: memory('5.14: 0.1 A at 10 kHz, 10 A from 1 to 30 MHz, 3 A at 100 MHz'),
-} as const

@@ -52,18 +52,43 @@ export type WaveLevel = {
   readonly source: WaveCitation
 }
 
+/** So many, so far apart: of pulses, or of trains of the next inner row. */
+export type Gap = { readonly count: number; readonly spacingSec: number }
+
 /**
- * Repetition of the pulse. `laterPowerShare`: power of every later pulse against the first. `counted`: belongs to the
- * test this row describes; otherwise it is another test with the same shape and is only mentioned.
+ * Repetition of the pulse. `gaps`: innermost first, each at the closest spacing the document allows.
+ * `laterDriveShare`: volts or amperes of the generator at every later pulse against the first; what that leaves of the
+ * power behind a clamp is computed, not assumed. `counted`: belongs to the test this row describes; otherwise it is
+ * another test with the same shape and is only mentioned.
  */
 export type Repeats = {
   readonly id: string
   readonly words: string
-  readonly count: number
-  readonly spacingSec: number
-  readonly laterPowerShare: number
+  readonly gaps: readonly [Gap, ...Gap[]]
+  readonly laterDriveShare: number
   readonly counted: boolean
   readonly source: WaveCitation
+}
+
+/** Peak amperes of a damped sine over its frequency: rising with f, flat, falling with 1/f. */
+export type RingEnvelope = {
+  readonly lowHz: number
+  readonly flatFromHz: number
+  readonly flatToHz: number
+  readonly highHz: number
+  readonly flatA: number
+  readonly source: WaveCitation
+}
+
+export type RingRow = {
+  readonly hz: number
+  readonly q: number
+  readonly why: string
+  readonly source: WaveCitation
+  /** frequencies the document allows about the one that is meant, as a share of it */
+  readonly spread?: { readonly frac: number; readonly source: WaveCitation }
+  /** frequencies and amplitudes from end to end, for a test without one frequency */
+  readonly envelope?: RingEnvelope
 }
 
 export type Waveform = {
@@ -82,6 +107,12 @@ export type Waveform = {
   readonly noLevelWhy?: string
   /** amplitude where the standard has just one */
   readonly only?: { readonly openCircuitV: number; readonly source: WaveCitation }
-  readonly ring?: { readonly hz: number; readonly q: number; readonly why: string; readonly source: WaveCitation }
+  readonly ring?: RingRow
+  /** a discharge: amperes into a short per volt of charge; the open volts cannot exceed the charge */
+  readonly amperePerVolt?: number
+  /** a test on whole cable bundles: no contact is sized from it unless its share of the current is known */
+  readonly isBundleOnly?: true
+  /** levels of the cable-bundle test: limit in volts, amperes of the whole bundle */
+  readonly bundleLevels?: readonly WaveLevel[]
   readonly repeats: readonly Repeats[]
 }

@@ -1,38 +1,10 @@
 /** A surge through line, suppressor and filter: does the circuit live, does the suppressor live, does the signal live? */
-import { waveformById } from '../../../reference/waveforms.ts'
-import { plainShapePlot } from '../../surge/plots.ts'
-import { setUpSurge } from '../../surge/setup.ts'
-import { asOnePart } from '../../surge/stack.ts'
-import type { Check, Progress, Result } from '../../types.ts'
-import { type Told, told } from '../told.ts'
-import { answerSurge } from './answer.ts'
-import { type SurgeGiven, surgeInputs } from './inputs.ts'
+import type { Check } from '../../types.ts'
+import { explainSurge } from './explain.ts'
+import { type SurgeFigures, surgeFigures } from './figures.ts'
+import { surgeInputs } from './inputs.ts'
 
-function* compute(asked: SurgeGiven): Generator<Progress, Result> {
-  const given = asOnePart(asked)
-  const answer = setUpSurge(given)
-  if (answer.is === 'refused') return { ok: false, issues: [answer.issue] }
-  if (answer.is === 'missing') return waiting(answer.words, given.waveform)
-  return yield* answerSurge(given, answer.setup)
-}
-
-/** What is missing, with the shape of the waveform chosen so far. */
-function waiting(words: readonly string[], waveform: string | undefined): Result {
-  const row = waveform === undefined ? undefined : waveformById(waveform)
-  const shape = row && plainShapePlot(row)
-  return {
-    ok: true,
-    headline: `Enter ${words.join(' and ')}.`,
-    findings: row ? [{ verdict: 'ok', sentence: row.note }] : [],
-    outputs: {},
-    bounds: [],
-    rungs: [],
-    pictures: shape ? [shape] : [],
-    cautions: ['lightning-hirf-fuel', 'screening'],
-  }
-}
-
-export const surgeCheck: Check<typeof surgeInputs, Told> = {
+export const surgeCheck: Check<typeof surgeInputs, SurgeFigures> = {
   id: 'surge',
   title: 'Surge',
   question: 'Does the circuit live, does the suppressor live, does the signal live?',
@@ -57,6 +29,15 @@ export const surgeCheck: Check<typeof surgeInputs, Told> = {
     { key: 'connectorPeakSec', label: 'Connector peaks at', quantity: 'time', digits: 3 },
     { key: 'suppressorPeakSec', label: 'Clamp peaks at', quantity: 'time', digits: 3 },
     { key: 'peakASec', label: 'Current peaks at', quantity: 'time', digits: 3 },
+    { key: 'worstLoadPeakV', label: 'Peak at the load, worst', quantity: 'voltage', digits: 4 },
+    { key: 'worstCapacitorPeakV', label: 'Peak on a filter capacitor, worst', quantity: 'voltage', digits: 4 },
+    { key: 'worstUsedFrac', label: 'Rating used, worst', quantity: 'fraction', digits: 3 },
+    { key: 'worstCapacitanceF', label: 'Worst at', quantity: 'capacitance', digits: 3 },
+    { key: 'worstInductanceH', label: 'Worst at', quantity: 'inductance', digits: 3 },
+    { key: 'worstRingHz', label: 'Worst at', quantity: 'frequency', digits: 3 },
+    { key: 'betweenLegsV', label: 'Between the legs, at most', quantity: 'voltage', digits: 4 },
+    { key: 'contactA', label: 'Current into this contact, at most', quantity: 'current', digits: 4 },
   ],
-  ...told(compute),
+  figures: surgeFigures,
+  explain: explainSurge,
 }

@@ -17,7 +17,11 @@ export const pulseInputs = [
     help: 'From the test plan or the category of the box.',
     type: { is: 'choice', options: WAVEFORMS.map(({ id, name }) => ({ value: id, label: name })) },
     defaultText: 'wf4',
-    whenEmpty: { do: 'ask', how: 'The test plan names it; pin injection is waveform 3 with 4 or 5A.' },
+    whenEmpty: {
+      do: 'ask',
+      how: 'The test plan names it; pin injection is waveform 3 with 4 or 5A.',
+      name: 'the waveform',
+    },
   },
   {
     key: 'level',
@@ -28,6 +32,7 @@ export const pulseInputs = [
     whenEmpty: {
       do: 'ask',
       how: 'The category of the box has it, as in A3: level 3. Or enter volts and impedance.',
+      name: 'the level',
       offer: { text: '3', why: 'a usual level of boxes in a metal aircraft; not your test plan' },
     },
   },
@@ -46,10 +51,49 @@ export const pulseInputs = [
     defaultText: 'positive',
     whenEmpty: { do: 'assume', text: 'positive', why: 'the other polarity is run too', favourable: false },
   },
+  {
+    key: 'surgeMode',
+    fact: 'surgeMode',
+    label: 'Surge comes',
+    help: 'Pin injection and lightning on a cable come on each leg against chassis. Matters on pairs.',
+    type: {
+      is: 'choice',
+      options: [
+        { value: 'common', label: 'on each leg, against chassis' },
+        { value: 'differential', label: 'between the legs of a pair' },
+      ],
+    },
+    defaultText: 'common',
+    whenEmpty: { do: 'assume', text: 'common', why: 'as pin injection and lightning come', favourable: false },
+  },
+] as const satisfies readonly Input[]
+
+/** A test on the whole cable bundle, brought down to one contact. */
+const BUNDLE = 'Cable-bundle test'
+const bundleInputs = [
+  {
+    key: 'bundleLevel',
+    fact: 'surgeBundleLevel',
+    label: 'Bundle level',
+    help: 'Level of a cable-bundle test instead of pin injection: volts limit, amperes of the whole bundle.',
+    type: { is: 'number', quantity: 'count', min: 1, max: 5 },
+    whenEmpty: { do: 'omit' },
+    group: BUNDLE,
+  },
+  {
+    key: 'bundleShareFrac',
+    fact: 'surgeBundleShareFrac',
+    label: 'Share on this contact',
+    help: 'Of the bundle’s current. One over the number of wires if all end alike; a shield grounded at both ends takes most of it.',
+    type: { is: 'number', quantity: 'fraction', min: 1e-6, max: 1 },
+    whenEmpty: { do: 'omit' },
+    group: BUNDLE,
+  },
 ] as const satisfies readonly Input[]
 
 /** Numbers that replace or add to the row, and the line ahead of the connector. */
 export const ownPulseInputs = [
+  ...bundleInputs,
   {
     key: 'openCircuitV',
     fact: 'surgeOpenCircuitV',
@@ -90,7 +134,7 @@ export const ownPulseInputs = [
     key: 'ringHz',
     fact: 'surgeRingHz',
     label: 'Ring frequency',
-    help: 'Of a damped sine. Empty: 1 MHz.',
+    help: 'Of a damped sine. Empty: 1 MHz, for CS116 every frequency of its envelope.',
     type: { is: 'number', quantity: 'frequency', min: 1, max: 1e10 },
     whenEmpty: { do: 'omit' },
     group: OWN,

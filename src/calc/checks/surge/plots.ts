@@ -1,9 +1,9 @@
 /** The curves of a run thinned for drawing, and the shape of the waveform. */
-import type { Waveform } from '../../reference/waveforms.ts'
-import type { Picture, PlotCurve } from '../types.ts'
-import type { Pulse } from './pulse.ts'
-import { type Ring, type Shape, shapeOf, shapeTimes } from './shape.ts'
-import type { Trace } from './trace.ts'
+import type { Waveform } from '../../../reference/waveforms.ts'
+import type { Pulse } from '../../surge/pulse.ts'
+import { type Ring, type Shape, shapeOf, shapeTimes } from '../../surge/shape.ts'
+import type { Trace } from '../../surge/trace.ts'
+import type { Picture, PlotCurve } from '../../types.ts'
 
 type Plot = Extract<Picture, { is: 'plot' }>
 

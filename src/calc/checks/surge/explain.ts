@@ -1,0 +1,135 @@
+/** The answer of the surge check in words and pictures, from its numbers. */
+import type { SafetyId } from '../../../reference/safety.ts'
+import { waveformById } from '../../../reference/waveforms.ts'
+import { stripAxis } from '../../strip-axis.ts'
+import type { SurgeSetup } from '../../surge/setup.ts'
+import { countOf } from '../../surge/signal.ts'
+import type { Picture, Success } from '../../types.ts'
+import { worstFirst } from '../../verdict.ts'
+import type { SurgeFigures, SurgeFound, SurgeWaiting } from './figures.ts'
+import type { SurgeGiven } from './inputs.ts'
+import { plainShapePlot, shapePlot, voltsPlot } from './plots.ts'
+import { capacitorFindings, circuitFindings, suppressorFindings } from './words/findings.ts'
+import { wantedNames } from './words/refusals.ts'
+import { remarks } from './words/remarks.ts'
+import { saidRungs, surgeLadder } from './words/rungs.ts'
+import { percent, V } from './words/show.ts'
+import { roomBounds, shareWords, signalFindings } from './words/signal.ts'
+import { sizingTable } from './words/sizing.ts'
+import { saidOutputs } from './words/workings.ts'
+
+export function explainSurge(given: SurgeGiven, figures: SurgeFigures): Success {
+  const { surge } = figures
+  return surge.is === 'waiting' ? waiting(surge, given.waveform) : told(figures, surge)
+}
+
+/** What is missing, with the shape of the waveform chosen so far. */
+function waiting({ wanted }: SurgeWaiting, waveform: string | undefined): Success {
+  const row = waveform === undefined ? undefined : waveformById(waveform)
+  const shape = row && plainShapePlot(row)
+  return {
+    ok: true,
+    headline: `Enter ${wantedNames(wanted).join(' and ')}.`,
+    findings: row ? [{ verdict: 'ok', sentence: row.note }] : [],
+    outputs: {},
+    bounds: [],
+    rungs: [],
+    pictures: shape ? [shape] : [],
+    cautions: ['lightning-hirf-fuel', 'screening'],
+  }
+}
+
+function told(figures: SurgeFigures, found: SurgeFound): Success {
+  const { setup, judged, runs, sizes } = found
+  const rungs = saidRungs(figures.rungs, found)
+  const table = sizingTable(sizes)
+  const strip = roomStrip(found)
+  return {
+    ok: true,
+    ...(figures.verdict === undefined ? {} : { verdict: figures.verdict }),
+    headline: headlineOf(found),
+    findings: worstFirst([
+      ...circuitFindings(judged.circuit.reasons),
+      ...suppressorFindings(judged.suppressor?.reasons ?? []),
+      ...capacitorFindings(judged.capacitor?.reasons ?? []),
+      ...signalFindings(judged.signal, setup.part?.standoffV),
+      ...remarks(found),
+    ]),
+    outputs: saidOutputs(figures, found),
+    bounds: roomBounds(judged.signal, setup.filter),
+    rungs,
+    pictures: [
+      surgeLadder(rungs),
+      voltsPlot({
+        pulse: setup.pulse,
+        trace: runs.run.trace,
+        hasSuppressor: setup.met !== undefined,
+        loadPeak: runs.run.load,
+        withstandV: judged.withstandV,
+      }),
+      shapePlot(setup.pulse, setup.sign),
+      ...(strip ? [strip] : []),
+      ...(table ? [table] : []),
+    ],
+    cautions: cautionsOf(setup),
+  }
+}
+
+/** Ids of safety texts: stored charge where there is a capacitor, power off where the pulse can hurt. */
+function cautionsOf({ pulse, filter }: SurgeSetup): readonly SafetyId[] {
+  return [
+    'permanent-approved',
+    'lightning-hirf-fuel',
+    'hipot',
+    'after-strike',
+    ...(filter.topology === 'none' ? [] : (['stored-charge'] as const)),
+    ...(pulse.openCircuitV >= 60 ? (['power-off'] as const) : []),
+    'ok-bounds',
+    'screening',
+  ]
+}
+
+function headlineOf({ judged, setup }: SurgeFound): string {
+  const { load, usage, withstandV, usedFrac } = judged
+  const worst = V(load.worst) === V(load.asEntered) ? '' : `, ${V(load.worst)} at worst,`
+  const against = withstandV === undefined ? '' : ` against ${V(withstandV)} withstood`
+  const peaks = `the load peaks at ${V(load.asEntered)}${worst}${against}`
+  if (!setup.part) return `No suppressor: ${peaks}.`
+  if (!setup.met) return `This surge passes the suppressor by: ${peaks}.`
+  const used =
+    usage?.totalFrac === undefined
+      ? 'its rating is not judged'
+      : `the suppressor uses ${percent(usedFrac?.worst ?? usage.totalFrac)} of its rating`
+  return `The${peaks.slice(3)}; ${used}.`
+}
+
+/** What is left for the filter beside this suppressor. */
+function roomStrip({ judged, setup }: SurgeFound): Picture | undefined {
+  const { signal } = judged
+  if (signal.is !== 'judged' || !signal.room || signal.room.roomF <= 0) return undefined
+  const { filter } = setup
+  const mostF = signal.room.roomF / countOf(filter)
+  const takenToF = signal.room.wholeF / countOf(filter)
+  const isFitted = filter.capacitanceF > 0
+  const topology = filter.topology === 'none' || filter.topology === 'L' ? 'C' : filter.topology
+  return {
+    is: 'strip',
+    title: 'Room for the filter beside this suppressor',
+    ...stripAxis([mostF, takenToF, isFitted ? filter.capacitanceF : undefined]),
+    rows: [
+      {
+        topology,
+        label: topology,
+        best: true,
+        state: 'half',
+        mostF,
+        ...(takenToF > mostF ? { takenToF } : {}),
+        holes: [],
+        verdict: signal.verdict,
+        note: `suppressor takes ${shareWords(signal.suppressorF, signal.room.wholeF)}`,
+      },
+    ],
+    marks: [],
+    ...(isFitted ? { chosenF: filter.capacitanceF } : {}),
+  }
+}

@@ -1,0 +1,97 @@
+/** The reasons of the four judgements as sentences. */
+import { CROWBAR_ON } from '../../../../reference/suppressors.ts'
+import type { CapacitorReason, CircuitReason, Spread, SuppressorReason } from '../../../surge/judge.ts'
+import type { Excess } from '../../../surge/trace.ts'
+import type { Finding } from '../../../types.ts'
+import { isLineReason, lineSentence } from './line.ts'
+import { placeWords } from './place.ts'
+import { percent, show, V } from './show.ts'
+
+/** How a value is put: as entered, and where it is worse. */
+function spreadWords({ asEntered, worst, at }: Spread, say: (value: number) => string): string {
+  if (!at || say(worst) === say(asEntered)) return say(worst)
+  const place = placeWords(at)
+  return place === ''
+    ? `${say(asEntered)}, the other way round ${say(worst)},`
+    : `${say(asEntered)} with the parts as entered and ${say(worst)} at ${place}`
+}
+
+function heldWords(excess: Excess | undefined): string {
+  if (!excess || excess.voltSec <= 0) return ''
+  const through = `${show(excess.voltSec * 1e6, 'number')} V·µs let through`
+  return excess.isOpen
+    ? `, and is still above at the end of the run (${through})`
+    : `, and is above it until ${show(excess.untilSec, 'time')} (${through})`
+}
+
+export const circuitFindings = (reasons: readonly CircuitReason[]): readonly Finding[] =>
+  reasons.map((reason) => ({ verdict: reason.verdict, sentence: circuitSentence(reason) }))
+
+function circuitSentence(reason: CircuitReason): string {
+  switch (reason.is) {
+    case 'load-unjudged':
+      return `The load sees ${spreadWords(reason.load, V)}. Enter what the circuit withstands to judge it.`
+    case 'load-hot':
+      return `Hot, the breakdown is ${V(reason.hotRiseV)} higher and lifts the load above the ${V(reason.withstandV)} the circuit withstands.`
+    case 'load':
+      return loadSentence(reason)
+    case 'insulation':
+      return reason.limitV === undefined
+        ? `Both legs together rise to ${V(reason.volts)}, across the insulation of the line transformer. Enter what that withstands.`
+        : `Both legs together rise to ${V(reason.volts)}, ${relation(reason.verdict)} the ${V(reason.limitV)} the insulation of the line transformer withstands.`
+    case 'between-legs':
+      return betweenSentence(reason)
+  }
+}
+
+const relation = (verdict: Finding['verdict']): string =>
+  verdict === 'fails' ? 'above' : verdict === 'marginal' ? 'within 5 % of' : 'below'
+
+function loadSentence({ load, withstandV, verdict, excess }: Extract<CircuitReason, { is: 'load' }>): string {
+  const peaks = `The load peaks at ${spreadWords(load, V)}`
+  if (verdict === 'fails')
+    return `${peaks}, ${V(load.worst - withstandV)} above what the circuit withstands${heldWords(excess)}.`
+  return `${peaks}, ${relation(verdict)} the ${V(withstandV)} the circuit withstands.`
+}
+
+function betweenSentence({ volts, limitV, borrowed, verdict }: Extract<CircuitReason, { is: 'between-legs' }>): string {
+  const said = `Parts from each leg to chassis let up to ${V(volts)} stand between the legs`
+  if (limitV === undefined || (borrowed && verdict === 'unknown'))
+    return `${said}: two clamps. Enter what the circuit withstands between its legs.`
+  return `${said}, ${relation(verdict)} the ${V(limitV)} ${borrowed ? 'the circuit withstands to chassis' : 'it withstands there'}.`
+}
+
+export const capacitorFindings = (reasons: readonly CapacitorReason[]): readonly Finding[] =>
+  reasons.map(({ verdict, peak, withstandV }) => ({
+    verdict,
+    sentence:
+      withstandV === undefined
+        ? `A filter capacitor sees ${spreadWords(peak, V)}. Enter what it withstands; its working voltage is not the measure.`
+        : `A filter capacitor sees ${spreadWords(peak, V)}, ${relation(verdict)} the ${V(withstandV)} it withstands.`,
+  }))
+
+export const suppressorFindings = (reasons: readonly SuppressorReason[]): readonly Finding[] =>
+  reasons.map((reason) => ({ verdict: reason.verdict, sentence: suppressorSentence(reason) }))
+
+function suppressorSentence(reason: SuppressorReason): string {
+  if (isLineReason(reason)) return lineSentence(reason)
+  switch (reason.is) {
+    case 'rating-missing':
+      return 'Enter the 10/1000 µs pulse power of the suppressor to judge its rating.'
+    case 'no-rating-left':
+      return 'At this temperature the suppressor has no rating left.'
+    case 'not-in-the-way':
+      return 'A part across the pair does nothing for what both legs carry alike: this surge passes it by.'
+    case 'collapse-unknown':
+      return `A crowbar that fires drops to about ${V(CROWBAR_ON.value)} at once: how the inductor rings then is not worked out here.`
+    case 'rating':
+      return ratingSentence(reason)
+  }
+}
+
+function ratingSentence({ usage, usedFrac, ratedW }: Extract<SuppressorReason, { is: 'rating' }>): string {
+  const peak = `${show(usage.peakW, 'power')} peak`
+  const wear = usage.wearShare < 1 ? ` It wears: ${percent(usage.wearShare)} of that is left over these repeats.` : ''
+  const tail = usedFrac.worst > 3 ? ' Far above the rating the figure only says that it fails.' : ''
+  return `The pulse uses ${spreadWords(usedFrac, percent)} of what its ${show(ratedW, 'power')} 10/1000 µs rating allows (${peak}).${wear}${tail}`
+}

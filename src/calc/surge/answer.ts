@@ -1,0 +1,178 @@
+/** All judgements of a surge, from its runs and the worst over its box. Numbers only. */
+import { SUPPRESSOR_TYPES } from '../../reference/suppressors.ts'
+import type { Verdict } from '../terms.ts'
+import { worse } from '../verdict.ts'
+import { type SurgeAsked, spreadOf } from './asked.ts'
+import type { SurgeRuns } from './entered.ts'
+import {
+  type CapacitorReason,
+  type CircuitReason,
+  capacitorJudgement,
+  circuitJudgement,
+  type Judgement,
+  judged,
+  ratingReason,
+  type Spread,
+  type SuppressorReason,
+} from './judge.ts'
+import { type LinePeaks, type LineQuestion, linePeaksOf, lineReasons } from './line.ts'
+import { usedFracOf } from './runs.ts'
+import type { SurgeSetup } from './setup.ts'
+import { type SignalAnswer, signalAnswer } from './signal.ts'
+import { breakdownAt } from './suppressor.ts'
+import { type Usage, type UsageQuestion, usageOf } from './usage.ts'
+import type { Found, WorstFigures, WorstQuestion } from './worst.ts'
+
+export type SurgeJudged = {
+  readonly circuit: Judgement<CircuitReason>
+  /** undefined: no suppressor */
+  readonly suppressor: Judgement<SuppressorReason> | undefined
+  /** undefined: no filter capacitor */
+  readonly capacitor: Judgement<CapacitorReason> | undefined
+  readonly signal: SignalAnswer
+  readonly usage: Usage | undefined
+  readonly load: Spread
+  readonly capacitorPeak: Spread | undefined
+  readonly usedFrac: Spread | undefined
+  readonly betweenLegsV: number | undefined
+  readonly peaks: LinePeaks | undefined
+  /** what the load is held against: between the legs in differential mode */
+  readonly withstandV: number | undefined
+  /** every run was followed to its end */
+  readonly isWhole: boolean
+}
+
+export const usageQuestionOf = (asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns): UsageQuestion => ({
+  factor: runs.factor,
+  ambientC: asked.ambientC,
+  derateZeroC: asked.derateZeroC,
+  repeats: setup.pulse.row.repeats,
+  type: setup.part?.type ?? 'avalanche',
+  laterHeat: runs.laterHeat,
+})
+
+export const lineQuestionOf = (
+  asked: SurgeAsked,
+  part: LineQuestion['part'],
+  kind: LineQuestion['kind'],
+): LineQuestion => ({
+  part,
+  kind,
+  busMaxV: asked.busMaxV,
+  busMinV: asked.busMinV,
+  supplyCategory: asked.supplyCategory,
+  busSourceOhm: asked.busSourceOhm,
+  ratedPulseW: asked.ratedPulseW,
+  holdingA: asked.holdingA,
+})
+
+/** What the runs must stay below: as volts, and as the share of the rating one pulse may use. */
+export function limitsOf(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns): WorstQuestion['limits'] {
+  const usage = usageOf(runs.run, usageQuestionOf(asked, setup, runs))
+  const single = runs.run.used ? usedFracOf(runs.run.used) : 0
+  return {
+    ...(asked.withstandV === undefined ? {} : { load: asked.withstandV }),
+    ...(asked.capacitorWithstandV === undefined ? {} : { capacitor: asked.capacitorWithstandV }),
+    ...(usage?.totalFrac === undefined || single === 0 ? {} : { usedFrac: single / usage.totalFrac }),
+  }
+}
+
+const spread = (asEntered: number, found: Found, times = 1): Spread => ({
+  asEntered,
+  worst: Math.max(asEntered, found.value * times),
+  at: found.value * times > asEntered * (1 + 1e-6) ? found.at : undefined,
+})
+
+/** Judges them all. */
+export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns, worst: WorstFigures): SurgeJudged {
+  const { part, met, kind } = setup
+  const { run } = runs
+  const usage = usageOf(run, usageQuestionOf(asked, setup, runs))
+  const load = spread(run.load.value, worst.load)
+  const single = run.used ? usedFracOf(run.used) : 0
+  const usedFrac =
+    usage?.totalFrac === undefined || !worst.usedFrac || single === 0
+      ? undefined
+      : spread(usage.totalFrac, worst.usedFrac, usage.totalFrac / single)
+  const capacitorPeak = run.capacitor && worst.capacitor ? spread(run.capacitor.value, worst.capacitor) : undefined
+  const betweenLegsV = betweenLegsOf(setup, load, runs)
+  const isDifferential = setup.mode === 'differential'
+  const withstandV = isDifferential ? (asked.pairWithstandV ?? asked.withstandV) : asked.withstandV
+  return {
+    usage,
+    load,
+    capacitorPeak,
+    usedFrac,
+    betweenLegsV,
+    withstandV,
+    isWhole: worst.isWhole,
+    peaks: part && linePeaksOf(lineQuestionOf(asked, part, kind)),
+    circuit: circuitJudgement({
+      load,
+      connectorV: worst.connector.value,
+      withstandV,
+      hotRiseV: met ? Math.max(0, breakdownAt({ breakdownV: met.mostV, tempC: asked.ambientC }) - met.mostV) : 0,
+      excess: run.excess,
+      betweenLegsV,
+      pairWithstandV: asked.pairWithstandV,
+      isInsulated: kind?.transformer !== undefined && !isDifferential,
+      insulationWithstandV: asked.insulationWithstandV ?? kind?.transformer?.insulationPeakV,
+    }),
+    suppressor: part && suppressorJudgement(asked, setup, usage, usedFrac),
+    capacitor: capacitorPeak && capacitorJudgement(capacitorPeak, asked.capacitorWithstandV),
+    signal: signalAnswer({
+      kind,
+      filter: legFilterOf(setup),
+      spread: spreadOf(asked),
+      part,
+      suppressorF: asked.suppressorF,
+      existingF: asked.existingF,
+      bitRateHz: asked.bitRateHz,
+    }),
+  }
+}
+
+/** Leg parts of a pair clamp each leg by itself: one may stand at its clamp while the other stands at the opposite one. */
+function betweenLegsOf({ kind, met, mode }: SurgeSetup, load: Spread, { other }: SurgeRuns): number | undefined {
+  if (!kind?.isPair || mode !== 'common' || met === undefined) return undefined
+  return load.worst + (met.bidirectional ? load.worst : (other?.load.value ?? load.worst))
+}
+
+/** The signal counts each leg's own parts, whichever way the surge comes. */
+function legFilterOf({ filter, mode }: SurgeSetup): SurgeSetup['filter'] {
+  if (mode === 'common') return filter
+  return {
+    ...filter,
+    capacitanceF: 2 * filter.capacitanceF,
+    capacitance2F: 2 * filter.capacitance2F,
+    inductanceH: filter.inductanceH / 2,
+    inductance2H: filter.inductance2H / 2,
+  }
+}
+
+function suppressorJudgement(
+  asked: SurgeAsked,
+  { part, met, kind, filter }: SurgeSetup,
+  usage: Usage | undefined,
+  usedFrac: Spread | undefined,
+): Judgement<SuppressorReason> {
+  if (!part) return judged([])
+  const collapses = SUPPRESSOR_TYPES[part.type].latches && filter.inductanceH > 0
+  return judged<SuppressorReason>([
+    met ? ratingReason(usage, usedFrac, asked.ratedPulseW) : { is: 'not-in-the-way', verdict: 'ok' },
+    ...(collapses ? ([{ is: 'collapse-unknown', verdict: 'unknown' }] as const) : []),
+    ...lineReasons(lineQuestionOf(asked, part, kind)),
+  ])
+}
+
+/** The worst of all of them; a run that could not be followed is never a yes. */
+export const verdictOf = ({ circuit, suppressor, capacitor, signal, isWhole }: SurgeJudged): Verdict =>
+  [
+    circuit.verdict,
+    suppressor?.verdict,
+    capacitor?.verdict,
+    signal.is === 'none' ? undefined : signal.verdict,
+    isWhole ? undefined : ('unknown' as const),
+  ]
+    .filter((verdict) => verdict !== undefined)
+    .reduce<Verdict>(worse, 'ok')

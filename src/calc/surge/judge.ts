@@ -1,0 +1,143 @@
+/** Does the circuit live, does the suppressor live, does the filter capacitor live: each with its reasons as numbers. */
+import type { Verdict } from '../terms.ts'
+import { worse } from '../verdict.ts'
+import type { LineReason } from './line.ts'
+import type { Excess } from './trace.ts'
+import type { Usage } from './usage.ts'
+import type { WorstAt } from './worst.ts'
+
+/** Closer to a limit than this share is marginal: the model and the spread are no better. */
+export const CLOSE = 0.05
+/** A rating used beyond this is marginal: repeats and spread are estimates. */
+export const MOSTLY_USED = 0.8
+
+/** A peak with the parts as entered, and the worst over their spread with where it lies. */
+export type Spread = { readonly asEntered: number; readonly worst: number; readonly at: WorstAt | undefined }
+
+export type CircuitReason =
+  | { readonly is: 'load-unjudged'; readonly verdict: Verdict; readonly load: Spread }
+  | {
+      readonly is: 'load'
+      readonly verdict: Verdict
+      readonly load: Spread
+      readonly withstandV: number
+      readonly excess: Excess | undefined
+    }
+  | { readonly is: 'load-hot'; readonly verdict: Verdict; readonly hotRiseV: number; readonly withstandV: number }
+  | {
+      readonly is: 'between-legs'
+      readonly verdict: Verdict
+      readonly volts: number
+      readonly limitV: number | undefined
+      /** the figure is the one to chassis, none being entered between the legs */
+      readonly borrowed: boolean
+    }
+  | {
+      readonly is: 'insulation'
+      readonly verdict: Verdict
+      readonly volts: number
+      readonly limitV: number | undefined
+    }
+
+export type SuppressorReason =
+  | { readonly is: 'rating-missing'; readonly verdict: Verdict }
+  | { readonly is: 'no-rating-left'; readonly verdict: Verdict }
+  | {
+      readonly is: 'rating'
+      readonly verdict: Verdict
+      readonly usage: Usage
+      readonly usedFrac: Spread
+      readonly ratedW: number
+    }
+  | { readonly is: 'not-in-the-way'; readonly verdict: Verdict }
+  | { readonly is: 'collapse-unknown'; readonly verdict: Verdict }
+  | LineReason
+
+export type CapacitorReason = {
+  readonly is: 'capacitor'
+  readonly verdict: Verdict
+  readonly peak: Spread
+  readonly withstandV: number | undefined
+}
+
+export type Judgement<R extends { readonly verdict: Verdict }> = {
+  readonly verdict: Verdict
+  readonly reasons: readonly R[]
+}
+
+/** The worst of the reasons decides. */
+export const judged = <R extends { readonly verdict: Verdict }>(reasons: readonly R[]): Judgement<R> => ({
+  verdict: reasons.reduce<Verdict>((worst, reason) => worse(worst, reason.verdict), 'ok'),
+  reasons,
+})
+
+/** A value against what must not be exceeded. */
+export const against = (value: number, limit: number): Verdict =>
+  value > limit ? 'fails' : value > (1 - CLOSE) * limit ? 'marginal' : 'ok'
+
+export type CircuitQuestion = {
+  readonly load: Spread
+  readonly connectorV: number
+  readonly withstandV: number | undefined
+  readonly hotRiseV: number
+  readonly excess: Excess | undefined
+  /** most that can stand between the two legs of a pair; undefined on a single line */
+  readonly betweenLegsV: number | undefined
+  readonly pairWithstandV: number | undefined
+  /** the pulse is common to both legs in front of a transformer */
+  readonly isInsulated: boolean
+  readonly insulationWithstandV: number | undefined
+}
+
+/**
+ * The load against what the circuit withstands; `hotRiseV`: what the breakdown gains at the temperature entered. Behind
+ * a transformer the common mode stands across its insulation, and only what differs between the legs reaches the circuit.
+ */
+export function circuitJudgement(q: CircuitQuestion): Judgement<CircuitReason> {
+  return judged([...(q.isInsulated ? [insulationReason(q)] : loadReasons(q)), ...legReasons(q)])
+}
+
+function loadReasons({ load, withstandV, hotRiseV, excess }: CircuitQuestion): CircuitReason[] {
+  if (withstandV === undefined) return [{ is: 'load-unjudged', verdict: 'unknown', load }]
+  if (load.worst <= withstandV && load.worst + hotRiseV > withstandV)
+    return [{ is: 'load-hot', verdict: 'marginal', hotRiseV, withstandV }]
+  return [{ is: 'load', verdict: against(load.worst, withstandV), load, withstandV, excess }]
+}
+
+function insulationReason({ connectorV, insulationWithstandV }: CircuitQuestion): CircuitReason {
+  return {
+    is: 'insulation',
+    verdict: insulationWithstandV === undefined ? 'unknown' : against(connectorV, insulationWithstandV),
+    volts: connectorV,
+    limitV: insulationWithstandV,
+  }
+}
+
+function legReasons({ betweenLegsV, pairWithstandV, withstandV }: CircuitQuestion): CircuitReason[] {
+  if (betweenLegsV === undefined) return []
+  const limitV = pairWithstandV ?? withstandV
+  const borrowed = pairWithstandV === undefined
+  const found: Verdict = limitV === undefined ? 'unknown' : against(betweenLegsV, limitV)
+  // a figure to chassis can clear the pair, but not condemn it
+  const verdict: Verdict = borrowed && found !== 'ok' ? 'unknown' : found
+  return [{ is: 'between-legs', verdict, volts: betweenLegsV, limitV, borrowed }]
+}
+
+/** The highest volts on a filter capacitor against its own withstand. */
+export function capacitorJudgement(peak: Spread, withstandV: number | undefined): Judgement<CapacitorReason> {
+  const verdict: Verdict = withstandV === undefined ? 'unknown' : against(peak.worst, withstandV)
+  return judged([{ is: 'capacitor', verdict, peak, withstandV }])
+}
+
+/** Rating used against what is left of it; 80 % is the most that earns a yes. */
+export function ratingReason(
+  usage: Usage | undefined,
+  usedFrac: Spread | undefined,
+  ratedW: number | undefined,
+): SuppressorReason {
+  if (!usage || ratedW === undefined) return { is: 'rating-missing', verdict: 'unknown' }
+  if (usage.totalFrac === undefined || !usedFrac) return { is: 'no-rating-left', verdict: 'fails' }
+  const { worst } = usedFrac
+  const verdict: Verdict = worst > 1 ? 'fails' : worst > MOSTLY_USED ? 'marginal' : 'ok'
+  return { is: 'rating', verdict, usage, usedFrac, ratedW }
+}

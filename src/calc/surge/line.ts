@@ -1,0 +1,209 @@
+/** A suppressor against the line it sits on: does it stand what the line itself does, of either sign, for ever and for long? */
+import { type BusSurge, busSurgesOf } from '../../reference/bus-surges.ts'
+import type { LineKind } from '../../reference/line-kinds.ts'
+import { COLD_SOAK_C, CROWBAR_ON, FORWARD_STARTS, SUPPRESSOR_TYPES } from '../../reference/suppressors.ts'
+import type { Verdict } from '../terms.ts'
+import { LONG_SURGE_SEC, type LongSurge, longPulseW, longSurge } from './bus.ts'
+import type { FittedPart } from './part.ts'
+import { breakdownAt } from './suppressor.ts'
+
+export type LineQuestion = {
+  readonly part: FittedPart
+  readonly kind: LineKind | undefined
+  readonly busMaxV: number | undefined
+  readonly busMinV: number | undefined
+  readonly supplyCategory: string | undefined
+  readonly busSourceOhm: number
+  readonly ratedPulseW: number | undefined
+  readonly holdingA: number | undefined
+}
+
+/** What the line puts across the part. `highV` ≥ 0 ≥ `lowV`; undefined = nobody said. */
+export type LinePeaks = { readonly highV: number | undefined; readonly lowV: number | undefined }
+
+/** The volts between which the part blocks cold. */
+export type Blocking = { readonly lowV: number; readonly highV: number }
+
+type Through = {
+  readonly through: LongSurge
+  readonly busOhm: number
+  readonly forSec: number
+  readonly mayW: number | undefined
+}
+
+export type LineReason =
+  | { readonly is: 'line-unknown'; readonly verdict: Verdict; readonly keys: readonly string[] }
+  | { readonly is: 'low-unknown'; readonly verdict: Verdict }
+  | {
+      readonly is: 'conducts-steady'
+      readonly verdict: Verdict
+      readonly peakV: number
+      readonly blocking: Blocking
+      readonly forward: boolean
+    }
+  | ({
+      readonly is: 'conducts-bus'
+      readonly verdict: Verdict
+      readonly peakV: number
+      readonly coldV: number
+      readonly cold: boolean
+      readonly surge: BusSurge | undefined
+    } & Through)
+  | {
+      readonly is: 'category-missing'
+      readonly verdict: Verdict
+      readonly surges: readonly { readonly row: BusSurge; readonly energyJ: number }[]
+    }
+  | { readonly is: 'category-empty'; readonly verdict: Verdict }
+  | { readonly is: 'leaks'; readonly verdict: Verdict; readonly peakV: number; readonly standoffV: number }
+  | { readonly is: 'stands'; readonly verdict: Verdict; readonly peaks: LinePeaks; readonly blocking: Blocking }
+  | { readonly is: 'holding-missing'; readonly verdict: Verdict }
+  | {
+      readonly is: 'crowbar-held'
+      readonly verdict: Verdict
+      readonly amps: number
+      readonly holdingA: number
+      readonly powered: boolean
+    }
+  | { readonly is: 'wears'; readonly verdict: Verdict; readonly powered: boolean }
+
+/** Steady peaks across the part's two ends: as entered, else those of the kind. A typed peak without a sign is meant for both where the kind swings both ways. */
+export function linePeaksOf({
+  part,
+  kind,
+  busMaxV,
+  busMinV,
+}: Pick<LineQuestion, 'kind' | 'busMaxV' | 'busMinV'> & {
+  readonly part: Pick<FittedPart, 'place' | 'bidirectional'>
+}): LinePeaks {
+  const own = part.place === 'pair' ? kind?.ownPeaks?.pair : kind?.ownPeaks?.leg
+  const symmetric = own !== undefined && own[0] === -own[1]
+  const ownLowV = symmetric && busMaxV !== undefined ? -busMaxV : own?.[0]
+  // a bidirectional part is the same for both signs
+  const mirroredV = part.bidirectional && busMaxV !== undefined ? -busMaxV : undefined
+  return { highV: busMaxV ?? own?.[1], lowV: busMinV ?? ownLowV ?? mirroredV }
+}
+
+/** Cold, the breakdown is lowest; hot, the forward drop is. */
+export function blockingOf(part: FittedPart): Blocking {
+  const highV = breakdownAt({ breakdownV: part.leastV, tempC: COLD_SOAK_C })
+  return { highV, lowV: part.bidirectional ? -highV : -FORWARD_STARTS.value }
+}
+
+/** Every reason for and against. Unknown where neither a line nor its highest peak is named. */
+export function lineReasons(q: LineQuestion): readonly LineReason[] {
+  const peaks = linePeaksOf(q)
+  if (peaks.highV === undefined) return [{ is: 'line-unknown', verdict: 'unknown', keys: ['lineKind', 'busMaxV'] }]
+  const blocking = blockingOf(q.part)
+  const against = [
+    ...steadyReasons(q, peaks, blocking),
+    ...(q.busMaxV === undefined ? [] : conducts(q, q.busMaxV, LONG_SURGE_SEC, undefined)),
+    ...surgeReasons(q, blocking),
+    ...leakReasons(q, peaks, blocking),
+    ...(peaks.lowV === undefined ? ([{ is: 'low-unknown', verdict: 'unknown' }] as const) : []),
+    ...typeReasons(q, peaks),
+  ]
+  const worst = against.some(({ verdict }) => verdict !== 'ok')
+  return worst ? against : [...against, { is: 'stands', verdict: 'ok', peaks, blocking }]
+}
+
+/**
+ * The line's own steady peaks, of either sign; a typed highest peak is judged as a long surge instead. Conducting only
+ * cold it warms itself out of it: close, not refused.
+ */
+function steadyReasons({ busMaxV, part }: LineQuestion, { highV, lowV }: LinePeaks, blocking: Blocking): LineReason[] {
+  const steady = (peakV: number, forward: boolean): LineReason => ({
+    is: 'conducts-steady',
+    verdict: !forward && Math.abs(peakV) < part.leastV ? 'marginal' : 'fails',
+    peakV,
+    blocking,
+    forward,
+  })
+  return [
+    ...(busMaxV === undefined && highV !== undefined && highV >= blocking.highV ? [steady(highV, false)] : []),
+    ...(lowV !== undefined && lowV <= blocking.lowV ? [steady(lowV, !part.bidirectional)] : []),
+  ]
+}
+
+/** Conducts at 25 °C: refused with its joules. Conducts only cold: found. */
+function conducts(q: LineQuestion, peakV: number, forSec: number, surge: BusSurge | undefined): LineReason[] {
+  const coldV = blockingOf(q.part).highV
+  const at = (breakdownV: number) =>
+    longSurge({ busV: peakV, busOhm: q.busSourceOhm, breakdownV, dynamicOhm: q.part.dynamicOhm, forSec })
+  const warm = at(q.part.leastV)
+  const through = warm ?? at(coldV)
+  if (!through) return []
+  const mayW = q.ratedPulseW === undefined ? undefined : longPulseW({ ratedPulseW: q.ratedPulseW, forSec })
+  return [
+    {
+      is: 'conducts-bus',
+      verdict: warm ? 'fails' : 'marginal',
+      cold: warm === undefined,
+      peakV,
+      coldV,
+      surge,
+      through,
+      busOhm: q.busSourceOhm,
+      forSec,
+      mayW,
+    },
+  ]
+}
+
+/** Long surges of the supply: those of its category; without one all that could come are named, and asked about. */
+function surgeReasons(q: LineQuestion, blocking: Blocking): LineReason[] {
+  const supply = q.kind?.ownPeaks?.surgesOf
+  if (supply === undefined) return []
+  const both = q.kind?.ownPeaks?.leg[0] !== 0
+  const tooHigh = (row: BusSurge) => row.peakV > blocking.highV || (both && -row.peakV < blocking.lowV)
+  if (q.supplyCategory !== undefined) {
+    const rows = busSurgesOf(supply, q.supplyCategory)
+    if (rows.length === 0 && q.busMaxV === undefined) return [{ is: 'category-empty', verdict: 'unknown' }]
+    return rows.flatMap((row) => conducts(q, row.peakV, row.forSec, row))
+  }
+  // a highest peak that was entered includes them
+  if (q.busMaxV !== undefined) return []
+  const rows = busSurgesOf(supply).filter(tooHigh)
+  if (rows.length === 0) return []
+  return [
+    {
+      is: 'category-missing',
+      verdict: 'unknown',
+      surges: rows.map((row) => ({
+        row,
+        energyJ:
+          longSurge({
+            busV: row.peakV,
+            busOhm: q.busSourceOhm,
+            breakdownV: blocking.highV,
+            dynamicOhm: q.part.dynamicOhm,
+            forSec: row.forSec,
+          })?.energyJ ?? 0,
+      })),
+    },
+  ]
+}
+
+/** Above the stand-off but blocked: it leaks. */
+function leakReasons({ part }: LineQuestion, { highV }: LinePeaks, blocking: Blocking): LineReason[] {
+  const { standoffV } = part
+  if (standoffV === undefined || highV === undefined) return []
+  return highV > standoffV && highV < blocking.highV
+    ? [{ is: 'leaks', verdict: 'marginal', peakV: highV, standoffV }]
+    : []
+}
+
+/** A crowbar lets go only when the current falls below its holding current; a varistor wears and fails short. */
+function typeReasons({ part, kind, holdingA, busSourceOhm }: LineQuestion, { highV }: LinePeaks): LineReason[] {
+  const traits = SUPPRESSOR_TYPES[part.type]
+  const powered = kind?.ownPeaks?.isPowered === true || kind === undefined
+  const wear: LineReason[] = traits.wears ? [{ is: 'wears', verdict: 'ok', powered }] : []
+  if (!traits.latches || highV === undefined) return wear
+  const ohm = powered ? busSourceOhm : (kind?.signalOhm?.leastOhm ?? kind?.signalOhm?.ohm ?? busSourceOhm)
+  const amps = Math.max(0, highV - CROWBAR_ON.value) / ohm
+  if (amps === 0) return wear
+  if (holdingA === undefined) return [{ is: 'holding-missing', verdict: 'unknown' }]
+  return amps < holdingA
+    ? wear
+    : [{ is: 'crowbar-held', verdict: powered ? 'fails' : 'marginal', amps, holdingA, powered }]
+}
