@@ -29,6 +29,27 @@ const PACKAGES: readonly { readonly name: RegExp; readonly where: readonly strin
 
 const LONGEST_FILE = 300
 
+/** Rooms of src/calc that compute and say nothing; what their numbers mean is written in explain/ and checks/. */
+const PHYSICS_ROOMS = ['network', 'loading', 'power', 'surge', 'bounds'] as const
+
+/** Files of those rooms that still write sentences or speak the language of checks. Only shrinks. */
+const STILL_SPEAKING: readonly string[] = [
+  'power/findings.ts',
+  'power/navy-rule.ts',
+  'power/outputs.ts',
+  'power/rungs.ts',
+  'surge/compare.ts',
+  'surge/figures.ts',
+  'surge/pulse.ts',
+  'surge/rungs.ts',
+  'surge/setup.ts',
+  'surge/signal.ts',
+  'surge/sizing.ts',
+  'surge/stack.ts',
+  'surge/usage.ts',
+  'surge/verdicts.ts',
+]
+
 type File = { readonly path: string; readonly text: string; readonly imports: readonly string[] }
 
 /** `import … from`, `export … from`; the names between are words, braces and commas only. */
@@ -126,6 +147,21 @@ describe('the house', () => {
     const barrel = files.filter(({ path, text }) => /(^|\/)index\.tsx?$/.test(path) || /^\s*export\s*\*/m.test(text))
     const drawer = files.filter(({ path }) => /(^|\/)(utils?|common|helpers?|misc|shared)(\/|\.tsx?$)/.test(path))
     expect([...barrel, ...drawer].map(({ path }) => path)).toEqual([])
+  })
+
+  it('keeps the physics in numbers: no sentence, no answer, nothing of a check', () => {
+    const strip = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
+    const speaks = (file: File) =>
+      relativeImports(file).some((target) => /^calc\/(checks|explain)\//.test(target)) ||
+      /\b(?:Result|Finding|Basis|formatQuantity)\b/.test(strip(file.text))
+    const physics = files.filter(({ path }) => PHYSICS_ROOMS.some((room) => isInside(path, `calc/${room}`)))
+    for (const room of PHYSICS_ROOMS)
+      expect(
+        files.some(({ path }) => isInside(path, `calc/${room}`)),
+        room,
+      ).toBe(true)
+    const speaking = physics.filter(speaks).map(({ path }) => path.slice('calc/'.length))
+    expect(speaking.filter((path) => !STILL_SPEAKING.includes(path))).toEqual([])
   })
 
   it('reads every table of src/reference somewhere: what no screen needs is not kept', () => {
