@@ -111,7 +111,7 @@ describe('the database', () => {
     const [line] = old?.lines ?? []
     expect(kept).toEqual({
       ...old,
-      schemaVersion: 2,
+      schemaVersion: COMPLAINT_SCHEMA,
       kept: [{ at: 'later', value: { x: 3 } }],
       lines: [
         {
@@ -169,7 +169,7 @@ describe('the database', () => {
     await seed(v2)
     const [record] = v2.stores.complaints.records
     const [line] = v2.stores.lines.records
-    expect(await listComplaints()).toEqual([{ ...record, lines: [line] }])
+    expect(await listComplaints()).toEqual([{ ...record, schemaVersion: COMPLAINT_SCHEMA, lines: [line] }])
     expect(await readScratch()).toEqual(v2.stores.meta.records.scratch)
     expect(await readTriage()).toEqual(v2.stores.meta.records.triage)
   })
