@@ -1,6 +1,6 @@
 import { CHECKS } from '../../calc/registry.ts'
 import { scratchDesk } from '../../state/desk.ts'
-import { restartScratch } from '../../state/session.ts'
+import { startFromNothing } from '../../state/opening.ts'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
 import { LineBefore } from './line-before.tsx'
@@ -31,7 +31,7 @@ export function CheckList() {
           <p class="muted small">
             The checks start from the {factCount === 1 ? 'one fact' : `${factCount} facts`} you typed last.
           </p>
-          <button type="button" class="button" onClick={() => restartScratch()}>
+          <button type="button" class="button" onClick={startFromNothing}>
             Start from nothing
           </button>
         </div>
