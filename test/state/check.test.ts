@@ -267,6 +267,10 @@ describe('a check on a Line', () => {
     const before = count
     on(needCheck).type('measuredDb', '61')
     expect(count).toBe(before)
+    // the same text, now typed: only where it comes from has changed
+    model.type('topology', 'C')
+    expect(fieldOf(model, 'topology')?.origin).toEqual({ by: 'user' })
+    expect(count).toBe(before)
     on(windowCheck).type('toleranceFrac', '10 %')
     expect(count).toBeGreaterThan(before)
     model.dispose()

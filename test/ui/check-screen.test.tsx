@@ -246,10 +246,12 @@ describe('a check on screen', () => {
     const facts = {
       measuredDb: { text: '80', origin: { by: 'user' } },
       limitDb: { text: '50', origin: { by: 'user' } },
+      neededDb: { text: '12', origin: { by: 'answer', node: 'level' } },
     }
     const line = { ...newLine('J3-14'), facts: facts as Line['facts'] }
     const { id } = createFromCheck({ title: 'Taken over', check: 'window', line })
     await open(`#/log/${id}/${line.id}/window`)
+    expect(textOf('Attenuation needed')).toBe('36 dB')
     await type(by('textbox', 'Attenuation needed'), '20')
     await type(by('textbox', 'Attenuation needed'), '20.5')
     const stored = complaints.value?.find((complaint) => complaint.id === id)?.lines[0]
