@@ -4,7 +4,7 @@ import { bandCrossingSec, canDecaySec, i2cFarads, i2cRiseSec } from '../../src/c
 import { loadingCeiling } from '../../src/calc/loading/ceiling.ts'
 import { combinedEdgeSec, riseSec } from '../../src/calc/loading/edge.ts'
 import { innerEyeFrac, jitterFrac } from '../../src/calc/loading/nrz.ts'
-import { faradsForReturnLoss, maskDb, returnLossDb } from '../../src/calc/loading/return-loss.ts'
+import { faradsForMask, faradsForReturnLoss, maskDb, returnLossDb } from '../../src/calc/loading/return-loss.ts'
 import { leastSpacingM, loadedDelaySecPerM, loadedImpedanceOhm } from '../../src/calc/loading/spacing.ts'
 import { type LineKind, type LoadingRule, lineKindById } from '../../src/reference/line-kinds.ts'
 import { bandsAt } from '../../src/reference/radio-bands.ts'
@@ -46,6 +46,10 @@ const line = (n: Numbers) => ({
 
 export const LOADING_FIGURES: Readonly<Record<string, Figure>> = {
   ceiling: (_n, w, given) => worksFarads(w('kind'), given),
+  plainMask: (_n, w) => {
+    const { mask, referenceOhm } = ruleOf(w('kind'), 'return-loss')
+    return faradsForMask(mask, { loadOhm: referenceOhm, referenceOhm }).farads
+  },
   corner: (_n, w) => {
     const corner = loadingCeiling({ kind: kindOf(w('kind')) }).permitted.find((p) => p.id.endsWith('-corner'))
     if (corner === undefined) throw new Error('no corner figure')

@@ -12,7 +12,7 @@ const secs = (si: number) => show(si, 'time')
 
 /** Why the ceiling is where it is, as a clause after "at most …:"; or what to enter so that there is one. */
 export function worksWhy(facts: SignalFacts, works: Works): string {
-  if (works.farads !== undefined) return reasonOf(works.criterion, works.farads)
+  if (works.farads !== undefined) return reasonOf(facts.kind, works.criterion, works.farads)
   if (works.ask !== undefined) return `Enter ${askedWord(facts, works.ask)}: what this line can stand depends on it.`
   const { loading } = facts.kind
   return loading.rule === 'none' ? loading.why : 'The highest useful frequency of this line is not known.'
@@ -47,7 +47,10 @@ export function signalAssumptions({ kind, signalOhm }: SignalFacts): readonly st
   return [`signal resistance ${ohms(kind.signalOhm.ohm)}: ${kind.signalOhm.why}`]
 }
 
-function reasonOf(by: Criterion, farads: number): string {
+const isRangeEnd = ({ loading }: LineKind, { referenceOhm }: Extract<Criterion, { rule: 'return-loss' }>): boolean =>
+  loading.rule === 'return-loss' && loading.overOhm?.includes(referenceOhm) === true
+
+function reasonOf(kind: LineKind, by: Criterion, farads: number): string {
   switch (by.rule) {
     case 'terminal-impedance':
       return `the terminal must stay at or above ${ohms(by.leastOhm)} up to ${show(by.atHz, 'frequency')}, transformer and wiring of the box included`
@@ -68,7 +71,7 @@ function reasonOf(by: Criterion, farads: number): string {
         : `the edge may slow from ${said} ${secs(by.driverEdgeSec)} to ${secs(by.slowestEdgeSec)} through ${ohms(by.ohm)}`
     }
     case 'return-loss':
-      return `return loss must stay at or above ${show(by.db, 'decibel', 4)} at ${show(by.hz, 'frequency')}, against ${ohms(by.referenceOhm)}; the mask is for the whole port`
+      return `return loss must stay at or above ${show(by.db, 'decibel', 4)} at ${show(by.hz, 'frequency')}, against ${ohms(by.referenceOhm)}${isRangeEnd(kind, by) ? ', an end of the cable range its document names' : ''}; the mask is for the whole port, which transceiver and magnetics share`
     case 'phase':
       return `the carrier, up to ${show(by.hz, 'frequency')}, may turn by ${show(by.mostDeg, 'angle')} through ${ohms(by.ohm)} (common practice)`
     case 'band-loss':

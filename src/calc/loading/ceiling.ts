@@ -4,7 +4,7 @@ import type { Bound } from '../types.ts'
 import { faradsForLoss, faradsForPhase } from './band.ts'
 import { bandCrossingFarads, canFarads, faradsForImpedance, i2cFarads } from './buses.ts'
 import { faradsForRise, faradsForSlowest } from './edge.ts'
-import { faradsForMask } from './return-loss.ts'
+import { faradsForMask, maskReferences } from './return-loss.ts'
 import { bitSecOf, lineOhmOf, type SignalFacts, signalOhmOf } from './signal.ts'
 
 /** The criterion that decides a ceiling, with the values it was worked out from. SI units, dB, degrees. */
@@ -187,9 +187,12 @@ function behindOhm(facts: SignalFacts, rule: OhmRule): Works {
       return { farads: faradsForRise({ ohm, edgeSec: mostSec }), criterion: { rule: rule.rule, ohm, mostSec } }
     }
     case 'return-loss': {
-      const { referenceOhm } = rule
-      const { farads, db, hz } = faradsForMask(rule.mask, { loadOhm: 2 * ohm, referenceOhm })
-      return { farads, criterion: { rule: rule.rule, ohm, db, hz, referenceOhm } }
+      const rooms = maskReferences(rule).map((referenceOhm) => ({
+        referenceOhm,
+        ...faradsForMask(rule.mask, { loadOhm: 2 * ohm, referenceOhm }),
+      }))
+      const { farads, ...at } = rooms.reduce((least, room) => (room.farads < least.farads ? room : least))
+      return { farads, criterion: { rule: rule.rule, ohm, ...at } }
     }
     default:
       return atUsefulHz(facts, rule, ohm)

@@ -17,7 +17,7 @@ import {
   signalEnds,
 } from './inductor.ts'
 import { ladderLossDb, ladderOhm, ladderPeak, ladderPhaseDeg, ladderReturnLossDb, type SignalLadder } from './ladder.ts'
-import { maskDb, maskGrid } from './return-loss.ts'
+import { maskDb, maskGrid, maskReferences } from './return-loss.ts'
 import { type SignalFacts, signalOhmOf } from './signal.ts'
 
 /** Why a signal is judged as it is: the criterion, the value, the limit. SI units, dB, degrees. */
@@ -200,7 +200,7 @@ function maskReasons({ kind }: SignalFacts, ladders: readonly SignalLadder[]): r
   for (const ladder of ladders)
     for (const segment of rule.mask)
       for (const hz of maskGrid(segment)) {
-        const found = ladderReturnLossDb(ladder, rule.referenceOhm, hz)
+        const found = Math.min(...maskReferences(rule).map((ohm) => ladderReturnLossDb(ladder, ohm, hz)))
         const asked = maskDb(segment, hz)
         if (found >= asked - HAIR_DB) continue
         if (worst === undefined || found - asked < worst.returnLossDb - worst.maskDb)

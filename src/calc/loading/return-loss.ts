@@ -1,5 +1,5 @@
 /** Return loss of a shunt capacitance (with a series inductance before it, if any) in a terminated line, against a mask. */
-import type { MaskSegment } from '../../reference/line-kinds.ts'
+import type { LoadingRule, MaskSegment } from '../../reference/line-kinds.ts'
 
 /** `loadOhm`: what the line is terminated in; `referenceOhm`: what the reflection is measured against. */
 export type Port = {
@@ -27,6 +27,12 @@ export function returnLossDb(port: Port, hz: number): number {
 /** Least return loss in dB a mask segment asks for at `hz`. */
 export const maskDb = (segment: MaskSegment, hz: number): number =>
   segment.atDb - segment.slopeDbPerDecade * Math.log10(hz / segment.refHz)
+
+/** Every impedance in Ω a mask is measured against: its own, and the ends of the cable range its document names. */
+export const maskReferences = (rule: Extract<LoadingRule, { rule: 'return-loss' }>): readonly [number, ...number[]] => [
+  rule.referenceOhm,
+  ...(rule.overOhm ?? []),
+]
 
 const STEPS_PER_SEGMENT = 32
 

@@ -12,3 +12,6 @@ export const read = (id: SourceId, clause?: string): Citation =>
 /** A source recalled, not opened. */
 export const memory = (id: SourceId, clause?: string): Citation =>
   clause === undefined ? { id, standing: 'memory' } : { id, clause, standing: 'memory' }
+
+/** Common practice that somebody wrote down: the source tells it, no document asks for it. */
+export const practice = (id: SourceId, clause: string): Citation => ({ id, clause, standing: 'practice' })

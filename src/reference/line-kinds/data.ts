@@ -1,5 +1,5 @@
 /** Data lines: avionics buses, serial lines and processor buses. */
-import { DERIVED, memory, PRACTICE, read } from './cite.ts'
+import { DERIVED, memory, PRACTICE, practice, read } from './cite.ts'
 import type { LineKind, Permitted } from './types.ts'
 
 const ARINC_429_NODE: readonly Permitted[] = [
@@ -94,12 +94,13 @@ export const DATA_KINDS: readonly LineKind[] = [
     aliases: ['1553', 'MIL-STD-1553', 'mux bus', 'stub', 'transformer coupled', 'Manchester'],
     isPair: true,
     ownPeaks: { leg: [-6.75, 6.75], pair: [-13.5, 13.5], source: read('R7', '18 to 27 V peak to peak') },
-    transformer: { source: read('R7', 'transformer-coupled stub') },
+    transformer: { source: memory('R7', 'transformer-coupled stub') },
     z0Ohm: 78,
     bitRateHz: 1e6,
     usefulHz: { hz: 3.5e6, source: DERIVED },
     loading: { rule: 'terminal-impedance', leastOhm: 1000, fromHz: 75e3, atHz: 1e6 },
-    loadingSource: read('R7', '4.5.2.1.2.3'),
+    // The figure was read in a secondary page; which clause it stands in is from memory, among the sources.
+    loadingSource: read('R7', '1000 Ω at a transformer-coupled terminal'),
     permitted: [],
     trial: { lowF: 5e-12, mediumF: 15e-12, highF: 33e-12, counts: 'dm' },
     steadyPeakV: 13.5,
@@ -108,7 +109,7 @@ export const DATA_KINDS: readonly LineKind[] = [
       'A stub of 20 ft at 30 pF/ft is 600 pF already (265 Ω): the cable is the dominant load. Cable 70 to 85 Ω, at most 30 pF/ft.',
       'Manchester coding: the shortest interval is half a bit; no eye is given.',
     ],
-    sources: [read('R7'), memory('mil-std-1553', '4.5.2.1')],
+    sources: [read('R7'), memory('mil-std-1553', '4.5.2.1.2.3')],
   },
   {
     id: 'mil-std-1553-direct',
@@ -117,12 +118,12 @@ export const DATA_KINDS: readonly LineKind[] = [
     aliases: ['1553', 'MIL-STD-1553', 'mux bus', 'direct coupled', 'Manchester'],
     isPair: true,
     ownPeaks: { leg: [-5, 5], pair: [-10, 10], source: read('R7', 'a stub takes up to 20 V peak to peak') },
-    transformer: { source: read('R7', 'isolation transformer behind the resistors') },
+    transformer: { source: memory('R7', 'isolation transformer behind the resistors') },
     z0Ohm: 78,
     bitRateHz: 1e6,
     usefulHz: { hz: 3.5e6, source: DERIVED },
     loading: { rule: 'terminal-impedance', leastOhm: 2000, fromHz: 75e3, atHz: 1e6 },
-    loadingSource: memory('R7', '4.5.2.2.2.3'),
+    loadingSource: memory('R7', '2000 Ω at a direct-coupled terminal'),
     permitted: [],
     trial: { lowF: 5e-12, mediumF: 10e-12, highF: 22e-12, counts: 'dm' },
     steadyPeakV: 4.5,
@@ -130,7 +131,7 @@ export const DATA_KINDS: readonly LineKind[] = [
       'The terminal must stay at or above 2000 Ω: 79.6 pF in all. Stub at most 1 ft; 55 Ω isolation resistors.',
       'Manchester coding: the shortest interval is half a bit; no eye is given.',
     ],
-    sources: [read('R7'), memory('mil-std-1553', '4.5.2.2')],
+    sources: [read('R7'), memory('mil-std-1553', '4.5.2.2.2.3')],
   },
   {
     id: 'arinc-708',
@@ -275,14 +276,15 @@ export const DATA_KINDS: readonly LineKind[] = [
     z0Ohm: 120,
     usefulHz: { hz: 10e6, source: DERIVED },
     loading: { rule: 'can-recessive', shareOfInterval: 0.1 },
-    loadingSource: read('R18', 'the recessive edge is the capacitance’s alone; share of the bit: common practice'),
+    // That the recessive edge is the capacitance's alone was read; the share of the bit it may take is nobody's figure.
+    loadingSource: practice('R18', 'a tenth of a bit'),
     permitted: [
       {
         id: 'can-node',
-        label: 'CAN, 100 pF added to a node, from each line to ground',
+        label: 'CAN, 100 pF added to a node, from each line to ground (common practice)',
         farads: 100e-12,
         counts: 'leg',
-        source: read('R19'),
+        source: practice('R19', 'below 100 pF added to a node; no document limits it'),
       },
     ],
     trial: { lowF: 15e-12, mediumF: 47e-12, highF: 100e-12, counts: 'leg' },

@@ -48,7 +48,7 @@ export const FAST_KINDS: readonly LineKind[] = [
     aliases: ['USB', 'low speed', 'LS', '1.5 Mb/s'],
     isPair: true,
     ownPeaks: { leg: [0, 3.6], pair: [-3.6, 3.6], source: memory('usb-2', '7.1') },
-    signalOhm: { ohm: 45, why: '90 Ω pair, matched: Z0/2', source: read('R24', '7.1.1') },
+    signalOhm: { ohm: 45, why: '90 Ω pair, matched: Z0/2', source: read('R24') },
     z0Ohm: 90,
     bitRateHz: 1.5e6,
     usefulHz: { hz: 4.7e6, source: DERIVED },
@@ -75,7 +75,7 @@ export const FAST_KINDS: readonly LineKind[] = [
     aliases: ['USB', 'full speed', 'FS', '12 Mb/s'],
     isPair: true,
     ownPeaks: { leg: [0, 3.6], pair: [-3.6, 3.6], source: memory('usb-2', '7.1') },
-    signalOhm: { ohm: 45, why: '90 Ω pair, matched: Z0/2', source: read('R24', '7.1.1') },
+    signalOhm: { ohm: 45, why: '90 Ω pair, matched: Z0/2', source: read('R24') },
     z0Ohm: 90,
     bitRateHz: 12e6,
     usefulHz: { hz: 88e6, source: DERIVED },
@@ -164,7 +164,7 @@ export const FAST_KINDS: readonly LineKind[] = [
     loading: {
       rule: 'return-loss',
       referenceOhm: 100,
-      cornerOhm: 115,
+      overOhm: [85, 115],
       mask: [
         { fromHz: 2e6, toHz: 30e6, atDb: 16, refHz: 30e6, slopeDbPerDecade: 0 },
         { fromHz: 30e6, toHz: 60e6, atDb: 16, refHz: 30e6, slopeDbPerDecade: 20 },
@@ -176,7 +176,7 @@ export const FAST_KINDS: readonly LineKind[] = [
     trial: { lowF: 1e-12, mediumF: 2e-12, highF: 5e-12, counts: 'leg' },
     steadyPeakV: 1.05,
     notes: [
-      'The mask is for the whole port: transceiver and magnetics use most of it. Leave at least two thirds to them.',
+      'The mask holds on cable of 100 ± 15 Ω and for the whole port: transceiver and magnetics use most of it. Leave at least two thirds to them.',
       'Three levels at 125 Mbaud: no eye is given.',
     ],
     sources: [read('R25'), memory('arinc-664'), DERIVED],

@@ -30,11 +30,15 @@ export type LoadingRule =
     }
   /** |Z| of the added capacitance stays above a terminal impedance up to a frequency */
   | { readonly rule: 'terminal-impedance'; readonly leastOhm: number; readonly fromHz: number; readonly atHz: number }
-  /** return loss mask of a shunt capacitance in a line terminated in `referenceOhm`; `cornerOhm`: the mask's worst test impedance */
+  /**
+   * return loss mask of a shunt capacitance in a line terminated in `referenceOhm`. `overOhm`: ends of the cable range the
+   * document itself asks it for, so that it has to hold there too; `cornerOhm`: worst impedance it is tested with elsewhere
+   */
   | {
       readonly rule: 'return-loss'
       readonly mask: readonly [MaskSegment, ...MaskSegment[]]
       readonly referenceOhm: number
+      readonly overOhm?: readonly number[]
       readonly cornerOhm?: number
     }
   /** loss at the highest useful frequency */
