@@ -29,6 +29,7 @@ export const FACTS: Readonly<Record<FactKey, string>> = {
   measuredDb: 'level measured without a filter',
   limitDb: 'level allowed, same quantity and bandwidth',
   marginDb: 'margin wanted below the limit',
+  levelOhm: 'impedance in which the levels of noise are measured',
   toleranceFrac: 'capacitor tolerance',
   temperatureFrac: 'capacitance lost or gained over temperature',
   biasFrac: 'capacitance lost at working voltage',

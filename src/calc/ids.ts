@@ -47,6 +47,7 @@ export const FACT_KEYS = [
   'measuredDb',
   'limitDb',
   'marginDb',
+  'levelOhm',
   'toleranceFrac',
   'temperatureFrac',
   'biasFrac',

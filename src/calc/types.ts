@@ -7,6 +7,7 @@ import type { SourceId } from '../reference/sources.ts'
 import type { Standing } from '../reference/standing.ts'
 import type { CheckId, FactKey } from './ids.ts'
 import type { LadderRung, Picture, PlotCurve, StripMark, StripRow } from './picture.ts'
+import type { Level } from './quantity/level-unit.ts'
 import type { Quantity } from './quantity/quantity.ts'
 import type { Cell, Topology, Verdict } from './terms.ts'
 
@@ -75,6 +76,8 @@ export type InputType =
       readonly many?: true
     }
   | { readonly is: 'tolerance' }
+  /** a level that keeps the unit it was typed with; min and max in dB of any unit */
+  | { readonly is: 'level'; readonly min: number; readonly max: number }
   | { readonly is: 'choice'; readonly options: readonly Option[] }
   | { readonly is: 'flag' }
 
@@ -96,15 +99,17 @@ export type Tolerance = { readonly lowFrac: number; readonly highFrac: number }
 /** The value a compute function receives for one input. */
 export type ValueOf<I extends Input> = I['type'] extends { is: 'tolerance' }
   ? Tolerance
-  : I['type'] extends { is: 'choice' }
-    ? string
-    : I['type'] extends { is: 'flag' }
-      ? boolean
-      : I['type'] extends { is: 'number'; many: true }
-        ? readonly number[]
-        : number
+  : I['type'] extends { is: 'level' }
+    ? Level
+    : I['type'] extends { is: 'choice' }
+      ? string
+      : I['type'] extends { is: 'flag' }
+        ? boolean
+        : I['type'] extends { is: 'number'; many: true }
+          ? readonly number[]
+          : number
 
-export type GivenValue = number | readonly number[] | Tolerance | string | boolean
+export type GivenValue = number | Level | readonly number[] | Tolerance | string | boolean
 
 /** An assumed input always has a value: no compute function repeats a default. */
 type GivenOf<I extends Input> = I['whenEmpty'] extends { do: 'assume' } ? ValueOf<I> : ValueOf<I> | undefined
@@ -274,6 +279,7 @@ export type {
   CheckId,
   FactKey,
   LadderRung,
+  Level,
   LineKindId,
   Picture,
   PlotCurve,

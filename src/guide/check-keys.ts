@@ -12,7 +12,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF sourceH loadF loadH bondOhm bondH',
   ),
   loading: words('lineKind capacitanceF crossF inductanceH suppressorF existingF bitRateHz driverEdgeSec signalOhm'),
-  need: words('measuredDb limitDb marginDb'),
+  need: words('measuredDb limitDb marginDb impedanceOhm'),
   pair: words('capacitanceF capacitance2F legOhm frequencyHz'),
   power: words('workingRmsV supplyHz capacitanceF lineCount wiringOhm wiringH bleedOhm navyRule loadW chassisLimitA'),
   surge: words(

@@ -3,6 +3,7 @@
 import { usualLoadOf } from '../../reference/line-kinds/usual-load.ts'
 import type { LineKind } from '../../reference/line-kinds.ts'
 import { formatQuantity, printText } from '../quantity/format.ts'
+import { levelUnitOf } from '../quantity/level-unit.ts'
 import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
 import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
 import type { Check, Fact, GivenValue, Input, Issue, Origin, Rival } from '../types.ts'
@@ -104,9 +105,24 @@ function readText(input: Input, text: string, express: Express | undefined): Val
       if (read.is === 'tolerance') return { value: { lowFrac: read.lowFrac, highFrac: read.highFrac } }
       return read.is === 'refused' ? refuse(read.code, read.message) : 'empty'
     }
+    case 'level':
+      return readLevel(input, input.type, text, express)
     case 'number':
       return input.type.many ? readList(input, text, express) : readNumber(input, text, express)
   }
+}
+
+/** A level is read as a number of dB, and its unit beside it. */
+function readLevel(
+  input: Input,
+  { min, max }: { readonly min: number; readonly max: number },
+  text: string,
+  express: Express | undefined,
+): Value {
+  const read = readNumber({ ...input, type: { is: 'number', quantity: 'level', min, max } }, text, express)
+  if (typeof read !== 'object' || !('value' in read) || typeof read.value !== 'number') return read
+  const unit = levelUnitOf(text)
+  return { value: { db: read.value, ...(unit === undefined ? {} : { unit }) } }
 }
 
 function readNumber(input: Input, text: string, express: Express | undefined): Value {

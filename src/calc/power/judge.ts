@@ -71,13 +71,14 @@ function navyReasons({ capacitanceF }: PowerLine, navy: NavyLimit | undefined): 
   return [{ is: 'navy', verdict: capacitanceF > navy.limitF * HAIR ? 'fails' : 'ok', limitF: navy.limitF }]
 }
 
-/** At DC no steady current flows: a limit on it is always kept, and bounds nothing. */
+/** At DC, or next to it, no steady current flows: a limit on it is always kept, and bounds nothing. */
 function chassisLimit(
   line: PowerLine,
   { chassisLimitA: limitA }: PowerRules,
 ): { readonly reasons: readonly PowerReason[]; readonly bounds: readonly Bound[] } {
   if (limitA === undefined || line.supplyHz === 0) return { reasons: [], bounds: [] }
   const limitF = chassisFarads(line, limitA)
+  if (!Number.isFinite(limitF)) return { reasons: [], bounds: [] }
   return {
     reasons: [{ is: 'chassis-limit', verdict: line.capacitanceF > limitF * HAIR ? 'fails' : 'ok', limitA, limitF }],
     bounds: [chassisBound(limitF)],

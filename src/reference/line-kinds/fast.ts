@@ -165,6 +165,7 @@ export const FAST_KINDS: readonly LineKind[] = [
       rule: 'return-loss',
       referenceOhm: 100,
       overOhm: [85, 115],
+      cornerOhm: 115,
       mask: [
         { fromHz: 2e6, toHz: 30e6, atDb: 16, refHz: 30e6, slopeDbPerDecade: 0 },
         { fromHz: 30e6, toHz: 60e6, atDb: 16, refHz: 30e6, slopeDbPerDecade: 20 },

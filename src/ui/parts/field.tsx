@@ -12,6 +12,7 @@ export function FieldView(given: FieldProps) {
       return <FlagField {...given} />
     case 'number':
     case 'tolerance':
+    case 'level':
       return <TextField {...given} />
   }
 }

@@ -69,6 +69,10 @@ function goodText({ type }: Input): fc.Arbitrary<string> {
       return fc.constantFrom('true', 'false')
     case 'tolerance':
       return toleranceText
+    case 'level': {
+      const unit = fc.constantFrom('', 'dB', 'dBµV', 'dBuV', 'dBV', 'dBµA', 'dBm', 'dBµV/m')
+      return fc.tuple(numberText(type.min, type.max), unit).map(([number, symbol]) => `${number} ${symbol}`)
+    }
     case 'number': {
       const any = numberText(type.min, type.max)
       const one = type.quantity === 'count' ? any.map((t) => String(Math.max(type.min, Math.round(Number(t))))) : any

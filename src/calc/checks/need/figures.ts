@@ -1,8 +1,18 @@
 /** The numbers of the need check. */
-import type { Figures } from '../../types.ts'
+import { levelConflict, levelIn } from '../../level.ts'
+import type { Figures, Level, Refused } from '../../types.ts'
 import type { NeedGiven } from './inputs.ts'
+import { conflictSentence } from './refusals.ts'
 
-export type Levels = { readonly measuredDb: number; readonly limitDb: number; readonly marginDb: number }
+/** Levels as figures of one unit, that of the limit (or of the reading where the limit has none). */
+export type Levels = {
+  readonly measuredDb: number
+  readonly limitDb: number
+  readonly marginDb: number
+  readonly unit: Level['unit']
+  /** the reading was brought from another unit */
+  readonly isConverted: boolean
+}
 
 export type NeedFigures = Figures & {
   /** absent = something must still be entered */
@@ -13,13 +23,26 @@ export type NeedFigures = Figures & {
  * Needed attenuation = max(0, measured − limit + margin), in dB. All three in the same quantity and bandwidth.
  * Source: definition of insertion loss in dB; the margin is common practice.
  */
-export function neededAttenuationDb({ measuredDb, limitDb, marginDb }: Levels): number {
+export function neededAttenuationDb({ measuredDb, limitDb, marginDb }: Omit<Levels, 'unit' | 'isConverted'>): number {
   return Math.max(0, measuredDb - limitDb + marginDb)
 }
 
-export function needFigures({ measuredDb, limitDb, marginDb }: NeedGiven): NeedFigures {
+export function needFigures(given: NeedGiven): NeedFigures | Refused {
+  const { measuredDb: measured, limitDb: limit, marginDb, impedanceOhm } = given
   const none = { bounds: [], rungs: [] }
-  if (measuredDb === undefined || limitDb === undefined) return { ...none, values: {} }
-  const levels = { measuredDb, limitDb, marginDb }
+  if (measured === undefined || limit === undefined) return { ...none, values: {} }
+  const conflict = levelConflict(measured, limit, impedanceOhm)
+  if (conflict !== undefined) {
+    const key = conflict === 'needs-impedance' ? 'impedanceOhm' : 'limitDb'
+    return { ok: false, issues: [{ key, code: conflict, message: conflictSentence(measured, limit, conflict) }] }
+  }
+  const unit = limit.unit ?? measured.unit
+  const levels: Levels = {
+    measuredDb: levelIn(measured, unit, impedanceOhm),
+    limitDb: limit.db,
+    marginDb,
+    unit,
+    isConverted: measured.unit !== undefined && measured.unit !== unit,
+  }
   return { ...none, values: { neededDb: neededAttenuationDb(levels) }, levels }
 }

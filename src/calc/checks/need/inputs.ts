@@ -1,19 +1,19 @@
 /** What the need check asks. */
 import type { Given, Input } from '../../types.ts'
 
-const LEVEL_DB = { is: 'number', quantity: 'level', min: -300, max: 400 } as const
+const LEVEL_DB = { is: 'level', min: -300, max: 400 } as const
 
 export const needInputs = [
   {
     key: 'measuredDb',
     fact: 'measuredDb',
     label: 'Measured level',
-    help: 'Worst reading without a filter. Susceptibility: the level injected. Same quantity, reference and bandwidth as the limit.',
+    help: 'Worst reading without a filter. Susceptibility: the level injected. Same bandwidth and detector as the limit; a level keeps its unit: 105 dBµV, 40 dBm, 60 dBµA, 46 dBµV/m.',
     type: LEVEL_DB,
     whenEmpty: {
       do: 'ask',
       name: 'the measured level',
-      how: 'Read it in the receiver or analyser bandwidth the limit is written for. A current-probe reading in dBµA becomes dBµV with + 20·log10(impedance in Ω).',
+      how: 'Read it in the receiver or analyser bandwidth the limit is written for. A current-probe reading in dBµA is compared with dBµV across the impedance below.',
     },
   },
   {
@@ -36,6 +36,14 @@ export const needInputs = [
     type: { is: 'number', quantity: 'decibel', min: 0, max: 100 },
     defaultText: '6',
     whenEmpty: { do: 'assume', text: '6', why: 'a factor of two in voltage, common practice', favourable: false },
+  },
+  {
+    key: 'impedanceOhm',
+    fact: 'levelOhm',
+    label: 'Measured in',
+    help: 'Impedance across which both levels are meant. Only where one is in dBm or dBµA and the other is not: a receiver or line network has 50 Ω.',
+    type: { is: 'number', quantity: 'resistance', min: 1e-3, max: 1e9 },
+    whenEmpty: { do: 'omit' },
   },
 ] as const satisfies readonly Input[]
 

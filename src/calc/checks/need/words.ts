@@ -1,7 +1,8 @@
 /** What the need check says. */
+import { levelIn } from '../../level.ts'
 import { missingNames } from '../../line/missing.ts'
 import { formatQuantity } from '../../quantity/format.ts'
-import type { Basis, Success } from '../../types.ts'
+import type { Basis, Step, Success } from '../../types.ts'
 import type { Levels, NeedFigures } from './figures.ts'
 import { type NeedGiven, needInputs } from './inputs.ts'
 
@@ -24,6 +25,7 @@ export function explainNeed(given: NeedGiven, { levels, values }: NeedFigures): 
     }
   }
   const { measuredDb, limitDb, marginDb } = levels
+  const convert = conversionStep(given, levels)
   const step = {
     formula: 'needed = max(0, measured − limit + margin)',
     withNumbers: `max(0, ${db(measuredDb)} − ${db(limitDb)} + ${db(marginDb)})`,
@@ -44,8 +46,26 @@ export function explainNeed(given: NeedGiven, { levels, values }: NeedFigures): 
             },
           ]
         : [],
-    outputs: { neededDb: { cell: { is: 'si', si: neededDb }, basis: basisOf([step]) } },
+    outputs: { neededDb: { cell: { is: 'si', si: neededDb }, basis: basisOf([...convert, step]) } },
   }
+}
+
+/** The reading in the unit of the limit, where that is another one. */
+function conversionStep(
+  { measuredDb, impedanceOhm }: NeedGiven,
+  { unit, isConverted, measuredDb: si }: Levels,
+): readonly Step[] {
+  if (!isConverted || measuredDb === undefined) return []
+  const perOhm = levelIn({ ...measuredDb, db: 0 }, unit, impedanceOhm)
+  const across = impedanceOhm === undefined ? '' : ` across ${formatQuantity(impedanceOhm, 'resistance', 4)}`
+  return [
+    {
+      formula: `${unit} = ${measuredDb.unit} ${perOhm < 0 ? '−' : '+'} ${db(Math.abs(perOhm))}${across}`,
+      withNumbers: `${db(measuredDb.db)} ${perOhm < 0 ? '−' : '+'} ${db(Math.abs(perOhm))}`,
+      si,
+      quantity: 'level',
+    },
+  ]
 }
 
 function headlineOf({ measuredDb, limitDb, marginDb }: Levels, neededDb: number): string {
