@@ -10,7 +10,7 @@ import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
 import { readFields } from '../../../src/calc/line/fields.ts'
 import type { Check, Input } from '../../../src/calc/types.ts'
 import { VERDICT_RANK } from '../../../src/calc/verdict.ts'
-import { run } from '../../support/run-check.ts'
+import { run, si } from '../../support/run-check.ts'
 
 const CHECKS: readonly Check[] = [filterCheck, loadingCheck, needCheck, pairCheck, powerCheck]
 
@@ -67,13 +67,45 @@ describe('a filter that meets the need and amplifies elsewhere', () => {
   it('is not ok, and the sentence at the head says why', () => {
     const result = run(filterCheck, ringing)
     expect(result.verdict).toBe('fails')
-    expect(result.headline).toContain('But it amplifies by 23.99')
+    expect(result.headline).toContain('But it amplifies by')
+    expect(result.findings[0]?.sentence).toContain('Amplifies by 23.99')
   })
 
-  it('says that a yes is for the parts as entered', () => {
+  it('says which parts a yes is for', () => {
     const plain = { topology: 'C', capacitanceF: '100n', sourceOhm: '50', loadOhm: '50', frequencyHz: '10M' }
     const calm = { ...plain, eslH: '0.02n', bondOhm: '2.5m', bondH: '0.2n', neededDb: '20' }
     expect(run(filterCheck, calm).verdict).toBe('ok')
-    expect(run(filterCheck, calm).headline).toContain('with the parts as entered')
+    expect(run(filterCheck, calm).headline).toContain('with the worst part')
+    const uneven = { ...calm, topology: 'PI', inductanceH: '1u', capacitance2F: '220n', inductorParallelF: '2p' }
+    expect(run(filterCheck, uneven).headline).toContain('with the parts as entered')
+  })
+})
+
+describe('a filter over its tolerance', () => {
+  // A Pi whose worst lies inside its box: 29.7 dB at the corners, 9.1 dB where the two capacitors differ.
+  const pi = {
+    topology: 'PI',
+    capacitanceF: '124n',
+    inductanceH: '4.52u',
+    sourceOhm: '1366',
+    loadOhm: '1732',
+    frequencyHz: '318.8k',
+    esrOhm: '0',
+    eslH: '0',
+    bondOhm: '0',
+    bondH: '0',
+    inductorParallelF: '0',
+    toleranceFrac: '20 %',
+    temperatureFrac: '0',
+    biasFrac: '0',
+    ageingDecades: '0',
+  }
+
+  it('is judged by its worst part, which may lie inside the box', () => {
+    const result = run(filterCheck, { ...pi, neededDb: '10' })
+    expect(si(result, 'worstInsertionLossDb')).toBeCloseTo(9.1, 1)
+    expect(result.verdict).toBe('fails')
+    expect(si(result, 'insertionLossDb')).toBeGreaterThan(10)
+    expect(result.headline).toContain('As entered it would do')
   })
 })

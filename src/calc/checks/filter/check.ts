@@ -11,6 +11,7 @@ export const filterCheck: Check<typeof filterInputs, FilterFigures> = {
   inputs: filterInputs,
   outputs: [
     { key: 'insertionLossDb', label: 'In your circuit', quantity: 'decibel', digits: 4, lead: true },
+    { key: 'worstInsertionLossDb', label: 'In your circuit, worst part', quantity: 'decibel', digits: 4 },
     { key: 'benchInsertionLossDb', label: 'On the 50 Ω bench', quantity: 'decibel', digits: 4, lead: true },
     {
       key: 'firstCornerHz',

@@ -1,5 +1,6 @@
 /** The numbers of the filter check. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
+import type { Spread } from '../../bounds/worst-case.ts'
 import { missingInputs } from '../../line/missing.ts'
 import { lossDb } from '../../network/chain.ts'
 import {
@@ -22,6 +23,7 @@ import {
 import type { Figures, Input, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { asymptoteDbPerDecade } from '../slope.ts'
+import { cornersOf, worstOfBox } from './box.ts'
 import { circuitOf } from './circuit.ts'
 import { type FilterGiven, filterInputs } from './inputs.ts'
 
@@ -43,10 +45,14 @@ export type Filtered = {
   readonly ends: Ends | undefined
   readonly isSeveral: boolean
   readonly worst: Worst | undefined
+  /** the lowest loss over the tolerance of the parts; undefined = not asked for, or only the parts as entered are known */
+  readonly boxWorst: Worst | undefined
   readonly bench: Worst | undefined
   readonly corners: Corners | undefined
   readonly dips: readonly Dip[]
   readonly gain: Gain | undefined
+  /** the largest gain of the parts as entered and at the corners of their tolerance */
+  readonly boxGain: Gain | undefined
 }
 
 export type FilterFigures = Figures & {
@@ -110,6 +116,7 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
   const ends = load && sources[0] ? { source: worst?.source ?? governing(circuit, sources, load), load } : undefined
   const corners = ends && findCorners(circuit, ends)
   const firstHz = corners?.firstHz
+  const gain = ends && worstGain(circuit, ends)
   return {
     circuit,
     frequenciesHz,
@@ -119,12 +126,26 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
     ends,
     isSeveral: sources.length * Math.max(1, frequenciesHz.length) > 1,
     worst,
+    boxWorst:
+      load && given.neededDb !== undefined
+        ? worstOfBox({ circuit, sources, load, frequenciesHz, spread: spreadOf(given) })
+        : undefined,
     bench: worstLoss(circuit, [BENCH_SOURCE], BENCH_LOAD, frequenciesHz),
     corners,
     dips: ends && firstHz !== undefined ? dipsAfter(circuit, ends, firstHz, DIP_DB).slice(0, MOST_DIPS) : [],
-    gain: ends && worstGain(circuit, ends),
+    gain,
+    boxGain:
+      ends && largestGain([gain, ...cornersOf(circuit, spreadOf(given)).map((corner) => worstGain(corner, ends))]),
   }
 }
+
+const spreadOf = (given: FilterGiven): Spread => ({
+  tolerance: given.toleranceFrac,
+  temperatureFrac: given.temperatureFrac,
+  biasFrac: given.biasFrac,
+  ageingDecades: given.ageingDecades,
+  ageingFracPerDecade: given.ageingFracPerDecade,
+})
 
 /** With several source impedances and no frequency, the one that governs at 1 MHz. */
 function governing(circuit: FilterCircuit, sources: readonly NoiseSource[], load: NoiseLoad): NoiseSource {
@@ -146,9 +167,18 @@ function worstLoss(
   return worst
 }
 
-function valuesOf({ circuit, worst, bench, corners, ends, gain }: Filtered): Readonly<Record<string, number>> {
+function valuesOf({
+  circuit,
+  worst,
+  boxWorst,
+  bench,
+  corners,
+  ends,
+  gain,
+}: Filtered): Readonly<Record<string, number>> {
   return {
     ...(worst === undefined ? {} : { insertionLossDb: worst.db }),
+    ...(boxWorst === undefined ? {} : { worstInsertionLossDb: boxWorst.db }),
     ...(bench === undefined ? {} : { benchInsertionLossDb: bench.db }),
     ...(corners?.firstHz === undefined ? {} : { firstCornerHz: corners.firstHz }),
     ...(corners?.lastingHz === undefined ? {} : { cornerHz: corners.lastingHz }),
@@ -166,10 +196,15 @@ export function gainVerdict(gain: Gain | undefined): Verdict {
   return gain.gainDb >= GAIN_FAILS_DB ? 'fails' : 'marginal'
 }
 
+function largestGain(gains: readonly (Gain | undefined)[]): Gain | undefined {
+  return gains.reduce((most, gain) => (gain && (!most || gain.gainDb > most.gainDb) ? gain : most), undefined)
+}
+
 /** Against the need, if one was entered, and never better than what a resonance makes of it. */
-function verdictOf({ neededDb, worst, gain }: Filtered): Verdict | undefined {
-  const rings = gainVerdict(gain)
+function verdictOf({ neededDb, worst: entered, boxWorst, boxGain }: Filtered): Verdict | undefined {
+  const rings = gainVerdict(boxGain)
   if (neededDb === undefined) return rings === 'ok' ? undefined : rings
+  const worst = boxWorst ?? entered
   if (worst === undefined) return worse('unknown', rings)
   const met: Verdict = worst.db < neededDb ? 'fails' : neededDb > PRACTICAL_CEILING_DB ? 'marginal' : 'ok'
   return worse(met, rings)

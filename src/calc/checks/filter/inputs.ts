@@ -17,6 +17,7 @@ import {
   OHMS,
   sourceHInput,
 } from '../noise-inputs.ts'
+import { spreadInputs } from '../spread-inputs.ts'
 
 export const filterInputs = [
   {
@@ -127,6 +128,7 @@ export const filterInputs = [
   loadHInput,
   bondOhmInput,
   bondHInput,
+  ...spreadInputs,
 ] as const satisfies readonly Input[]
 
 export type FilterGiven = Given<typeof filterInputs>

@@ -72,6 +72,7 @@ function outputsOf({ values }: FilterFigures, q: Filtered): Readonly<Record<stri
   }
   const noHz = 'enter the frequency that matters'
   if (q.ends) say('insertionLossDb', lossBasis(q), noHz)
+  say('worstInsertionLossDb', boxBasis(q))
   say('benchInsertionLossDb', benchBasis(q.bench), noHz)
   if (q.ends) {
     const basis = cornerBasis(q.ends)
@@ -106,12 +107,14 @@ function shortedFinding({ hasShortedDc }: Filtered): readonly Finding[] {
     : []
 }
 
-function gainFinding({ gain }: Filtered): readonly Finding[] {
-  if (gain === undefined || gain.gainDb < GAIN_SAID_DB) return []
+function gainFinding({ gain, boxGain }: Filtered): readonly Finding[] {
+  const said = gain !== undefined && gainVerdict(gain) === gainVerdict(boxGain) ? gain : boxGain
+  if (said === undefined || said.gainDb < GAIN_SAID_DB) return []
+  const corner = said === gain ? '' : ' with its parts at an end of their tolerance'
   return [
     {
-      verdict: gainVerdict(gain),
-      sentence: `Amplifies by ${db(gain.gainDb)} at ${hertz(gain.atHz)}: a resonance. Keep it off the signal, its harmonics and the supply ripple, or damp it.`,
+      verdict: gainVerdict(said),
+      sentence: `Amplifies by ${db(said.gainDb)} at ${hertz(said.atHz)}${corner}: a resonance. Keep it off the signal, its harmonics and the supply ripple, or damp it.`,
     },
   ]
 }
@@ -143,30 +146,44 @@ function ceilingFinding({ worst, neededDb }: Filtered): readonly Finding[] {
   ]
 }
 
-function nominalFinding({ neededDb, worst }: Filtered): readonly Finding[] {
-  return neededDb === undefined || worst === undefined
+function nominalFinding({ neededDb, worst, boxWorst }: Filtered): readonly Finding[] {
+  return neededDb === undefined || worst === undefined || boxWorst !== undefined
     ? []
     : [
         {
           verdict: 'ok',
-          sentence: 'Judged for the parts as entered: tolerance, temperature, voltage and age are the window check’s.',
+          sentence:
+            'Judged for the parts as entered, without tolerance, temperature, voltage and age: unequal halves, or a part without a size.',
         },
       ]
 }
 
-function headlineOf({ frequenciesHz, ends, worst, bench, neededDb, gain }: Filtered): string {
+function headlineOf({
+  frequenciesHz,
+  ends,
+  worst: entered,
+  boxWorst,
+  bench,
+  neededDb,
+  boxGain: gain,
+}: Filtered): string {
   if (frequenciesHz.length === 0) return 'Enter the frequency that matters.'
-  if (!ends || !worst)
+  const worst = boxWorst ?? entered
+  if (!ends || !worst || !entered)
     return `Bench figure only${bench ? ` at ${hertz(bench.hz)}` : ''}: enter the noise source and load for your circuit.`
   const where = `at ${hertz(worst.hz)}, from ${ohms(worst.source.ohm)}`
-  if (neededDb === undefined) return worst.db < 0 ? `Amplifies ${where}.` : `Attenuation ${where}.`
+  if (neededDb === undefined) return entered.db < 0 ? `Amplifies ${where}.` : `Attenuation ${where}.`
   const spare = worst.db - neededDb
-  if (spare < 0) return `${db(-spare)} short of ${db(neededDb)}, ${where}.`
+  const parts = boxWorst ? 'with the worst part' : 'with the parts as entered'
+  if (spare < 0) {
+    const nominal = entered.db >= neededDb ? ` As entered it would do, by ${db(entered.db - neededDb)}.` : ''
+    return `${db(-spare)} short of ${db(neededDb)} ${parts}, ${where}.${nominal}`
+  }
   const rings =
     gain !== undefined && gainVerdict(gain) !== 'ok'
       ? ` But it amplifies by ${db(gain.gainDb)} at ${hertz(gain.atHz)}.`
       : ''
-  return `${db(spare)} to spare over ${db(neededDb)} with the parts as entered, ${where}.${rings}`
+  return `${db(spare)} to spare over ${db(neededDb)} ${parts}, ${where}.${rings}`
 }
 
 function lossBasis({ worst, ends, isSeveral }: Filtered): Basis {
@@ -183,6 +200,24 @@ function lossBasis({ worst, ends, isSeveral }: Filtered): Basis {
   return {
     steps,
     assumptions: isSeveral ? ['the lowest over every source impedance and frequency given'] : [],
+    sources: SOURCES,
+  }
+}
+
+function boxBasis({ boxWorst }: Filtered): Basis {
+  return {
+    steps: boxWorst
+      ? [
+          {
+            formula:
+              'the lowest loss with every capacitor from k_low to k_high and every inductor from L to L·(1 + tol)/(1 − tol)',
+            withNumbers: `Zs = ${ohms(boxWorst.source.ohm)}, f = ${hertz(boxWorst.hz)}`,
+            si: boxWorst.db,
+            quantity: 'decibel',
+          },
+        ]
+      : [],
+    assumptions: ['the inside of the box too, not only its corners', 'the inductance entered is its least'],
     sources: SOURCES,
   }
 }

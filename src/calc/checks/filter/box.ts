@@ -1,0 +1,69 @@
+/** The lowest loss of a filter over everything its parts may be in service. */
+import { worstInBox } from '../../bounds/box.ts'
+import type { Surroundings } from '../../bounds/surroundings.ts'
+import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
+import {
+  type FilterCircuit,
+  hasCapacitor,
+  hasInductor,
+  type NoiseLoad,
+  type NoiseSource,
+} from '../../network/circuit.ts'
+
+export type BoxQuestion = {
+  readonly circuit: FilterCircuit
+  readonly sources: readonly NoiseSource[]
+  readonly load: NoiseLoad
+  readonly frequenciesHz: readonly number[]
+  readonly spread: Spread
+}
+
+export type BoxWorst = { readonly db: number; readonly hz: number; readonly source: NoiseSource }
+
+/** Circuits at the corners of the box: capacitors all at one end, inductors all at one end. */
+export function cornersOf(circuit: FilterCircuit, spread: Spread): readonly FilterCircuit[] {
+  const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
+  return [leastShare(spread), mostShare(spread)].flatMap((share) =>
+    [1, growth].map((more) => ({
+      ...circuit,
+      shunt1: { ...circuit.shunt1, capacitanceF: share * circuit.shunt1.capacitanceF },
+      shunt2: { ...circuit.shunt2, capacitanceF: share * circuit.shunt2.capacitanceF },
+      series1: { ...circuit.series1, inductanceH: more * circuit.series1.inductanceH },
+      series2: { ...circuit.series2, inductanceH: more * circuit.series2.inductanceH },
+    })),
+  )
+}
+
+/**
+ * Worst loss in dB over capacitors from k_low to k_high of their mark and inductors from the least entered up to
+ * L·(1 + tol)/(1 − tol), every part on its own, every frequency and source. Undefined where the halves of a Pi or T were
+ * entered unequal, or a part has no size: then only the parts as entered are known.
+ */
+export function worstOfBox({ circuit, sources, load, frequenciesHz, spread }: BoxQuestion): BoxWorst | undefined {
+  const { topology, shunt1, shunt2, series1, series2 } = circuit
+  const isEqual = shunt1.capacitanceF === shunt2.capacitanceF && series1.inductanceH === series2.inductanceH
+  const hasSizes =
+    (!hasCapacitor(topology) || shunt1.capacitanceF > 0) && (!hasInductor(topology) || series1.inductanceH > 0)
+  if (!isEqual || !hasSizes || sources.length === 0 || frequenciesHz.length === 0) return undefined
+  const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
+  const around: Surroundings = {
+    topology,
+    // The need itself does not move the worst: it is compared afterwards.
+    needs: frequenciesHz.map((hz) => ({ hz, db: 0 })),
+    sources,
+    load,
+    esrOhm: shunt1.esrOhm,
+    eslH: shunt1.eslH,
+    bondOhm: circuit.bondOhm,
+    bondH: circuit.bondH,
+    dcrOhm: series1.dcrOhm,
+    inductorParallelF: series1.parallelF,
+    inductorParallelOhm: series1.parallelOhm,
+    inductancesH: [series1.inductanceH, series1.inductanceH * growth],
+    extraF: 0,
+  }
+  const worst = hasCapacitor(topology)
+    ? worstInBox(around, { least: leastShare(spread), most: mostShare(spread) }, shunt1.capacitanceF)
+    : worstInBox(around, { least: 1, most: growth }, series1.inductanceH)
+  return { db: worst.lossDb, hz: worst.need.hz, source: worst.source }
+}
