@@ -82,7 +82,7 @@ describe('a filter that meets the need and amplifies elsewhere', () => {
 })
 
 describe('a filter over its tolerance', () => {
-  // A Pi whose worst lies inside its box: 29.7 dB at the corners, 9.1 dB where the two capacitors differ.
+  // A Pi whose resonance lies inside its box: 29.6 dB at the corners of its capacitors, nothing where L·C1·C2/(C1 + C2) = 1/ω².
   const pi = {
     topology: 'PI',
     capacitanceF: '124n',
@@ -103,7 +103,7 @@ describe('a filter over its tolerance', () => {
 
   it('is judged by its worst part, which may lie inside the box', () => {
     const result = run(filterCheck, { ...pi, neededDb: '10' })
-    expect(si(result, 'worstInsertionLossDb')).toBeCloseTo(9.1, 1)
+    expect(si(result, 'worstInsertionLossDb')).toBeLessThan(0.1)
     expect(result.verdict).toBe('fails')
     expect(si(result, 'insertionLossDb')).toBeGreaterThan(10)
     expect(result.headline).toContain('As entered it would do')
