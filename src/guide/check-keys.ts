@@ -11,7 +11,9 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   filter: words(
     'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF sourceH loadF loadH bondOhm bondH toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade',
   ),
-  loading: words('lineKind capacitanceF crossF inductanceH suppressorF existingF bitRateHz driverEdgeSec signalOhm'),
+  loading: words(
+    'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade',
+  ),
   need: words('measuredDb limitDb marginDb impedanceOhm'),
   pair: words('capacitanceF capacitance2F legOhm frequencyHz'),
   power: words('workingRmsV supplyHz capacitanceF lineCount wiringOhm wiringH bleedOhm navyRule loadW chassisLimitA'),

@@ -25,7 +25,7 @@ export type Around = {
 export const exactly = (value: number): Span => ({ least: value, most: value })
 
 /** At its working voltage a suppressor keeps at least this share of its capacitance at 0 V. Common practice. */
-const SUPPRESSOR_LEAST_SHARE = 0.3
+export const SUPPRESSOR_LEAST_SHARE = 0.3
 
 /** Capacitance in F of each leg that the filter adds at its least and at its most. */
 export function legSpan({ topology, capacitorF }: SignalFilter): Span {
@@ -43,12 +43,15 @@ function otherFarads(taken: Taken): Span {
 /** Share of a leg's farads, and multiple of its henries, that a signal between two wires sees. */
 const perSignal = ({ isPair }: Taken) => ({ farads: isPair ? 0.5 : 1, henries: isPair ? 2 : 1 })
 
+/** Coils that stand in the way of a signal. */
+export const coilCount = (topology: Topology): number => (topology === 'T' ? 2 : hasInductor(topology) ? 1 : 0)
+
 /** The section a signal sees: every coil before every capacitor; both coils of a T count. Undefined without a coil. */
 export function sectionBox(filter: SignalFilter, around: Around): LcBox | undefined {
   if (!hasInductor(filter.topology) || filter.inductanceH.most <= 0) return undefined
   const { taken, sourceOhm, loadOhm } = around
   const per = perSignal(taken)
-  const coils = (filter.topology === 'T' ? 2 : 1) * per.henries
+  const coils = coilCount(filter.topology) * per.henries
   const leg = legSpan(filter)
   const other = otherFarads(taken)
   return {

@@ -33,3 +33,68 @@ describe('100BASE-TX', () => {
     expect(load({ ...fast, capacitanceF: '2p', inductanceH: '47n' }).verdict).toBe('ok')
   })
 })
+
+describe('an inductor', () => {
+  it('beside a capacitance on 100BASE-TX breaks the mask: every reason is listed', () => {
+    const said = words({ lineKind: 'ethernet-100base-tx', capacitanceF: '2p', inductanceH: '22u' })
+    expect(said).toContain('the mask asks')
+    expect(load({ lineKind: 'ethernet-100base-tx', capacitanceF: '2p', inductanceH: '22u' }).verdict).toBe('fails')
+  })
+
+  it('slows the edge by ln 9·L/(Rs + Rl), and over the share of a bit it fails', () => {
+    // RS-422 at 10 Mbit/s leaves 30 ns: 2.197 · 2 · 1.2 µH / 200 Ω = 26.4 ns with one coil in each leg, 52.7 ns with two.
+    const fast = { lineKind: 'rs-422', bitRateHz: '10M', capacitanceF: '47p', inductanceH: '1.2u' }
+    expect(load({ ...fast, topology: 'LC' }).verdict).toBe('ok')
+    expect(load({ ...fast, topology: 'T' }).verdict).toBe('fails')
+    expect(words({ ...fast, topology: 'T' })).toContain('its own edge takes 52.7')
+  })
+
+  it('turns a carrier with its capacitance: more than a degree fails', () => {
+    // ω²·2L·C/2 = 0.253 at 400 Hz: atan(ω·R·C/2 / (1 − 0.253)) = 1.16°, without the coil 0.86°.
+    const synchro = { lineKind: 'synchro', capacitanceF: '40n' }
+    expect(load(synchro).verdict).toBe('ok')
+    expect(load({ ...synchro, inductanceH: '1' }).verdict).toBe('fails')
+    expect(words({ ...synchro, inductanceH: '1' })).toContain('the carrier turns by')
+  })
+
+  it('takes from the impedance of a terminal what its reactance is', () => {
+    // 1/(2π · 1 MHz · 50 pF) = 3183 Ω, less 2π · 1 MHz · 2 · 180 µH = 2262 Ω, leaves 921 of 1000 Ω.
+    const stub = { lineKind: 'mil-std-1553-stub', capacitanceF: '100p', signalOhm: '35' }
+    expect(load(stub).verdict).toBe('ok')
+    expect(load({ ...stub, inductanceH: '180u' }).verdict).toBe('fails')
+    expect(words({ ...stub, inductanceH: '180u' })).toContain('the terminal is 921')
+  })
+
+  it('between two capacitances lifts the signal although the section they make together is damped', () => {
+    // All 1.1 nF behind 1 µH from 60 Ω: ζ = 1.0. But 1 nF before the coil and 100 pF behind it ring.
+    const can = { lineKind: 'can', bitRateHz: '50k', inductanceH: '500n', capacitanceF: '200p', existingF: '1n' }
+    expect(si(load(can), 'damping')).toBeGreaterThan(0.7)
+    expect(load({ ...can, existingF: '0', capacitanceF: '2n' }).verdict).toBe('marginal')
+    expect(words(can)).toContain('a resonance lifts the signal')
+    expect(load(can).verdict).toBe('marginal')
+  })
+})
+
+describe('a yes over the tolerance of the part', () => {
+  // From 600 Ω into a high impedance the damping is R/(2·√(L/C)): 0.72 as entered, 0.53 at the corner of ±20 %.
+  const audio = { lineKind: 'audio', capacitanceF: '2n', inductanceH: '347u' }
+
+  it('is labelled as being for the part as entered where none was entered', () => {
+    expect(load(audio).verdict).toBe('ok')
+    expect(load(audio).headline).toContain('as entered')
+    expect(words(audio)).toContain('Judged for the part as entered')
+  })
+
+  it('is no yes where a corner rings', () => {
+    const result = load({ ...audio, toleranceFrac: '20 %' })
+    expect(result.verdict).toBe('marginal')
+    expect(words({ ...audio, toleranceFrac: '20 %' })).toContain('damping 0.53 at worst')
+    expect(si(result, 'damping')).toBeCloseTo(0.72, 2)
+  })
+
+  it('counts the most a part can be against the ceiling', () => {
+    // 0.5 dB at 20 kHz through 600 Ω leaves 4.64 nF
+    expect(load({ lineKind: 'audio', capacitanceF: '4n' }).verdict).toBe('ok')
+    expect(load({ lineKind: 'audio', capacitanceF: '4n', toleranceFrac: '20 %' }).verdict).toBe('fails')
+  })
+})

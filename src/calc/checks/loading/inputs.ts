@@ -1,4 +1,5 @@
 /** What the loading check asks. */
+import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../network/circuit.ts'
 import type { Given, Input } from '../../types.ts'
 import { FARADS, HENRIES } from '../noise-inputs.ts'
 import {
@@ -10,6 +11,14 @@ import {
   signalOhmInput,
   suppressorInput,
 } from '../signal-inputs.ts'
+import { spreadInputs } from '../spread-inputs.ts'
+
+/** The same field without a usual value: left empty, the part counts as entered. */
+function asEntered<I extends Input>({ defaultText: _usual, ...input }: I) {
+  return { ...input, whenEmpty: { do: 'omit' } as const }
+}
+
+const [tolerance, temperature, bias, ageing, ageingPerDecade] = spreadInputs
 
 export const loadingInputs = [
   lineKindInput,
@@ -30,11 +39,24 @@ export const loadingInputs = [
     type: HENRIES,
     whenEmpty: { do: 'omit' },
   },
+  {
+    key: 'topology',
+    fact: 'topology',
+    label: 'Topology',
+    help: 'Matters with an inductor: a T has two of them. Empty: one inductor at the driver side.',
+    type: { is: 'choice', options: TOPOLOGIES.map((t) => ({ value: t, label: TOPOLOGY_LABEL[t] })) },
+    whenEmpty: { do: 'omit' },
+  },
   suppressorInput,
   existingInput,
   bitRateInput,
   driverEdgeInput,
   signalOhmInput,
+  asEntered(tolerance),
+  asEntered(temperature),
+  asEntered(bias),
+  asEntered(ageing),
+  asEntered(ageingPerDecade),
 ] as const satisfies readonly Input[]
 
 export type LoadingGiven = Given<typeof loadingInputs>

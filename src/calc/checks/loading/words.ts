@@ -3,11 +3,11 @@ import { lineKindById } from '../../../reference/line-kinds.ts'
 import { roomPerLegF } from '../../bounds/room.ts'
 import { permittedBasis, permittedLabel, worksBasis, worksWhy } from '../../explain/ceiling.ts'
 import { coilClauses, judgementFindings, kindFindings } from '../../explain/loading.ts'
-import { isOver, permittedRoomF } from '../../loading/judge.ts'
+import { permittedRoomF } from '../../loading/judge.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Finding, SaidBound, Success, Verdict } from '../../types.ts'
 import { worstFirst } from '../../verdict.ts'
-import type { Loaded, LoadingFigures } from './figures.ts'
+import { hasSpread, type Loaded, type LoadingFigures } from './figures.ts'
 import type { LoadingGiven } from './inputs.ts'
 import { loadingStrip } from './strip.ts'
 import { saidOutputs } from './workings.ts'
@@ -34,11 +34,12 @@ export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Su
   return {
     ok: true,
     verdict,
-    headline: headlineOf(loaded, verdict),
+    headline: headlineOf(given, loaded, verdict),
     findings: worstFirst([
       ...judgementFindings(signal.facts, loaded.judgement),
       ...kindFindings(signal.facts, signal.farads),
       ...notEntered(given, loaded),
+      ...asEntered(given, loaded),
     ]),
     outputs: saidOutputs(figures, loaded),
     bounds,
@@ -70,24 +71,37 @@ function notEntered(given: LoadingGiven, { taken }: Loaded): readonly Finding[] 
     : []
 }
 
-function headlineOf(loaded: Loaded, verdict: Verdict): string {
-  const { ceiling, taken, legF, isEntered, signal } = loaded
+/** A yes holds for what was entered of the part, and says so. */
+function asEntered(given: LoadingGiven, { isEntered }: Loaded): readonly Finding[] {
+  const said: Finding[] = []
+  if (isEntered && !hasSpread(given))
+    said.push({
+      verdict: 'ok',
+      sentence: 'Judged for the part as entered: enter its tolerance, or let the window check count it.',
+    })
+  if (given.topology === 'C' && (given.inductanceH ?? 0) > 0)
+    said.push({ verdict: 'ok', sentence: 'A C has no inductor: the one entered is not counted.' })
+  return said
+}
+
+function headlineOf(given: LoadingGiven, loaded: Loaded, verdict: Verdict): string {
+  const { ceiling, taken, legF, isEntered, signal, judgement } = loaded
   const { works } = ceiling
   if (works.farads === undefined) return worksWhy(signal.facts, works)
   const room = Math.max(0, roomPerLegF(works.farads, taken))
   const leg = taken.isPair ? ' per leg' : ''
   if (!isEntered) return room === 0 ? 'No room is left on this line.' : `This line stands up to ${farads(room)}${leg}.`
-  const has = `${farads(legF)}${leg}`
-  if (isOver(legF, room))
+  const has = `${farads(legF)}${leg}${hasSpread(given) ? ' over its tolerance' : ' as entered'}`
+  if (judgement.reasons.some((reason) => reason.is === 'works' && reason.verdict === 'fails'))
     return `${has} is too much: ${room === 0 ? 'no room is left' : `it works up to ${farads(room)}${leg}`}.`
   return `${has} is inside the ${farads(room)}${leg} that work${reservation(loaded, verdict)}.`
 }
 
 /** What keeps a capacitance inside its room from being ok, in half a sentence. */
-function reservation({ ceiling, taken, legF, judgement }: Loaded, verdict: Verdict): string {
+function reservation({ judgement }: Loaded, verdict: Verdict): string {
   if (verdict === 'ok') return ''
   const coil = coilClauses(judgement)[0]
-  const exceeded = ceiling.permitted.map((figure) => permittedRoomF(figure, taken)).filter((room) => isOver(legF, room))
+  const exceeded = judgement.reasons.flatMap((reason) => (reason.is === 'permitted' ? [reason.roomF] : []))
   if (verdict === 'marginal' && exceeded.length > 0)
     return `, but over the ${farads(Math.max(0, Math.min(...exceeded)))} a document permits`
   if (coil !== undefined) return `, but with the inductor ${coil}`

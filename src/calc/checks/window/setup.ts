@@ -1,9 +1,11 @@
 /** From what was entered to what the rows of the window need, as numbers: bounds, surroundings, what is missing. */
+
 import type { LineKind } from '../../../reference/line-kinds.ts'
 import { bondFactor, crossPerLegF, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from '../../bounds/legs.ts'
 import type { Taken } from '../../bounds/room.ts'
 import type { Need, Span, Surroundings } from '../../bounds/surroundings.ts'
 import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
+import { SUPPRESSOR_LEAST_SHARE } from '../../loading/box.ts'
 import { type CeilingAsk, loadingBounds, loadingCeiling } from '../../loading/ceiling.ts'
 import { carriesSignal } from '../../loading/inductor.ts'
 import { type SignalFacts, usefulHzOf } from '../../loading/signal.ts'
@@ -157,9 +159,6 @@ function inBandOf(signal: SignalFacts, mode: NoiseMode, needs: readonly Need[]):
   const useful = usefulHzOf(signal)
   return useful !== undefined && needs.some(({ hz, db }) => hz <= useful && db > 0) ? useful : undefined
 }
-
-/** At its working voltage a suppressor keeps at least this share of its capacitance at 0 V. Common practice. */
-const SUPPRESSOR_LEAST_SHARE = 0.3
 
 /**
  * Everything that can stand at the ends of the filter: what is already on the line at either end, with and without the
