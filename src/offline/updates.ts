@@ -53,9 +53,19 @@ export function applyUpdate(): void {
   else location.reload()
 }
 
-/** Asks the host for a newer version; silent when there is no network. */
+let isLooking = false
+
+/**
+ * Asks the host for a newer version; silent when there is no network. One look at a time: a window that comes to the
+ * front is told so by several events at once, and several looks at once may leave the browser waiting for ever.
+ */
 function check(): void {
-  if (document.visibilityState === 'visible') registration?.update().catch(() => undefined)
+  if (isLooking || registration === undefined || document.visibilityState !== 'visible') return
+  isLooking = true
+  const done = () => {
+    isLooking = false
+  }
+  registration.update().then(done, done)
 }
 
 /**

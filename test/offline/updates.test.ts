@@ -139,12 +139,22 @@ describe('the offline copy', () => {
   it('looks for updates when it is shown, focused, and every hour', async () => {
     await start()
     const looks = () => registration.update.mock.calls.length
+    const over = () => new Promise((done) => setTimeout(done))
+    for (const tell of [
+      () => document.dispatchEvent(new Event('visibilitychange')),
+      () => window.dispatchEvent(new Event('pageshow')),
+      () => window.dispatchEvent(new Event('focus')),
+      () => vi.advanceTimersByTime(3_600_000),
+    ]) {
+      tell()
+      await over()
+    }
+    expect(looks()).toBe(4)
+    // A window that comes to the front says so three times at once.
     document.dispatchEvent(new Event('visibilitychange'))
     window.dispatchEvent(new Event('pageshow'))
     window.dispatchEvent(new Event('focus'))
-    expect(looks()).toBe(3)
-    vi.advanceTimersByTime(3_600_000)
-    expect(looks()).toBe(4)
+    expect(looks()).toBe(5)
   })
 
   it('advises a reload instead of breaking when a part is gone from the host', async () => {
