@@ -11,7 +11,20 @@ export default defineConfig({
   base: './',
   define: versionDefine(`${GUIDE.edition}, version ${GUIDE.version}`),
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: { target: 'es2022', assetsInlineLimit: 0, outDir, emptyOutDir: true },
+  build: {
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    outDir,
+    emptyOutDir: true,
+    // What every start needs of the store comes in one piece: cut up for the seldom parts, it packs worse.
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [{ name: 'store', test: /\/(src\/store\/(?!tidy|restore-steps|demo)|node_modules\/idb\/)/ }],
+        },
+      },
+    },
+  },
   plugins: [
     policyInPage(),
     webManifest(),

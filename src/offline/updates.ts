@@ -12,7 +12,6 @@
  */
 import { signal } from '@preact/signals'
 import type { Workbox } from 'workbox-window'
-import { unregisterAll } from './removal.ts'
 
 export const offlineReady = signal(false)
 export const updateReady = signal(false)
@@ -99,7 +98,7 @@ export async function startOffline(): Promise<void> {
   })
   if (!('serviceWorker' in navigator)) return
   const cameFromCopy = navigator.serviceWorker.controller !== null
-  if (new URLSearchParams(location.search).has('no-sw')) return unregisterAll()
+  if (new URLSearchParams(location.search).has('no-sw')) return (await import('./removal.ts')).unregisterAll()
   // Not needed for the first screen: fetched when the worker is registered.
   const { Workbox: Worker } = await import('workbox-window')
   // Types of workbox-window predate Trusted Types; it hands the address on unchanged.

@@ -3,10 +3,9 @@
  * or reloaded in the few milliseconds a database write takes loses nothing. Empty whenever nothing is waiting.
  *
  * `noteUnsaved(steps)`  replaces this window's copy
- * `takeUnsaved()`       what earlier windows left behind, through the gate; their copies are removed
+ * `takeUnsaved(take)`   hands over what earlier windows left behind, through the gate; then their copies are removed
  */
 import { keepSmallText, smallNames, smallText } from '../store/browser-storage.ts'
-import { restoreSteps } from '../store/restore-steps.ts'
 import type { Step } from '../store/steps.ts'
 
 const PREFIX = 'unsaved:'
@@ -18,13 +17,13 @@ export function noteUnsaved(steps: readonly Step[]): void {
   keepSmallText(mine, steps.length === 0 ? undefined : JSON.stringify(steps))
 }
 
-export function takeUnsaved(): readonly Step[] {
+/** Resolves at once where nothing was left; what cannot be read yet stays where it is. */
+export async function takeUnsaved(take: (steps: readonly Step[]) => void): Promise<void> {
   const names = smallNames().filter((name) => name.startsWith(PREFIX) && name !== mine)
-  return names.flatMap((name) => {
-    const text = smallText(name)
-    keepSmallText(name, undefined)
-    return text === undefined ? [] : restoreSteps(parsed(text))
-  })
+  if (names.length === 0) return
+  const { restoreSteps } = await import('../store/restore-steps.ts')
+  take(names.flatMap((name) => restoreSteps(parsed(smallText(name) ?? ''))))
+  for (const name of names) keepSmallText(name, undefined)
 }
 
 function parsed(text: string): unknown {

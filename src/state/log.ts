@@ -9,7 +9,7 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { assemble, type Complaint, recordOf } from '../store/complaint.ts'
-import { getComplaint, getLine, listComplaints, newestFirst, tidyLog } from '../store/complaints.ts'
+import { getComplaint, getLine, listComplaints, newestFirst } from '../store/complaints.ts'
 import { applyStep, type Step, withoutUndone } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
 import { onNews, tell } from './other-windows.ts'
@@ -57,6 +57,13 @@ export async function carryOut(step: LogStep, key = ''): Promise<void> {
   tell({ is: 'changed', id, ...line })
 }
 
+/** Once a start. Where its part cannot be fetched, the Log is shown as it is. */
+async function tidy(): Promise<void> {
+  const part = await import('../store/tidy.ts').catch(() => undefined)
+  await part?.tidyLog()
+  isTidy = true
+}
+
 /** Reads the Log. Without storage it holds what is not written yet, and `storeNotice` says why. */
 export async function loadComplaints(): Promise<void> {
   // What is still being written, or was left unwritten, would be missing from the list.
@@ -65,8 +72,7 @@ export async function loadComplaints(): Promise<void> {
   const changesBefore = changesHere
   let stored: readonly Complaint[] = []
   try {
-    if (!isTidy) await tidyLog()
-    isTidy = true
+    if (!isTidy) await tidy()
     stored = await listComplaints()
     isUnread = false
   } catch (error) {

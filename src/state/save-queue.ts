@@ -85,7 +85,7 @@ export function unwritten(): readonly Pick<Change, 'step' | 'late'>[] {
 }
 
 function start(): void {
-  if (isRunning || isStopped || waiting.length === 0) return
+  if (isRunning || isHeld || isStopped || waiting.length === 0) return
   isRunning = true
   state.value = 'saving'
   running = drain().finally(() => {
@@ -131,11 +131,25 @@ export function save(step: Step, key = '', whole?: () => Step | undefined): Prom
 }
 
 let recovered: Promise<void> | undefined
+/** True while it is not known yet what was left unwritten: it goes before anything that is asked for here. */
+let isHeld = false
 
 /** Carries out what earlier windows left unwritten; later calls wait for the first. */
 export function recover(): Promise<void> {
-  recovered ??= Promise.all(takeUnsaved().map((step) => push('', { step, late: true }))).then(() => undefined)
+  recovered ??= takeBack()
   return recovered
+}
+
+async function takeBack(): Promise<void> {
+  isHeld = true
+  const take = (steps: readonly Step[]) => {
+    waiting.unshift(...steps.map((step) => ({ key: '', run: { step, late: true }, done: () => undefined })))
+    noteWaiting()
+  }
+  // What cannot be read now is still there at the next start.
+  await takeUnsaved(take).catch(() => undefined)
+  isHeld = false
+  if (state.value !== 'failed') start()
 }
 
 /** Tries again from the write that failed. */
@@ -146,6 +160,7 @@ export function retrySave(): Promise<void> {
 
 /** Resolves when the queue is empty or has stopped at a failure. */
 export async function settled(): Promise<void> {
+  await recovered
   while (isRunning) await running
 }
 

@@ -8,6 +8,8 @@ import { StoreError } from './trouble.ts'
 export type LoadedGuide = { readonly guide: Guide; readonly from: 'store' | 'bundle'; readonly notice?: string }
 
 const KEY = 'current'
+/** What ails the storage is said where it is noticed. */
+const UNREACHED = 'The stored guide cannot be reached, so the one that came with the app is used.'
 
 /**
  * Fingerprint of a guide's content: 53-bit FNV-style hash of its JSON text, as hexadecimal.
@@ -71,6 +73,6 @@ export async function loadStoredGuide(bundled: Guide, isGuide: IsGuide): Promise
     return await fromStore(bundled, isGuide)
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
-    return { guide: bundled, from: 'bundle', notice: `The guide that came with the app is used. ${error.message}` }
+    return { guide: bundled, from: 'bundle', notice: UNREACHED }
   }
 }

@@ -1,6 +1,6 @@
 /** A change to what is stored, as data: it can be carried out now, or at the next start if this one ended too soon. */
 import { assemble, type Complaint, later, recordOf } from './complaint.ts'
-import { addComplaint, addLine, changeComplaint, changeLine, salvage } from './complaints.ts'
+import { addComplaint, addLine, changeComplaint, changeLine } from './complaints.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
 import type { KeptLine } from './line.ts'
 import { type ScratchEdit, type TriageDraft, writeScratch, writeTriage } from './meta.ts'
@@ -48,6 +48,7 @@ export async function performStep(step: Step, late = false): Promise<boolean> {
 }
 
 async function salvaged(step: ComplaintEdit | LineEdit): Promise<boolean> {
+  const { salvage } = await import('./tidy.ts')
   await salvage(step)
   return true
 }

@@ -8,7 +8,6 @@ import {
   getComplaint,
   getLine,
   listComplaints,
-  tidyLog,
 } from '../../src/store/complaints.ts'
 import { inOneGo, readAll, writeOne } from '../../src/store/db.ts'
 import { keptLine, newLine } from '../../src/store/line.ts'
@@ -21,6 +20,7 @@ import {
   writeScratch,
   writeTriage,
 } from '../../src/store/meta.ts'
+import { tidyLog } from '../../src/store/tidy.ts'
 import { freshStore } from './fresh-store.ts'
 
 beforeEach(freshStore)

@@ -118,7 +118,7 @@ describe('the database', () => {
           ...line,
           complaintId: old?.id,
           order: 0,
-          schemaVersion: 1,
+          schemaVersion: LINE_SCHEMA,
           updatedAt: old?.updatedAt,
           kept: [{ at: 'facts.fluxWb', value: { text: '3 mWb', origin: { by: 'user' } } }],
         },
@@ -167,11 +167,19 @@ describe('the database', () => {
 
   it('opens a version 2 storage as it is', async () => {
     await seed(v2)
-    const [record] = v2.stores.complaints.records
-    const [line] = v2.stores.lines.records
-    expect(await listComplaints()).toEqual([{ ...record, schemaVersion: COMPLAINT_SCHEMA, lines: [line] }])
-    expect(await readScratch()).toEqual(v2.stores.meta.records.scratch)
-    expect(await readTriage()).toEqual(v2.stores.meta.records.triage)
+    const kept = v2.stores.complaints.records.filter((one) => one.deletedAt === undefined)
+    const lines = v2.stores.lines.records.filter((one) => one.removedAt === undefined)
+    expect(await listComplaints()).toMatchObject(
+      kept.map((one) => ({
+        ...one,
+        schemaVersion: COMPLAINT_SCHEMA,
+        lines: lines.flatMap((line) => (line.complaintId === one.id ? [{ ...line, schemaVersion: LINE_SCHEMA }] : [])),
+      })),
+    )
+    const { scratch, triage } = v2.stores.meta.records
+    expect(await readScratch()).toMatchObject({ ...scratch, schemaVersion: LINE_SCHEMA })
+    const line = { ...triage.line, schemaVersion: LINE_SCHEMA }
+    expect(await readTriage()).toMatchObject({ ...triage, line, schemaVersion: TRIAGE_SCHEMA })
   })
 
   it('writes with strict durability', async () => {

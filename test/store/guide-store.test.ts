@@ -66,7 +66,7 @@ describe('the guide on disk', () => {
     expect(loaded).toMatchObject({
       guide: guide(3),
       from: 'bundle',
-      notice: expect.stringContaining('does not answer'),
+      notice: expect.stringContaining('cannot be reached'),
     })
   })
 

@@ -22,10 +22,23 @@ export function Notices() {
       <Erased />
       <Storage />
       <TriageBack />
-      {guideNotice.value !== undefined && <Bar>{guideNotice.value}</Bar>}
+      <GuideNotice />
       <OfflineReady />
       <Undo />
     </section>
+  )
+}
+
+/** Where the storage itself has trouble, that is said already. */
+function GuideNotice() {
+  const [seen, setSeen] = useState<string | undefined>(undefined)
+  const words = guideNotice.value
+  if (words === undefined || words === seen || storeNotice.value !== undefined) return null
+  return (
+    <Bar>
+      <p>{words}</p>
+      <PutAway onTap={() => setSeen(words)} />
+    </Bar>
   )
 }
 
@@ -98,17 +111,15 @@ function TriageBack() {
         <Icon name="undo" />
         Go back to it
       </button>
-      <button type="button" class="icon-button" onClick={() => setSeen(before.line.id)}>
-        <Icon name="close" />
-        <span class="unseen">Put this notice away</span>
-      </button>
+      <PutAway onTap={() => setSeen(before.line.id)} />
     </Bar>
   )
 }
 
 function Storage() {
+  const [seen, setSeen] = useState<string | undefined>(undefined)
   const words = storeNotice.value
-  if (words === undefined) return null
+  if (words === undefined || words === seen) return null
   return (
     <Bar role="alert">
       <p>{words}</p>
@@ -117,7 +128,17 @@ function Storage() {
           Try again
         </button>
       )}
+      <PutAway onTap={() => setSeen(words)} />
     </Bar>
+  )
+}
+
+function PutAway({ onTap }: { readonly onTap: () => void }) {
+  return (
+    <button type="button" class="icon-button" onClick={onTap}>
+      <Icon name="close" />
+      <span class="unseen">Put this notice away</span>
+    </button>
   )
 }
 
@@ -140,10 +161,7 @@ function OfflineReady() {
   return (
     <Bar>
       <p>Ready: from now on this works without a network.</p>
-      <button type="button" class="icon-button" onClick={putAway}>
-        <Icon name="close" />
-        <span class="unseen">Put this notice away</span>
-      </button>
+      <PutAway onTap={putAway} />
     </Bar>
   )
 }
@@ -158,10 +176,7 @@ function Undo() {
         <Icon name="undo" />
         Undo
       </button>
-      <button type="button" class="icon-button" onClick={() => forgetRemoved()}>
-        <Icon name="close" />
-        <span class="unseen">Put this notice away</span>
-      </button>
+      <PutAway onTap={() => forgetRemoved()} />
     </Bar>
   )
 }
