@@ -1,0 +1,170 @@
+/**
+ * The browser is killed while somebody types: note, title, triage, a check, a check of a kept line. What was typed is
+ * there at the next start, but for the last key. 12 kills; STILLPIN_KILLS=60 for more.
+ */
+import { cpSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { DIST, startServer } from '../../scripts/static-server.mjs'
+import { type Killable, killable } from './support/killable.ts'
+import { answerAll, field, heading, labelOf, TO_A_FILTER } from './support/screen.ts'
+
+const KILLS = Number(process.env['STILLPIN_KILLS'] ?? 12)
+const START_MS = 20_000
+/** Answers given before the triage is cut off. */
+const ANSWERS = 5
+/** A quick thumb. */
+const KEY_MS = 60
+/** The longest anybody waits before the phone is gone. */
+const LONGEST_WAIT_MS = 90
+
+/** Repeatable chance: the same waits in every run. */
+function chance(seed: number): () => number {
+  let state = seed
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0
+    return state / 2 ** 32
+  }
+}
+
+let root: string
+let server: Awaited<ReturnType<typeof startServer>>
+let browser: Killable
+let page: Page
+
+beforeAll(async () => {
+  root = mkdtempSync(join(tmpdir(), 'stillpin-site-'))
+  cpSync(DIST, root, { recursive: true })
+  server = await startServer({ root })
+  browser = killable()
+})
+afterAll(async () => {
+  await browser.close()
+  await server.close()
+  rmSync(root, { recursive: true, force: true })
+})
+
+// The offline copy is not the matter here, and would take its time at every start.
+const at = (hash: string) => `${server.address}?no-sw${hash}`
+
+const open = async (hash: string) => {
+  await page.goto('about:blank')
+  await page.goto(at(hash))
+  await heading(page).waitFor()
+}
+
+/** Types key by key, and has the browser killed a moment after the last one. */
+async function typeAndKill(text: string, waitMs: number): Promise<void> {
+  await page.keyboard.type(text, { delay: KEY_MS })
+  await page.waitForTimeout(waitMs)
+  await browser.kill()
+}
+
+/** One kind of text: where it is typed, and what stands there after the next start. */
+type Kind = {
+  readonly name: string
+  readonly type: (round: number, waitMs: number) => Promise<string>
+  readonly read: () => Promise<string>
+}
+
+let complaintHash = ''
+let keptCheckHash = ''
+
+const typeInto = async (hash: string, find: () => ReturnType<typeof field>, text: string, waitMs: number) => {
+  await open(hash)
+  await find().waitFor()
+  await find().fill('')
+  await find().focus()
+  await typeAndKill(text, waitMs)
+  return text
+}
+
+const inComplaint = (name: 'Title' | 'Note'): Kind => {
+  const box = () => page.getByRole('textbox', { name, exact: true })
+  return {
+    name: name.toLowerCase(),
+    type: (round, waitMs) => typeInto(complaintHash, box, `${name} ${round}: µV at 7.3 kHz`, waitMs),
+    read: async () => {
+      await open(complaintHash)
+      return box().inputValue()
+    },
+  }
+}
+
+const inCheck = (name: string, hash: () => string): Kind => ({
+  name,
+  type: (round, waitMs) => typeInto(hash(), () => field(page, 'measuredDb'), `${60 + (round % 30)}.4821359`, waitMs),
+  read: async () => {
+    await open(hash())
+    return field(page, 'measuredDb').inputValue()
+  },
+})
+
+const KINDS: readonly Kind[] = [
+  inCheck('check', () => '#/check/need'),
+  inComplaint('Note'),
+  inCheck('kept check', () => keptCheckHash),
+  inComplaint('Title'),
+  {
+    name: 'triage',
+    type: async (_round, waitMs) => {
+      await open('#/ask')
+      const afresh = page.getByRole('button', { name: 'Start afresh' })
+      if ((await afresh.count()) > 0) await afresh.click()
+      await open('#/ask/gate-danger')
+      const steps = TO_A_FILTER.slice(0, ANSWERS)
+      await answerAll(page, steps)
+      await page.waitForTimeout(waitMs)
+      await browser.kill()
+      return steps.map(([node, option]) => labelOf(node, option)).join('')
+    },
+    read: async () => {
+      await open('#/ask')
+      const words = await page.getByText(/ far\. Last: /).textContent()
+      const last = words?.replace(/^.*Last: /, '') ?? ''
+      const labels = TO_A_FILTER.map(([node, option]) => labelOf(node, option))
+      return labels.slice(0, labels.lastIndexOf(last) + 1).join('')
+    },
+  },
+]
+
+/** How much of what was typed may be missing: the last key, or the last answer. */
+const lastOf = (kind: Kind): number => {
+  if (kind.name !== 'triage') return 1
+  const [node, option] = TO_A_FILTER[ANSWERS - 1] ?? ['', '']
+  return labelOf(node, option).length
+}
+
+it(`loses nothing but the last key in ${KILLS} kills`, { timeout: START_MS + KILLS * START_MS }, async () => {
+  const random = chance(20261126)
+  page = await browser.start()
+  await open('#/check/need')
+  await field(page, 'measuredDb').fill('61')
+  await page.getByRole('button', { name: 'Keep in the log' }).click()
+  await page.waitForFunction(() => /^#\/log\/.+\/.+\/need$/.test(location.hash))
+  keptCheckHash = new URL(page.url()).hash
+  complaintHash = keptCheckHash.split('/').slice(0, 3).join('/')
+  await open(complaintHash)
+  await page.getByRole('textbox', { name: 'Note' }).waitFor()
+
+  const lost: string[] = []
+  let lastKeys = 0
+  for (let round = 0; round < KILLS; round++) {
+    const kind = KINDS[round % KINDS.length]
+    if (kind === undefined) throw new Error('There is no such kind of text.')
+    const typed = await kind.type(round, random() * LONGEST_WAIT_MS)
+    page = await browser.start()
+    const kept = await kind.read()
+    const isWhole = kept === typed
+    if (!isWhole) lastKeys++
+    const enough = typed.slice(0, typed.length - lastOf(kind))
+    if (!isWhole && !(typed.startsWith(kept) && kept.startsWith(enough)))
+      lost.push(`${kind.name}: typed “${typed}”, kept “${kept}”`)
+  }
+  console.log(
+    `kills: ${KILLS} in ${KINDS.map(({ name }) => name).join(', ')}; ${lost.length} lost more than the last key, ${lastKeys} lost that`,
+  )
+  expect(lost).toEqual([])
+})
