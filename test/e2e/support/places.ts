@@ -71,6 +71,39 @@ export const PLACES: readonly Place[] = [
     },
   },
   at('the log', '#/log', 'Log'),
+  {
+    name: 'a check of a kept line',
+    go: async (page) => {
+      await to(page, '#/log', 'Log')
+      await page.getByRole('link', { name: /^Example/ }).click()
+      await page
+        .getByRole('region', { name: /^Checks/ })
+        .getByRole('link', { name: /^Need/ })
+        .click()
+      await page.getByRole('heading', { level: 1, name: 'Need', exact: true }).waitFor()
+      await settled(page)
+    },
+  },
+  {
+    name: 'a check with a value taken over',
+    go: async (page) => {
+      await to(page, '#/check/need?measuredDb=80&limitDb=50', 'Need')
+      await to(page, '#/check/filter', 'Filter')
+      await page.locator('#note-neededDb').getByRole('link', { name: 'Need' }).waitFor()
+      await settled(page)
+    },
+  },
+  {
+    name: 'a check on a fresh line, with a value overruled',
+    go: async (page) => {
+      await to(page, '#/check/need?measuredDb=80&limitDb=50', 'Need')
+      await to(page, '#/check/window', 'Window')
+      await page.locator('form [name="neededDb"]').fill('20')
+      await page.getByRole('button', { name: 'Take 36 dB from Need' }).waitFor()
+      await page.getByText('This is a fresh line.').waitFor()
+      await settled(page)
+    },
+  },
   at('the notes', '#/notes', 'Notes'),
   at('a long note', `#/notes/${longNote?.id}`, longNote?.title ?? ''),
   at('a note with a table', `#/notes/${tableNote?.id}`, tableNote?.title ?? ''),
