@@ -8,13 +8,16 @@ export type Proposal = { readonly valueF: number; readonly series: 'E6' | 'E12' 
 /** A proposal with what it would be, the bounds of the capacitance apart. */
 export type Judged = Proposal & { readonly verdict: Verdict }
 
+/** Below this nobody sells or marks a capacitor: a contact alone has more. Common practice. */
+const SMALLEST_F = 0.1e-12
+
 /**
  * Values of a series inside [least, most], nearest to the target by log distance first. Farads, all > 0; `mostF` may be
  * Infinity: the series then ends a decade above the target.
  */
 export function valuesInside(series: readonly number[], targetF: number, leastF: number, mostF: number): number[] {
   const found: number[] = []
-  const from = Math.floor(Math.log10(leastF))
+  const from = Math.floor(Math.log10(Math.max(SMALLEST_F, leastF)))
   const to = Math.floor(Math.log10(Number.isFinite(mostF) ? mostF : targetF * 10))
   for (let decade = from; decade <= to; decade++) {
     for (const digit of series) {

@@ -107,7 +107,14 @@ function* doubtFavourable(
     if (turns(other, verdict)) named.push(doubt)
   }
   if (named.length > 0) return named
-  return !check.doubted || turns(check.doubted(givenOf(all), found), verdict) ? doubts : []
+  const { doubted } = check
+  if (!doubted) return doubts
+  if (!turns(doubted(givenOf(all), found), verdict)) return []
+  // Only together: named are those without which the rest would not turn it.
+  const without = (doubt: Contrary) =>
+    all.map((f) => (f.key === doubt.field.key ? (fields.find(({ key }) => key === f.key) ?? f) : f))
+  const needed = doubts.filter((doubt) => !turns(doubted(givenOf(without(doubt)), found), verdict))
+  return needed.length > 0 ? needed : doubts
 }
 
 function* again(

@@ -1,7 +1,7 @@
 /** The part that was found, in its topology, under other facts: what doubts about an assumption are answered from. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import type { Figures, Refused } from '../../types.ts'
-import { verdictOf, type WindowFigures } from './figures.ts'
+import type { WindowFigures } from './figures.ts'
 import type { WindowGiven } from './inputs.ts'
 import { fixedRow } from './row.ts'
 import { pairNeeds, setUp } from './setup.ts'
@@ -10,7 +10,6 @@ export function doubtedWindow(given: WindowGiven, found: WindowFigures): Figures
   if (found.is === 'barred') return found
   const needs = pairNeeds(given.frequencyHz ?? [], given.neededDb ?? [])
   if ('code' in needs) return { ok: false, issues: [needs] }
-  const setup = setUp(given, lineKindById(given.lineKind ?? ''), needs)
-  const row = fixedRow(found.row, setup)
-  return { verdict: verdictOf(row, setup), values: {}, bounds: setup.bounds, rungs: [] }
+  const setup = { ...setUp(given, lineKindById(given.lineKind ?? ''), needs), lumpedF: found.setup.lumpedF }
+  return { verdict: fixedRow(found.row, setup).verdict, values: {}, bounds: setup.bounds, rungs: [] }
 }

@@ -3,8 +3,8 @@ import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
 import { CAPACITOR_COUNT, ELEMENT_COUNT, TOPOLOGIES } from '../../network/circuit.ts'
 import { lineCurrentRmsA } from '../../power/supply.ts'
-import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
-import { VERDICT_RANK, worse } from '../../verdict.ts'
+import type { Figures, Progress, Refused } from '../../types.ts'
+import { VERDICT_RANK } from '../../verdict.ts'
 import type { WindowGiven } from './inputs.ts'
 import { needBounds, type WindowRow, windowRow } from './row.ts'
 import { pairNeeds, setUp, type WindowSetup } from './setup.ts'
@@ -44,7 +44,7 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
     rows,
     row,
     wasAsked: asked !== undefined,
-    verdict: verdictOf(row, setup),
+    verdict: row.verdict,
     values: valuesOf(row, setup),
     bounds: [...setup.bounds, ...rows.flatMap(({ topology, need }) => needBounds(topology, need))],
     rungs: [],
@@ -63,13 +63,6 @@ export function simplestThatWorks(rows: readonly WindowRow[]): WindowRow {
       TOPOLOGIES.indexOf(a.topology) - TOPOLOGIES.indexOf(b.topology),
   )
   return sorted[0] as WindowRow
-}
-
-/** The verdict of a row with what holds for every topology: noise inside the band, a chosen rule that lacks a fact. */
-export function verdictOf({ verdict }: Pick<WindowRow, 'verdict'>, { inBandHz, navy }: WindowSetup): Verdict {
-  if (inBandHz !== undefined) return 'fails'
-  const lacks = navy !== undefined && navy !== 'not-power' && navy.limit.limitF === undefined
-  return lacks ? worse(verdict, 'unknown') : verdict
 }
 
 function valuesOf(row: WindowRow, { acSupply, spread }: WindowSetup): Readonly<Record<string, number>> {

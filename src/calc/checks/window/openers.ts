@@ -57,10 +57,14 @@ function largerInductor(rows: readonly WindowRow[], setup: WindowSetup): readonl
   for (const least of TRY_H) {
     if (least <= inductanceH.least) continue
     const larger = withInductor(setup, { least, most: (least * inductanceH.most) / inductanceH.least })
+    const tried: WindowRow[] = []
     for (const topology of [sided, 'PI', 'T'] as const) {
       const row = windowRow(topology, larger)
       if (isOpen(row)) return [{ is: 'inductance', inductanceH: least, row }]
+      tried.push(row)
     }
+    // The signal does not stand this one in any topology: a larger one is no way out.
+    if (tried.every(({ reasons }) => reasons.includes('signal'))) return []
   }
   return []
 }

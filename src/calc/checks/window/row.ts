@@ -1,14 +1,15 @@
 /** One topology of the window: its need as a bound, the intersection with every other, and what it does to noise and signal. */
 import { worstInBox } from '../../bounds/box.ts'
-import { type Intersection, intersect } from '../../bounds/intersect.ts'
+import { type Intersection, intersect, type Reason } from '../../bounds/intersect.ts'
 import { type LeastMarked, leastMarkedF, leastMarkedH } from '../../bounds/least-marked.ts'
 import type { Stretch } from '../../bounds/spans.ts'
-import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
+import type { Margin, Span, Surroundings } from '../../bounds/surroundings.ts'
+import { exactly } from '../../loading/box.ts'
 import { judgeLoading, type LoadingJudgement } from '../../loading/judge.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
-import { placings, sharesOf, type WindowSetup } from './setup.ts'
+import { placings, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
 
 export type RowNeed =
   | { readonly is: 'unknown' }
@@ -22,7 +23,11 @@ export type RowNeed =
   /** the series inductor alone: met where `at` is not short, and the least inductance that would */
   | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
 
-export type WindowRow = Intersection & {
+/** What holds for every topology alike: noise inside the signal band, a chosen rule that lacks a fact. */
+export type LineReason = 'in-band' | 'rule-lacks'
+
+export type WindowRow = Omit<Intersection, 'reasons'> & {
+  readonly reasons: readonly (Reason | LineReason)[]
   readonly topology: Topology
   readonly need: RowNeed
   /** worst-case margin with the proposal (or the least when there is none) */
@@ -46,18 +51,37 @@ export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
     if (!marks.has(markedF)) marks.set(markedF, heldAt(placed, setup, markedF))
     return marks.get(markedF)
   }
-  const admits = (markedF: number): Verdict =>
-    worse(holds(markedF > 0 ? held(markedF) : undefined), coilVerdict(signalWith(setup, topology, markedF)))
+  const admits = (markedF: number): Verdict => {
+    const signal = signalVerdict(setup, topology, markedF)
+    return signal === 'fails' || markedF === 0 ? signal : worse(signal, holds(held(markedF)))
+  }
   const found = intersect([...setup.bounds, ...needBounds(topology, need)], setup.taken, setup.spread, topology, admits)
   const least = need.is === 'found' && found.reasons.includes('shut') ? { id: NEED, markedF: need.marked } : found.least
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   return {
     ...found,
+    ...withLine(found, setup),
     least,
     topology,
     need,
     service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : held(partF),
     signal: signalWith(setup, topology, found.proposal?.valueF ?? 0),
+  }
+}
+
+function withLine<R extends Reason>(
+  { verdict, reasons }: { verdict: Verdict; reasons: readonly R[] },
+  setup: WindowSetup,
+) {
+  const isInBand = setup.inBandHz !== undefined
+  const lacks = ruleLacks(setup)
+  const added: readonly LineReason[] = [
+    ...(isInBand ? (['in-band'] as const) : []),
+    ...(lacks ? (['rule-lacks'] as const) : []),
+  ]
+  return {
+    verdict: isInBand ? ('fails' as const) : lacks ? worse(verdict, 'unknown') : verdict,
+    reasons: [...added, ...reasons],
   }
 }
 
@@ -74,14 +98,13 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
   const { most, upper, permitted, reasons } = intersect(setup.bounds, setup.taken, setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
   const bounded: Verdict = reasons.includes('no-room') || isOver(most) || isOver(upper) ? 'fails' : 'ok'
-  return {
-    verdict: [
-      holds(margin),
-      reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
-      isOver(permitted) ? ('marginal' as const) : ('ok' as const),
-      coilVerdict(signalWith(setup, topology, partF)),
-    ].reduce<Verdict>(worse, bounded),
-  }
+  const verdicts = [
+    holds(margin),
+    reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
+    isOver(permitted) ? ('marginal' as const) : ('ok' as const),
+    coilVerdict(signalWith(setup, topology, partF)),
+  ]
+  return withLine({ verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: [] }, setup)
 }
 
 const placedFor = (topology: Topology, setup: WindowSetup): readonly Surroundings[] =>
@@ -194,17 +217,28 @@ export function needBounds(topology: Topology, need: RowNeed): readonly Bound[] 
 
 /** The judgement of `loading` on this filter; undefined without a line, or without an inductor to judge. */
 export function signalWith(setup: WindowSetup, topology: Topology, markedF: number): LoadingJudgement | undefined {
-  if (!setup.signal || !hasInductor(topology)) return undefined
   const { least, most } = sharesOf(setup)
-  return judgeLoading({
-    facts: setup.signal,
-    taken: setup.taken,
-    filter: {
-      topology,
-      capacitorF: { least: markedF * least, most: markedF * most },
-      inductanceH: setup.inductanceH,
-    },
-  })
+  return judged(setup, topology, { least: markedF * least, most: markedF * most }, setup.inductanceH)
+}
+
+/**
+ * The verdict of that judgement on what the inductor turns. A part as marked that fails lies in the box: nothing else has
+ * to be looked at then.
+ */
+function signalVerdict(setup: WindowSetup, topology: Topology, markedF: number): Verdict {
+  const { least } = setup.inductanceH
+  const one = coilVerdict(judged(setup, topology, exactly(markedF), exactly(least)))
+  return one === 'fails' ? one : coilVerdict(signalWith(setup, topology, markedF))
+}
+
+function judged(
+  { signal, taken }: WindowSetup,
+  topology: Topology,
+  capacitorF: Span,
+  inductanceH: Span,
+): LoadingJudgement | undefined {
+  if (!signal || !hasInductor(topology)) return undefined
+  return judgeLoading({ facts: signal, taken, filter: { topology, capacitorF, inductanceH } })
 }
 
 /** What the inductor alone turns: the ceilings of the capacitance are bounds already. */

@@ -25,6 +25,11 @@ export type WindowSetup = {
   readonly isPair: boolean
   readonly needs: readonly Need[]
   readonly taken: Taken
+  /**
+   * what of the existing capacitance stands as a lump at an end of the filter: what was entered. What is only usual on
+   * such a line is spread along it and part of the noise source as it is.
+   */
+  readonly lumpedF: number
   readonly spread: Spread
   /** what stands around the filter, nothing at its ends; undefined while the noise ends or the need are unknown */
   readonly around: WindowAround | undefined
@@ -44,6 +49,10 @@ export type WindowSetup = {
     | 'not-power'
     | undefined
 }
+
+/** Whether a rule was chosen that lacks a fact: nothing can be ok under it. */
+export const ruleLacks = ({ navy }: Pick<WindowSetup, 'navy'>): boolean =>
+  navy !== undefined && navy !== 'not-power' && navy.limit.limitF === undefined
 
 /** Shares of its mark that a capacitor can have in service. */
 export const sharesOf = ({ spread }: Pick<WindowSetup, 'spread'>): Span => ({
@@ -101,6 +110,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     isPair,
     needs,
     taken,
+    lumpedF: taken.existingF,
     spread,
     around: aroundOf({ given, needs, isPair, mode, spread, inductanceH }),
     inductanceH,
@@ -167,9 +177,9 @@ function inBandOf(signal: SignalFacts, mode: NoiseMode, needs: readonly Need[]):
  */
 export function placings(
   around: WindowAround,
-  { taken, mode }: Pick<WindowSetup, 'taken' | 'mode'>,
+  { taken, lumpedF, mode }: Pick<WindowSetup, 'taken' | 'lumpedF' | 'mode'>,
 ): readonly WindowAround[] {
-  const acrossF = taken.isPair ? crossPerLegF(taken.existingF, true, mode) : taken.existingF
+  const acrossF = taken.isPair ? crossPerLegF(lumpedF, true, mode) : lumpedF
   const existing: readonly WindowAround[] =
     acrossF === 0
       ? [around]

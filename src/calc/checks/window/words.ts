@@ -8,7 +8,7 @@ import { formatQuantity } from '../../quantity/format.ts'
 import type { Verdict } from '../../types.ts'
 import { whyOf } from './bounds.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
-import type { WindowRow } from './row.ts'
+import type { LineReason, WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
@@ -31,8 +31,16 @@ export function noteOf(row: WindowRow, setup: WindowSetup): string {
 /** What the inductor does to the signal, clause by clause. */
 const signalWords = ({ signal }: WindowRow): readonly string[] => (signal ? coilClauses(signal) : [])
 
-function reasonWord(reason: Exclude<Reason, 'signal'>, { topology }: WindowRow, { needs }: WindowSetup): string {
+function reasonWord(
+  reason: Exclude<Reason | LineReason, 'signal'>,
+  { topology }: WindowRow,
+  { needs }: WindowSetup,
+): string {
   switch (reason) {
+    case 'in-band':
+      return 'noise inside the signal band'
+    case 'rule-lacks':
+      return 'a chosen rule lacks a fact'
     case 'no-room':
       return 'no room left'
     case 'never':
