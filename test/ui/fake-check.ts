@@ -1,6 +1,5 @@
 /** A small check for tests of the screens: one of each kind of input, and an answer with every part. Never shipped. */
-import { type Told, told } from '../../src/calc/checks/told.ts'
-import type { Basis, Check, Given, Input, Progress, Result } from '../../src/calc/types.ts'
+import type { Basis, Check, Figures, Given, Input, Progress, Success } from '../../src/calc/types.ts'
 
 const inputs = [
   {
@@ -59,38 +58,41 @@ export const basis: Basis = {
   sources: [{ id: 'derived', clause: 'first principles', standing: 'derived' }],
 }
 
-function compute(given: Given<typeof inputs>): Result {
-  const { capacitanceF } = given
-  if (capacitanceF === undefined) {
+function figures({ capacitanceF }: Given<typeof inputs>): Figures {
+  const none = { bounds: [], rungs: [] }
+  if (capacitanceF === undefined) return { ...none, values: {} }
+  const values = { cornerHz: 1 / (2 * Math.PI * 50 * capacitanceF) }
+  return { ...none, verdict: capacitanceF > 1e-6 ? 'fails' : 'ok', values }
+}
+
+function explain(_given: Given<typeof inputs>, { verdict, values }: Figures): Success {
+  const { cornerHz } = values
+  const none = { bounds: [], rungs: [], pictures: [] }
+  if (cornerHz === undefined || verdict === undefined) {
     return {
+      ...none,
       ok: true,
       headline: 'Enter the capacitance.',
       findings: [],
       outputs: { cornerHz: { cell: { is: 'none', why: 'needs the capacitance' }, basis } },
-      bounds: [],
-      rungs: [],
-      pictures: [],
       cautions: [],
     }
   }
-  const cornerHz = 1 / (2 * Math.PI * 50 * capacitanceF)
   return {
+    ...none,
     ok: true,
-    verdict: capacitanceF > 1e-6 ? 'fails' : 'ok',
+    verdict,
     headline: 'Inside the window.',
     findings: [{ verdict: 'marginal', sentence: 'Dips at 3.3 MHz.' }],
     outputs: {
       cornerHz: { cell: { is: 'si', si: cornerHz }, basis },
       peakHz: { cell: { is: 'none', why: 'there is no gain' }, basis },
     },
-    bounds: [],
-    rungs: [],
-    pictures: [],
     cautions: ['hipot'],
   }
 }
 
-export const fakeCheck: Check<typeof inputs, Told> = {
+export const fakeCheck: Check<typeof inputs, Figures> = {
   id: 'filter',
   title: 'Fake',
   question: 'Does it fit?',
@@ -100,17 +102,18 @@ export const fakeCheck: Check<typeof inputs, Told> = {
     { key: 'peakHz', label: 'Worst at', quantity: 'frequency', digits: 4 },
     { key: 'neverSet', label: 'Not for this kind', quantity: 'frequency', digits: 4 },
   ],
-  ...told(compute),
+  figures,
+  explain,
 }
 
 /** The same, but slow: it needs `turns` turns of the generator, and tells after each. */
-export function slowCheck(turns: number, onTurn: () => void): Check<typeof inputs, Told> {
-  function* run(given: Given<typeof inputs>): Generator<Progress, Result> {
+export function slowCheck(turns: number, onTurn: () => void): Check<typeof inputs, Figures> {
+  function* run(given: Given<typeof inputs>): Generator<Progress, Figures> {
     for (let turn = 0; turn < turns; turn += 1) {
       onTurn()
       yield { doneFrac: turn / turns }
     }
-    return compute(given)
+    return figures(given)
   }
-  return { ...fakeCheck, ...told(run) }
+  return { ...fakeCheck, figures: run }
 }

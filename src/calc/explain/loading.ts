@@ -100,15 +100,22 @@ function permittedSentence(
   return `Above what the document permits (${said}). Going over it needs design approval.`
 }
 
+/** Names the slowest legal driver where the ceiling counts from the nominal edge because none was entered. */
+export function driverFindings({ kind, driverEdgeSec }: SignalFacts): readonly Finding[] {
+  const rule = kind.loading
+  if (rule.rule !== 'edge-rss' || driverEdgeSec !== undefined) return []
+  return [
+    {
+      verdict: 'ok',
+      sentence: `Counted from the nominal driver edge of ${show(rule.driverEdgeSec, 'time')}. The slowest legal driver, ${show(rule.slowestDriverSec, 'time')}, leaves no room at all: measure the edge and enter it.`,
+    },
+  ]
+}
+
 /** What is true of the kind whatever was entered: the slowest legal driver, the kind's range of resistance. */
 export function kindFindings(facts: SignalFacts, seenF: number): readonly Finding[] {
   const rule = facts.kind.loading
-  const said: Finding[] = []
-  if (rule.rule === 'edge-rss' && facts.driverEdgeSec === undefined)
-    said.push({
-      verdict: 'ok',
-      sentence: `Counted from the nominal driver edge of ${show(rule.driverEdgeSec, 'time')}. The slowest legal driver, ${show(rule.slowestDriverSec, 'time')}, leaves no room at all: measure the edge and enter it.`,
-    })
+  const said: Finding[] = [...driverFindings(facts)]
   if (rule.rule === 'slew' && seenF > 0 && rule.driverA / seenF > rule.limitVPerSec)
     said.push({
       verdict: 'ok',

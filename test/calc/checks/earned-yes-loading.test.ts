@@ -1,6 +1,7 @@
 /** What the signal side must not say yes to. */
 import { describe, expect, it } from 'vitest'
 import { loadingCheck } from '../../../src/calc/checks/loading/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { faradsForReturnLoss } from '../../../src/calc/loading/return-loss.ts'
 import { run, si } from '../../support/run-check.ts'
 
@@ -96,5 +97,21 @@ describe('a yes over the tolerance of the part', () => {
     // 0.5 dB at 20 kHz through 600 Ω leaves 4.64 nF
     expect(load({ lineKind: 'audio', capacitanceF: '4n' }).verdict).toBe('ok')
     expect(load({ lineKind: 'audio', capacitanceF: '4n', toleranceFrac: '20 %' }).verdict).toBe('fails')
+  })
+})
+
+describe('ARINC 429', () => {
+  it('names the slowest legal driver wherever its ceiling is used, until the edge is entered', () => {
+    const line = { lineKind: 'arinc-429-high', existingF: '0', suppressorF: '0' }
+    const noise = { frequencyHz: '30M', neededDb: '20', sourceOhm: '50', loadOhm: '100', topology: 'C' }
+    const said = (texts: Record<string, string>) =>
+      run(windowCheck, texts)
+        .findings.map(({ sentence }) => sentence)
+        .join(' ')
+    expect(words({ lineKind: 'arinc-429-high', capacitanceF: '47p' })).toMatch(
+      /slowest legal driver, 2.µs, leaves no room/u,
+    )
+    expect(said({ ...line, ...noise })).toMatch(/slowest legal driver, 2.µs, leaves no room/u)
+    expect(said({ ...line, ...noise, driverEdgeSec: '1.6u' })).not.toContain('slowest legal driver')
   })
 })

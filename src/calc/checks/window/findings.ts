@@ -2,7 +2,7 @@
 
 import { mostShare } from '../../bounds/worst-case.ts'
 import { worksWhy } from '../../explain/ceiling.ts'
-import { judgementFindings } from '../../explain/loading.ts'
+import { driverFindings, judgementFindings } from '../../explain/loading.ts'
 import { navyWhy } from '../../explain/navy-rule.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
 import { CAPACITOR_COUNT, hasCapacitor } from '../../network/circuit.ts'
@@ -63,6 +63,7 @@ export function findingsOf({ row, setup, wasAsked }: OpenWindow, openers: readon
     ...collision(row, setup),
     ...ceilingFindings(row, setup),
     ...signalFindings(row, setup),
+    ...(setup.signal ? driverFindings(setup.signal) : []),
     ...permittedFinding(row, setup),
     ...chassisFinding(row, setup),
     ...(row.need.is === 'never' && row.upper ? [{ verdict: 'fails', sentence: limitWords(setup) } as const] : []),
