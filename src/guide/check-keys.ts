@@ -12,7 +12,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF sourceH loadF loadH bondOhm bondH toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade',
   ),
   loading: words(
-    'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade',
+    'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade',
   ),
   need: words('measuredDb limitDb marginDb impedanceOhm'),
   pair: words('capacitanceF capacitance2F legOhm frequencyHz'),
@@ -21,6 +21,6 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'waveform level polarity surgeMode standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF pairWithstandV insulationWithstandV busMaxV busMinV supplyCategory busSourceOhm lineKind existingF bitRateHz suppressorType suppressorPlace holdingA bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade bundleLevel bundleShareFrac openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
   window: words(
-    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF bondOhm bondH sourceH loadF loadH navyRule loadW chassisLimitA maxBuildableF',
+    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF bondOhm bondH sourceH loadF loadH navyRule loadW chassisLimitA maxBuildableF',
   ),
 }

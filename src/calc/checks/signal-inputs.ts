@@ -4,6 +4,7 @@ import { lineKindOptions } from './kind-options.ts'
 import { FARADS } from './noise-inputs.ts'
 
 const SIGNAL = 'Signal'
+const OWN = 'Your own ceiling'
 
 export const lineKindInput = {
   key: 'lineKind',
@@ -80,3 +81,42 @@ export const signalOhmInput = {
   whenEmpty: { do: 'omit' },
   group: SIGNAL,
 } as const satisfies Input
+
+export const ownCeilingInputs = [
+  {
+    key: 'ownCeilingF',
+    fact: 'ownCeilingF',
+    label: 'Most it may see',
+    help: 'From your specification or the maker of the box: in all, between the wires of a pair, to chassis on a single line.',
+    type: FARADS,
+    whenEmpty: { do: 'omit' },
+    group: OWN,
+  },
+  {
+    key: 'usefulHz',
+    fact: 'usefulHz',
+    label: 'Highest useful frequency',
+    help: 'Of your signal. Empty: that of the kind.',
+    type: { is: 'number', quantity: 'frequency', min: 1e-3, max: 1e11 },
+    whenEmpty: { do: 'omit' },
+    group: OWN,
+  },
+  {
+    key: 'ownLossDb',
+    fact: 'ownLossDb',
+    label: 'Loss allowed there',
+    help: 'Most the signal may lose at that frequency. Needs the signal resistance.',
+    type: { is: 'number', quantity: 'decibel', min: 1e-3, max: 60 },
+    whenEmpty: { do: 'omit' },
+    group: OWN,
+  },
+  {
+    key: 'ownPhaseDeg',
+    fact: 'ownPhaseDeg',
+    label: 'Phase allowed there',
+    help: 'Most the signal may turn at that frequency. Needs the signal resistance.',
+    type: { is: 'number', quantity: 'angle', min: 1e-3, max: 89 },
+    whenEmpty: { do: 'omit' },
+    group: OWN,
+  },
+] as const satisfies readonly Input[]

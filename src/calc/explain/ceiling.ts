@@ -15,12 +15,13 @@ export function worksWhy(facts: SignalFacts, works: Works): string {
   if (works.farads !== undefined) return reasonOf(facts.kind, works.criterion, works.farads)
   if (works.ask !== undefined) return `Enter ${askedWord(facts, works.ask)}: what this line can stand depends on it.`
   const { loading } = facts.kind
-  return loading.rule === 'none' ? loading.why : 'The highest useful frequency of this line is not known.'
+  return loading.rule === 'none' ? loading.why : 'No ceiling is known for this line.'
 }
 
 /** What a field is called where a ceiling asks for it: on I²C the signal resistance is the pull-up. */
 export function askedWord({ kind }: SignalFacts, ask: CeilingAsk): string {
   if (ask === 'bitRateHz') return 'the bit rate'
+  if (ask === 'usefulHz') return 'the highest useful frequency'
   switch (kind.loading.rule) {
     case 'i2c-rise':
       return 'the pull-up as the signal resistance'
@@ -46,6 +47,8 @@ export function signalAssumptions({ kind, signalOhm }: SignalFacts): readonly st
   if (signalOhm !== undefined || kind.signalOhm === undefined) return []
   return [`signal resistance ${ohms(kind.signalOhm.ohm)}: ${kind.signalOhm.why}`]
 }
+
+const whose = (isOwn: boolean): string => (isOwn ? 'your own figure' : 'common practice')
 
 const isRangeEnd = ({ loading }: LineKind, { referenceOhm }: Extract<Criterion, { rule: 'return-loss' }>): boolean =>
   loading.rule === 'return-loss' && loading.overOhm?.includes(referenceOhm) === true
@@ -73,9 +76,11 @@ function reasonOf(kind: LineKind, by: Criterion, farads: number): string {
     case 'return-loss':
       return `return loss must stay at or above ${show(by.db, 'decibel', 4)} at ${show(by.hz, 'frequency')}, against ${ohms(by.referenceOhm)}${isRangeEnd(kind, by) ? ', an end of the cable range its document names' : ''}; the mask is for the whole port, which transceiver and magnetics share`
     case 'phase':
-      return `the carrier, up to ${show(by.hz, 'frequency')}, may turn by ${show(by.mostDeg, 'angle')} through ${ohms(by.ohm)} (common practice)`
+      return `the carrier, up to ${show(by.hz, 'frequency')}, may turn by ${show(by.mostDeg, 'angle')} through ${ohms(by.ohm)} (${whose(by.isOwn)})`
     case 'band-loss':
-      return `the signal may lose ${show(by.mostDb, 'decibel')} at ${show(by.hz, 'frequency')} through ${ohms(by.ohm)} (common practice)`
+      return `the signal may lose ${show(by.mostDb, 'decibel')} at ${show(by.hz, 'frequency')} through ${ohms(by.ohm)} (${whose(by.isOwn)})`
+    case 'own-farads':
+      return `your own figure allows ${show(farads, 'capacitance')} in all`
   }
 }
 
@@ -87,6 +92,8 @@ function stepOf(by: Criterion, farads: number): Step {
     quantity: 'capacitance',
   })
   switch (by.rule) {
+    case 'own-farads':
+      return step('your own figure', show(farads, 'capacitance'))
     case 'terminal-impedance':
       return step('C = 1 / (2π·f·|Z|)', `1 / (2π · ${show(by.atHz, 'frequency')} · ${ohms(by.leastOhm)})`)
     case 'slew':

@@ -1,11 +1,11 @@
 /** How much capacitance a kind of line stands: by physics (works), and by a document's own figure (permitted). Numbers only. */
 import type { Citation, LineKind, LoadingRule } from '../../reference/line-kinds.ts'
-import type { Bound } from '../types.ts'
+import type { Bound, BoundBy } from '../types.ts'
 import { faradsForLoss, faradsForPhase } from './band.ts'
 import { bandCrossingFarads, canFarads, faradsForImpedance, i2cFarads } from './buses.ts'
 import { faradsForRise, faradsForSlowest } from './edge.ts'
 import { faradsForMask, maskReferences } from './return-loss.ts'
-import { bitSecOf, lineOhmOf, type SignalFacts, signalOhmOf } from './signal.ts'
+import { bitSecOf, lineOhmOf, type SignalFacts, signalOhmOf, usefulHzOf } from './signal.ts'
 
 /** The criterion that decides a ceiling, with the values it was worked out from. SI units, dB, degrees. */
 export type Criterion =
@@ -34,11 +34,24 @@ export type Criterion =
       readonly hz: number
       readonly referenceOhm: number
     }
-  | { readonly rule: 'band-loss'; readonly ohm: number; readonly hz: number; readonly mostDb: number }
-  | { readonly rule: 'phase'; readonly ohm: number; readonly hz: number; readonly mostDeg: number }
+  | {
+      readonly rule: 'band-loss'
+      readonly ohm: number
+      readonly hz: number
+      readonly mostDb: number
+      readonly isOwn: boolean
+    }
+  | {
+      readonly rule: 'phase'
+      readonly ohm: number
+      readonly hz: number
+      readonly mostDeg: number
+      readonly isOwn: boolean
+    }
+  | { readonly rule: 'own-farads' }
 
 /** The field that would tell a ceiling. */
-export type CeilingAsk = 'bitRateHz' | 'signalOhm'
+export type CeilingAsk = 'bitRateHz' | 'signalOhm' | 'usefulHz'
 
 /** `farads`: most capacitance in all the signal may see (differential on pairs). `ask` absent = the kind has no criterion. */
 export type Works =
@@ -52,6 +65,9 @@ export type PermittedCeiling = {
   readonly per: 'leg' | 'pair'
   readonly source: Citation
 }
+
+/** One thing that sets a ceiling: the criterion of the kind, or a figure of the user's own. */
+export type NamedWorks = { readonly id: string; readonly by: BoundBy; readonly works: Works }
 
 export type LoadingCeiling = { readonly works: Works; readonly permitted: readonly PermittedCeiling[] }
 
@@ -68,7 +84,7 @@ export function loadingCeiling(facts: SignalFacts): LoadingCeiling {
       source,
     }),
   )
-  return { works: worksOf(facts), permitted: [...permitted, ...cornerOf(facts)] }
+  return { works: leastWorks(worksList(facts)), permitted: [...permitted, ...cornerOf(facts)] }
 }
 
 /**
@@ -76,23 +92,13 @@ export function loadingCeiling(facts: SignalFacts): LoadingCeiling {
  * line counted in.
  */
 export function loadingBounds(facts: SignalFacts): readonly Bound[] {
-  const { works, permitted } = loadingCeiling(facts)
+  const { permitted } = loadingCeiling(facts)
   const most = { side: 'most', topology: 'any' } as const
-  const physics: readonly Bound[] =
-    works.farads === undefined
-      ? []
-      : [
-          {
-            ...most,
-            id: 'loading-works',
-            by: { is: 'check', check: 'loading' },
-            nature: 'works',
-            farads: works.farads,
-            per: perOf(facts.kind),
-          },
-        ]
+  const per = perOf(facts.kind)
   return [
-    ...physics,
+    ...worksList(facts).flatMap(({ id, by, works: { farads } }): readonly Bound[] =>
+      farads === undefined ? [] : [{ ...most, id, by, nature: 'works', farads, per }],
+    ),
     ...permitted.map(
       ({ id, farads, per, source }): Bound => ({
         ...most,
@@ -109,8 +115,54 @@ export function loadingBounds(facts: SignalFacts): readonly Bound[] {
 /** What the signal of a kind is counted on: a pair between its wires, any other line to chassis. */
 const perOf = ({ isPair }: LineKind): 'leg' | 'pair' => (isPair ? 'pair' : 'leg')
 
+/** The criterion of the kind, then what the user's own specification says. */
+export function worksList(facts: SignalFacts): readonly NamedWorks[] {
+  const { ceilingF, mostLossDb, mostPhaseDeg } = facts.own ?? {}
+  const user = (fact: 'ownCeilingF' | 'ownLossDb' | 'ownPhaseDeg'): BoundBy => ({ is: 'user', fact })
+  return [
+    { id: 'loading-works', by: { is: 'check', check: 'loading' }, works: worksOf(facts) },
+    ...(ceilingF === undefined
+      ? []
+      : [
+          {
+            id: 'own-ceiling',
+            by: user('ownCeilingF'),
+            works: { farads: ceilingF, criterion: { rule: 'own-farads' } } as const,
+          },
+        ]),
+    ...(mostLossDb === undefined
+      ? []
+      : [
+          {
+            id: 'own-loss',
+            by: user('ownLossDb'),
+            works: atUsefulHz(facts, { rule: 'band-loss', mostDb: mostLossDb }, true),
+          },
+        ]),
+    ...(mostPhaseDeg === undefined
+      ? []
+      : [
+          {
+            id: 'own-phase',
+            by: user('ownPhaseDeg'),
+            works: atUsefulHz(facts, { rule: 'phase', mostDeg: mostPhaseDeg }, true),
+          },
+        ]),
+  ]
+}
+
+/** The tightest that is known; where none is, what to ask for. */
+function leastWorks(all: readonly NamedWorks[]): Works {
+  const known = all.flatMap(({ works }) => (works.farads === undefined ? [] : [works]))
+  const [first, ...rest] = known
+  if (first === undefined)
+    return all.find(({ works }) => works.farads === undefined && works.ask)?.works ?? { farads: undefined }
+  return rest.reduce((least, works) => (works.farads < least.farads ? works : least), first)
+}
+
 const ASK_RATE: Works = { farads: undefined, ask: 'bitRateHz' }
 const ASK_OHM: Works = { farads: undefined, ask: 'signalOhm' }
+const ASK_HZ: Works = { farads: undefined, ask: 'usefulHz' }
 
 function worksOf(facts: SignalFacts): Works {
   const rule = facts.kind.loading
@@ -195,19 +247,21 @@ function behindOhm(facts: SignalFacts, rule: OhmRule): Works {
       return { farads, criterion: { rule: rule.rule, ohm, ...at } }
     }
     default:
-      return atUsefulHz(facts, rule, ohm)
+      return atUsefulHz(facts, rule, false)
   }
 }
 
-function atUsefulHz({ kind }: SignalFacts, rule: RuleOf<'band-loss' | 'phase'>, ohm: number): Works {
-  const hz = kind.usefulHz?.hz
-  if (hz === undefined) return { farads: undefined }
+function atUsefulHz(facts: SignalFacts, rule: RuleOf<'band-loss' | 'phase'>, isOwn: boolean): Works {
+  const hz = usefulHzOf(facts)
+  const ohm = signalOhmOf(facts)
+  if (ohm === undefined) return ASK_OHM
+  if (hz === undefined) return ASK_HZ
   if (rule.rule === 'phase') {
     const { mostDeg } = rule
-    return { farads: faradsForPhase({ ohm, deg: mostDeg, hz }), criterion: { rule: 'phase', ohm, hz, mostDeg } }
+    return { farads: faradsForPhase({ ohm, deg: mostDeg, hz }), criterion: { rule: 'phase', ohm, hz, mostDeg, isOwn } }
   }
   const { mostDb } = rule
-  return { farads: faradsForLoss({ ohm, db: mostDb, hz }), criterion: { rule: 'band-loss', ohm, hz, mostDb } }
+  return { farads: faradsForLoss({ ohm, db: mostDb, hz }), criterion: { rule: 'band-loss', ohm, hz, mostDb, isOwn } }
 }
 
 /** The mask judged against its worst test impedance: stricter than the plain reference, so it stands as a permitted figure. */

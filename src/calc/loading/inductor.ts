@@ -86,7 +86,7 @@ export function leastDamped({ henries, farads, sourceOhm, loadOhm }: LcBox): LcS
 /** Below this damping a section rings visibly (overshoot about 5 % and growing). */
 export const LEAST_DAMPING = 0.7
 
-const NOT_A_SIGNAL: ReadonlySet<LineFamily> = new Set(['power-dc', 'power-ac', 'ground', 'barred', 'other'])
+const NOT_A_SIGNAL: ReadonlySet<LineFamily> = new Set(['power-dc', 'power-ac', 'ground', 'barred'])
 
 /** Whether a line carries a signal that an inductor can hurt. */
 export const carriesSignal = ({ family }: LineKind): boolean => !NOT_A_SIGNAL.has(family)

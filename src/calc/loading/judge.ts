@@ -18,7 +18,7 @@ import {
 } from './inductor.ts'
 import { ladderLossDb, ladderOhm, ladderPeak, ladderPhaseDeg, ladderReturnLossDb, type SignalLadder } from './ladder.ts'
 import { maskDb, maskGrid, maskReferences } from './return-loss.ts'
-import { type SignalFacts, signalOhmOf } from './signal.ts'
+import { type SignalFacts, signalOhmOf, usefulHzOf } from './signal.ts'
 
 /** Why a signal is judged as it is: the criterion, the value, the limit. SI units, dB, degrees. */
 export type LoadingReason =
@@ -209,19 +209,24 @@ function maskReasons({ kind }: SignalFacts, ladders: readonly SignalLadder[]): r
   return worst === undefined ? [] : [worst]
 }
 
-function bandReasons({ kind }: SignalFacts, ladders: readonly SignalLadder[]): readonly LoadingReason[] {
-  const rule = kind.loading
-  const hz = kind.usefulHz?.hz
+/** Loss and phase at the highest useful frequency, against the criterion of the kind and against the user's own. */
+function bandReasons(facts: SignalFacts, ladders: readonly SignalLadder[]): readonly LoadingReason[] {
+  const rule = facts.kind.loading
+  const hz = usefulHzOf(facts)
   if (hz === undefined) return []
-  if (rule.rule === 'band-loss') {
+  const { mostLossDb = Number.POSITIVE_INFINITY, mostPhaseDeg = Number.POSITIVE_INFINITY } = facts.own ?? {}
+  const limitDb = Math.min(mostLossDb, rule.rule === 'band-loss' ? rule.mostDb : Number.POSITIVE_INFINITY)
+  const limitDeg = Math.min(mostPhaseDeg, rule.rule === 'phase' ? rule.mostDeg : Number.POSITIVE_INFINITY)
+  const said: LoadingReason[] = []
+  if (Number.isFinite(limitDb)) {
     const lossDb = Math.max(...ladders.map((ladder) => ladderLossDb(ladder, hz)))
-    return lossDb > rule.mostDb + HAIR_DB
-      ? [{ is: 'band-loss', verdict: 'fails', lossDb, limitDb: rule.mostDb, hz }]
-      : []
+    if (lossDb > limitDb + HAIR_DB) said.push({ is: 'band-loss', verdict: 'fails', lossDb, limitDb, hz })
   }
-  if (rule.rule !== 'phase') return []
-  const deg = Math.max(...ladders.map((ladder) => Math.abs(ladderPhaseDeg(ladder, hz))))
-  return deg > rule.mostDeg * HAIR ? [{ is: 'phase', verdict: 'fails', deg, limitDeg: rule.mostDeg, hz }] : []
+  if (Number.isFinite(limitDeg)) {
+    const deg = Math.max(...ladders.map((ladder) => Math.abs(ladderPhaseDeg(ladder, hz))))
+    if (deg > limitDeg * HAIR) said.push({ is: 'phase', verdict: 'fails', deg, limitDeg, hz })
+  }
+  return said
 }
 
 /** What a tester sees through the coil: below its resonance a coil takes from the impedance of the capacitance. */

@@ -7,6 +7,19 @@ export type SignalFacts = {
   readonly bitRateHz?: number | undefined
   readonly driverEdgeSec?: number | undefined
   readonly signalOhm?: number | undefined
+  readonly own?: OwnCeiling | undefined
+}
+
+/** What the user's own specification says the signal stands; each absent = it says nothing. */
+export type OwnCeiling = {
+  /** most the signal may see in all: between the wires of a pair, to chassis otherwise */
+  readonly ceilingF?: number | undefined
+  /** highest useful frequency, instead of the kind's */
+  readonly usefulHz?: number | undefined
+  /** most it may lose there */
+  readonly mostLossDb?: number | undefined
+  /** most its phase may turn there */
+  readonly mostPhaseDeg?: number | undefined
 }
 
 /** Resistance the signal sees in Ω: as entered, else the kind's own; undefined when neither is known. */
@@ -28,9 +41,10 @@ export const lineOhmOf = (facts: SignalFacts): number | undefined => {
 const FASTEST_EDGE_SHARE = 0.3
 const BAND_PER_EDGE = 0.35
 
-/** Highest useful frequency in Hz: the kind's, else 0.35 over an edge of 0.3 bit; undefined when neither is known. */
+/** Highest useful frequency in Hz: the user's, else the kind's, else 0.35 over an edge of 0.3 bit; undefined when neither is known. */
 export function usefulHzOf(facts: SignalFacts): number | undefined {
-  const { kind } = facts
+  const { kind, own } = facts
+  if (own?.usefulHz !== undefined) return own.usefulHz
   if (kind.usefulHz !== undefined) return kind.usefulHz.hz
   const bitSec = kind.loading.rule === 'own-edge' ? bitSecOf(facts) : undefined
   return bitSec === undefined ? undefined : BAND_PER_EDGE / (FASTEST_EDGE_SHARE * bitSec)

@@ -1,4 +1,5 @@
 /** The numbers of the loading check: what the signal stands, what it sees, and how that is judged. */
+
 import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
 import { roomPerLegF, type Taken } from '../../bounds/room.ts'
 import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
@@ -12,6 +13,7 @@ import type { SignalFacts } from '../../loading/signal.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import type { Figures, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
+import { ownOf } from '../own-ceiling.ts'
 import type { LoadingGiven } from './inputs.ts'
 
 /** What is known once the line is named and may be worked on. */
@@ -75,7 +77,7 @@ const NOTHING = { values: {}, bounds: [], rungs: [] } as const
 
 function judged(given: LoadingGiven, kind: LineKind): LoadingFigures {
   const { bitRateHz, driverEdgeSec, signalOhm } = given
-  const facts: SignalFacts = { kind, bitRateHz, driverEdgeSec, signalOhm }
+  const facts: SignalFacts = { kind, bitRateHz, driverEdgeSec, signalOhm, own: ownOf(given) }
   const taken: Taken = {
     isPair: kind.isPair,
     existingF: given.existingF,

@@ -8,6 +8,7 @@ import {
   driverEdgeInput,
   existingInput,
   lineKindInput,
+  ownCeilingInputs,
   signalOhmInput,
   suppressorInput,
 } from '../signal-inputs.ts'
@@ -52,6 +53,7 @@ export const loadingInputs = [
   bitRateInput,
   driverEdgeInput,
   signalOhmInput,
+  ...ownCeilingInputs,
   asEntered(tolerance),
   asEntered(temperature),
   asEntered(bias),

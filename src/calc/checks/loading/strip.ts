@@ -16,7 +16,8 @@ export function loadingStrip(q: {
   readonly askedF: number | undefined
   readonly verdict: Verdict
 }): Picture | undefined {
-  const worksF = q.bounds.find((b) => b.nature === 'works')?.markedF
+  const working = q.bounds.filter((b) => b.nature === 'works').map((b) => b.markedF)
+  const worksF = working.length === 0 ? undefined : Math.min(...working)
   const permitted = q.bounds.filter((b) => b.nature === 'permitted').map((b) => b.markedF)
   const permittedF = permitted.length === 0 ? undefined : Math.min(...permitted)
   if (worksF === undefined && permittedF === undefined) return undefined

@@ -3,9 +3,10 @@ import { lineKindById } from '../../../reference/line-kinds.ts'
 import { roomPerLegF } from '../../bounds/room.ts'
 import { permittedBasis, permittedLabel, worksBasis, worksWhy } from '../../explain/ceiling.ts'
 import { coilClauses, judgementFindings, kindFindings } from '../../explain/loading.ts'
+import { worksList } from '../../loading/ceiling.ts'
 import { permittedRoomF } from '../../loading/judge.ts'
 import { formatQuantity } from '../../quantity/format.ts'
-import type { Basis, Finding, SaidBound, Success, Verdict } from '../../types.ts'
+import type { Basis, Bound, Finding, SaidBound, Success, Verdict } from '../../types.ts'
 import { worstFirst } from '../../verdict.ts'
 import { hasSpread, type Loaded, type LoadingFigures } from './figures.ts'
 import type { LoadingGiven } from './inputs.ts'
@@ -26,7 +27,7 @@ export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Su
   const bounds = boundsOf(loaded)
   const strip = loadingStrip({
     bounds,
-    works: figures.bounds.find(({ nature }) => nature === 'works'),
+    works: tightest(figures.bounds),
     taken,
     askedF: given.capacitanceF,
     verdict,
@@ -48,6 +49,13 @@ export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Su
     asks: ceiling.works.farads === undefined && ceiling.works.ask ? [ceiling.works.ask] : [],
     cautions: [...(taken.isPair ? ['matched-legs'] : []), 'chassis-capacitance', 'ok-bounds', 'screening'],
   }
+}
+
+/** The line's own ceiling, nothing taken off: the least of all that work. */
+function tightest(bounds: readonly Bound[]): Bound | undefined {
+  return bounds
+    .filter(({ nature }) => nature === 'works')
+    .reduce<Bound | undefined>((least, bound) => (least && least.farads <= bound.farads ? least : bound), undefined)
 }
 
 function stopped(sentence: string, verdict: Verdict, cautions: readonly string[]): Success {
@@ -114,21 +122,22 @@ function boundsOf({ ceiling, taken, signal }: Loaded): readonly SaidBound[] {
   const appliesTo = taken.isPair
     ? 'farads of each leg to chassis, before tolerance'
     : 'farads to chassis, before tolerance'
-  const { works, permitted } = ceiling
+  const { permitted } = ceiling
   const common = { side: 'most', topology: 'any', appliesTo, openedBy: [] } as const
-  const physics: readonly SaidBound[] =
+  const physics = worksList(facts).flatMap(({ id, works }): readonly SaidBound[] =>
     works.farads === undefined
       ? []
       : [
           {
             ...common,
-            id: 'loading-works',
+            id,
             nature: 'works',
             markedF: Math.max(0, roomPerLegF(works.farads, taken)),
             why: worksWhy(facts, works),
             basis: worksBasis(facts, works),
           },
-        ]
+        ],
+  )
   return [
     ...physics,
     ...permitted.map(

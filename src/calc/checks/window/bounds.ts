@@ -3,7 +3,7 @@
 import { roomUnderF } from '../../bounds/room.ts'
 import { permittedInLegs, worksWhy } from '../../explain/ceiling.ts'
 import { navyWhy } from '../../explain/navy-rule.ts'
-import { loadingCeiling } from '../../loading/ceiling.ts'
+import { loadingCeiling, worksList } from '../../loading/ceiling.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import { lineCurrentRmsA } from '../../power/supply.ts'
 import { formatQuantity } from '../../quantity/format.ts'
@@ -30,7 +30,7 @@ export function whyOf(id: string, { signal, navy, bounds, taken, acSupply }: Win
   const ceiling = loadingCeiling(signal)
   const figure = ceiling.permitted.find((one) => `permitted-${one.id}` === id)
   const bound = bounds.find((one) => one.id === id)
-  if (!figure || !bound) return worksWhy(signal, ceiling.works)
+  if (!figure || !bound) return worksWhy(signal, worksList(signal).find((one) => one.id === id)?.works ?? ceiling.works)
   return permittedInLegs(signal.kind, figure, roomUnderF(bound, taken))
 }
 

@@ -23,6 +23,7 @@ import {
   driverEdgeInput,
   existingInput,
   lineKindInput,
+  ownCeilingInputs,
   signalOhmInput,
   suppressorInput,
 } from '../signal-inputs.ts'
@@ -118,6 +119,7 @@ export const windowInputs = [
   bitRateInput,
   driverEdgeInput,
   signalOhmInput,
+  ...ownCeilingInputs,
   ...spreadInputs,
   esrInput,
   eslInput,

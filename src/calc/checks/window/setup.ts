@@ -13,6 +13,7 @@ import { chassisBound } from '../../power/judge.ts'
 import { type NavyLimit, navyBound, navyLimit } from '../../power/navy-rule.ts'
 import { chassisFarads } from '../../power/supply.ts'
 import type { Bound, Issue } from '../../types.ts'
+import { ownOf } from '../own-ceiling.ts'
 import type { WindowGiven } from './inputs.ts'
 
 export type WindowAround = Omit<Surroundings, 'topology'>
@@ -91,7 +92,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
   const { toleranceFrac: tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade } = given
   const spread: Spread = { tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade }
   const { bitRateHz, driverEdgeSec, signalOhm } = given
-  const signal = kind && { kind, bitRateHz, driverEdgeSec, signalOhm }
+  const signal = kind && { kind, bitRateHz, driverEdgeSec, signalOhm, own: ownOf(given) }
   const works = signal && loadingCeiling(signal).works
   // The inductance entered is its least value; the same tolerance spread above it gives the most.
   const inductanceH: Span = {
