@@ -8,6 +8,7 @@ const shared = {
 
 const TESTS = 'test/**/*.test.{ts,tsx}'
 const LONG = 'test/**/*.long.test.ts'
+const ADVERSARY = 'test/adversary/*.test.ts'
 const BENCH = 'test/bench/**'
 const BUILD = 'test/build/**'
 
@@ -24,14 +25,19 @@ export default defineConfig({
           name: 'unit',
           pool: 'threads',
           include: [TESTS],
-          exclude: [LONG, BENCH, BUILD, 'test/adversary/**', 'test/e2e/**', '**/node_modules/**'],
+          exclude: [LONG, ADVERSARY, BENCH, BUILD, 'test/e2e/**', '**/node_modules/**'],
           testTimeout: 30_000,
         },
       },
       {
         // searches with a seed, and ngspice run beside
         ...shared,
-        test: { name: 'long', include: [LONG, 'test/adversary/**/*.test.ts'], testTimeout: 600_000 },
+        test: { name: 'long', include: [LONG], testTimeout: 600_000 },
+      },
+      {
+        // random windows and surges against solvers of their own: what one of them refutes is no answer
+        ...shared,
+        test: { name: 'adversary', include: [ADVERSARY], testTimeout: 600_000 },
       },
       {
         // speed as ratios within one run, one file after the other so that none disturbs the next

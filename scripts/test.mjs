@@ -1,6 +1,6 @@
 /**
  * Installs what is needed and runs every check there is: types, lint, the unit tests with golden and architecture,
- * the long searches, the speed ratios, the build with its size gate, build and browser tests. Ends with the minutes
+ * the long searches, the adversary, the speed ratios, the build with its size gate, build and browser tests. Ends with the minutes
  * each took and one line: N passed, N failed. Anything skipped counts as failed.
  */
 import { spawnSync } from 'node:child_process'
@@ -52,7 +52,7 @@ function step(name, tool, args) {
 
 /**
  * Runs one vitest project and counts its tests from the report, so that nothing can pass by not running.
- * @param {'unit' | 'long' | 'bench' | 'site'} project
+ * @param {'unit' | 'long' | 'adversary' | 'bench' | 'site'} project
  */
 function tests(project) {
   const folder = mkdtempSync(join(tmpdir(), 'stillpin-test-'))
@@ -93,7 +93,7 @@ install()
 for (const project of ['tsconfig.json', 'tsconfig.pure.json', 'tsconfig.worker.json', 'tsconfig.test.json'])
   step(`types ${project}`, TOOLS.tsc, ['-p', project])
 step('lint', TOOLS.biome, ['check', '--error-on-warnings', '.'])
-for (const project of /** @type {const} */ (['unit', 'long', 'bench'])) tests(project)
+for (const project of /** @type {const} */ (['unit', 'long', 'adversary', 'bench'])) tests(project)
 const isBuilt = step('build', TOOLS.vite, ['build'])
 if (!isBuilt) record('site tests: nothing to test without a build', false)
 else if (haveChromium()) tests('site')

@@ -1,0 +1,80 @@
+/** Insertion loss of what was fitted, per leg to chassis, by its nodes. */
+import type { Topology } from '../../../src/calc/types.ts'
+import type { Fitted } from './box.ts'
+import { lineOf, type WindowFacts } from './facts.ts'
+import { admittance, begin, CHASSIS, impedance, voltsAt } from './nodes.ts'
+
+/** The order parts stand in from the noise source to its load. */
+export const ORDER: Readonly<Record<Topology, readonly ('c1' | 'c2' | 'l1' | 'l2')[]>> = {
+  C: ['c1'],
+  L: ['l1'],
+  LC: ['l1', 'c1'],
+  CL: ['c1', 'l1'],
+  PI: ['c1', 'l1', 'c2'],
+  T: ['l1', 'c1', 'l2'],
+}
+
+/** A coil as it is: winding in series with inductance, self-capacitance and loss beside each other. */
+export function coil(from: number, to: number, henries: number, facts: WindowFacts, w: number): void {
+  const yRe = 1 / facts.inductorParallelOhm
+  const yIm = w * facts.inductorParallelF - 1 / (w * henries)
+  // y/(1 + R·y): nothing to divide by at a resonance without loss
+  const nRe = 1 + facts.dcrOhm * yRe
+  const nIm = facts.dcrOhm * yIm
+  const square = nRe * nRe + nIm * nIm
+  admittance(from, to, (yRe * nRe + yIm * nIm) / square, (yIm * nRe - yRe * nIm) / square)
+}
+
+/**
+ * dB by which the volts at the noise load fall once the filter is fitted. Pair in common mode: both legs in parallel, so
+ * each sees twice the source, the load and the bond both flow through; differential: half of each and no bond, what lies
+ * between the wires twice per leg.
+ */
+export function lossDb(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm: number): number {
+  const w = 2 * Math.PI * hz
+  const isPair = lineOf(facts).isPair === true
+  const isCommon = facts.mode === 'common'
+  const z = !isPair ? 1 : isCommon ? 2 : 0.5
+  const across = !isPair ? 1 : isCommon ? 0 : 2
+  const crossF = isPair ? across * facts.crossF * fitted.crossShare : 0
+  const bond = !isPair ? 1 : isCommon ? 2 : 0
+  const zRe = z * sourceOhm
+  const zIm = z * w * facts.sourceH
+  const yLoadRe = 1 / (z * facts.loadOhm)
+  const yLoadIm = (w * facts.loadF) / z - 1 / (w * z * facts.loadH)
+  const existingF = across * facts.existingF
+  const suppressorF = facts.suppressorF * fitted.suppressorShare
+  const at = (place: Fitted['existingAt'], wanted: Fitted['existingAt'], farads: number) =>
+    place === wanted ? w * farads : 0
+
+  begin(1)
+  admittance(0, CHASSIS, yLoadRe, yLoadIm + (fitted.existingAt === 'nowhere' ? 0 : w * existingF))
+  const [bareRe, bareIm] = voltsAt(0, 0, zRe, zIm)
+
+  const order = ORDER[fitted.topology]
+  const bondRe = bond * facts.bondOhm
+  const bondIm = bond * w * facts.bondH
+  const capacitors = order.filter((part) => part[0] === 'c')
+  // A line-to-line capacitor stands beside the one on the load side.
+  const faradsOf = (part: 'c1' | 'c2') =>
+    (part === 'c1' ? fitted.c1F : fitted.c2F) + (part === capacitors.at(-1) ? crossF : 0)
+  const isTied = bondRe === 0 && bondIm === 0
+  const plate = isTied ? CHASSIS : order.length - capacitors.length + 1
+  begin(order.length - capacitors.length + (isTied ? 1 : 2))
+  if (!isTied) impedance(plate, CHASSIS, bondRe, bondIm)
+  admittance(0, CHASSIS, 0, at(fitted.existingAt, 'source', existingF) + at(fitted.suppressorAt, 'source', suppressorF))
+  let node = 0
+  for (const part of order) {
+    if (part === 'l1' || part === 'l2') {
+      coil(node, node + 1, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
+      node++
+    } else {
+      const farads = faradsOf(part)
+      if (farads > 0) impedance(node, plate, facts.esrOhm, w * facts.eslH - 1 / (w * farads))
+    }
+  }
+  const behind = at(fitted.existingAt, 'load', existingF) + at(fitted.suppressorAt, 'load', suppressorF)
+  admittance(node, CHASSIS, yLoadRe, yLoadIm + behind)
+  const [re, im] = voltsAt(node, 0, zRe, zIm)
+  return 10 * Math.log10((bareRe * bareRe + bareIm * bareIm) / (re * re + im * im))
+}

@@ -1,0 +1,244 @@
+/**
+ * What the signal says to what was fitted, from the definitions: edges of one pole, least impedance, reflections, loss and
+ * phase by the nodes, damping. A pair is halved at its middle: half of each end, what lies between the wires twice.
+ * Every margin in dB of the quantity, negative = over the limit.
+ */
+import { type Fitted, placesOf } from './box.ts'
+import { CAPACITORS, COILS, capacitorShare, lineOf, type WindowFacts } from './facts.ts'
+import type { Limit, LineFacts } from './lines.ts'
+import { admittance, begin, CHASSIS, impedance, voltsAt } from './nodes.ts'
+import { coil, ORDER } from './noise.ts'
+
+export type Margin = { readonly db: number; readonly what: string }
+
+const LN_9 = Math.log(9)
+const NONE: Margin = { db: Number.POSITIVE_INFINITY, what: 'nothing' }
+
+const room = (limit: number, value: number): number => 20 * Math.log10(limit / value)
+export const worst = (margins: readonly Margin[]): Margin => margins.reduce((a, b) => (b.db < a.db ? b : a), NONE)
+
+export const ohmOf = (facts: WindowFacts): number | undefined => facts.signalOhm ?? lineOf(facts).ohm
+const bitSecOf = (facts: WindowFacts): number | undefined => {
+  const rate = facts.bitRateHz ?? lineOf(facts).bitHz
+  return rate === undefined ? undefined : 1 / rate
+}
+
+/** Whether the line carries something a coil can hurt. */
+export const hasSignal = ({ limit }: LineFacts): boolean => limit.is !== 'supply'
+
+/** A line between its own ends, whose coil works between equal resistances. */
+const isMatched = ({ is }: Limit): boolean => is === 'own-edge' || is === 'mask'
+
+/** Highest useful frequency: as published, else 0.35 over an edge of 0.3 bit. */
+export function usefulHzOf(facts: WindowFacts): number | undefined {
+  const line = lineOf(facts)
+  if (line.usefulHz !== undefined) return line.usefulHz
+  const bitSec = bitSecOf(facts)
+  return line.limit.is === 'own-edge' && bitSec !== undefined ? 0.35 / (0.3 * bitSec) : undefined
+}
+
+/** Noise that shares the signal's way inside its band: no low-pass filter tells the two apart. */
+export function isInBand(facts: WindowFacts): boolean {
+  const line = lineOf(facts)
+  const useful = usefulHzOf(facts)
+  if (!hasSignal(line) || useful === undefined || (line.isPair && facts.mode === 'common')) return false
+  return facts.needs.some(({ hz, db }) => hz <= useful && db > 0)
+}
+
+/** Farads of each leg that the filter adds at its most. */
+export const mostLegF = (facts: WindowFacts, fitted: Pick<Fitted, 'topology'>, markedF: number): number =>
+  CAPACITORS[fitted.topology] * markedF * capacitorShare(facts).most
+
+/** All the signal sees: between the wires of a pair, to chassis on a single line. */
+function seenF(facts: WindowFacts, legF: number, suppressorF: number): number {
+  return lineOf(facts).isPair
+    ? facts.crossF + facts.existingF + (legF + suppressorF) / 2
+    : facts.existingF + legF + suppressorF
+}
+
+/** The capacitance alone against what the signal stands; undefined where a criterion or a figure for it is missing. */
+export function capacitanceMargin(facts: WindowFacts, legF: number): Margin | undefined {
+  const { limit } = lineOf(facts)
+  const ohm = ohmOf(facts)
+  const bitSec = bitSecOf(facts)
+  const farads = seenF(facts, legF, facts.suppressorF)
+  const hz = lineOf(facts).usefulHz
+  switch (limit.is) {
+    case 'unknown':
+    case 'supply':
+      return undefined
+    case 'terminal':
+      return { what: 'terminal', db: room(1 / (2 * Math.PI * limit.toHz * farads), limit.leastOhm) }
+    case 'crossing':
+      if (bitSec === undefined) return undefined
+      return { what: 'crossing', db: room(Math.min(limit.share * bitSec, limit.mostSec), (6 * farads) / limit.amps) }
+    default:
+  }
+  if (ohm === undefined) return undefined
+  switch (limit.is) {
+    case 'edge': {
+      const edgeSec = Math.hypot(facts.driverEdgeSec ?? limit.driverSec, LN_9 * ohm * farads)
+      return { what: 'edge', db: room(limit.slowestSec, edgeSec) }
+    }
+    case 'own-edge':
+      if (bitSec === undefined) return undefined
+      return { what: 'own-edge', db: room(limit.share * bitSec, LN_9 * ohm * farads) }
+    case 'recessive':
+      if (bitSec === undefined) return undefined
+      return { what: 'recessive', db: room(limit.share * bitSec, Math.log(4) * ohm * farads) }
+    case 'rise':
+      return { what: 'rise', db: room(limit.mostSec, Math.log(0.7 / 0.3) * ohm * farads) }
+    case 'slow-edge':
+      return { what: 'slow-edge', db: room(limit.mostSec, LN_9 * ohm * farads) }
+    case 'loss':
+      return { what: 'loss', db: limit.mostDb - 10 * Math.log10(1 + (2 * Math.PI * (hz ?? 0) * ohm * farads) ** 2) }
+    case 'phase': {
+      const deg = (Math.atan(2 * Math.PI * (hz ?? 0) * ohm * farads) * 180) / Math.PI
+      return { what: 'phase', db: room(limit.mostDeg, deg) }
+    }
+    case 'mask':
+      return maskMargin(limit, 1, (at) => {
+        begin(1)
+        admittance(0, CHASSIS, 1 / (2 * ohm), 2 * Math.PI * at * farads)
+      })
+  }
+}
+
+/** Against the figures of documents; without one there is no end to it. */
+export function permittedMargin(facts: WindowFacts, legF: number): Margin {
+  const { isPair, permittedBetweenF, permittedLegF } = lineOf(facts)
+  const onLegF = legF + facts.suppressorF + (isPair ? 0 : facts.existingF)
+  return worst([
+    permittedBetweenF === undefined
+      ? NONE
+      : { what: 'permitted', db: room(permittedBetweenF, seenF(facts, legF, facts.suppressorF)) },
+    permittedLegF === undefined ? NONE : { what: 'permitted-leg', db: room(permittedLegF, onLegF) },
+  ])
+}
+
+/**
+ * Return loss against the mask from every impedance the document names, halved with the port; `build` stands the port,
+ * node 0 its front.
+ */
+function maskMargin(limit: Extract<Limit, { is: 'mask' }>, half: number, build: (hz: number) => void): Margin {
+  let least = Number.POSITIVE_INFINITY
+  for (const { fromHz, toHz, db } of limit.parts)
+    for (let step = 0; step <= MASK_STEPS; step++) {
+      const hz = step === MASK_STEPS ? toHz : fromHz * (toHz / fromHz) ** (step / MASK_STEPS)
+      for (const namedOhm of limit.againstOhm) {
+        build(hz)
+        const [re, im] = voltsAt(0, 0, half * namedOhm, 0)
+        const returned = -10 * Math.log10((2 * re - 1) ** 2 + (2 * im) ** 2)
+        least = Math.min(least, returned - db(hz))
+      }
+    }
+  return { what: 'mask', db: least }
+}
+const MASK_STEPS = 8
+
+/** Where a signal meets what was fitted, each way round, and what stands at either end of it. */
+export const signalPlaces = (facts: WindowFacts) =>
+  placesOf(facts).filter(
+    ({ existingAt, suppressorAt }) =>
+      (existingAt !== 'nowhere' || facts.existingF === 0) && (suppressorAt !== 'nowhere' || facts.suppressorF === 0),
+  )
+
+/** Stands the half of a pair (or a single line) from the signal's source on, without its source; the last node's number. */
+function build(facts: WindowFacts, fitted: Fitted, isReversed: boolean, loadOhm: number, hz: number): number {
+  const w = 2 * Math.PI * hz
+  const between = lineOf(facts).isPair ? 2 : 1
+  const order = ORDER[fitted.topology]
+  begin(COILS[fitted.topology] + 1)
+  const last = COILS[fitted.topology]
+  const step = isReversed ? -1 : 1
+  let node = isReversed ? last : 0
+  const capacitors = order.filter((part) => part[0] === 'c')
+  for (const part of order) {
+    if (part === 'l1' || part === 'l2') {
+      coil(node, node + step, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
+      node += step
+    } else {
+      const crossF = part === capacitors.at(-1) && lineOf(facts).isPair ? 2 * facts.crossF : 0
+      const farads = (part === 'c1' ? fitted.c1F : fitted.c2F) + crossF
+      if (farads > 0) impedance(node, CHASSIS, facts.esrOhm, w * facts.eslH - 1 / (w * farads))
+    }
+  }
+  const end = (place: Fitted['existingAt']) => ((place === 'load') === isReversed ? 0 : last)
+  if (facts.suppressorF > 0)
+    admittance(end(fitted.suppressorAt), CHASSIS, 0, w * facts.suppressorF * fitted.suppressorShare)
+  if (facts.existingF > 0) admittance(end(fitted.existingAt), CHASSIS, 0, w * between * facts.existingF)
+  admittance(last, CHASSIS, 1 / loadOhm, 0)
+  return last
+}
+
+/** Everything a coil can do to the signal that is a failure; undefined where the resistance it works against is not known. */
+export function coilMargin(facts: WindowFacts, fitted: Fitted, isReversed: boolean): Margin | undefined {
+  const line = lineOf(facts)
+  const { limit } = line
+  if (COILS[fitted.topology] === 0 || !hasSignal(line)) return NONE
+  if (limit.is === 'terminal') return terminalMargin(facts, fitted, isReversed, limit)
+  const ohm = ohmOf(facts)
+  if (ohm === undefined) return undefined
+  const half = line.isPair ? 0.5 : 1
+  const sourceOhm = half * (isMatched(limit) ? 2 * ohm : ohm)
+  const loadOhm = isMatched(limit) ? sourceOhm : Number.POSITIVE_INFINITY
+  switch (limit.is) {
+    case 'own-edge': {
+      const bitSec = bitSecOf(facts)
+      if (bitSec === undefined) return undefined
+      const ownSec = (LN_9 * (fitted.l1H + fitted.l2H)) / (sourceOhm + loadOhm)
+      return { what: 'coil-edge', db: room(limit.share * bitSec, ownSec) }
+    }
+    case 'mask':
+      return {
+        ...maskMargin(limit, half, (hz) => {
+          build(facts, fitted, isReversed, loadOhm, hz)
+        }),
+        what: 'coil-mask',
+      }
+    case 'loss':
+    case 'phase': {
+      const hz = line.usefulHz ?? 0
+      const last = build(facts, fitted, isReversed, loadOhm, hz)
+      const [re, im] = voltsAt(last, 0, sourceOhm, 0)
+      if (limit.is === 'loss') return { what: 'coil-loss', db: limit.mostDb + 10 * Math.log10(re * re + im * im) }
+      return { what: 'coil-phase', db: room(limit.mostDeg, Math.abs((Math.atan2(im, re) * 180) / Math.PI)) }
+    }
+    default:
+      return NONE
+  }
+}
+
+function terminalMargin(
+  facts: WindowFacts,
+  fitted: Fitted,
+  isReversed: boolean,
+  { leastOhm, fromHz, toHz }: Extract<Limit, { is: 'terminal' }>,
+): Margin {
+  let least = Number.POSITIVE_INFINITY
+  const between = lineOf(facts).isPair ? 2 : 1
+  for (let step = 0; step <= MASK_STEPS; step++) {
+    build(facts, fitted, isReversed, Number.POSITIVE_INFINITY, fromHz * (toHz / fromHz) ** (step / MASK_STEPS))
+    // Behind a known resistance the volts of the port tell its impedance: Z = R·V/(1 − V).
+    const [re, im] = voltsAt(0, 0, leastOhm, 0)
+    least = Math.min(least, (between * leastOhm * Math.hypot(re, im)) / Math.hypot(1 - re, im))
+  }
+  return { what: 'coil-terminal', db: room(least, leastOhm) }
+}
+
+export const LEAST_DAMPING = 0.7
+
+/** Damping of the section all coils and everything the signal sees make; undefined where there is none to ring. */
+export function dampingOf(facts: WindowFacts, fitted: Fitted): number | undefined {
+  const line = lineOf(facts)
+  const ohm = ohmOf(facts)
+  const henries = (line.isPair ? 2 : 1) * (fitted.l1H + fitted.l2H)
+  const farads = seenF(facts, fitted.c1F + fitted.c2F, facts.suppressorF * fitted.suppressorShare)
+  if (ohm === undefined || henries === 0 || farads === 0 || !hasSignal(line)) return undefined
+  // |1 + s·(L/(Rs + Rl) + C·Rs·Rl/(Rs + Rl)) + s²·L·C·Rl/(Rs + Rl)|
+  const rs = isMatched(line.limit) ? 2 * ohm : ohm
+  const [linear, square] = isMatched(line.limit)
+    ? [henries / (2 * rs) + (farads * rs) / 2, (henries * farads) / 2]
+    : [farads * rs, henries * farads]
+  return linear / (2 * Math.sqrt(square))
+}
