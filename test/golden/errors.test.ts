@@ -8,12 +8,14 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { chainLossInto, lossDb } from '../../src/calc/network/chain.ts'
 import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../src/calc/network/circuit.ts'
 import type { Topology } from '../../src/calc/types.ts'
+import { CHOKE_FIGURES } from '../support/choke-figures.ts'
 import { calculated, type Figure, type GoldenRow } from '../support/golden-rows.ts'
 import { LOADING_FIGURES } from '../support/loading-figures.ts'
 import { circuitOf, endsOf, TOLERANCE_DB } from '../support/ngspice-row.ts'
 import { PAIR_CIRCUITS, PAIR_FIGURES, PRINTED_DB } from '../support/pair-figures.ts'
 import { POWER_FIGURES } from '../support/power-figures.ts'
 import { DECK_KEYS, DECKS, deckFigures, deckTolerance } from '../support/surge-deck.ts'
+import choke from './choke.json' with { type: 'json' }
 import published from './filters-published.json' with { type: 'json' }
 import worked from './lines-worked.json' with { type: 'json' }
 import loading from './loading.json' with { type: 'json' }
@@ -146,6 +148,7 @@ const FILES: readonly { file: string; figures: number; compare: () => Compared[]
   { file: 'lines-worked.json', figures: 19, compare: () => ofRows(worked.rows, LOADING_FIGURES) },
   { file: 'power.json', figures: 31, compare: () => ofRows(power.rows, POWER_FIGURES) },
   { file: 'pair.json', figures: 29, compare: () => [...ofRows(pair.rows, PAIR_FIGURES), ...ofPairCircuits()] },
+  { file: 'choke.json', figures: 27, compare: () => ofRows(choke.rows, CHOKE_FIGURES) },
   { file: 'surge-decks.json', figures: 61, compare: ofDecks },
 ]
 
@@ -178,6 +181,7 @@ const ROWS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   'lines-worked.json': { rows: 19 },
   'power.json': { rows: 31 },
   'pair.json': { rows: 11, circuits: 3 },
+  'choke.json': { rows: 27 },
   'guide-cases.json': { cases: 15 },
   'surge-decks.json': { circuits: 13 },
   'surge-tables.json': { factors: 12, pinInjection: 25 },

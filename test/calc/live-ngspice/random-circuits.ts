@@ -6,12 +6,12 @@ import type { Topology } from '../../../src/calc/types.ts'
 import type { Wired } from './netlist.ts'
 
 /** Evenly spread over the decades; three significant digits more than a part is marked with. */
-const between = (low: number, high: number): fc.Arbitrary<number> =>
+export const between = (low: number, high: number): fc.Arbitrary<number> =>
   fc
     .noBias(fc.integer({ min: Math.round(1e4 * Math.log10(low)), max: Math.round(1e4 * Math.log10(high)) }))
     .map((e) => Number((10 ** (e / 1e4)).toPrecision(6)))
 
-const orNone = (some: fc.Arbitrary<number>, none: number): fc.Arbitrary<number> =>
+export const orNone = (some: fc.Arbitrary<number>, none: number): fc.Arbitrary<number> =>
   fc.oneof({ weight: 1, arbitrary: fc.constant(none) }, { weight: 2, arbitrary: some })
 
 const shunt: fc.Arbitrary<ShuntPart> = fc.record({
