@@ -164,7 +164,7 @@ function restsOn({ service }: WindowRow, { isPair, mode, navy, around }: WindowS
     })
   if (navy === 'not-power')
     said.push({
-      verdict: 'unknown',
+      verdict: 'ok',
       sentence: 'The Navy line-to-ground rule is for power lines; it does not apply to this line.',
     })
   else if (navy && navy.limit.limitF === undefined)
