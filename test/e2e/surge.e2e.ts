@@ -83,3 +83,24 @@ it('walks from a storm to the ladder, where a clamp above what the input withsta
     .first()
     .waitFor()
 }, 90_000)
+
+it('shows only the long surges of the supply that was chosen, and none out of order beside a yes', async () => {
+  const part = 'level=1&standoffV=51&ratedPulseW=30000&withstandV=900&suppressorF=5p&suppressorLeadH=0&ambientC=25'
+  const at = async (more: string) => {
+    await page.goto(visit.at(`#/check/surge?${part}&lineKind=power-28-vdc${more}`))
+    await heading(page).waitFor()
+    await settled(page)
+    const verdict = await output(page, 'verdict').getAttribute('data-verdict')
+    return { verdict, text: (await page.locator('main').textContent()) ?? '' }
+  }
+  const unsaid = await at('')
+  expect(unsaid.verdict).toBe('unknown')
+  expect(unsaid.text).toContain('Choose what the supply is built to')
+  const mild = await at('&supplyCategory=do160-a')
+  expect(mild.verdict).toBe('ok')
+  expect(mild.text).not.toContain('DO-160 abnormal Z')
+  expect(mild.text).not.toMatch(/is above the \d+/)
+  const harsh = await at('&supplyCategory=do160-z')
+  expect(harsh.verdict).toBe('fails')
+  expect(harsh.text).toMatch(/DO-160 abnormal Z 80\sV is above the/u)
+}, 90_000)

@@ -36,8 +36,6 @@ export type SurgeJudged = {
   readonly usedFrac: Spread | undefined
   readonly betweenLegsV: number | undefined
   readonly peaks: LinePeaks | undefined
-  /** what the load is held against: between the legs in differential mode */
-  readonly withstandV: number | undefined
   /** every run was followed to its end */
   readonly isWhole: boolean
 }
@@ -47,6 +45,7 @@ export const usageQuestionOf = (asked: SurgeAsked, setup: SurgeSetup, runs: Surg
   ambientC: asked.ambientC,
   derateZeroC: asked.derateZeroC,
   repeats: setup.pulse.row.repeats,
+  test: setup.pulse.bundle || setup.pulse.row.isBundleOnly ? 'bundle' : 'pin',
   type: setup.part?.type ?? 'avalanche',
   laterHeat: runs.laterHeat,
 })
@@ -71,7 +70,7 @@ export function limitsOf(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns):
   const usage = usageOf(runs.run, usageQuestionOf(asked, setup, runs))
   const single = runs.run.used ? usedFracOf(runs.run.used) : 0
   return {
-    ...(asked.withstandV === undefined ? {} : { load: asked.withstandV }),
+    ...(setup.withstandV === undefined ? {} : { load: setup.withstandV }),
     ...(asked.capacitorWithstandV === undefined ? {} : { capacitor: asked.capacitorWithstandV }),
     ...(usage?.totalFrac === undefined || single === 0 ? {} : { usedFrac: single / usage.totalFrac }),
   }
@@ -97,20 +96,18 @@ export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns
   const capacitorPeak = run.capacitor && worst.capacitor ? spread(run.capacitor.value, worst.capacitor) : undefined
   const betweenLegsV = betweenLegsOf(setup, load, runs)
   const isDifferential = setup.mode === 'differential'
-  const withstandV = isDifferential ? (asked.pairWithstandV ?? asked.withstandV) : asked.withstandV
   return {
     usage,
     load,
     capacitorPeak,
     usedFrac,
     betweenLegsV,
-    withstandV,
     isWhole: worst.isWhole,
     peaks: part && linePeaksOf(lineQuestionOf(asked, part, kind)),
     circuit: circuitJudgement({
       load,
       connectorV: worst.connector.value,
-      withstandV,
+      withstandV: setup.withstandV,
       hotRiseV: met ? Math.max(0, breakdownAt({ breakdownV: met.mostV, tempC: asked.ambientC }) - met.mostV) : 0,
       excess: run.excess,
       betweenLegsV,

@@ -37,7 +37,7 @@ export function* runsOf(asked: SurgeAsked, setup: SurgeSetup): Generator<Progres
   const question = (changed: Changed, variant: number): RunQuestion => ({
     circuit: circuitOf(setup, variants[variant], changed),
     shape: setup.pulse.shape,
-    withstandV: asked.withstandV,
+    withstandV: setup.withstandV,
     rating,
   })
   const byWay: RunFigures[] = []

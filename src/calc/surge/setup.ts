@@ -18,6 +18,8 @@ export type SurgeSetup = {
   /** as the surge meets it: per leg in common mode, between the legs in differential mode */
   readonly filter: FittedFilter
   readonly mode: 'common' | 'differential'
+  /** what the load is held against: between the legs, where that was entered, in differential mode */
+  readonly withstandV: number | undefined
   readonly placement: 'connector' | 'behind'
   readonly lineOhm: number
   readonly lineH: number
@@ -62,6 +64,7 @@ export function setUpSurge(asked: SurgeAsked): SetupAnswer {
       met: own && metBy(mode, own),
       filter: mode === 'differential' ? filterBetweenLegs(filter.filter) : filter.filter,
       mode,
+      withstandV: mode === 'differential' ? (asked.pairWithstandV ?? asked.withstandV) : asked.withstandV,
       placement: asked.placement === 'behind' ? 'behind' : 'connector',
       lineOhm: asked.lineOhm ?? 0,
       lineH: henriesOf(asked.lineH),

@@ -55,7 +55,7 @@ export function sizingOf(
   runs: SurgeRuns,
   worst: WorstFigures,
 ): SizingQuestion | undefined {
-  const { part, kind, mode } = setup
+  const { part, kind, mode, withstandV } = setup
   const like = {
     bidirectional: asked.bidirectional,
     capacitanceF: part?.capacitanceF ?? 0,
@@ -63,7 +63,6 @@ export function sizingOf(
     type: part?.type ?? 'avalanche',
     place: part?.place ?? (asked.suppressorPlace === 'pair' ? 'pair' : 'leg'),
   } as const
-  const withstandV = mode === 'differential' ? (asked.pairWithstandV ?? asked.withstandV) : asked.withstandV
   if (withstandV === undefined || (like.place === 'pair' && mode === 'common')) return undefined
   const peaks = linePeaksOf({ ...asked, part: like, kind })
   // on a line that goes below chassis only a bidirectional one can be listed

@@ -30,6 +30,8 @@ export type UsageQuestion = {
   readonly ambientC: number
   readonly derateZeroC: number
   readonly repeats: readonly Repeats[]
+  /** the test that is run */
+  readonly test: Repeats['of']
   readonly type: SuppressorType
   /** heat of a later pulse of a train, by the share of the drive it has */
   readonly laterHeat: (driveShare: number, first: PulseHeat) => PulseHeat
@@ -41,7 +43,7 @@ export function usageOf(run: RunFigures, q: UsageQuestion): Usage | undefined {
   const { byPowerFrac, byShapeFrac, heat } = run.used
   const first: PulseHeat = { heat, energyJ: run.energyJ }
   const train = (repeats: Repeats) => repeatFactor(first, q.laterHeat(repeats.laterDriveShare, first), repeats)
-  const counted = q.repeats.filter((r) => r.counted)
+  const counted = q.repeats.filter((r) => r.of === q.test)
   const worst = Math.max(1, ...counted.map(train))
   const deratedFrac = deratedShare({ ambientC: q.ambientC, zeroC: q.derateZeroC })
   const wearShare = Math.min(1, ...counted.map((r) => wearOf(q.type, r)))
@@ -58,7 +60,7 @@ export function usageOf(run: RunFigures, q: UsageQuestion): Usage | undefined {
     wearShare,
     totalFrac: left > 0 ? (single * worst) / left : undefined,
     otherTrains: q.repeats
-      .filter((r) => !r.counted && deratedFrac > 0 && single > 0)
+      .filter((r) => r.of !== q.test && deratedFrac > 0 && single > 0)
       .map((repeats) => ({ repeats, usedFrac: (single * train(repeats)) / (deratedFrac * wearOf(q.type, repeats)) })),
   }
 }

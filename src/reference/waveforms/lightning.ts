@@ -32,22 +32,22 @@ const PIN_SHOTS: Repeats = {
   words: '10 shots of a polarity, 10 s apart (the spacing is assumed)',
   gaps: [{ count: 10, spacingSec: 10 }],
   laterDriveShare: 1,
-  counted: true,
+  of: 'pin',
   source: memory('10 per polarity'),
 }
 
 /** Thirteen more at half the drive, 10 to 200 ms apart: taken at the closest. */
-const strokes = (counted: boolean): Repeats => ({
+const STROKES: Repeats = {
   id: 'strokes',
   words: 'a multiple stroke: 1 + 13 at half the voltage, 10 ms apart',
   gaps: [{ count: 14, spacingSec: 10e-3 }],
   laterDriveShare: 0.5,
-  counted,
+  of: 'bundle',
   source: memory('multiple stroke, outline: 10 to 200 ms apart'),
-})
+}
 
 /** Bursts of twenty pulses, three bursts together, every 3 s for 5 minutes: each gap at its closest. */
-const bursts = (counted: boolean): Repeats => ({
+const BURSTS: Repeats = {
   id: 'burst',
   words: 'a multiple burst: 20 pulses 50 µs apart, 3 bursts 30 ms apart, every 3 s for 5 min',
   gaps: [
@@ -56,9 +56,9 @@ const bursts = (counted: boolean): Repeats => ({
     { count: 100, spacingSec: 3 },
   ],
   laterDriveShare: 1,
-  counted,
+  of: 'bundle',
   source: memory('multiple burst: 20 pulses, 50 to 1000 µs apart, bursts 30 to 300 ms apart'),
-})
+}
 
 const FRONT_AND_TAIL = { k: 1.09405, aPerSec: 11354, bPerSec: 647265 } as const
 
@@ -76,7 +76,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
     noLevelWhy: `Waveform 1 ${ONLY_BUNDLE}`,
     isBundleOnly: true,
     bundleLevels: DOUBLE_EXPONENTIAL_BUNDLE,
-    repeats: [strokes(true)],
+    repeats: [STROKES],
   },
   {
     id: 'wf2',
@@ -97,7 +97,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
     noLevelWhy: `Waveform 2 ${ONLY_BUNDLE}`,
     isBundleOnly: true,
     bundleLevels: DOUBLE_EXPONENTIAL_BUNDLE,
-    repeats: [strokes(true)],
+    repeats: [STROKES],
   },
   {
     id: 'wf3',
@@ -132,7 +132,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
       [1500, 300],
       [3200, 640],
     ]),
-    repeats: [PIN_SHOTS, bursts(false)],
+    repeats: [PIN_SHOTS, BURSTS],
   },
   {
     id: 'wf4',
@@ -151,7 +151,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
       [5, 1600, 320, memory(TABLE)],
     ]),
     bundleLevels: DOUBLE_EXPONENTIAL_BUNDLE,
-    repeats: [PIN_SHOTS, strokes(false)],
+    repeats: [PIN_SHOTS, STROKES],
   },
   {
     id: 'wf5a',
@@ -176,7 +176,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
       [750, 2000],
       [1600, 5000],
     ]),
-    repeats: [PIN_SHOTS, strokes(false)],
+    repeats: [PIN_SHOTS, STROKES],
   },
   {
     id: 'wf5b',
@@ -189,7 +189,7 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
     levels: [],
     noLevelWhy: `Waveform 5B ${ONLY_BUNDLE}`,
     isBundleOnly: true,
-    repeats: [strokes(true)],
+    repeats: [STROKES],
   },
   {
     id: 'wf6',
@@ -202,6 +202,6 @@ export const LIGHTNING_WAVEFORMS: readonly Waveform[] = [
     levels: [],
     noLevelWhy: `Waveform 6 ${ONLY_BUNDLE}`,
     isBundleOnly: true,
-    repeats: [bursts(true)],
+    repeats: [BURSTS],
   },
 ]

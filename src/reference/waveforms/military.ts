@@ -41,7 +41,7 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
         words: '1,800 pulses: 30 a second for a minute',
         gaps: [{ count: 1800, spacingSec: 1 / 30 }],
         laterDriveShare: 1,
-        counted: true,
+        of: 'pin',
         source: memory('5.13, 30 Hz for 1 minute'),
       },
     ],

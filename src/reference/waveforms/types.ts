@@ -58,15 +58,15 @@ export type Gap = { readonly count: number; readonly spacingSec: number }
 /**
  * Repetition of the pulse. `gaps`: innermost first, each at the closest spacing the document allows.
  * `laterDriveShare`: volts or amperes of the generator at every later pulse against the first; what that leaves of the
- * power behind a clamp is computed, not assumed. `counted`: belongs to the test this row describes; otherwise it is
- * another test with the same shape and is only mentioned.
+ * power behind a clamp is computed, not assumed. `of`: the test it belongs to, on a pin or on a whole cable bundle; only
+ * those of the test that is run are counted, the others are mentioned.
  */
 export type Repeats = {
   readonly id: string
   readonly words: string
   readonly gaps: readonly [Gap, ...Gap[]]
   readonly laterDriveShare: number
-  readonly counted: boolean
+  readonly of: 'pin' | 'bundle'
   readonly source: WaveCitation
 }
 

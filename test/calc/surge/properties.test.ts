@@ -219,7 +219,7 @@ describe('reading a trace', () => {
       words: 'x',
       gaps: [{ count: 3, spacingSec: 0.25 }],
       laterDriveShare: 1,
-      counted: true,
+      of: 'pin',
       source: { id: 'practice', standing: 'practice' },
     } as const
     const one = { heat: 40, energyJ: 2 }

@@ -65,7 +65,7 @@ function told(figures: SurgeFigures, found: SurgeFound): Success {
         trace: runs.run.trace,
         hasSuppressor: setup.met !== undefined,
         loadPeak: runs.run.load,
-        withstandV: judged.withstandV,
+        withstandV: setup.withstandV,
       }),
       shapePlot(setup.pulse, setup.sign),
       ...(strip ? [strip] : []),
@@ -90,7 +90,8 @@ function cautionsOf({ pulse, filter }: SurgeSetup): readonly SafetyId[] {
 }
 
 function headlineOf({ judged, setup }: SurgeFound): string {
-  const { load, usage, withstandV, usedFrac } = judged
+  const { load, usage, usedFrac } = judged
+  const { withstandV } = setup
   const worst = V(load.worst) === V(load.asEntered) ? '' : `, ${V(load.worst)} at worst,`
   const against = withstandV === undefined ? '' : ` against ${V(withstandV)} withstood`
   const peaks = `the load peaks at ${V(load.asEntered)}${worst}${against}`

@@ -69,7 +69,7 @@ function* figures(given: SurgeGiven): Generator<Progress, SurgeFigures | Refused
       part: setup.part,
       isMet: setup.met !== undefined,
       ambientC: asked.ambientC,
-      withstandV: judged.withstandV,
+      withstandV: setup.withstandV,
       capacitorWithstandV: asked.capacitorWithstandV,
       busMaxV: asked.busMaxV,
       peaks: judged.peaks,

@@ -29,7 +29,9 @@ export function remarks(found: SurgeFound): readonly Finding[] {
     ...overshootRemarks(run),
     ...(swapped ? [note(placementWords(setup, run, swapped))] : []),
     ...(judged.usage?.otherTrains ?? []).map(({ repeats, usedFrac }) =>
-      note(`Estimate for ${repeats.words} (a cable-bundle test): ${percent(usedFrac)} of the rating.`),
+      note(
+        `Estimate for ${repeats.words} (${repeats.of === 'bundle' ? 'a cable-bundle test' : 'pin injection'}): ${percent(usedFrac)} of the rating.`,
+      ),
     ),
     ...(sizes === undefined || sizes.length === 0 ? [note(noTableWords(found))] : []),
     ...bundleRemarks(setup),

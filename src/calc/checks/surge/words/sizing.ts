@@ -57,9 +57,9 @@ const whyNot = ({ by, size }: Extract<SizeRow, { is: 'fails' }>): string =>
   by === 'load' ? `${V(size.loadV)} at the load` : `${percent(size.usedFrac)} of the rating`
 
 /** What to enter so that there is a table, or why no class fits. */
-export function noTableWords({ asked, judged, sizes }: SurgeFound): string {
+export function noTableWords({ asked, setup, judged, sizes }: SurgeFound): string {
   const highV = asked.busMaxV ?? judged.peaks?.highV
-  if (sizes === undefined || highV === undefined || judged.withstandV === undefined)
+  if (sizes === undefined || highV === undefined || setup.withstandV === undefined)
     return 'Enter the highest line peak and what the circuit withstands to list the classes that would carry this pulse.'
-  return `No class has a stand-off at ${V(highV)} and a breakdown below ${V(judged.withstandV)}: limit the bus in series, or strengthen the input.`
+  return `No class has a stand-off at ${V(highV)} and a breakdown below ${V(setup.withstandV)}: limit the bus in series, or strengthen the input.`
 }
