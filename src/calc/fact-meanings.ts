@@ -93,4 +93,11 @@ export const FACTS: Readonly<Record<FactKey, string>> = {
   insulationWithstandV: 'peak voltage the insulation of the line transformer withstands',
   busMinV: 'lowest instantaneous voltage of the line, negative when it goes below chassis',
   supplyCategory: 'what the supply is built to',
+  chokeH: 'inductance of one winding of a common-mode choke, least value',
+  chokeLeakageH: 'leakage inductance of a common-mode choke: both windings in series, opposing',
+  chokeWires: 'whether every wire of the circuit goes through the core of the choke, or one',
+  chokeSide: 'on which side of the other parts the common-mode choke stands',
+  chokeOhm: 'resistance of one winding of a common-mode choke',
+  chokeF: 'capacitance across each winding of a common-mode choke',
+  chokeMismatchFrac: 'difference of the windings of a common-mode choke as a share of their mean',
 }

@@ -111,5 +111,12 @@ export const FACT_KEYS = [
   'insulationWithstandV',
   'busMinV',
   'supplyCategory',
+  'chokeH',
+  'chokeLeakageH',
+  'chokeWires',
+  'chokeSide',
+  'chokeOhm',
+  'chokeF',
+  'chokeMismatchFrac',
 ] as const
 export type FactKey = (typeof FACT_KEYS)[number]

@@ -9,7 +9,7 @@ const words = (text: string): readonly string[] => text.split(' ')
 /** Keys of the address contract: permanent once landed. */
 export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> = {
   filter: words(
-    'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF sourceH loadF loadH bondOhm bondH toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade',
+    'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind mode esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF sourceH loadF loadH bondOhm bondH toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires',
   ),
   loading: words(
     'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade',

@@ -19,6 +19,15 @@ const STEPS: Readonly<Record<FilterCircuit['topology'], Uint8Array>> = {
   PI: Uint8Array.of(1, 2, 3),
   T: Uint8Array.of(2, 1, 4),
 }
+const CHOKE_STEP = 5
+const CHOKED: Readonly<Record<'source' | 'load', typeof STEPS>> = { source: choked('source'), load: choked('load') }
+
+function choked(side: 'source' | 'load'): typeof STEPS {
+  const steps = (topology: FilterCircuit['topology']): Uint8Array =>
+    Uint8Array.from(side === 'source' ? [CHOKE_STEP, ...STEPS[topology]] : [...STEPS[topology], CHOKE_STEP])
+  return { C: steps('C'), L: steps('L'), LC: steps('LC'), CL: steps('CL'), PI: steps('PI'), T: steps('T') }
+}
+
 /** A lossless part exactly at resonance would divide by zero; the floor keeps the figure finite (over 280 dB). */
 const FLOOR = 1e-15
 const DB_PER_NEPER_HALF = 10 / Math.LN10
@@ -36,8 +45,9 @@ export type Terminations = {
  * Valid for finite non-negative element values and hz > 0 (0 is allowed when the load has no parallel inductor).
  */
 export function chainLossInto(circuit: FilterCircuit, hz: Float64Array, ends: Terminations, outDb: Float64Array): void {
-  const steps = STEPS[circuit.topology]
-  const { shunt1, shunt2, series1, series2, bondOhm, bondH } = circuit
+  const { shunt1, shunt2, series1, series2, bondOhm, bondH, choke } = circuit
+  const steps = (choke === undefined ? STEPS : CHOKED[choke.side])[circuit.topology]
+  const chokePart = choke?.part ?? series1
   for (let i = 0; i < hz.length; i++) {
     const w = 2 * Math.PI * (hz[i] as number)
     let aRe = 1
@@ -50,8 +60,8 @@ export function chainLossInto(circuit: FilterCircuit, hz: Float64Array, ends: Te
     let dIm = 0
     for (let s = 0; s < steps.length; s++) {
       const step = steps[s]
-      if (step === 2 || step === 4) {
-        const part = step === 2 ? series1 : series2
+      if (step === 2 || step === 4 || step === CHOKE_STEP) {
+        const part = step === 2 ? series1 : step === 4 ? series2 : chokePart
         // Z = Rdc + jωL / (1 − ω²LCp + jωL/Rp)
         const x = w * part.inductanceH
         const nRe = floored(1 - w * x * part.parallelF)

@@ -97,3 +97,35 @@ export function worstChokeConversionHz(choke: Choke, { sourceOhm, loadOhm }: Leg
   const det = windingH ** 2 * (1 - (mismatchFrac / 2) ** 2) - (windingH - leakageH / 2) ** 2
   return det > 0 ? (sourceOhm + loadOhm + windingOhm) / (2 * Math.PI * Math.sqrt(det)) : undefined
 }
+
+/** Leakage of a wound choke as a share of its inductance, where none is stated: 0.5 to 2 %. From memory. */
+export const USUAL_LEAKAGE_FRAC = { least: 0.005, most: 0.02 } as const
+
+/** The size of a choke over its tolerance: the inductance entered is its least, the leakage stated its most. */
+export type ChokeSize = {
+  readonly windingH: number
+  /** undefined = not stated: the usual share is taken */
+  readonly leakageH: number | undefined
+  /** most over least of an inductance, ≥ 1 */
+  readonly growth: number
+}
+
+/** Least and most leakage in H: from the most stated down by the growth, else the usual share of the inductance. */
+export function leakageSpanH({ windingH, leakageH, growth }: ChokeSize): {
+  readonly least: number
+  readonly most: number
+} {
+  return leakageH === undefined
+    ? { least: USUAL_LEAKAGE_FRAC.least * windingH, most: USUAL_LEAKAGE_FRAC.most * growth * windingH }
+    : { least: leakageH / growth, most: leakageH }
+}
+
+/** Least and most inductance in H that a leg sees of it. */
+export function chokeSpanH(size: ChokeSize, current: ChokeCurrent): { readonly least: number; readonly most: number } {
+  const { windingH, growth } = size
+  const leakage = leakageSpanH(size)
+  const at = (henries: number, leakageH: number) => chokePerLegH({ windingH: henries, leakageH }, current)
+  return current === 'common'
+    ? { least: Math.max(0, at(windingH, leakage.most)), most: at(growth * windingH, leakage.least) }
+    : { least: at(windingH, leakage.least), most: at(growth * windingH, leakage.most) }
+}

@@ -22,6 +22,8 @@ export type FilterCircuit = {
   /** the one bond every shunt part shares on its way to chassis */
   readonly bondOhm: number
   readonly bondH: number
+  /** a common-mode choke as one leg sees it, before or behind everything else */
+  readonly choke?: { readonly part: SeriesPart; readonly side: 'source' | 'load' }
 }
 
 /** Noise source: R + jωL, with a capacitance across it that is there with and without the filter. */

@@ -9,6 +9,7 @@ import {
   type NoiseLoad,
   type NoiseSource,
 } from '../../network/circuit.ts'
+import { type Choked, worstWithChoke } from './choked-box.ts'
 
 export type BoxQuestion = {
   readonly circuit: FilterCircuit
@@ -16,13 +17,25 @@ export type BoxQuestion = {
   readonly load: NoiseLoad
   readonly frequenciesHz: readonly number[]
   readonly spread: Spread
+  /** the choke the circuit has, over its tolerance */
+  readonly choke?: Choked | undefined
 }
 
 export type BoxWorst = { readonly db: number; readonly hz: number; readonly source: NoiseSource }
 
-/** Circuits at the corners of the box: capacitors all at one end, inductors all at one end. */
-export function cornersOf(circuit: FilterCircuit, spread: Spread): readonly FilterCircuit[] {
+/** Circuits at the corners of the box: capacitors all at one end, inductors all at one end, the choke at either. */
+export function cornersOf(circuit: FilterCircuit, spread: Spread, choke?: Choked): readonly FilterCircuit[] {
   const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
+  const ends =
+    choke === undefined ? [circuit] : [choke.spanH.least, choke.spanH.most].map((h) => withChoke(circuit, choke, h))
+  return ends.flatMap((end) => cornersAt(end, spread, growth))
+}
+
+function withChoke(circuit: FilterCircuit, { part, side }: Choked, inductanceH: number): FilterCircuit {
+  return { ...circuit, choke: { part: { ...part, inductanceH }, side } }
+}
+
+function cornersAt(circuit: FilterCircuit, spread: Spread, growth: number): readonly FilterCircuit[] {
   return [leastShare(spread), mostShare(spread)].flatMap((share) =>
     [1, growth].map((more) => ({
       ...circuit,
@@ -39,11 +52,20 @@ export function cornersOf(circuit: FilterCircuit, spread: Spread): readonly Filt
  * L·(1 + tol)/(1 − tol), every part on its own, every frequency and source. Undefined where the halves of a Pi or T were
  * entered unequal, or a part has no size: then only the parts as entered are known.
  */
-export function worstOfBox({ circuit, sources, load, frequenciesHz, spread }: BoxQuestion): BoxWorst | undefined {
+export function worstOfBox({
+  circuit,
+  sources,
+  load,
+  frequenciesHz,
+  spread,
+  choke,
+}: BoxQuestion): BoxWorst | undefined {
   const { topology, shunt1, shunt2, series1, series2 } = circuit
   const isEqual = shunt1.capacitanceF === shunt2.capacitanceF && series1.inductanceH === series2.inductanceH
+  const isChokeAlone = choke !== undefined && topology === 'C' && shunt1.capacitanceF === 0
   const hasSizes =
-    (!hasCapacitor(topology) || shunt1.capacitanceF > 0) && (!hasInductor(topology) || series1.inductanceH > 0)
+    isChokeAlone ||
+    ((!hasCapacitor(topology) || shunt1.capacitanceF > 0) && (!hasInductor(topology) || series1.inductanceH > 0))
   if (!isEqual || !hasSizes || sources.length === 0 || frequenciesHz.length === 0) return undefined
   const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
   const around: Surroundings = {
@@ -62,8 +84,11 @@ export function worstOfBox({ circuit, sources, load, frequenciesHz, spread }: Bo
     inductancesH: [series1.inductanceH, series1.inductanceH * growth],
     extraF: 0,
   }
-  const worst = hasCapacitor(topology)
-    ? worstInBox(around, { least: leastShare(spread), most: mostShare(spread) }, shunt1.capacitanceF)
-    : worstInBox(around, { least: 1, most: growth }, series1.inductanceH)
+  const marked = hasCapacitor(topology)
+    ? { least: leastShare(spread), most: mostShare(spread) }
+    : { least: 1, most: growth }
+  const size = hasCapacitor(topology) ? shunt1.capacitanceF : series1.inductanceH
+  if (choke !== undefined) return worstWithChoke(around, marked, size, choke)
+  const worst = worstInBox(around, marked, size)
   return { db: worst.lossDb, hz: worst.need.hz, source: worst.source }
 }

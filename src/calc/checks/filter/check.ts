@@ -25,6 +25,7 @@ export const filterCheck: Check<typeof filterInputs, FilterFigures> = {
     { key: 'asymptoteDbPerDecade', label: 'Slope of the ideal filter', quantity: 'slope', digits: 3 },
     { key: 'peakGainDb', label: 'Worst resonant gain', quantity: 'decibel', digits: 3 },
     { key: 'peakHz', label: 'at', quantity: 'frequency', digits: 4 },
+    { key: 'chokeConversionDb', label: 'Common mode the choke turns into signal', quantity: 'decibel', digits: 4 },
   ],
   figures: filterFigures,
   explain: explainFilter,

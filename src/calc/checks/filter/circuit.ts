@@ -1,9 +1,11 @@
 /** The circuit that the fields of the filter check describe. */
+import { chokePart } from '../../network/choke.ts'
 import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../network/circuit.ts'
 import type { Topology } from '../../types.ts'
+import { bondShare, chokeOf, pairMode } from './choke.ts'
 import type { FilterGiven } from './inputs.ts'
 
-/** Parts that the topology does not have count as nothing; the second of two is as the first where it was left empty. */
+/** Parts as one leg sees them. Parts that the topology does not have count as nothing; the second of two is as the first where it was left empty. */
 export function circuitOf(given: FilterGiven, topology: Topology): FilterCircuit {
   const shunt = { ...NO_SHUNT, esrOhm: given.esrOhm, eslH: given.eslH }
   const coil = {
@@ -14,13 +16,16 @@ export function circuitOf(given: FilterGiven, topology: Topology): FilterCircuit
   }
   const capacitanceF = given.capacitanceF ?? 0
   const inductanceH = given.inductanceH ?? 0
+  const choke = chokeOf(given)
+  const bond = bondShare(pairMode(given))
   return {
     topology,
     shunt1: { ...shunt, capacitanceF },
     shunt2: { ...shunt, capacitanceF: given.capacitance2F ?? capacitanceF },
     series1: { ...coil, inductanceH },
     series2: { ...coil, inductanceH: given.inductance2H ?? inductanceH },
-    bondOhm: given.bondOhm,
-    bondH: given.bondH,
+    bondOhm: bond * given.bondOhm,
+    bondH: bond * given.bondH,
+    ...(choke === undefined ? {} : { choke: { part: chokePart(choke.choke, choke.current), side: choke.side } }),
   }
 }

@@ -1,8 +1,10 @@
 /** The numbers of the filter check. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
+import type { NoiseMode } from '../../bounds/legs.ts'
 import type { Spread } from '../../bounds/worst-case.ts'
 import { missingInputs } from '../../line/missing.ts'
 import { lossDb } from '../../network/chain.ts'
+import { chokeConversionRatio, chokePart } from '../../network/choke.ts'
 import {
   BENCH_LOAD,
   BENCH_SOURCE,
@@ -20,10 +22,21 @@ import {
   localSlopeDbPerDecade,
   worstGain,
 } from '../../network/shape.ts'
-import type { Figures, Input, Topology, Verdict } from '../../types.ts'
+import { ratioDb } from '../../pair.ts'
+import type { Figures, Input, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { asymptoteDbPerDecade } from '../slope.ts'
 import { cornersOf, worstOfBox } from './box.ts'
+import {
+  chokeIssues,
+  chokeOf,
+  type FilterChoke,
+  hasChoke,
+  loadOfLeg,
+  needsMode,
+  pairMode,
+  sourceOfLeg,
+} from './choke.ts'
 import { circuitOf } from './circuit.ts'
 import { type FilterGiven, filterInputs } from './inputs.ts'
 
@@ -36,6 +49,12 @@ export type Dip = { readonly hz: number; readonly db: number }
 /** What was worked out of a filter whose parts are known. */
 export type Filtered = {
   readonly circuit: FilterCircuit
+  /** the same on a bench of one line: the bond once */
+  readonly benchCircuit: FilterCircuit
+  /** absent = no choke */
+  readonly choke: FilterChoke | undefined
+  /** ends and parts are those of one leg of a pair in this mode; undefined = one wire */
+  readonly mode: NoiseMode | undefined
   readonly frequenciesHz: readonly number[]
   /** DC was asked for across a load inductance */
   readonly hasShortedDc: boolean
@@ -70,7 +89,9 @@ export const PRACTICAL_CEILING_DB = 100
 const DIP_DB = 3
 const MOST_DIPS = 3
 
-export function filterFigures(given: FilterGiven): FilterFigures {
+export function filterFigures(given: FilterGiven): FilterFigures | Refused {
+  const issues = chokeIssues(given)
+  if (issues.length > 0) return { ok: false, issues }
   const missing = missingParts(given)
   const topology = given.topology as Topology | undefined
   if (topology === undefined || missing.length > 0) return { values: {}, bounds: [], rungs: [], missing }
@@ -92,7 +113,12 @@ function missingParts(given: FilterGiven): readonly Input[] {
   return missingInputs(filterInputs, given).filter(({ key }) => {
     if (key === 'topology') return true
     if (topology === undefined) return false
-    return (key === 'capacitanceF' && hasCapacitor(topology)) || (key === 'inductanceH' && hasInductor(topology))
+    if (key === 'mode') return needsMode(given)
+    const isChokeAlone = topology === 'C' && hasChoke(given)
+    return (
+      (key === 'capacitanceF' && hasCapacitor(topology) && !isChokeAlone) ||
+      (key === 'inductanceH' && hasInductor(topology))
+    )
   })
 }
 
@@ -107,18 +133,24 @@ function usableHz(given: FilterGiven): readonly number[] {
 
 function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
   const frequenciesHz = usableHz(given)
-  const sources = (given.sourceOhm ?? []).map((ohm): NoiseSource => ({ ohm, seriesH: given.sourceH ?? 0 }))
+  const mode = pairMode(given)
+  const choke = chokeOf(given)
+  const choked = choke && { part: chokePart(choke.choke, choke.current), side: choke.side, spanH: choke.spanH }
+  const sources = (given.sourceOhm ?? []).map((ohm) => sourceOfLeg({ ohm, seriesH: given.sourceH ?? 0 }, mode))
+  const { loadOhm, loadF = 0, loadH = Number.POSITIVE_INFINITY } = given
   const load: NoiseLoad | undefined =
-    given.loadOhm === undefined
-      ? undefined
-      : { ohm: given.loadOhm, parallelF: given.loadF ?? 0, parallelH: given.loadH ?? Number.POSITIVE_INFINITY }
+    loadOhm === undefined ? undefined : loadOfLeg({ ohm: loadOhm, parallelF: loadF, parallelH: loadH }, mode)
   const worst = load && worstLoss(circuit, sources, load, frequenciesHz)
   const ends = load && sources[0] ? { source: worst?.source ?? governing(circuit, sources, load), load } : undefined
   const corners = ends && findCorners(circuit, ends)
   const firstHz = corners?.firstHz
+  const benchCircuit = { ...circuit, bondOhm: given.bondOhm, bondH: given.bondH }
   const gain = ends && worstGain(circuit, ends)
   return {
     circuit,
+    benchCircuit,
+    choke,
+    mode,
     frequenciesHz,
     hasShortedDc: frequenciesHz.length < (given.frequencyHz ?? []).length,
     neededDb: given.neededDb,
@@ -128,14 +160,15 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
     worst,
     boxWorst:
       load && given.neededDb !== undefined
-        ? worstOfBox({ circuit, sources, load, frequenciesHz, spread: spreadOf(given) })
+        ? worstOfBox({ circuit, sources, load, frequenciesHz, spread: spreadOf(given), choke: choked })
         : undefined,
-    bench: worstLoss(circuit, [BENCH_SOURCE], BENCH_LOAD, frequenciesHz),
+    bench: worstLoss(benchCircuit, [BENCH_SOURCE], BENCH_LOAD, frequenciesHz),
     corners,
     dips: ends && firstHz !== undefined ? dipsAfter(circuit, ends, firstHz, DIP_DB).slice(0, MOST_DIPS) : [],
     gain,
     boxGain:
-      ends && largestGain([gain, ...cornersOf(circuit, spreadOf(given)).map((corner) => worstGain(corner, ends))]),
+      ends &&
+      largestGain([gain, ...cornersOf(circuit, spreadOf(given), choked).map((corner) => worstGain(corner, ends))]),
   }
 }
 
@@ -167,8 +200,30 @@ function worstLoss(
   return worst
 }
 
+/** Common mode that unequal windings turn into signal at the governing frequency, in dB; undefined for equal ones. */
+function conversionDbOf({ choke, ends, worst }: Pick<Filtered, 'choke' | 'ends' | 'worst'>): number | undefined {
+  if (choke?.current !== 'common' || ends === undefined || worst === undefined) return undefined
+  const legs = { sourceOhm: worst.source.ohm, loadOhm: ends.load.ohm }
+  const ratio = chokeConversionRatio(choke.choke, legs, worst.hz)
+  return ratio > 0 ? ratioDb(ratio) : undefined
+}
+
+const ENDS_IN_COIL = { source: ['L', 'LC', 'T'], load: ['L', 'CL', 'T'] } as const satisfies Record<
+  string,
+  readonly Topology[]
+>
+
+/** A choke beside a coil is one element with it; beside a capacitor it is one more. */
+function asymptoteOf({ topology, shunt1, choke }: FilterCircuit): number {
+  if (choke === undefined) return asymptoteDbPerDecade(topology)
+  if (topology === 'C' && shunt1.capacitanceF === 0) return asymptoteDbPerDecade('L')
+  const isOneWithCoil = ENDS_IN_COIL[choke.side].some((one) => one === topology)
+  return asymptoteDbPerDecade(topology) + (isOneWithCoil ? 0 : asymptoteDbPerDecade('L'))
+}
+
 function valuesOf({
   circuit,
+  choke,
   worst,
   boxWorst,
   bench,
@@ -176,7 +231,9 @@ function valuesOf({
   ends,
   gain,
 }: Filtered): Readonly<Record<string, number>> {
+  const chokeConversionDb = conversionDbOf({ choke, ends, worst })
   return {
+    ...(chokeConversionDb === undefined ? {} : { chokeConversionDb }),
     ...(worst === undefined ? {} : { insertionLossDb: worst.db }),
     ...(boxWorst === undefined ? {} : { worstInsertionLossDb: boxWorst.db }),
     ...(bench === undefined ? {} : { benchInsertionLossDb: bench.db }),
@@ -185,7 +242,7 @@ function valuesOf({
     ...(worst === undefined || ends === undefined
       ? {}
       : { localSlopeDbPerDecade: localSlopeDbPerDecade(circuit, { ...ends, source: worst.source }, worst.hz) }),
-    asymptoteDbPerDecade: asymptoteDbPerDecade(circuit.topology),
+    asymptoteDbPerDecade: asymptoteOf(circuit),
     ...(gain === undefined ? {} : { peakGainDb: gain.gainDb, peakHz: gain.atHz }),
   }
 }
@@ -201,8 +258,9 @@ function largestGain(gains: readonly (Gain | undefined)[]): Gain | undefined {
 }
 
 /** Against the need, if one was entered, and never better than what a resonance makes of it. */
-function verdictOf({ neededDb, worst: entered, boxWorst, boxGain }: Filtered): Verdict | undefined {
-  const rings = gainVerdict(boxGain)
+function verdictOf({ neededDb, worst: entered, boxWorst, boxGain, choke }: Filtered): Verdict | undefined {
+  // Around one wire its inductance at the current of that wire is not known.
+  const rings = choke?.current === 'one-wire' ? worse('unknown', gainVerdict(boxGain)) : gainVerdict(boxGain)
   if (neededDb === undefined) return rings === 'ok' ? undefined : rings
   const worst = boxWorst ?? entered
   if (worst === undefined) return worse('unknown', rings)

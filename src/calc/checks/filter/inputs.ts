@@ -1,6 +1,15 @@
 /** What the filter check asks. */
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../network/circuit.ts'
 import type { Given, Input } from '../../types.ts'
+import {
+  chokeFInput,
+  chokeHInput,
+  chokeLeakageHInput,
+  chokeMismatchInput,
+  chokeOhmInput,
+  chokeSideInput,
+  chokeWiresInput,
+} from '../choke-inputs.ts'
 import { lineKindOptions } from '../kind-options.ts'
 import {
   bondHInput,
@@ -118,6 +127,24 @@ export const filterInputs = [
     type: { is: 'choice', options: lineKindOptions },
     whenEmpty: { do: 'omit' },
   },
+  {
+    key: 'mode',
+    fact: 'noiseMode',
+    label: 'Noise mode',
+    help: 'On a pair, and with a common-mode choke: source, load and bond are then those of the pair. Empty: one wire, its ends as entered.',
+    type: {
+      is: 'choice',
+      options: [
+        { value: 'common', label: 'common mode' },
+        { value: 'differential', label: 'differential' },
+      ],
+    },
+    whenEmpty: {
+      do: 'ask',
+      name: 'the mode of the noise',
+      how: 'A probe around both wires together shows common mode; a choke takes that and lets differential pass. Needed with a choke only.',
+    },
+  },
   esrInput,
   eslInput,
   dcrInput,
@@ -129,6 +156,13 @@ export const filterInputs = [
   bondOhmInput,
   bondHInput,
   ...spreadInputs,
+  chokeHInput,
+  chokeLeakageHInput,
+  chokeMismatchInput,
+  chokeOhmInput,
+  chokeFInput,
+  chokeSideInput,
+  chokeWiresInput,
 ] as const satisfies readonly Input[]
 
 export type FilterGiven = Given<typeof filterInputs>

@@ -25,7 +25,7 @@ export function lossPlot(q: Filtered, shown: Ends, flags: readonly string[]): Pi
   const x = logGrid(Math.max(1, low), Math.max(1e9, ...marks.map((f) => f * 2)), PLOT_POINTS)
   const circuitY = new Float64Array(x.length)
   const benchY = new Float64Array(x.length)
-  sweepLossInto(q.circuit, BENCH_SOURCE, BENCH_LOAD, x, benchY)
+  sweepLossInto(q.benchCircuit, BENCH_SOURCE, BENCH_LOAD, x, benchY)
   sweepLossInto(q.circuit, shown.source, shown.load, x, circuitY)
   const benchCurve = { id: 'bench', label: 'bench 50 Ω', style: 'dashed' as const, x, y: benchY }
   const yours = { id: 'circuit', label: 'your circuit', style: 'solid' as const, x, y: circuitY }

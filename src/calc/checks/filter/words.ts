@@ -5,6 +5,7 @@ import { CORNER_TO_HZ, type Ends } from '../../network/shape.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Cell, Finding, Source, Success } from '../../types.ts'
 import { worstFirst } from '../../verdict.ts'
+import { chokeAssumptions, chokeFindings, conversionBasis } from './choke-words.ts'
 import {
   type Filtered,
   type FilterFigures,
@@ -40,7 +41,10 @@ export function explainFilter(_given: FilterGiven, figures: FilterFigures): Succ
       cautions: [],
     }
   }
-  const findings = worstFirst(findingsOf(filtered))
+  const findings = worstFirst([
+    ...findingsOf(filtered),
+    ...chokeFindings(filtered, figures.values['chokeConversionDb']),
+  ])
   const shown: Ends = filtered.ends ?? { source: BENCH_SOURCE, load: BENCH_LOAD }
   return {
     ok: true,
@@ -82,6 +86,7 @@ function outputsOf({ values }: FilterFigures, q: Filtered): Readonly<Record<stri
   say('localSlopeDbPerDecade', assuming('central difference on the curve at the frequency that governs'))
   say('peakGainDb', assuming('searched from 10 Hz to 10 GHz'))
   say('peakHz', assuming('searched from 10 Hz to 10 GHz'))
+  say('chokeConversionDb', conversionBasis(q))
   say('asymptoteDbPerDecade', {
     steps: [],
     assumptions: ['ideal parts, far above every corner'],
@@ -166,12 +171,13 @@ function headlineOf({
   bench,
   neededDb,
   boxGain: gain,
+  mode,
 }: Filtered): string {
   if (frequenciesHz.length === 0) return 'Enter the frequency that matters.'
   const worst = boxWorst ?? entered
   if (!ends || !worst || !entered)
     return `Bench figure only${bench ? ` at ${hertz(bench.hz)}` : ''}: enter the noise source and load for your circuit.`
-  const where = `at ${hertz(worst.hz)}, from ${ohms(worst.source.ohm)}`
+  const where = `at ${hertz(worst.hz)}, from ${ohms(worst.source.ohm)}${mode === undefined ? '' : ' in each leg'}`
   if (neededDb === undefined) return entered.db < 0 ? `Amplifies ${where}.` : `Attenuation ${where}.`
   const spare = worst.db - neededDb
   const parts = boxWorst ? 'with the worst part' : 'with the parts as entered'
@@ -186,7 +192,8 @@ function headlineOf({
   return `${db(spare)} to spare over ${db(neededDb)} ${parts}, ${where}.${rings}`
 }
 
-function lossBasis({ worst, ends, isSeveral }: Filtered): Basis {
+function lossBasis(q: Filtered): Basis {
+  const { worst, ends, isSeveral } = q
   const steps = worst
     ? [
         {
@@ -199,7 +206,10 @@ function lossBasis({ worst, ends, isSeveral }: Filtered): Basis {
     : []
   return {
     steps,
-    assumptions: isSeveral ? ['the lowest over every source impedance and frequency given'] : [],
+    assumptions: [
+      ...(isSeveral ? ['the lowest over every source impedance and frequency given'] : []),
+      ...chokeAssumptions(q),
+    ],
     sources: SOURCES,
   }
 }
