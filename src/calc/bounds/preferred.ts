@@ -47,24 +47,28 @@ export function proposeF(leastF: number, mostF: number, wish: Wish = {}): Judged
   if (!(leastF > 0) || mostF < leastF) return undefined
   const targetF = Number.isFinite(mostF) ? Math.min(2 * leastF, Math.sqrt(leastF * mostF)) : 2 * leastF
   const permittedF = Math.min(wish.permittedF ?? Number.POSITIVE_INFINITY, mostF)
+  const ends =
+    permittedF < mostF
+      ? ([
+          [permittedF, 'ok'],
+          [mostF, 'marginal'],
+        ] as const)
+      : ([[mostF, 'ok']] as const)
   let best: Judged | undefined
-  for (const [endF, floor] of permittedF < mostF
-    ? ([
-        [permittedF, 'ok'],
-        [mostF, 'marginal'],
-      ] as const)
-    : ([[mostF, 'ok']] as const)) {
-    for (const [name, series] of [
-      ['E6', E6],
-      ['E12', E12],
-    ] as const) {
-      for (const valueF of valuesInside(series, targetF, leastF, endF)) {
-        const admitted = wish.admits?.(valueF) ?? 'ok'
-        const verdict = VERDICT_RANK[admitted] > VERDICT_RANK[floor] ? admitted : floor
-        if (best && VERDICT_RANK[verdict] >= VERDICT_RANK[best.verdict]) continue
-        best = { valueF, series: name, verdict }
-        if (verdict === floor) return best
-      }
+  const look = (name: Proposal['series'], endF: number, floor: Verdict) => {
+    for (const valueF of valuesInside(name === 'E6' ? E6 : E12, targetF, leastF, endF)) {
+      const admitted = wish.admits?.(valueF) ?? 'ok'
+      const verdict = VERDICT_RANK[admitted] > VERDICT_RANK[floor] ? admitted : floor
+      if (best && VERDICT_RANK[verdict] >= VERDICT_RANK[best.verdict]) continue
+      best = { valueF, series: name, verdict }
+      if (verdict === floor) return
+    }
+  }
+  for (const [endF, floor] of ends) {
+    for (const name of ['E6', 'E12'] as const) {
+      look(name, endF, floor)
+      // The finer series is for windows in which the coarser has nothing that may stand.
+      if (best && best.verdict !== 'fails') return best
     }
   }
   return best

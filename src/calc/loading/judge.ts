@@ -136,7 +136,20 @@ function capacitanceReasons(
   return [{ is: 'works', verdict, seenF, worksF: works.farads, roomF, legF }, ...over]
 }
 
-function coilReasons(facts: SignalFacts, taken: Taken, filter: SignalFilter): readonly LoadingReason[] {
+/** Whether the coils of a filter fail the signal: for a look at one part before its whole box is judged. */
+export function coilFails(facts: SignalFacts, taken: Taken, filter: SignalFilter): boolean {
+  const ends = carriesSignal(facts.kind) ? signalEnds(facts) : undefined
+  if (ends === undefined) return false
+  const around: Around = { kind: facts.kind, taken, ...ends }
+  if (edgeReasons(facts, filter, around).length > 0) return true
+  const ladders = cornerLadders(filter, around)
+  return [maskReasons, bandReasons, terminalReasons].some(
+    (judge) => ladders.length > 0 && judge(facts, ladders).length > 0,
+  )
+}
+
+/** What the coils of a filter do to the signal, over the whole box; empty without one. Part of `judgeLoading`. */
+export function coilReasons(facts: SignalFacts, taken: Taken, filter: SignalFilter): readonly LoadingReason[] {
   const { kind } = facts
   if (!carriesSignal(kind)) return []
   const ends = signalEnds(facts)
@@ -172,6 +185,8 @@ function gainReasons(ladders: readonly SignalLadder[], filter: SignalFilter, aro
   const section = box && leastDamped(box)
   const hz = section && ringHz(section)
   if (hz === undefined || Number.isFinite(around.loadOhm)) return []
+  // One coil before one capacitance and nothing else is second order: as damped as this it does not amplify.
+  if (ladders.every(({ elements }) => elements.length <= 2)) return []
   const worst = ladders.map((ladder) => ladderPeak(ladder, hz)).reduce((a, b) => (b.gainDb > a.gainDb ? b : a))
   return worst.gainDb > GAIN_DB ? [{ is: 'gain', verdict: 'marginal', ...worst }] : []
 }

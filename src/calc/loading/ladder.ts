@@ -10,10 +10,18 @@ export type SignalLadder = {
   readonly loadOhm: number
 }
 
-/** Voltage and current at the front of the ladder for 1 V at the load: [Re V, Im V, Re I, Im I]. */
-function front({ elements, loadOhm }: SignalLadder, hz: number): readonly [number, number, number, number] {
+/** Voltage and current at the front of the ladder for 1 V at the load, of the last call: no answer allocates. */
+let vRe = 1
+let vIm = 0
+let iRe = 0
+let iIm = 0
+
+function toFront({ elements, loadOhm }: SignalLadder, hz: number): void {
   const omega = 2 * Math.PI * hz
-  let [vRe, vIm, iRe, iIm] = [1, 0, 1 / loadOhm, 0]
+  vRe = 1
+  vIm = 0
+  iRe = 1 / loadOhm
+  iIm = 0
   for (let i = elements.length - 1; i >= 0; i--) {
     const element = elements[i] as Element
     if ('henries' in element) {
@@ -26,50 +34,58 @@ function front({ elements, loadOhm }: SignalLadder, hz: number): readonly [numbe
       iIm += b * vRe
     }
   }
-  return [vRe, vIm, iRe, iIm]
 }
 
-/** What the source must be against what it must be with nothing in between, as a complex ratio [Re, Im]. */
-function ratio(ladder: SignalLadder, hz: number): readonly [number, number] {
-  const [vRe, vIm, iRe, iIm] = front(ladder, hz)
+/** Square of what the source must be against what it must be with nothing in between. */
+function lossSquare(ladder: SignalLadder, hz: number): number {
+  toFront(ladder, hz)
   const { sourceOhm, loadOhm } = ladder
-  const bare = 1 + sourceOhm / loadOhm
-  return [(vRe + sourceOhm * iRe) / bare, (vIm + sourceOhm * iIm) / bare]
+  const re = vRe + sourceOhm * iRe
+  const im = vIm + sourceOhm * iIm
+  return (re * re + im * im) / (1 + sourceOhm / loadOhm) ** 2
 }
 
 /** Loss in dB at `hz`; negative where the ladder amplifies. */
-export const ladderLossDb = (ladder: SignalLadder, hz: number): number =>
-  20 * Math.log10(Math.hypot(...ratio(ladder, hz)))
+export const ladderLossDb = (ladder: SignalLadder, hz: number): number => 10 * Math.log10(lossSquare(ladder, hz))
 
 /** Phase lag in degrees at `hz`, −180 to 180. */
 export function ladderPhaseDeg(ladder: SignalLadder, hz: number): number {
-  const [re, im] = ratio(ladder, hz)
-  return (Math.atan2(im, re) * 180) / Math.PI
+  toFront(ladder, hz)
+  const { sourceOhm } = ladder
+  return (Math.atan2(vIm + sourceOhm * iIm, vRe + sourceOhm * iRe) * 180) / Math.PI
 }
 
 /** Magnitude in Ω of what a tester sees looking in at the front; Infinity where no current flows. */
 export function ladderOhm(ladder: SignalLadder, hz: number): number {
-  const [vRe, vIm, iRe, iIm] = front(ladder, hz)
+  toFront(ladder, hz)
   return Math.hypot(vRe, vIm) / Math.hypot(iRe, iIm)
 }
 
 /** Return loss in dB at `hz` looking in at the front, against `referenceOhm`: −20·log10|(V − Z0·I)/(V + Z0·I)|. */
 export function ladderReturnLossDb(ladder: SignalLadder, referenceOhm: number, hz: number): number {
-  const [vRe, vIm, iRe, iIm] = front(ladder, hz)
-  const back = Math.hypot(vRe - referenceOhm * iRe, vIm - referenceOhm * iIm)
-  const there = Math.hypot(vRe + referenceOhm * iRe, vIm + referenceOhm * iIm)
-  return back === 0 ? Number.POSITIVE_INFINITY : 20 * Math.log10(there / back)
+  toFront(ladder, hz)
+  const [bRe, bIm] = [vRe - referenceOhm * iRe, vIm - referenceOhm * iIm]
+  const [tRe, tIm] = [vRe + referenceOhm * iRe, vIm + referenceOhm * iIm]
+  const back = bRe * bRe + bIm * bIm
+  return back === 0 ? Number.POSITIVE_INFINITY : 10 * Math.log10((tRe * tRe + tIm * tIm) / back)
 }
 
 const GAIN_POINTS_PER_DECADE = 24
+/** Four decades, the middle one being 1. */
+const GAIN_GRID: readonly number[] = Array.from(
+  { length: 4 * GAIN_POINTS_PER_DECADE + 1 },
+  (_, i) => 10 ** (i / GAIN_POINTS_PER_DECADE - 2),
+)
 
 /** Largest gain in dB of a ladder over four decades around a frequency, and where; 0 dB where it never amplifies. */
 export function ladderPeak(ladder: SignalLadder, aroundHz: number): { readonly gainDb: number; readonly hz: number } {
-  let worst = { gainDb: 0, hz: aroundHz }
-  for (let i = -2 * GAIN_POINTS_PER_DECADE; i <= 2 * GAIN_POINTS_PER_DECADE; i++) {
-    const hz = aroundHz * 10 ** (i / GAIN_POINTS_PER_DECADE)
-    const gainDb = -ladderLossDb(ladder, hz)
-    if (gainDb > worst.gainDb) worst = { gainDb, hz }
+  let least = 1
+  let atHz = aroundHz
+  for (const ratio of GAIN_GRID) {
+    const square = lossSquare(ladder, aroundHz * ratio)
+    if (square >= least) continue
+    least = square
+    atHz = aroundHz * ratio
   }
-  return worst
+  return { gainDb: -10 * Math.log10(least), hz: atHz }
 }

@@ -47,8 +47,21 @@ export function findCorners(circuit: FilterCircuit, ends: Ends): Corners {
   return { firstHz, lastingHz }
 }
 
+/**
+ * One passive element between resistances takes from the signal at every frequency: |1 + Y·R| ≥ 1 and |1 + Z/R| ≥ 1, since
+ * Y and Z have no negative part.
+ */
+const cannotAmplify = ({ topology, choke }: FilterCircuit, { source, load }: Ends): boolean =>
+  (topology === 'C' || topology === 'L') &&
+  choke === undefined &&
+  source.seriesH === 0 &&
+  !source.shuntF &&
+  load.parallelF === 0 &&
+  load.parallelH === Number.POSITIVE_INFINITY
+
 /** The deepest resonant gain (negative loss) between GAIN_FROM_HZ and GAIN_TO_HZ, as a positive figure; undefined if none. */
 export function worstGain(circuit: FilterCircuit, ends: Ends): { gainDb: number; atHz: number } | undefined {
+  if (cannotAmplify(circuit, ends)) return undefined
   const { hz, y } = sampled(circuit, ends, GAIN_FROM_HZ, GAIN_TO_HZ)
   let at = 0
   for (let i = 1; i < y.length; i++) if ((y[i] as number) < (y[at] as number)) at = i

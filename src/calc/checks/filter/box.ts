@@ -36,8 +36,10 @@ function withChoke(circuit: FilterCircuit, { part, side }: Choked, inductanceH: 
 }
 
 function cornersAt(circuit: FilterCircuit, spread: Spread, growth: number): readonly FilterCircuit[] {
-  return [leastShare(spread), mostShare(spread)].flatMap((share) =>
-    [1, growth].map((more) => ({
+  const shares = hasCapacitor(circuit.topology) ? [leastShare(spread), mostShare(spread)] : [1]
+  const growths = hasInductor(circuit.topology) ? [1, growth] : [1]
+  return shares.flatMap((share) =>
+    growths.map((more) => ({
       ...circuit,
       shunt1: { ...circuit.shunt1, capacitanceF: share * circuit.shunt1.capacitanceF },
       shunt2: { ...circuit.shunt2, capacitanceF: share * circuit.shunt2.capacitanceF },

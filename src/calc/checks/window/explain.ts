@@ -4,7 +4,7 @@ import { loadingCeiling } from '../../loading/ceiling.ts'
 import type { Basis, Cell, Success } from '../../types.ts'
 import { leastBasis, mostBasis, proposalBasis } from './basis.ts'
 import { saidBounds } from './bounds.ts'
-import type { Barred, OpenWindow, WindowFigures } from './figures.ts'
+import { allRows, type Barred, type OpenWindow, type WindowFigures } from './figures.ts'
 import { findingsOf, openerOf } from './findings.ts'
 import type { WindowGiven } from './inputs.ts'
 import { openersOf } from './openers.ts'
@@ -32,9 +32,10 @@ function barredAnswer({ kind, why }: Barred): Success {
 }
 
 function openAnswer(given: WindowGiven, figures: OpenWindow): Success {
-  const { row, rows, setup } = figures
+  const { row, setup } = figures
+  const rows = allRows(figures)
   const verdict = figures.verdict ?? 'unknown'
-  const openers = openersOf(figures).map(openerOf)
+  const openers = openersOf(row, rows, setup).map(openerOf)
   const missing = missingOf(given, setup)
   return {
     ok: true,

@@ -3,15 +3,16 @@ import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
 import { CAPACITOR_COUNT, ELEMENT_COUNT, TOPOLOGIES } from '../../network/circuit.ts'
 import { lineCurrentRmsA } from '../../power/supply.ts'
-import type { Figures, Progress, Refused } from '../../types.ts'
+import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
 import { VERDICT_RANK } from '../../verdict.ts'
 import type { WindowGiven } from './inputs.ts'
 import { needBounds, type WindowRow, windowRow } from './row.ts'
-import { pairNeeds, setUp, type WindowSetup } from './setup.ts'
+import { pairNeeds, ruleLacks, setUp, type WindowSetup } from './setup.ts'
 
 export type OpenWindow = Figures & {
   readonly is: 'window'
   readonly setup: WindowSetup
+  /** the rows that had to be worked out to know which is shown; `allRows` gives the rest */
   readonly rows: readonly WindowRow[]
   /** the row asked for, or the simplest that works */
   readonly row: WindowRow
@@ -32,12 +33,13 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
   if ('code' in needs) return { ok: false, issues: [needs] }
   const setup = setUp(given, kind, needs)
   const rows: WindowRow[] = []
-  for (const topology of TOPOLOGIES) {
+  const asked = TOPOLOGIES.find((topology) => topology === given.topology)
+  for (const topology of asked ? [asked] : TOPOLOGIES) {
     rows.push(windowRow(topology, setup))
+    if (isDecided(rows, setup)) break
     yield { doneFrac: rows.length / TOPOLOGIES.length }
   }
-  const asked = rows.find(({ topology }) => topology === given.topology)
-  const row = asked ?? simplestThatWorks(rows)
+  const row = simplestThatWorks(rows)
   return {
     is: 'window',
     setup,
@@ -49,6 +51,27 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
     bounds: [...setup.bounds, ...rows.flatMap(({ topology, need }) => needBounds(topology, need))],
     rungs: [],
   }
+}
+
+/** All six rows, for pictures and for what would open a shut window. */
+export const allRows = ({ rows, setup }: OpenWindow): readonly WindowRow[] =>
+  TOPOLOGIES.map((topology) => rows.find((row) => row.topology === topology) ?? windowRow(topology, setup))
+
+/**
+ * Whether no row still to come can be shown instead: one is as good as a row of this line can be, and all with as many
+ * parts are there. (An inductor alone has no width: a capacitor alone that is as good comes before it.)
+ */
+function isDecided(rows: readonly WindowRow[], setup: WindowSetup): boolean {
+  const best = bestPossible(setup)
+  const [last, before] = [rows.at(-1), rows.at(-2)]
+  if (last?.topology === 'LC') return false
+  return last?.verdict === best || (last?.topology === 'CL' && before?.verdict === best)
+}
+
+function bestPossible(setup: WindowSetup): Verdict {
+  if (setup.inBandHz !== undefined) return 'fails'
+  const isKnown = setup.bounds.some(({ nature, alone }) => nature === 'works' || alone === true)
+  return isKnown && setup.around && !ruleLacks(setup) ? 'ok' : 'unknown'
 }
 
 /** Best verdict, then fewest parts, then the wider window. */

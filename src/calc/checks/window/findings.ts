@@ -12,7 +12,7 @@ import type { Finding, Opener } from '../../types.ts'
 import { whyOf } from './bounds.ts'
 import type { OpenWindow } from './figures.ts'
 import type { WindowOpener } from './openers.ts'
-import type { WindowRow } from './row.ts'
+import { signalOf, type WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
 import { labelOf, limitWords } from './words.ts'
 
@@ -105,8 +105,10 @@ function ceilingFindings(row: WindowRow, { signal, bounds }: WindowSetup): reado
 }
 
 /** Everything the inductor does to the signal, each with its numbers. */
-function signalFindings({ signal, reasons }: WindowRow, { signal: facts }: WindowSetup): readonly Finding[] {
-  if (!signal || !facts || !reasons.includes('signal')) return []
+function signalFindings(row: WindowRow, setup: WindowSetup): readonly Finding[] {
+  const { signal: facts } = setup
+  const signal = row.reasons.includes('signal') ? signalOf(row, setup) : undefined
+  if (!signal || !facts) return []
   const shown = signal.reasons.filter(({ is }) => !['works', 'permitted', 'no-ceiling'].includes(is))
   return judgementFindings(facts, { ...signal, reasons: shown })
 }

@@ -5,7 +5,6 @@ import type { Spread } from '../../bounds/worst-case.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import type { Topology } from '../../types.ts'
-import type { OpenWindow } from './figures.ts'
 import { type WindowRow, windowRow } from './row.ts'
 import { placings, sharesOf, type WindowSetup } from './setup.ts'
 
@@ -26,7 +25,7 @@ const CLASS_1: Spread = {
 }
 
 /** Each opens the row, cheapest change first. Empty when the row is not shut. */
-export function openersOf({ row, rows, setup }: OpenWindow): readonly WindowOpener[] {
+export function openersOf(row: WindowRow, rows: readonly WindowRow[], setup: WindowSetup): readonly WindowOpener[] {
   if (row.verdict !== 'fails' || !setup.around || setup.inBandHz !== undefined) return []
   return [
     ...otherRows(row, rows),

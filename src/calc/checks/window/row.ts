@@ -3,9 +3,9 @@ import { worstInBox } from '../../bounds/box.ts'
 import { type Intersection, intersect, type Reason } from '../../bounds/intersect.ts'
 import { type LeastMarked, leastMarkedF, leastMarkedH } from '../../bounds/least-marked.ts'
 import type { Stretch } from '../../bounds/spans.ts'
-import type { Margin, Span, Surroundings } from '../../bounds/surroundings.ts'
+import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
 import { exactly } from '../../loading/box.ts'
-import { judgeLoading, type LoadingJudgement } from '../../loading/judge.ts'
+import { coilFails, coilReasons, judgeLoading, type LoadingJudgement, type LoadingReason } from '../../loading/judge.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
@@ -32,8 +32,6 @@ export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly need: RowNeed
   /** worst-case margin with the proposal (or the least when there is none) */
   readonly service: Margin | undefined
-  /** what the proposal (or the inductor alone) does to the signal; undefined where nothing but the ceilings counts */
-  readonly signal: LoadingJudgement | undefined
 }
 
 /** A need met to within this is met: the solver rounds near 1e-13 dB. */
@@ -51,9 +49,14 @@ export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
     if (!marks.has(markedF)) marks.set(markedF, heldAt(placed, setup, markedF))
     return marks.get(markedF)
   }
+  const verdicts = new Map<number, Verdict>()
   const admits = (markedF: number): Verdict => {
+    const known = verdicts.get(markedF)
+    if (known !== undefined) return known
     const signal = signalVerdict(setup, topology, markedF)
-    return signal === 'fails' || markedF === 0 ? signal : worse(signal, holds(held(markedF)))
+    const verdict = signal === 'fails' || markedF === 0 ? signal : worse(signal, holds(held(markedF)))
+    verdicts.set(markedF, verdict)
+    return verdict
   }
   const found = intersect([...setup.bounds, ...needBounds(topology, need)], setup.taken, setup.spread, topology, admits)
   const least = need.is === 'found' && found.reasons.includes('shut') ? { id: NEED, markedF: need.marked } : found.least
@@ -65,7 +68,6 @@ export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
     topology,
     need,
     service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : held(partF),
-    signal: signalWith(setup, topology, found.proposal?.valueF ?? 0),
   }
 }
 
@@ -102,7 +104,7 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
     holds(margin),
     reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
     isOver(permitted) ? ('marginal' as const) : ('ok' as const),
-    coilVerdict(signalWith(setup, topology, partF)),
+    signalVerdict(setup, topology, partF),
   ]
   return withLine({ verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: [] }, setup)
 }
@@ -215,36 +217,35 @@ export function needBounds(topology: Topology, need: RowNeed): readonly Bound[] 
   }
 }
 
-/** The judgement of `loading` on this filter; undefined without a line, or without an inductor to judge. */
-export function signalWith(setup: WindowSetup, topology: Topology, markedF: number): LoadingJudgement | undefined {
+/**
+ * What the proposal of a row (or the inductor alone) does to the signal, as `loading` judges it; undefined without a line,
+ * or where nothing but the ceilings counts.
+ */
+export function signalOf({ topology, proposal }: WindowRow, setup: WindowSetup): LoadingJudgement | undefined {
+  const markedF = proposal?.valueF ?? 0
+  const { signal, taken, inductanceH } = setup
+  if (!signal || !hasInductor(topology)) return undefined
   const { least, most } = sharesOf(setup)
-  return judged(setup, topology, { least: markedF * least, most: markedF * most }, setup.inductanceH)
+  const capacitorF = { least: markedF * least, most: markedF * most }
+  return judgeLoading({ facts: signal, taken, filter: { topology, capacitorF, inductanceH } })
 }
 
 /**
  * The verdict of that judgement on what the inductor turns. A part as marked that fails lies in the box: nothing else has
  * to be looked at then.
  */
-function signalVerdict(setup: WindowSetup, topology: Topology, markedF: number): Verdict {
-  const { least } = setup.inductanceH
-  const one = coilVerdict(judged(setup, topology, exactly(markedF), exactly(least)))
-  return one === 'fails' ? one : coilVerdict(signalWith(setup, topology, markedF))
-}
-
-function judged(
-  { signal, taken }: WindowSetup,
+function signalVerdict(
+  { signal, taken, spread, inductanceH }: WindowSetup,
   topology: Topology,
-  capacitorF: Span,
-  inductanceH: Span,
-): LoadingJudgement | undefined {
-  if (!signal || !hasInductor(topology)) return undefined
-  return judgeLoading({ facts: signal, taken, filter: { topology, capacitorF, inductanceH } })
+  markedF: number,
+): Verdict {
+  if (!signal || !hasInductor(topology)) return 'ok'
+  const { least, most } = sharesOf({ spread })
+  const one = { topology, capacitorF: exactly(markedF), inductanceH: exactly(inductanceH.least) }
+  if (coilFails(signal, taken, one)) return 'fails'
+  const box = { topology, capacitorF: { least: markedF * least, most: markedF * most }, inductanceH }
+  return worstOfReasons(coilReasons(signal, taken, box))
 }
 
-/** What the inductor alone turns: the ceilings of the capacitance are bounds already. */
-function coilVerdict(judged: LoadingJudgement | undefined): Verdict {
-  const reasons = judged?.reasons.filter(({ is }) => !CEILINGS.has(is)) ?? []
-  return reasons.reduce<Verdict>((worst, { verdict }) => worse(worst, verdict), 'ok')
-}
-
-const CEILINGS: ReadonlySet<string> = new Set(['works', 'permitted', 'no-ceiling', 'cross-on-single'])
+const worstOfReasons = (reasons: readonly LoadingReason[]): Verdict =>
+  reasons.reduce<Verdict>((worst, { verdict }) => worse(worst, verdict), 'ok')

@@ -8,7 +8,7 @@ import { formatQuantity } from '../../quantity/format.ts'
 import type { Verdict } from '../../types.ts'
 import { whyOf } from './bounds.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
-import type { LineReason, WindowRow } from './row.ts'
+import { type LineReason, signalOf, type WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
@@ -23,13 +23,16 @@ export function missingOf(given: WindowGiven, { asks, signal }: WindowSetup): re
 /** Why a row is no better than it is, all reasons, in a few words each; "open" when nothing is against it. */
 export function noteOf(row: WindowRow, setup: WindowSetup): string {
   const said = row.reasons.flatMap((reason) =>
-    reason === 'signal' ? signalWords(row) : [reasonWord(reason, row, setup)],
+    reason === 'signal' ? signalWords(row, setup) : [reasonWord(reason, row, setup)],
   )
   return said.length === 0 ? 'open' : said.join('; ')
 }
 
 /** What the inductor does to the signal, clause by clause. */
-const signalWords = ({ signal }: WindowRow): readonly string[] => (signal ? coilClauses(signal) : [])
+function signalWords(row: WindowRow, setup: WindowSetup): readonly string[] {
+  const judged = signalOf(row, setup)
+  return judged ? coilClauses(judged) : []
+}
 
 function reasonWord(
   reason: Exclude<Reason | LineReason, 'signal'>,
@@ -73,7 +76,7 @@ export function headlineOf(row: WindowRow, setup: WindowSetup, missing: readonly
     const most = upper ? ` The signal stands ${farads(upper.markedF)}.` : ''
     return `Enter ${listed(missing)}.${most}`
   }
-  const against = verdict === 'fails' && reasons.includes('signal') ? ` But ${signalWords(row).join('; ')}.` : ''
+  const against = verdict === 'fails' && reasons.includes('signal') ? ` But ${signalWords(row, setup).join('; ')}.` : ''
   if (need.is === 'inductor-only') {
     if (need.at.db < 0)
       return `The inductor alone is ${dB(-need.at.db)} short${need.leastH === undefined ? '' : `; ${formatQuantity(need.leastH, 'inductance', 3)} would do`}.`

@@ -1,0 +1,94 @@
+/**
+ * Speed of every check of a line but the surge, on 128 different lines: figures, doubts included, as a ratio to a loop of a
+ * million complex multiply–adds timed beside it. And of one changed fact among them.
+ */
+import { expect, test } from 'vitest'
+import { lineFigures } from '../../src/calc/line/line-figures.ts'
+import { CHECKS } from '../../src/calc/registry.ts'
+import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
+import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
+
+const RUNS = 12
+const WARM_UP = 3
+const STEPS = 1_000_000
+const LINES = 128
+
+/** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
+function calibration(): number {
+  let re = 0.3
+  let im = 0.1
+  for (let i = 0; i < STEPS; i++) {
+    const next = re * 0.61 - im * 0.37 + 0.11
+    im = re * 0.37 + im * 0.61 + 0.07
+    re = next
+  }
+  return re + im
+}
+
+const checks = CHECKS.filter(({ id }) => id !== 'surge')
+const kinds = LINE_KINDS.filter(({ barredWhy }) => barredWhy === undefined)
+
+/** No two alike, and none like one of another round: nothing that was worked out before can be found again. */
+function lineOf(i: number, round: number): Line {
+  const kind = kinds[i % kinds.length]
+  const spread = 1 + i / 97 + round / 7919
+  const texts: Partial<Record<FactKey, string>> = {
+    lineKind: kind?.id ?? '',
+    bitRateHz: '110k',
+    noiseHz: i % 3 === 0 ? `${3.1 * spread}M;${41 * spread}M` : `${17 * spread}M`,
+    neededDb: String(9 + (i % 17)),
+    noiseSourceOhm: i % 2 === 0 ? '1;10;50;150' : String(20 * spread),
+    noiseLoadOhm: String(70 * spread),
+    measuredDb: '61',
+    limitDb: '40',
+    legF: `${220 * spread}p`,
+    inductanceH: i % 4 === 0 ? `${spread}u` : '',
+    eslH: '0.4n',
+    bondH: '0.3n',
+  }
+  const facts = Object.fromEntries(
+    Object.entries(texts).flatMap(([key, text]) =>
+      text === '' ? [] : [[key, { text, origin: { by: 'user' } } satisfies Fact]],
+    ),
+  )
+  return { id: `l${i}`, name: `J1-${i}`, gate: 'clear', trials: [], facts }
+}
+
+const verdicts = (line: Line): number => lineFigures(line, undefined, checks).verdicts.size
+
+/** Time of the processor this job took: what other programs did meanwhile does not count. */
+function timed(job: () => number): number {
+  const from = process.cpuUsage()
+  if (!(job() > 0)) throw new Error('nothing was calculated')
+  const { user, system } = process.cpuUsage(from)
+  return (user + system) / 1e3
+}
+
+/** The least disturbed round: what the machine did meanwhile is left out. */
+const least = (values: readonly number[]): number => Math.min(...values.slice(WARM_UP))
+
+for (let i = 0; i < 5; i++) timed(calibration)
+const all: number[] = []
+const changed: number[] = []
+for (let round = 0; round < RUNS; round++) {
+  const lines = Array.from({ length: LINES }, (_, i) => lineOf(i, round))
+  const unit = timed(calibration)
+  all.push(timed(() => lines.reduce((sum, line) => sum + verdicts(line), 0)) / unit)
+  const one = lines[round] as Line
+  const now = { ...one, facts: { ...one.facts, neededDb: { text: '8.5', origin: { by: 'user' } } as const } }
+  const after = lines.map((line) => (line === one ? now : line))
+  changed.push(timed(() => after.reduce((sum, line) => sum + verdicts(line), 0)) / unit)
+}
+const [allRatio, changedRatio] = [least(all), least(changed)]
+console.log(
+  `bench, ${STEPS} complex multiply–adds = 1: all checks but the surge on ${LINES} lines ${allRatio.toPrecision(3)}, ` +
+    `again after one fact of one of them ${changedRatio.toPrecision(3)}`,
+)
+
+test('all checks but the surge on 128 different lines cost 60 million multiply–adds at most', () => {
+  expect(allRatio).toBeLessThan(60)
+})
+
+test('a changed fact costs no more than its own line', () => {
+  expect(changedRatio).toBeLessThan(allRatio / 16)
+})
