@@ -12,7 +12,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind mode esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF sourceH loadF loadH bondOhm bondH toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires',
   ),
   loading: words(
-    'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade',
+    'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeWires',
   ),
   need: words('measuredDb limitDb marginDb impedanceOhm'),
   pair: words('capacitanceF capacitance2F legOhm frequencyHz'),

@@ -18,7 +18,7 @@ export const chokeLeakageHInput = {
   key: 'chokeLeakageH',
   fact: 'chokeLeakageH',
   label: 'Choke leakage inductance',
-  help: 'Most of both windings in series, opposing: what the signal sees. Empty: 0.5 to 2 % of the inductance (from memory).',
+  help: 'Its most, both windings in series, opposing: what the signal sees. A quarter of it may be all there is. Empty: 0.5 to 2 % of the inductance (from memory).',
   type: HENRIES,
   whenEmpty: { do: 'omit' },
   group: CHOKE,

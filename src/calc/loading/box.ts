@@ -12,6 +12,8 @@ export type SignalFilter = {
   readonly topology: Topology
   readonly capacitorF: Span
   readonly inductanceH: Span
+  /** henries of a common-mode choke in the loop of the signal: its leakage; absent = no choke */
+  readonly chokeH?: Span
 }
 
 /** What stands beside the filter, and the ends the signal works between. */
@@ -46,16 +48,29 @@ const perSignal = ({ isPair }: Taken) => ({ farads: isPair ? 0.5 : 1, henries: i
 /** Coils that stand in the way of a signal. */
 export const coilCount = (topology: Topology): number => (topology === 'T' ? 2 : hasInductor(topology) ? 1 : 0)
 
-/** The section a signal sees: every coil before every capacitor; both coils of a T count. Undefined without a coil. */
+/** Whether anything stands in series with the signal: a coil of the filter, or the leakage of a choke. */
+const hasCoil = ({ topology, inductanceH, chokeH = NO_COIL }: SignalFilter): boolean =>
+  (hasInductor(topology) && inductanceH.most > 0) || chokeH.most > 0
+
+const NO_COIL = exactly(0)
+
+/**
+ * The section a signal sees: every coil before every capacitor; both coils of a T count, and the leakage of a choke.
+ * Undefined without a coil.
+ */
 export function sectionBox(filter: SignalFilter, around: Around): LcBox | undefined {
-  if (!hasInductor(filter.topology) || filter.inductanceH.most <= 0) return undefined
+  if (!hasCoil(filter)) return undefined
+  const choke = filter.chokeH ?? NO_COIL
   const { taken, sourceOhm, loadOhm } = around
   const per = perSignal(taken)
   const coils = coilCount(filter.topology) * per.henries
   const leg = legSpan(filter)
   const other = otherFarads(taken)
   return {
-    henries: { least: coils * filter.inductanceH.least, most: coils * filter.inductanceH.most },
+    henries: {
+      least: coils * filter.inductanceH.least + choke.least,
+      most: coils * filter.inductanceH.most + choke.most,
+    },
     farads: { least: other.least + per.farads * leg.least, most: other.most + per.farads * leg.most },
     sourceOhm,
     loadOhm,
@@ -64,17 +79,17 @@ export function sectionBox(filter: SignalFilter, around: Around): LcBox | undefi
 
 /**
  * Every ladder at the corners of the box: parts at their ends independently, everything else on the line at its least
- * and its most, before the filter, in it and behind it. Empty without a coil.
+ * and its most, before the filter, in it and behind it; a choke on either side of the filter. Empty without a coil.
  */
 export function cornerLadders(filter: SignalFilter, around: Around): readonly SignalLadder[] {
-  if (!hasInductor(filter.topology) || filter.inductanceH.most <= 0) return []
+  if (!hasCoil(filter)) return []
   const { taken, sourceOhm, loadOhm } = around
   const per = perSignal(taken)
   const coilEnds = endsOf(filter.inductanceH).map((h) => per.henries * h)
   const partEnds = hasCapacitor(filter.topology) ? endsOf(filter.capacitorF).map((f) => per.farads * f) : [0]
   const others = endsOf(otherFarads(taken))
   const ladders: SignalLadder[] = []
-  for (const shape of shapesOf(filter.topology, coilEnds, partEnds))
+  for (const shape of withChoke(shapesOf(filter.topology, coilEnds, partEnds), filter.chokeH))
     for (const otherF of others)
       for (let node = 0; node < shape.nodesF.length; node++) {
         const nodesF = shape.nodesF.map((f, i) => (i === node ? f + otherF : f))
@@ -88,9 +103,22 @@ const endsOf = ({ least, most }: Span): readonly number[] => (least === most ? [
 
 type Shape = { readonly nodesF: readonly number[]; readonly coilsH: readonly number[] }
 
+/** The choke before or behind the rest, at either end of its leakage. */
+function withChoke(shapes: readonly Shape[], chokeH: Span | undefined): readonly Shape[] {
+  if (chokeH === undefined || chokeH.most <= 0) return shapes
+  return shapes.flatMap(({ nodesF, coilsH }) =>
+    endsOf(chokeH).flatMap((henries): readonly Shape[] => [
+      { nodesF: [0, ...nodesF], coilsH: [henries, ...coilsH] },
+      { nodesF: [...nodesF, 0], coilsH: [...coilsH, henries] },
+    ]),
+  )
+}
+
 /** Capacitors at the nodes between, before and behind the coils. The coil stands before the capacitor: the harder order. */
 function shapesOf(topology: Topology, coilsH: readonly number[], partsF: readonly number[]): readonly Shape[] {
   switch (topology) {
+    case 'C':
+      return partsF.map((f): Shape => ({ nodesF: [f], coilsH: [] }))
     case 'T':
       return coilsH.flatMap((a) =>
         coilsH.flatMap((b) => partsF.map((f): Shape => ({ nodesF: [0, f, 0], coilsH: [a, b] }))),

@@ -110,18 +110,21 @@ export type ChokeSize = {
   readonly growth: number
 }
 
-/** Least and most leakage in H: from the most stated down by the growth, else the usual share of the inductance. */
-export function leakageSpanH({ windingH, leakageH, growth }: ChokeSize): {
-  readonly least: number
-  readonly most: number
-} {
+/**
+ * Least and most leakage in H. A sheet states the most; the least is as far below it as the usual shares are apart, a
+ * quarter. Without one the usual shares of the inductance, from its least to its most.
+ */
+export function leakageSpanH({ windingH, leakageH, growth }: ChokeSize): Size {
+  const { least, most } = USUAL_LEAKAGE_FRAC
   return leakageH === undefined
-    ? { least: USUAL_LEAKAGE_FRAC.least * windingH, most: USUAL_LEAKAGE_FRAC.most * growth * windingH }
-    : { least: leakageH / growth, most: leakageH }
+    ? { least: least * windingH, most: most * growth * windingH }
+    : { least: (least / most) * leakageH, most: leakageH }
 }
 
+type Size = { readonly least: number; readonly most: number }
+
 /** Least and most inductance in H that a leg sees of it. */
-export function chokeSpanH(size: ChokeSize, current: ChokeCurrent): { readonly least: number; readonly most: number } {
+export function chokeSpanH(size: ChokeSize, current: ChokeCurrent): Size {
   const { windingH, growth } = size
   const leakage = leakageSpanH(size)
   const at = (henries: number, leakageH: number) => chokePerLegH({ windingH: henries, leakageH }, current)

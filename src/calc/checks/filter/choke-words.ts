@@ -1,4 +1,5 @@
 /** What the filter check says of a common-mode choke, and of the ends of a pair. */
+import { ONE_WIRE, usualLeakage } from '../../explain/choke.ts'
 import { worstChokeConversion } from '../../network/choke.ts'
 import { ratioDb } from '../../pair.ts'
 import { formatQuantity } from '../../quantity/format.ts'
@@ -30,14 +31,7 @@ function modeFinding({ mode, ends }: Filtered): readonly Finding[] {
 
 function coreFinding({ choke, circuit }: Filtered): readonly Finding[] {
   if (choke === undefined) return []
-  if (choke.current === 'one-wire')
-    return [
-      {
-        verdict: 'unknown',
-        sentence:
-          'Around one wire it is no common-mode choke but an inductor: the whole current of the wire magnetises the core, and what is left of its inductance is not known. Put every wire of the circuit through it, the return included, or enter it as an inductor with its least value at that current.',
-      },
-    ]
+  if (choke.current === 'one-wire') return [ONE_WIRE]
   const legH = henries(circuit.choke?.part.inductanceH ?? 0)
   return [
     ok(
@@ -54,11 +48,7 @@ function coreFinding({ choke, circuit }: Filtered): readonly Finding[] {
 function leakageFinding({ choke }: Filtered): readonly Finding[] {
   return choke === undefined || choke.current === 'one-wire' || choke.isLeakageStated
     ? []
-    : [
-        ok(
-          `No leakage was entered: 0.5 to 2 % of the inductance is taken (from memory), here ${henries(choke.choke.leakageH)}.`,
-        ),
-      ]
+    : [usualLeakage(henries(choke.choke.leakageH))]
 }
 
 function conversionFinding({ choke, ends }: Filtered, conversionDb: number | undefined): readonly Finding[] {

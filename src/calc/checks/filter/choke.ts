@@ -1,6 +1,7 @@
 /** The common-mode choke that the fields of the filter check describe, and what a pair makes of the ends. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import { bondFactor, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from '../../bounds/legs.ts'
+import { TOO_MUCH_LEAKAGE } from '../../explain/choke.ts'
 import { type Choke, type ChokeCurrent, chokeSpanH, isPossible, leakageSpanH } from '../../network/choke.ts'
 import type { NoiseLoad, NoiseSource } from '../../network/circuit.ts'
 import type { Issue } from '../../types.ts'
@@ -58,14 +59,7 @@ export function chokeIssues(given: FilterGiven): readonly Issue[] {
   if (found === undefined || isPossible(found.choke)) return []
   const { choke } = found
   if (!isPossible({ ...choke, mismatchFrac: 0 }))
-    return [
-      {
-        key: 'chokeLeakageH',
-        code: 'impossible',
-        message:
-          'More leakage than twice the inductance: such windings would work against each other. The leakage of a choke is a few percent of its inductance.',
-      },
-    ]
+    return [{ key: 'chokeLeakageH', code: 'impossible', message: TOO_MUCH_LEAKAGE }]
   return [
     {
       key: 'chokeMismatchFrac',

@@ -3,15 +3,17 @@
 import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
 import { roomPerLegF, type Taken } from '../../bounds/room.ts'
 import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
+import { TOO_MUCH_LEAKAGE } from '../../explain/choke.ts'
 import { coilCount, type SignalFilter } from '../../loading/box.ts'
 import { seenFarads } from '../../loading/budget.ts'
 import { type LoadingCeiling, loadingBounds } from '../../loading/ceiling.ts'
 import { type LoadedSignal, loadedFigures } from '../../loading/figures.ts'
-import { carriesSignal, type LcSection, signalEnds } from '../../loading/inductor.ts'
+import { carriesSignal, type LcSection, type Span, signalEnds } from '../../loading/inductor.ts'
 import { judgeLoading, type LoadingJudgement } from '../../loading/judge.ts'
 import type { SignalFacts } from '../../loading/signal.ts'
+import { leakageSpanH } from '../../network/choke.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
-import type { Figures, Refused, Topology, Verdict } from '../../types.ts'
+import type { Figures, Issue, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { ownOf } from '../own-ceiling.ts'
 import type { LoadingGiven } from './inputs.ts'
@@ -21,11 +23,16 @@ export type Loaded = {
   readonly signal: LoadedSignal
   readonly taken: Taken
   readonly legF: number
-  /** whether a capacitance was entered; without one only the ceiling is given */
+  /** whether a capacitance or a choke was entered; without either only the ceiling is given */
   readonly isEntered: boolean
+  /** absent = no choke */
+  readonly choke: LoadedChoke | undefined
   readonly judgement: LoadingJudgement
   readonly ceiling: LoadingCeiling
 }
+
+/** A choke as the loop of the signal sees it: its leakage as entered, and whether it was. */
+export type LoadedChoke = { readonly loopH: number; readonly isLeakageStated: boolean; readonly isOneWire: boolean }
 
 export type LoadingFigures = Figures & {
   readonly verdict: Verdict
@@ -40,7 +47,25 @@ export function loadingFigures(given: LoadingGiven): LoadingFigures | Refused {
     const message = 'This line is not in the list; choose one from it.'
     return { ok: false, issues: [{ key: 'lineKind', code: 'unknown-choice', message }] }
   }
+  const issues = chokeIssues(given)
+  if (issues.length > 0) return { ok: false, issues }
   return kind.barredWhy === undefined ? judged(given, kind) : { verdict: 'fails', ...NOTHING }
+}
+
+function chokeIssues({ chokeH, chokeLeakageH }: LoadingGiven): readonly Issue[] {
+  return chokeH !== undefined && chokeLeakageH !== undefined && chokeLeakageH > 2 * chokeH
+    ? [{ key: 'chokeLeakageH', code: 'impossible', message: TOO_MUCH_LEAKAGE }]
+    : []
+}
+
+/** Around one wire the signal meets the winding itself; every wire through the core leaves its leakage. */
+function chokeOf(given: LoadingGiven, growth: number): { readonly span: Span; readonly seen: LoadedChoke } | undefined {
+  const { chokeH: windingH, chokeLeakageH: leakageH, chokeWires } = given
+  if (windingH === undefined || windingH === 0) return undefined
+  const isOneWire = chokeWires === 'one'
+  const span = isOneWire ? { least: windingH, most: growth * windingH } : leakageSpanH({ windingH, leakageH, growth })
+  const loopH = isOneWire ? windingH : leakageSpanH({ windingH, leakageH, growth: 1 }).most
+  return { span, seen: { loopH, isLeakageStated: leakageH !== undefined, isOneWire } }
 }
 
 /** The filter with each part over what was entered of its tolerance; nothing entered: the part as it is. */
@@ -55,13 +80,19 @@ function filterOf(given: LoadingGiven, legF: number, inductanceH: number): Signa
     ageingDecades: given.ageingDecades ?? 0,
     ageingFracPerDecade: given.ageingFracPerDecade ?? 0,
   }
-  const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
+  const growth = growthOf(given)
+  const choke = chokeOf(given, growth)
   return {
     topology,
     capacitorF: { least: leastShare(spread) * capacitorF, most: mostShare(spread) * capacitorF },
     inductanceH: { least: inductanceH, most: growth * inductanceH },
+    ...(choke === undefined ? {} : { chokeH: choke.span }),
   }
 }
+
+/** Most over least of an inductance of that tolerance. */
+const growthOf = ({ toleranceFrac: tolerance }: LoadingGiven): number =>
+  tolerance === undefined ? 1 : (1 + tolerance.highFrac) / (1 - tolerance.lowFrac)
 
 /** An inductor that was entered counts even where no topology names it, and a capacitor even beside an L. */
 function topologyOf(asked: Topology | undefined, legF: number, inductanceH: number): Topology {
@@ -88,26 +119,29 @@ function judged(given: LoadingGiven, kind: LineKind): LoadingFigures {
   const inductanceH = given.inductanceH ?? 0
   const filter = filterOf(given, legF, inductanceH)
   const farads = seenFarads({ ...taken, legF })
-  const signal: LoadedSignal = { facts, farads, section: sectionOf(facts, filter, farads) }
+  const choke = chokeOf(given, growthOf(given))?.seen
+  const signal: LoadedSignal = { facts, farads, section: sectionOf(facts, filter, farads, choke?.loopH ?? 0) }
   const judgement = judgeLoading({ facts, taken, filter })
-  const isEntered = given.capacitanceF !== undefined
+  const isEntered = given.capacitanceF !== undefined || choke !== undefined
   // With nothing entered a line that already carries too much still fails.
-  const verdict = isEntered || judgement.verdict === 'fails' ? judgement.verdict : worse(judgement.verdict, 'unknown')
+  const isKnown = isEntered && choke?.isOneWire !== true
+  const verdict = isKnown || judgement.verdict === 'fails' ? judgement.verdict : worse(judgement.verdict, 'unknown')
   return {
     verdict,
     values: valuesOf({ signal, taken, isEntered, judgement }),
     bounds: loadingBounds(facts),
     rungs: [],
-    loaded: { signal, taken, legF, isEntered, judgement, ceiling: judgement.ceiling },
+    loaded: { signal, taken, legF, isEntered, choke, judgement, ceiling: judgement.ceiling },
   }
 }
 
 /** The section the coil as entered makes with what the signal sees; undefined without one or on power. */
-function sectionOf(facts: SignalFacts, filter: SignalFilter, farads: number): LcSection | undefined {
+function sectionOf(facts: SignalFacts, filter: SignalFilter, farads: number, chokeH: number): LcSection | undefined {
   const ends = signalEnds(facts)
   const inductanceH = coilCount(filter.topology) * filter.inductanceH.least
-  if (inductanceH === 0 || ends === undefined || !carriesSignal(facts.kind)) return undefined
-  return { henries: (facts.kind.isPair ? 2 : 1) * inductanceH, farads, ...ends }
+  const henries = (facts.kind.isPair ? 2 : 1) * inductanceH + chokeH
+  if (henries === 0 || ends === undefined || !carriesSignal(facts.kind)) return undefined
+  return { henries, farads, ...ends }
 }
 
 function valuesOf(q: Pick<Loaded, 'signal' | 'taken' | 'isEntered' | 'judgement'>): Readonly<Record<string, number>> {

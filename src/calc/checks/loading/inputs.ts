@@ -1,6 +1,7 @@
 /** What the loading check asks. */
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../network/circuit.ts'
 import type { Given, Input } from '../../types.ts'
+import { chokeHInput, chokeLeakageHInput, chokeWiresInput } from '../choke-inputs.ts'
 import { FARADS, HENRIES } from '../noise-inputs.ts'
 import {
   bitRateInput,
@@ -59,6 +60,9 @@ export const loadingInputs = [
   asEntered(bias),
   asEntered(ageing),
   asEntered(ageingPerDecade),
+  chokeHInput,
+  chokeLeakageHInput,
+  chokeWiresInput,
 ] as const satisfies readonly Input[]
 
 export type LoadingGiven = Given<typeof loadingInputs>

@@ -2,6 +2,7 @@
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import { roomPerLegF } from '../../bounds/room.ts'
 import { permittedBasis, permittedLabel, worksBasis, worksWhy } from '../../explain/ceiling.ts'
+import { ONE_WIRE, usualLeakage } from '../../explain/choke.ts'
 import { coilClauses, judgementFindings, kindFindings } from '../../explain/loading.ts'
 import { worksList } from '../../loading/ceiling.ts'
 import { permittedRoomF } from '../../loading/judge.ts'
@@ -39,6 +40,7 @@ export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Su
     findings: worstFirst([
       ...judgementFindings(signal.facts, loaded.judgement),
       ...kindFindings(signal.facts, signal.farads),
+      ...chokeFindings(loaded),
       ...notEntered(given, loaded),
       ...asEntered(given, loaded),
     ]),
@@ -79,6 +81,20 @@ function notEntered(given: LoadingGiven, { taken }: Loaded): readonly Finding[] 
     : []
 }
 
+/** A choke lets the signal through but for its leakage; what was taken of it. */
+function chokeFindings({ choke }: Loaded): readonly Finding[] {
+  if (choke === undefined) return []
+  if (choke.isOneWire) return [ONE_WIRE]
+  const loopH = formatQuantity(choke.loopH, 'inductance', 3)
+  return [
+    {
+      verdict: 'ok',
+      sentence: `Of the choke the signal meets only the leakage, ${loopH} in its loop, judged as an inductor before or behind the rest. That holds with every wire of the circuit through the core, the return included.`,
+    },
+    ...(choke.isLeakageStated ? [] : [usualLeakage(loopH)]),
+  ]
+}
+
 /** A yes holds for what was entered of the part, and says so. */
 function asEntered(given: LoadingGiven, { isEntered }: Loaded): readonly Finding[] {
   const said: Finding[] = []
@@ -93,13 +109,19 @@ function asEntered(given: LoadingGiven, { isEntered }: Loaded): readonly Finding
 }
 
 function headlineOf(given: LoadingGiven, loaded: Loaded, verdict: Verdict): string {
-  const { ceiling, taken, legF, isEntered, signal, judgement } = loaded
+  const { ceiling, taken, legF, isEntered, signal, judgement, choke } = loaded
   const { works } = ceiling
   if (works.farads === undefined) return worksWhy(signal.facts, works)
   const room = Math.max(0, roomPerLegF(works.farads, taken))
   const leg = taken.isPair ? ' per leg' : ''
   if (!isEntered) return room === 0 ? 'No room is left on this line.' : `This line stands up to ${farads(room)}${leg}.`
-  const has = `${farads(legF)}${leg}${hasSpread(given) ? ' over its tolerance' : ' as entered'}`
+  const parts =
+    choke === undefined
+      ? `${farads(legF)}${leg}`
+      : legF === 0
+        ? 'The choke alone'
+        : `${farads(legF)}${leg} with the choke`
+  const has = `${parts}${hasSpread(given) ? ' over its tolerance' : ' as entered'}`
   if (judgement.reasons.some((reason) => reason.is === 'works' && reason.verdict === 'fails'))
     return `${has} is too much: ${room === 0 ? 'no room is left' : `it works up to ${farads(room)}${leg}`}.`
   return `${has} is inside the ${farads(room)}${leg} that work${reservation(loaded, verdict)}.`
