@@ -61,7 +61,7 @@ function lossWith(
   return alone + worstInBox({ ...around, sources: [source], load }, marked, size).lossDb
 }
 
-const GRID = 16
+const GRID = 32
 const REFINE = 24
 const GOLDEN = (Math.sqrt(5) - 1) / 2
 
