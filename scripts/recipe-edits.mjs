@@ -108,25 +108,26 @@ export const RECIPE_EDITS = {
   'Add a line kind': [
     { file: 'src/reference/line-kinds/analog.ts', find: ']\n\n/** For a line that no row describes. */', put: KIND },
   ],
-  'Add a question': [
+  'Add a suspect': [
     {
-      file: 'src/guide/chapters/complaint.ts',
-      find: "{ id: 'dont-know', label: \"Don't know\", next: 'measure-damage' },\n    ],\n  },\n",
-      put: `{ id: 'dont-know', label: "Don't know", next: 'recipe-smell' },
-    ],
-  },
-  {
-    is: 'question',
+      file: 'src/guide/evidence/victim.ts',
+      find: /\]\n$/,
+      put: `  {
     id: 'recipe-smell',
-    chapter: 'Damage',
+    chapter: 'Box',
+    kind: 'look',
+    about: 'victim',
     text: 'Does the box smell burnt?',
     why: 'What is burnt is looked at before anything is filtered.',
     findOut: 'Smell at its vents.',
-    options: [
-      { id: 'yes', label: 'Yes', next: 'box-damage' },
-      { id: 'dont-know', label: "No, or don't know", next: 'measure-damage' },
-    ],
+    minutes: 5,
+    when: { symptoms: ['broken'] },
+    options: readings(
+      { id: 'yes', label: 'Yes', for: 'box-fault', against: 'water', means: 'Something inside got hot.' },
+      { id: 'no', label: 'No', against: 'box-fault', means: 'Nothing inside got hot.' },
+    ),
   },
+]
 `,
     },
     { file: 'src/guide/guide.ts', find: /version: (\d+)/, put: 'version: 1$1' },
@@ -140,7 +141,7 @@ export const RECIPE_EDITS = {
     {
       file: 'src/store/complaint.ts',
       find: /COMPLAINT_SCHEMA = \d+([\s\S]*?)( {2}readonly rivals\?: readonly ComplaintRival)/,
-      put: 'COMPLAINT_SCHEMA = 3$1  readonly station?: string\n$2',
+      put: 'COMPLAINT_SCHEMA = 4$1  readonly station?: string\n$2',
     },
     {
       file: 'src/store/restore.ts',
@@ -153,7 +154,7 @@ export const RECIPE_EDITS = {
       put: `$1,
         {
           "id": "abcdabcdabcdabcdabcdabcdabcdabcd",
-          "schemaVersion": 3,
+          "schemaVersion": 4,
           "guideVersion": 1,
           "title": "",
           "note": "",
@@ -162,6 +163,7 @@ export const RECIPE_EDITS = {
           "deletedAt": "2026-01-12T10:00:00.000Z",
           "isDemo": false,
           "answers": {},
+          "events": [],
           "checks": [],
           "station": "north",
           "rivals": [],

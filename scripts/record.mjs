@@ -1,11 +1,16 @@
 /**
  * Writes anew what is recorded from the source: the ledger of permanent ids (which only grows), the address table in
- * DEVELOPERS.md, the guide's key list and the file of its paths. Review the difference like any other.
+ * DEVELOPERS.md, the guide's key list, its printed grid and the walks of the documented cases. Review the difference like any other.
  */
 import { install, runTool, TOOLS } from './install.mjs'
 
 /** The tests that hold a record against the source, and write it when UPDATE is set. */
-const RECORDING = ['test/ledger.test.ts', 'test/addresses.test.ts', 'test/guide/paths.test.ts']
+const RECORDING = [
+  'test/ledger.test.ts',
+  'test/addresses.test.ts',
+  'test/guide/table.test.ts',
+  'test/guide/cases.test.ts',
+]
 
 install()
 process.env['UPDATE'] = '1'

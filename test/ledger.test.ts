@@ -11,6 +11,7 @@ import { readFields } from '../src/calc/line/fields.ts'
 import { CHECKS } from '../src/calc/registry.ts'
 import type { Quantity, Result } from '../src/calc/types.ts'
 import { GUIDE } from '../src/guide/guide.ts'
+import { RETIRED } from '../src/guide/retired.ts'
 import { SUPPLY_CATEGORIES } from '../src/reference/bus-surges.ts'
 import { LINE_KINDS } from '../src/reference/line-kinds.ts'
 import { SAMPLE } from './support/sample-texts.ts'
@@ -88,10 +89,15 @@ const now: Ledger = {
   bounds: unique(answered.flatMap(({ bounds }) => bounds.map(({ id, side }) => `${id}, ${side}`))),
   rungs: unique(answered.flatMap(({ rungs }) => rungs.map(({ id, role }) => `${id}, ${role}`))),
   lineKinds: unique(LINE_KINDS.map(({ id }) => id)),
-  guideNodes: unique(GUIDE.nodes.map(({ is, id }) => `${id}, ${is}`)),
-  guideOptions: unique(
-    GUIDE.nodes.flatMap((node) => (node.is === 'question' ? node.options.map(({ id }) => `${node.id}.${id}`) : [])),
-  ),
+  guideNodes: unique([
+    ...[...GUIDE.evidence.map(({ id }) => id), ...Object.keys(RETIRED)].map((id) => `${id}, question`),
+    ...GUIDE.outcomes.map(({ id }) => `${id}, outcome`),
+  ]),
+  guideOptions: unique([
+    ...GUIDE.evidence.flatMap(({ id, options }) => options.map((option) => `${id}.${option.id}`)),
+    ...Object.entries(RETIRED).flatMap(([id, { options }]) => Object.keys(options).map((option) => `${id}.${option}`)),
+  ]),
+  guideSuspects: unique(GUIDE.suspects.map(({ id, part }) => `${id}, ${part}`)),
 }
 
 const read = (): Ledger => JSON.parse(readFileSync(FILE, 'utf8'))
@@ -119,12 +125,21 @@ describe('the ledger of permanent ids', () => {
   })
 
   it('has no id twice', () => {
-    const ids = [CHECK_IDS, CHECKS.map(({ id }) => id), LINE_KINDS.map(({ id }) => id), GUIDE.nodes.map(({ id }) => id)]
+    const ids = [
+      CHECK_IDS,
+      CHECKS.map(({ id }) => id),
+      LINE_KINDS.map(({ id }) => id),
+      [...GUIDE.evidence, ...GUIDE.outcomes].map(({ id }) => id),
+    ]
     for (const list of ids) expect(list).toEqual([...new Set(list)])
   })
 
   it('uses ids that need no escaping in an address', () => {
-    const ids = [...CHECK_IDS, ...LINE_KINDS.map(({ id }) => id), ...GUIDE.nodes.map(({ id }) => id)]
+    const ids = [
+      ...CHECK_IDS,
+      ...LINE_KINDS.map(({ id }) => id),
+      ...[...GUIDE.evidence, ...GUIDE.outcomes, ...GUIDE.suspects].map(({ id }) => id),
+    ]
     expect(ids.filter((id) => !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id))).toEqual([])
   })
 })

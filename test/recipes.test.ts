@@ -12,7 +12,7 @@ const files = ['src', 'test', 'scripts'].flatMap((folder) =>
 )
 
 /** The recipes that `node scripts/recipes.mjs` carries out literally. */
-const CARRIED_OUT = ['Add a check', 'Add a line kind', 'Add a question', 'Add a waveform', 'Add a stored field']
+const CARRIED_OUT = ['Add a check', 'Add a line kind', 'Add a suspect', 'Add a waveform', 'Add a stored field']
 
 describe('the recipes of DEVELOPERS.md', () => {
   it('are there, and each names its files', () => {

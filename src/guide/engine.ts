@@ -1,19 +1,25 @@
 /**
- * The walk through the question tree. Where one stands is never stored: it is derived from the answers by replay from
- * the start, so an early answer can be changed and the later ones that still apply stay.
+ * Where a complaint stands. Nothing of it is stored: it is derived from the answers each time, so an early answer can
+ * be changed and every later one stays.
  */
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { LINE_KINDS } from '../reference/line-kinds.ts'
+import { causesOf } from './investigate/causes.ts'
+import { foundCause } from './investigate/ending.ts'
+import { applies, FIRST, nextEvidence, openTestsOf } from './investigate/next.ts'
+import { measureEnd, partStep, planStep, type Step } from './investigate/part.ts'
+import { type Standing, standings as standingsOf, symptomOf } from './investigate/standing.ts'
+import { SET_ASIDE, UNKNOWN } from './investigate/table.ts'
+import type { Evidence, Reading } from './investigation.ts'
+import { RETIRED, translateAnswers, translated } from './retired.ts'
 import type {
   Answers,
-  Condition,
   Guide,
   GuideNode,
-  GuideOption,
-  Next,
   NodeId,
+  Outcome,
   Position,
-  Question,
+  Reason,
   SetFact,
   Shown,
   TrailStep,
@@ -22,101 +28,153 @@ import type {
 /** Said where a node is opened by address before the gate is answered. */
 export const GATE_UNANSWERED =
   'The safety questions are not answered yet: figures may be read, but no part is advised until they are.'
-/** Said where the node of an address is not on the path of the answers. */
+/** Said where the node of an address is not where the answers lead. */
 export const OFF_PATH = 'You came here by address; your answers lead to another place.'
 /** Said where an address names a node the guide does not have, for instance from another edition. */
 export const NO_SUCH_NODE = 'This address names no question or result of this guide; here is where your answers lead.'
 
-const kindById = new Map(LINE_KINDS.map((kind) => [kind.id, kind]))
+/** Whether a node asks. */
+export const isEvidence = (node: GuideNode): node is Evidence => 'options' in node
 
-/** The node with this id, or undefined. */
+/** The item or outcome with this id, or undefined. */
 export function nodeById(guide: Guide, id: NodeId): GuideNode | undefined {
-  return guide.nodes.find((node) => node.id === id)
+  return guide.evidence.find((node) => node.id === id) ?? guide.outcomes.find((node) => node.id === id)
+}
+
+const ASIDE: Reading = {
+  id: SET_ASIDE,
+  label: 'Cannot be done now',
+  says: {},
+  means: 'It stays in the list of open tests.',
 }
 
 /**
- * What can be answered to a question, in the order shown. At the picker: every line kind (searchable, barred ones
- * included, so that they can be named and stopped), then the question's own options such as "Don't know".
+ * What can be answered, in the order shown. At a picker: every line kind (barred ones included, so that they can be
+ * named and stopped), then the item's own answers. Retired answers are understood and not offered.
  */
-export function optionsOf(question: Question): readonly GuideOption[] {
-  const picker = question.picker
-  if (picker === undefined) return question.options
-  const kinds = LINE_KINDS.map((kind): GuideOption => {
-    const sets: readonly SetFact[] = [{ fact: picker.fact, text: kind.id }]
-    return kind.barredWhy === undefined
-      ? { id: kind.id, label: kind.name, sets, next: picker.next }
-      : { id: kind.id, label: kind.name, sets, gate: 'barred', next: picker.barredNext }
+export function optionsOf(item: Evidence): readonly Reading[] {
+  if (item.picker === undefined) return item.options
+  const kinds = LINE_KINDS.map((kind): Reading => {
+    const sets: readonly SetFact[] = [{ fact: 'lineKind', text: kind.id }]
+    const means = kind.barredWhy ?? 'The kind says what its signal can stand.'
+    const row = { id: kind.id, label: kind.name, sets, says: {}, means }
+    return kind.barredWhy === undefined ? row : { ...row, gate: 'barred', stop: 'stop-kind' }
   })
-  return [...kinds, ...question.options]
+  return [...kinds, ...item.options]
 }
 
-function familyOn(trail: readonly TrailStep[]): string | undefined {
-  const picked = trail.findLast((step) => step.node.picker !== undefined)
-  return picked && kindById.get(picked.optionId)?.family
+/** The reading an answer stands for; a test may also be set aside. */
+export function readingOf(item: Evidence, optionId: string): Reading | undefined {
+  return optionsOf(item).find(({ id }) => id === optionId) ?? (optionId === SET_ASIDE ? ASIDE : undefined)
 }
 
-function holds(when: Condition | undefined, trail: readonly TrailStep[]): boolean {
-  if (when === undefined) return true
-  const { answered, kindFamily } = when
-  const isAnswered =
-    answered === undefined ||
-    trail.some((step) => step.node.id === answered.node && answered.options.includes(step.optionId))
-  return isAnswered && (kindFamily === undefined || kindFamily.includes(familyOn(trail) ?? ''))
+function trailOf(guide: Guide, answers: Answers): readonly (TrailStep & { readonly reading: Reading })[] {
+  const byId = new Map(guide.evidence.map((each) => [each.id, each]))
+  return Object.entries(answers).flatMap(([id, optionId]) => {
+    const node = byId.get(id)
+    const reading = node && readingOf(node, optionId)
+    return node && reading ? [{ node, optionId, label: reading.label, means: reading.means, reading }] : []
+  })
 }
 
-/** The node an option leads to, given the path up to and including the answer; undefined if no branch holds. */
-export function nextOf(next: Next, trail: readonly TrailStep[]): NodeId | undefined {
-  return typeof next === 'string' ? next : next.find((branch) => holds(branch.when, trail))?.go
+function gateOf(readings: readonly Reading[], danger: string | undefined): Position['gate'] {
+  if (readings.some(({ gate }) => gate === 'barred')) return 'barred'
+  return danger === 'none' && readings.some(({ gate }) => gate === 'clear') ? 'clear' : 'unknown'
 }
 
-function gateOn(options: readonly GuideOption[], current: GuideNode): Position['gate'] {
-  const isStop = current.is === 'outcome' && current.class === 'stop'
-  if (isStop || options.some((option) => option.gate === 'barred')) return 'barred'
-  return options.some((option) => option.gate === 'clear') ? 'clear' : 'unknown'
+/** The stop that the answers ask for; danger comes before the line. */
+function stopOf(guide: Guide, readings: readonly Reading[]): Outcome | undefined {
+  const id = readings.find(({ stop }) => stop !== undefined)?.stop
+  return guide.outcomes.find((each) => each.id === id)
+}
+
+function reasonsOf(trail: readonly TrailStep[], members: readonly Standing[]): readonly Reason[] {
+  return members.flatMap(({ suspect, because }) =>
+    because.flatMap(({ evidence, say }) => {
+      const step = trail.find(({ node }) => node.id === evidence)
+      return step && (say === 'for' || say === 'proves') ? [{ step, suspect }] : []
+    }),
+  )
+}
+
+type Stage = { readonly step: Step; readonly found?: Position['found'] }
+
+function stageOf(guide: Guide, answers: Answers, all: readonly Standing[], gate: Position['gate']): Stage {
+  const first = FIRST.find((id) => {
+    const item = guide.evidence.find((each) => each.id === id)
+    return item !== undefined && answers[id] === undefined && applies(item, answers)
+  })
+  if (first !== undefined) return { step: { ask: first } }
+  if (symptomOf(answers) === 'plan') return { step: planStep(answers) }
+  const found = foundCause(causesOf(all))
+  if (found !== undefined) return { step: partStep(found, answers), found }
+  const next = nextEvidence(guide, answers, all, gate === 'clear')
+  return { step: next === undefined ? { end: measureEnd(answers) } : { ask: next.id } }
+}
+
+/** The node a step leads to; a guide without it would not pass its own test. */
+function nodeOf(guide: Guide, step: Step): GuideNode {
+  const id = 'ask' in step ? step.ask : step.end
+  const node = nodeById(guide, id)
+  if (node === undefined) throw new RangeError(`The guide has no "${id}".`)
+  return node
 }
 
 /**
- * Where the answers lead: the path from the start, the node one stands on, the answers kept but not on the path, and
- * what the safety gate says. Stops at the first answer that no longer exists; a node is never passed twice.
- * @throws RangeError if the guide has no start node
+ * Where the answers lead: what is asked next or the outcome, who still fits and because of what, and what the safety
+ * gate says. Answers of earlier editions are understood; answers this guide does not know are kept aside.
+ * @throws RangeError if the guide lacks a node its own engine leads to
  */
-export function replay(guide: Guide, answers: Answers): Position {
-  const byId = new Map(guide.nodes.map((node) => [node.id, node]))
-  const trail: TrailStep[] = []
-  const taken: GuideOption[] = []
-  const seen = new Set<NodeId>()
-  let current = byId.get(guide.start)
-  if (current === undefined) throw new RangeError(`The guide starts at "${guide.start}", which it does not have.`)
-  while (current.is === 'question' && !seen.has(current.id)) {
-    const question: Question = current
-    const optionId = Object.hasOwn(answers, question.id) ? answers[question.id] : undefined
-    const option = optionsOf(question).find((each) => each.id === optionId)
-    if (option === undefined) break
-    const step: TrailStep = { node: question, optionId: option.id, label: option.label }
-    const following = nextOf(option.next, [...trail, step])
-    const next = following === undefined ? undefined : byId.get(following)
-    if (next === undefined) break
-    seen.add(question.id)
-    trail.push(step)
-    taken.push(option)
-    current = next
+export function replay(guide: Guide, stored: Answers): Position {
+  const answers = translateAnswers(stored)
+  const trail = trailOf(guide, answers)
+  const readings = trail.map(({ reading }) => reading)
+  const gate = gateOf(readings, answers['gate-danger'])
+  const known = Object.fromEntries(trail.map(({ node, optionId }) => [node.id, optionId]))
+  const withRepairs = { ...known, ...repairsOf(answers) }
+  const standings = standingsOf(guide, withRepairs)
+  const { step, found } = stageOf(guide, withRepairs, standings, gate)
+  const used = new Set(Object.keys(withRepairs))
+  const stop = stopOf(guide, readings)
+  return {
+    answers: withRepairs,
+    trail,
+    current: nodeOf(guide, step),
+    gate,
+    isPaperOnly: answers['gate-lines'] === 'dead-design' && answers['gate-danger'] === 'none',
+    ...(stop === undefined ? {} : { stop }),
+    standings,
+    fits: standings.filter(({ fits }) => fits).length,
+    ...(found === undefined ? {} : { found }),
+    reasons: reasonsOf(trail, found === undefined ? [] : found.members.length > 0 ? found.members : [found.cure]),
+    openTests: openTestsOf(guide, withRepairs, standings),
+    setAside: trail.flatMap(({ node, optionId }) => (optionId === SET_ASIDE ? [node] : [])),
+    unusedAnswers: Object.keys(answers).filter((id) => !used.has(id)),
   }
-  const used = new Set(trail.map((step) => step.node.id))
-  const unusedAnswers = Object.keys(answers).filter((id) => !used.has(id))
-  return { trail, current, unusedAnswers, gate: gateOn(taken, current) }
+}
+
+const REPAIR = /^after-/
+
+function repairsOf(answers: Answers): Answers {
+  return Object.fromEntries(Object.entries(answers).filter(([id]) => REPAIR.test(id)))
 }
 
 /**
- * The answers with this one given or changed. Later answers are kept; those that do not apply any more simply fall off
- * the path.
- * @throws RangeError if the node is no question of the guide or has no such option
+ * The answers with this one given or changed; every other one is kept, whatever it leads to.
+ * @throws RangeError if the node is no item of the guide or has no such answer
  */
 export function answer(guide: Guide, answers: Answers, nodeId: NodeId, optionId: string): Answers {
   const node = nodeById(guide, nodeId)
-  if (node?.is !== 'question') throw new RangeError(`"${nodeId}" is not a question of this guide.`)
-  if (!optionsOf(node).some((option) => option.id === optionId))
-    throw new RangeError(`"${optionId}" is not an answer to "${nodeId}".`)
-  return { ...answers, [nodeId]: optionId }
+  if (node === undefined || !isEvidence(node)) throw new RangeError(`"${nodeId}" is not a question of this guide.`)
+  if (readingOf(node, optionId) === undefined) throw new RangeError(`"${optionId}" is not an answer to "${nodeId}".`)
+  return { ...translateAnswers(answers), [nodeId]: optionId }
+}
+
+/** The stop that an answer leads to first, or undefined. */
+export function stopAfter(guide: Guide, nodeId: NodeId, optionId: string): Outcome | undefined {
+  const node = nodeById(guide, nodeId)
+  const reading = node !== undefined && isEvidence(node) ? readingOf(node, optionId) : undefined
+  return guide.outcomes.find((each) => each.id === reading?.stop)
 }
 
 function factFrom(node: NodeId, set: SetFact): Fact {
@@ -125,28 +183,31 @@ function factFrom(node: NodeId, set: SetFact): Fact {
     : { text: set.text, origin: { by: 'answer', node } }
 }
 
-/** The facts the answers of the path state, each with the question it came from. A later answer replaces an earlier. */
+/** The facts the answers state, each with the item it came from. A later answer replaces an earlier. */
 export function factsFrom(_guide: Guide, position: Position): Line['facts'] {
   const facts: { [K in FactKey]?: Fact } = {}
-  for (const { node, optionId } of position.trail) {
-    const option = optionsOf(node).find((each) => each.id === optionId)
-    for (const set of option?.sets ?? []) facts[set.fact] = factFrom(node.id, set)
-  }
+  for (const { node, optionId } of position.trail)
+    for (const set of readingOf(node, optionId)?.sets ?? []) facts[set.fact] = factFrom(node.id, set)
   return facts
 }
 
 /**
- * What an address shows. Without a node, or with one the guide does not have: where the answers lead. A node of the
- * path: that node with its answer, ready to be changed. Any other node is shown too, with a notice.
+ * What an address shows. Without a node, or with one the guide does not have: where the answers lead. An item that is
+ * asked next or was answered: with its answer, ready to be changed. Any other node is shown too, with a notice.
  */
-export function shownNode(guide: Guide, answers: Answers, nodeIdFromAddress?: NodeId): Shown {
+export function shownNode(guide: Guide, answers: Answers, address?: NodeId): Shown {
   const position = replay(guide, answers)
-  if (nodeIdFromAddress === undefined || nodeIdFromAddress === position.current.id)
-    return { node: position.current, position, onPath: true }
-  const node = nodeById(guide, nodeIdFromAddress)
+  const id = address !== undefined && Object.hasOwn(RETIRED, address) ? translated(address, '').evidence : address
+  if (id === undefined || id === position.current.id) return { node: position.current, position, onPath: true }
+  const node = nodeById(guide, id)
   if (node === undefined) return { node: position.current, position, onPath: true, notice: NO_SUCH_NODE }
   const step = position.trail.find((each) => each.node.id === node.id)
   if (step !== undefined) return { node, position, onPath: true, chosen: step.optionId }
+  if (position.stop?.id === id || position.openTests.some((each) => each.id === id))
+    return { node, position, onPath: true }
   const notice = position.gate === 'clear' ? OFF_PATH : `${OFF_PATH} ${GATE_UNANSWERED}`
   return { node, position, onPath: false, notice }
 }
+
+/** Whether an answer tells nothing: not known, or set aside. */
+export const isOpenAnswer = (optionId: string): boolean => optionId === UNKNOWN || optionId === SET_ASIDE

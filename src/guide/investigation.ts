@@ -48,7 +48,7 @@ export type CureId =
 /**
  * One thing that may be the cause. `effort` of its cure: 1 taken away, cleaned or closed; 2 a repair or a new route;
  * 3 a part is added or a place changed; 4 it has no cure of its own, its path is treated. `shows`: by definition it can
- * appear as nothing else. `paths`: for a source, the ways that go together with it; empty = it needs none.
+ * appear as nothing else. `paths`: for a source, the ways that go together with it; empty = it needs none. `alone`: a path at fault by itself.
  */
 export type Suspect = {
   readonly id: SuspectId
@@ -62,6 +62,7 @@ export type Suspect = {
   readonly proof: EvidenceId
   readonly shows: readonly SymptomId[]
   readonly paths?: readonly SuspectId[]
+  readonly alone?: readonly SymptomId[]
   readonly sources: readonly [Source, ...Source[]]
 }
 

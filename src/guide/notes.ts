@@ -1,9 +1,16 @@
-/** The field notes, in the order of their list: measuring, parts, tables, rules and safety. */
+/** The field notes, in the order of their list: measuring, tests, parts, tables, rules and safety. */
 import { MEASURING_NOTES } from './notes/measuring.ts'
 import { PART_NOTES } from './notes/parts.ts'
 import { SAFETY_NOTES } from './notes/rules-and-safety.ts'
 import { TABLE_NOTES } from './notes/tables.ts'
+import { TEST_NOTES } from './notes/tests.ts'
 import type { FieldNote } from './types.ts'
 
 /** Every field note; ids are permanent. */
-export const FIELD_NOTES: readonly FieldNote[] = [...MEASURING_NOTES, ...PART_NOTES, ...TABLE_NOTES, ...SAFETY_NOTES]
+export const FIELD_NOTES: readonly FieldNote[] = [
+  ...MEASURING_NOTES,
+  ...TEST_NOTES,
+  ...PART_NOTES,
+  ...TABLE_NOTES,
+  ...SAFETY_NOTES,
+]

@@ -2,6 +2,7 @@
 import type { Express } from '../calc/line/fields.ts'
 import type { Line } from '../calc/types.ts'
 import { CIRCUIT_RULES } from './rules/circuit.ts'
+import { CLASS_RULES } from './rules/classes.ts'
 import { contextOf, type Rule } from './rules/context.ts'
 import { LINE_RULE_CODE } from './rules/line.ts'
 import { PLACE_RULES } from './rules/place.ts'
@@ -9,7 +10,7 @@ import { SURGE_RULES } from './rules/surge.ts'
 import type { Advice, AdviceItem, Guide, Outcome } from './types.ts'
 
 const RULES: ReadonlyMap<string, Rule> = new Map(
-  [...CIRCUIT_RULES, ...LINE_RULE_CODE, ...PLACE_RULES, ...SURGE_RULES].map((rule) => [rule.id, rule]),
+  [...CIRCUIT_RULES, ...CLASS_RULES, ...LINE_RULE_CODE, ...PLACE_RULES, ...SURGE_RULES].map((rule) => [rule.id, rule]),
 )
 
 /** Ids an outcome may name in `rules`. */
@@ -43,7 +44,7 @@ export function advise({
   /** works out calculations typed into fields; without it they are named as not read */
   readonly express?: Express
 }): Advice {
-  if (!guide.nodes.some((node) => node.id === outcome.id))
+  if (!guide.outcomes.some(({ id }) => id === outcome.id))
     throw new RangeError(`"${outcome.id}" is not an outcome of this guide.`)
   const context = contextOf({ outcome, line, express })
   const isStop = outcome.class === 'stop'

@@ -10,6 +10,11 @@ const isWhole: Test = (value) => Number.isSafeInteger(value)
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
+const isOne =
+  (number: number): Test =>
+  (value) =>
+    value === number
+
 const maybe =
   (test: Test): Test =>
   (value) =>
@@ -43,33 +48,71 @@ const dictionary =
   (value) =>
     isRecord(value) && Object.values(value).every(test)
 
-const condition = record({
-  answered: maybe(record({ node: isText, options: list(isText) })),
-  kindFamily: maybe(list(isText)),
-})
-const next = either(isText, some(record({ when: maybe(condition), go: isText })))
 const sets = list(record({ fact: isText, text: isText, why: maybe(isText), assumed: maybe(isTrue) }))
 const sources = some(record({ id: isText, clause: maybe(isText), standing: isText }))
 
-const option = record({
+const say = word('rules-out', 'against', 'for', 'proves')
+const source = record({ id: isText, clause: maybe(isText), standing: isText })
+const part = word('source', 'path', 'victim')
+
+const reading = record({
   id: isText,
   label: isText,
   hint: maybe(isText),
+  says: dictionary(say),
+  cites: maybe(dictionary(source)),
   sets: maybe(sets),
   gate: maybe(word('clear', 'barred')),
-  next,
+  stop: maybe(isText),
+  means: isText,
+  retired: maybe(isTrue),
 })
 
-const question = record({
-  is: word('question'),
+const when = record({
+  symptoms: maybe(list(isText)),
+  answered: maybe(list(record({ evidence: isText, options: list(isText) }))),
+})
+
+const card = record({
+  do: list(isText),
+  with: list(record({ instrument: isText, setting: isText })),
+  expect: isText,
+  unit: maybe(isText),
+})
+
+const evidence = record({
   id: isText,
   chapter: isText,
+  kind: word('ask', 'look', 'test'),
+  about: either(part, word('safety', 'line')),
   text: isText,
   why: isText,
   findOut: isText,
-  options: list(option),
-  picker: maybe(record({ fact: word('lineKind'), next, barredNext: isText })),
+  minutes: isWhole,
+  opens: maybe(isTrue),
+  needs: maybe(list(isText)),
+  when: maybe(when),
+  card: maybe(card),
+  options: list(reading),
+  picker: maybe(word('lineKind')),
   cautions: maybe(list(isText)),
+  note: maybe(isText),
+})
+
+const suspect = record({
+  id: isText,
+  part,
+  name: isText,
+  oneLine: isText,
+  usual: word('often', 'sometimes', 'rarely'),
+  cure: isText,
+  effort: either(isOne(1), isOne(2), isOne(3), isOne(4)),
+  outcome: isText,
+  proof: isText,
+  shows: list(isText),
+  paths: maybe(list(isText)),
+  alone: maybe(list(isText)),
+  sources,
 })
 
 const outcome = record({
@@ -87,7 +130,14 @@ const outcome = record({
   nextMeasurement: isText,
 })
 
-const guide = record({ version: isWhole, edition: isText, start: isText, nodes: list(either(question, outcome)) })
+const guide = record({
+  version: isWhole,
+  edition: isText,
+  start: isText,
+  suspects: list(suspect),
+  evidence: list(evidence),
+  outcomes: list(outcome),
+})
 
 /** True when every field is there and is what its type says; what the fields say is the linter's business. */
 export function isGuide(raw: unknown): raw is Guide {

@@ -1,20 +1,11 @@
-/** The shape of the question tree. Everything is plain JSON-clonable data: it is stored and read back from IndexedDB. */
+/** The shape of the guide. Everything is plain JSON-clonable data: it is stored and read back from IndexedDB. */
 import type { CheckId, FactKey, LineKindId, Source, Topology } from '../calc/types.ts'
+import type { Found } from './investigate/ending.ts'
+import type { Standing } from './investigate/standing.ts'
+import type { Evidence, Suspect } from './investigation.ts'
 
 /** Permanent, kebab-case. Questions and outcomes share one id space. */
 export type NodeId = string
-
-/**
- * All parts must hold, judged on the answers of the present path only. `answered`: that question was answered with one
- * of these options; `kindFamily`: the family of the line kind chosen last is one of these.
- */
-export type Condition = {
-  readonly answered?: { readonly node: NodeId; readonly options: readonly string[] }
-  readonly kindFamily?: readonly string[]
-}
-
-/** Where an option leads: one node, or the first branch whose condition holds (the last has none). */
-export type Next = NodeId | readonly { readonly when?: Condition; readonly go: NodeId }[]
 
 /** `assumed`: the answer did not state it; the fact is carried as an (unfavourable) assumption and says `why`. */
 export type SetFact = {
@@ -22,34 +13,6 @@ export type SetFact = {
   readonly text: string
   readonly why?: string
   readonly assumed?: true
-}
-
-/** One answer to a question. */
-export type GuideOption = {
-  readonly id: string
-  readonly label: string
-  /** one line under the label: what one would see or hear */
-  readonly hint?: string
-  readonly sets?: readonly SetFact[]
-  /** what this answer does to the safety gate */
-  readonly gate?: 'clear' | 'barred'
-  readonly next: Next
-}
-
-/** A node that asks. */
-export type Question = {
-  readonly is: 'question'
-  readonly id: NodeId
-  readonly chapter: string
-  readonly text: string
-  readonly why: string
-  /** how to find out when the answer is "don't know" */
-  readonly findOut: string
-  readonly options: readonly GuideOption[]
-  /** `kind-picker`: options are the line kinds, searchable; every option leads to `pickerNext` */
-  readonly picker?: { readonly fact: 'lineKind'; readonly next: Next; readonly barredNext: NodeId }
-  /** safety texts shown with the question */
-  readonly cautions?: readonly string[]
 }
 
 /** What kind of end a path has; all of full rank. */
@@ -83,30 +46,55 @@ export type Outcome = {
   readonly nextMeasurement: string
 }
 
-/** Questions and outcomes. */
-export type GuideNode = Question | Outcome
+/** What can stand at an address: an item of evidence, or an outcome. */
+export type GuideNode = Evidence | Outcome
 
-/** The whole tree. `version` grows with every change of content; `start` is the first question. */
+/** The whole guide. `version` grows with every change of content; `start` is the first question. */
 export type Guide = {
   readonly version: number
   readonly edition: string
   readonly start: NodeId
-  readonly nodes: readonly GuideNode[]
+  readonly suspects: readonly Suspect[]
+  readonly evidence: readonly Evidence[]
+  readonly outcomes: readonly Outcome[]
 }
 
-/** node id -> option id (or line-kind id at a picker) */
+/** node id -> option id (or line-kind id at a picker); the newest answer to each item, in the order first given */
 export type Answers = Readonly<Record<NodeId, string>>
 
-/** One answered question of the path. */
-export type TrailStep = { readonly node: Question; readonly optionId: string; readonly label: string }
+/** One answered item of the complaint. */
+export type TrailStep = {
+  readonly node: Evidence
+  readonly optionId: string
+  readonly label: string
+  readonly means: string
+}
 
-/** Derived by replay from the start; never stored. */
+/** An answer that speaks for the cause found: the clause of the reason that it carries. */
+export type Reason = { readonly step: TrailStep; readonly suspect: Suspect }
+
+/** Derived from the answers by replay; never stored. */
 export type Position = {
+  readonly answers: Answers
   readonly trail: readonly TrailStep[]
+  /** what is asked next, or what the answers lead to */
   readonly current: GuideNode
-  /** answers kept but not on the present path */
-  readonly unusedAnswers: readonly NodeId[]
   readonly gate: 'unknown' | 'clear' | 'barred'
+  /** design on paper: the line is on the list, dead and measured; nothing is fitted or tried */
+  readonly isPaperOnly: boolean
+  /** the stop that an answer asks for; looking and thinking may go on behind it */
+  readonly stop?: Outcome
+  readonly standings: readonly Standing[]
+  /** how many suspects still fit */
+  readonly fits: number
+  readonly found?: Found
+  readonly reasons: readonly Reason[]
+  /** what may still decide, the best first; what was set aside or not known stands among it */
+  readonly openTests: readonly Evidence[]
+  /** tests set aside, in the order set aside */
+  readonly setAside: readonly Evidence[]
+  /** answers kept that belong to no item of this guide */
+  readonly unusedAnswers: readonly NodeId[]
 }
 
 /** One section of advice a rule produced from the line's facts. */

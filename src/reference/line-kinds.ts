@@ -3,6 +3,7 @@ import { ANALOG_KINDS, NOT_LISTED_KIND } from './line-kinds/analog.ts'
 import { BARRED_KINDS } from './line-kinds/barred.ts'
 import { DATA_KINDS } from './line-kinds/data.ts'
 import { FAST_KINDS } from './line-kinds/fast.ts'
+import { MORE_KINDS } from './line-kinds/more.ts'
 import { POWER_KINDS } from './line-kinds/power.ts'
 import type { LineKind } from './line-kinds/types.ts'
 
@@ -27,6 +28,7 @@ export const LINE_KINDS: readonly LineKind[] = [
   ...ANALOG_KINDS,
   ...DATA_KINDS,
   ...FAST_KINDS,
+  ...MORE_KINDS,
   ...BARRED_KINDS,
   NOT_LISTED_KIND,
 ]

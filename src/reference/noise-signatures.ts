@@ -120,7 +120,7 @@ export const NOISE_SIGNATURES: readonly NoiseSignature[] = [
   {
     id: 'portable-device',
     source: 'Portable electronic device',
-    rule: '217 Hz buzz of mobile phones, VHF harmonics, Wi-Fi',
+    rule: '217 Hz buzz of one sort of mobile phone only; VHF harmonics, Wi-Fi',
     heard: 'a buzz in a fixed rhythm, or a navigation error on one frequency',
     firstTest: 'device on, off, on',
     citations: [read('C09'), read('C11')],

@@ -12,7 +12,12 @@ export const NO_TRIAL_LIST: readonly string[] = [
   'magneto leads and ignition exciters',
   'strobe high voltage',
   'antenna coax',
-  'live 115 V AC and live 270 V DC',
+  'live 115 V AC and live 270 V DC, and any live supply above 60 V DC or 30 V AC rms',
+  'lines whose voltage is not known',
+  'attitude, air data, landing guidance or radio height that can mislead without a flag',
+  'landing gear, brakes and steering',
+  'thrust reverser and propeller pitch',
+  'electric trim and autopilot servos',
   'fire detection',
   'intrinsically safe circuits',
 ]
@@ -24,7 +29,7 @@ export const SAFETY_TEXTS = {
   },
   'power-off': {
     title: 'Off, tagged, discharged, measured dead',
-    text: 'Before a connector is opened or an adapter fitted: power off and tagged, capacitors discharged through a resistor, then measured dead. Never mate or part a connector with power on it.',
+    text: 'A connector is opened or an adapter fitted only with power off and tagged. Before it, capacitors are discharged through a resistor and measured dead. Never mate or part a connector with power on it.',
   },
   'stored-charge': {
     title: 'Capacitors keep their charge',
@@ -40,7 +45,7 @@ export const SAFETY_TEXTS = {
   },
   'trial-authority': {
     title: 'Whose leave it needs',
-    text: 'Fitting a trial value, even on the ground, needs the leave of the certifying staff or test conductor responsible for this aircraft or rig. It comes off again afterwards.',
+    text: 'Fitting a trial value needs leave, even on the ground. The certifying staff or test conductor responsible for this aircraft or rig gives it. It comes off again afterwards.',
   },
   'permanent-approved': {
     title: 'Permanent means approved data',
@@ -48,11 +53,11 @@ export const SAFETY_TEXTS = {
   },
   'lightning-hirf-fuel': {
     title: 'Compliance changes with the part',
-    text: 'A filter or suppressor changes how the installation meets lightning, HIRF and fuel-tank safety. Have that assessed before it becomes permanent.',
+    text: 'A filter or suppressor changes how the installation meets lightning, HIRF (high-intensity radiated fields) and fuel-tank safety. Have that assessed before it becomes permanent.',
   },
   hipot: {
     title: 'Insulation and high-pot tests',
-    text: 'Isolate filtered and suppressed contacts before an insulation or high-pot test, unless the procedure says otherwise. A capacitor or a suppressor reads as a fault there, and can be damaged.',
+    text: 'Isolate filtered and suppressed contacts before an insulation or high-pot test, unless the procedure says otherwise. A capacitor or a suppressor reads as a fault there. It can be damaged.',
   },
   'after-strike': {
     title: 'After a lightning strike',
@@ -76,11 +81,11 @@ export const SAFETY_TEXTS = {
   },
   'lethal-voltage': {
     title: 'This line can kill',
-    text: '115 V AC and 270 V DC are lethal, and DC capacitors hold the charge. Work on paper; measure only with the equipment, training and second person your procedure asks for.',
+    text: '115 V AC and 270 V DC are lethal, and DC capacitors hold the charge. Work on paper. Measure only with the equipment, training and second person your procedure asks for.',
   },
   'low-pressure': {
     title: 'Thin air breaks down sooner',
-    text: 'Air breaks down at 327 V peak at the worst gap and pressure. A part that passes at sea level can flash over in an unpressurised bay: solid filling, more spacing, a test at altitude pressure.',
+    text: 'Air breaks down at 327 V peak at the worst gap and pressure. A part that passes at sea level can flash over in an unpressurised bay. Solid filling, more spacing, a test at altitude pressure.',
   },
   'matched-legs': {
     title: 'Keep both legs alike',
@@ -116,7 +121,7 @@ export const SAFETY_TEXTS = {
   },
   'no-back-probing': {
     title: 'No back-probing',
-    text: 'Do not push a probe beside a contact: it spreads the contact, and the fault you make is the next complaint. Use the break-out box or a test lead of the right size.',
+    text: 'Do not push a probe beside a contact. It spreads the contact, and that fault is the next complaint. Use the break-out box or a test lead of the right size.',
   },
 } as const satisfies Readonly<Record<string, SafetyText>>
 

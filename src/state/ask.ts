@@ -1,13 +1,27 @@
-/** One step of the triage: the answer is kept, and the line learns what the answer states. */
+/** One step of the triage: the answer is appended to the history, and the line learns what the answers state. */
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { answer, factsFrom, replay } from '../guide/engine.ts'
-import type { Guide, Position } from '../guide/types.ts'
+
+import { CLOSED, type Closed, earlierLike } from '../guide/investigate/earlier.ts'
+import { newestOf } from '../guide/investigate/events.ts'
+import { afterRepair } from '../guide/investigate/standing.ts'
+import type { Event } from '../guide/investigation.ts'
+import { translateEvents } from '../guide/retired.ts'
+import type { Guide, NodeId, Position } from '../guide/types.ts'
+import { complaints } from './complaints.ts'
+
 import { triageDesk } from './desk.ts'
 import { setAnswers, setTriageLine, triage } from './session.ts'
 
+/** What may be written down with an answer. */
+export type Beside = Pick<Event, 'reading' | 'note' | 'repeats'>
+
+/** How a repair or trial ended. */
+export type Repaired = 'gone' | 'less' | 'same' | 'same-measured' | 'worse'
+
 /**
- * The line after the path has changed: what earlier answers stated goes, what the present path states comes, what the
- * user typed stays. The gate is the path's.
+ * The line after the answers have changed: what earlier answers stated goes, what the present ones state comes, what
+ * the user typed stays. The gate is that of the answers.
  */
 export function lineAfter(guide: Guide, position: Position, line: Line): Line {
   const facts: { [K in FactKey]?: Fact } = {}
@@ -17,11 +31,57 @@ export function lineAfter(guide: Guide, position: Position, line: Line): Line {
   return { ...line, gate: position.gate, facts }
 }
 
-/** Gives an answer, saves it, and says where it leads. */
-export function give(guide: Guide, nodeId: string, optionId: string): Position {
-  const answers = answer(guide, triage.peek().answers, nodeId, optionId)
+function record(guide: Guide, answers: Position['answers'], event: Event): Position {
   const position = replay(guide, answers)
-  setAnswers(answers, guide.version)
+  setAnswers(answers, guide.version, event)
   setTriageLine(lineAfter(guide, position, triageDesk.line.peek()))
   return position
+}
+
+/** Gives an answer, with what was read or noted, saves it, and says where it leads. */
+export function give(guide: Guide, nodeId: NodeId, optionId: string, beside: Beside = {}): Position {
+  const answers = answer(guide, triage.peek().answers, nodeId, optionId)
+  return record(guide, answers, { at: new Date().toISOString(), evidence: nodeId, option: optionId, ...beside })
+}
+
+/** Writes down what the repair of a suspect did, and says where that leads. */
+export function giveRepair(guide: Guide, suspect: string, how: Repaired, beside: Beside = {}): Position {
+  const evidence = afterRepair(suspect)
+  const answers = { ...triage.peek().answers, [evidence]: how }
+  return record(guide, answers, { at: new Date().toISOString(), evidence, option: how, ...beside })
+}
+
+/** Closes the complaint with its cause and how it was proven. */
+export function closeWith(guide: Guide, suspect: string, proof: string): Position {
+  const answers = { ...triage.peek().answers, [CLOSED]: suspect }
+  return record(guide, answers, { at: new Date().toISOString(), evidence: CLOSED, option: suspect, note: proof })
+}
+
+/** Types the exact frequency of the noise: a fact of the line, and the answer to the question about the band. */
+export function giveFrequency(guide: Guide, text: string): Position {
+  const line = triageDesk.line.peek()
+  setTriageLine({ ...line, facts: { ...line.facts, noiseHz: { text, origin: { by: 'user' } } } })
+  return give(guide, 'frequency', 'exact', { reading: text })
+}
+
+/** The newest thing written down for an item of the triage under way. */
+export const lastEvent = (nodeId: NodeId): Event | undefined =>
+  newestOf(translateEvents(triage.value.events ?? []), nodeId)
+
+/** Earlier complaints of this device with the same answers, and what they turned out to be. */
+export function earlierComplaints(answers: Position['answers']): readonly Closed[] {
+  const mine = triage.value.complaintId
+  const closed = (complaints.value ?? []).flatMap((complaint): readonly Closed[] =>
+    complaint.id === mine || complaint.answers[CLOSED] === undefined
+      ? []
+      : [
+          {
+            id: complaint.id,
+            title: complaint.title,
+            answers: complaint.answers,
+            proof: newestOf(complaint.events ?? [], CLOSED)?.note ?? '',
+          },
+        ],
+  )
+  return earlierLike(answers, closed)
 }

@@ -4,7 +4,7 @@
  * `triage`                 {answers, guideVersion, line, complaintId?}
  * `scratch`                the Line the quick checks work on
  * `resumeSession()`        once at start, before the first screen
- * `setAnswers(answers, guideVersion)`, `setTriageLine(line)`
+ * `setAnswers(answers, guideVersion, event)`, `setTriageLine(line)`
  * `attachComplaint(id)`    from now on every step is also saved into that complaint
  * `resumeComplaint(complaint)`  goes on with a saved complaint
  * `restartTriage()`        a fresh triage; the complaint it was saved in stays in the Log
@@ -16,6 +16,7 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Fact, FactKey, Line } from '../calc/types.ts'
+import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import type { Complaint } from '../store/complaint.ts'
 import { editFact, settleFact } from '../store/edits.ts'
@@ -124,10 +125,13 @@ function setTriage(draft: TriageDraft): void {
 }
 
 /** Replaces the answers; the whole record, since changing an early answer may drop later ones. */
-export function setAnswers(answers: Answers, guideVersion: number): void {
-  const draft = { ...current.value, answers, guideVersion }
+export function setAnswers(answers: Answers, guideVersion: number, event?: Event): void {
+  const before = current.value.events
+  const events = event === undefined ? before : [...(before ?? []), event]
+  const changed = { answers, guideVersion, ...(events && { events }) }
+  const draft = { ...current.value, ...changed }
   setTriage(draft)
-  if (draft.complaintId !== undefined) change(draft.complaintId, { answers, guideVersion })
+  if (draft.complaintId !== undefined) change(draft.complaintId, changed)
 }
 
 /** Replaces the line of the triage (facts typed, gate answered); of a kept line, only what is new is written. */
@@ -154,9 +158,9 @@ function replaceTriage(draft: TriageDraft): void {
 
 /** Goes on with a saved complaint at the question where it was left. */
 export function resumeComplaint(complaint: Complaint): void {
-  const { answers, guideVersion, lines, id } = complaint
+  const { answers, events, guideVersion, lines, id } = complaint
   const line = lines[0] === undefined ? newLine() : looseLine(lines[0])
-  replaceTriage({ ...emptyTriage(), answers, guideVersion, line, complaintId: id })
+  replaceTriage({ ...emptyTriage(), answers, ...(events && { events }), guideVersion, line, complaintId: id })
 }
 
 /** Starts over. */

@@ -1,11 +1,12 @@
 import type { CheckId, Line } from '../calc/types.ts'
+import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import type { Kept } from './gate.ts'
 import { newId } from './ids.ts'
 import { type KeptLine, keptLine } from './line.ts'
 
 /** Version of the complaint's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const COMPLAINT_SCHEMA = 2
+export const COMPLAINT_SCHEMA = 3
 
 /**
  * A check that was run for a complaint, never its result: on a line of the complaint, or (as it was kept earlier) on the
@@ -31,7 +32,9 @@ export type ComplaintRecord = {
   /** set while a deletion can still be undone */
   readonly deletedAt?: string
   readonly isDemo: boolean
+  /** the newest answer to each item, as older windows read it; the events are the history */
   readonly answers: Answers
+  readonly events?: readonly Event[]
   readonly checks: readonly SavedCheck[]
   readonly rivals?: readonly ComplaintRival[]
   readonly kept: readonly Kept[]
@@ -41,7 +44,9 @@ export type ComplaintRecord = {
 export type Complaint = ComplaintRecord & { readonly lines: readonly KeptLine[] }
 
 /** The parts of a complaint that may be changed after it was made. */
-export type ComplaintPatch = Partial<Pick<Complaint, 'title' | 'note' | 'answers' | 'guideVersion' | 'checks'>>
+export type ComplaintPatch = Partial<
+  Pick<Complaint, 'title' | 'note' | 'answers' | 'events' | 'guideVersion' | 'checks'>
+>
 
 /** A complaint made now, with the given parts filled in. */
 export function newComplaint(

@@ -1,19 +1,27 @@
 /** One invented complaint in an invented fleet, so that a newcomer sees the whole path. Removable like any other. */
 import type { Fact, Line } from '../calc/types.ts'
+import { eventsFrom } from '../guide/investigate/events.ts'
 import type { Answers } from '../guide/types.ts'
 import { type Complaint, newComplaint } from './complaint.ts'
 import { newId } from './ids.ts'
 
 /** The guide's version these answers were written for. */
-const WRITTEN_FOR_GUIDE = 1
+const WRITTEN_FOR_GUIDE = 2
 
 const ANSWERS: Answers = {
   'gate-danger': 'none',
   'gate-lines': 'none',
   wrong: 'reading',
-  changed: 'new-unit',
   when: 'transmit',
+  extent: 'one-box',
+  'antenna-port': 'no',
+  'key-list': 'some',
   ptt: 'gone-cable',
+  cable: 'whole',
+  'cable-trial': 'less',
+  bond: 'good',
+  'shield-ends': 'good',
+  'move-away': 'same',
   kind: 'synchro',
   frequency: 'vhf',
   box: 'no',
@@ -24,7 +32,7 @@ const TITLE = 'Example: heading pointer swings on ship 3 while the second radio 
 const NOTE = `Invented example, fleet "Lantern", ship 3. Remove it whenever you like.
 
 Reported: the heading pointer swings some degrees each time the second radio is keyed, worst near 121 MHz. New since that radio's antenna was moved aft.
-Found: with a dummy load on the radio it is gone. The one cable that matters is the heading synchro, contacts 7, 8 and 9.
+Found: with a dummy load at both ends of the coax it is gone. A clamp over the whole heading synchro cable, contacts 7, 8 and 9, helps. Bond and shield were measured good.
 Wanted: 20 dB at 118 and 137 MHz. The box cannot be opened, so it has to go into the cable side.`
 
 const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
@@ -57,6 +65,7 @@ export function demoComplaint(): Complaint {
     title: TITLE,
     note: NOTE,
     answers: ANSWERS,
+    events: eventsFrom(ANSWERS, new Date().toISOString()),
     guideVersion: WRITTEN_FOR_GUIDE,
     lines: [line],
     checks: [{ check: 'need', lineId: line.id }],

@@ -1,4 +1,6 @@
 /** Small things the app remembers between starts: theme, current triage, scratch line, and what made room for them. */
+import { eventsFrom } from '../guide/investigate/events.ts'
+import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import { type Desk, inOneGo, readOne, writeOne } from './db.ts'
 import { editFact, type FactEdit } from './edits.ts'
@@ -6,19 +8,21 @@ import { id, type Kept, readRecord, schema, type Table, time, version } from './
 import { newId } from './ids.ts'
 import { holdsAnything, type LooseLine, newLine, restoreLoose } from './line.ts'
 import { isRecord } from './plain.ts'
-import { answersOf } from './restore.ts'
+import { answersOf, eventsOf, isBefore } from './restore.ts'
 
 /** What the user chose; `auto` follows the system. */
 export type ThemeChoice = 'auto' | 'day' | 'dark' | 'night'
 
 /** Version of a triage's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const TRIAGE_SCHEMA = 1
+export const TRIAGE_SCHEMA = 2
 
 /** The triage under way: answers and typed facts, and the complaint it is saved in, if any. Its line's id is its own. */
 export type TriageDraft = {
   readonly schemaVersion: number
   readonly updatedAt: string
   readonly answers: Answers
+  /** the history behind the answers, oldest first */
+  readonly events?: readonly Event[]
   readonly guideVersion: number
   readonly line: LooseLine
   readonly complaintId?: string
@@ -29,6 +33,7 @@ const TRIAGE: Table<Omit<TriageDraft, 'kept'>> = {
   schemaVersion: { read: schema(TRIAGE_SCHEMA), or: () => TRIAGE_SCHEMA },
   updatedAt: { read: time, or: () => '1970-01-01T00:00:00.000Z' },
   answers: { read: answersOf, or: () => ({}) },
+  events: { read: eventsOf, or: () => undefined },
   guideVersion: { read: version, or: () => 0 },
   line: { read: (value, _at, { from }) => (isRecord(value) ? restoreLoose(value, from) : undefined), or: newLine },
   complaintId: { read: id, or: () => undefined },
@@ -72,7 +77,9 @@ export function isUnkept({ complaintId, answers, line }: TriageDraft): boolean {
 
 /** The gate for a triage; anything else becomes an empty one. Never throws. */
 export function restoreTriage(raw: unknown): TriageDraft {
-  return readRecord(TRIAGE, isRecord(raw) ? raw : {}, 'stored')
+  const draft = readRecord(TRIAGE, isRecord(raw) ? raw : {}, 'stored')
+  if (!isBefore(raw, TRIAGE_SCHEMA) || draft.events !== undefined) return draft
+  return { ...draft, events: eventsFrom(draft.answers, draft.updatedAt) }
 }
 
 /** The triage left open at the last visit; an empty one when there is none. Fails with a `StoreError`. */

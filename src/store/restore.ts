@@ -1,4 +1,6 @@
 /** The gate for complaints: whatever comes in, a valid complaint comes out, and what is not understood is kept aside. */
+import { eventsFrom } from '../guide/investigate/events.ts'
+import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import {
   assemble,
@@ -40,6 +42,18 @@ export const answersOf: Reader<Answers> = (value, at, gate) => {
   )
 }
 
+const EVENT: Table<Event> = {
+  at: required(time),
+  evidence: required(text),
+  option: required(text),
+  reading: { read: text, or: () => undefined },
+  note: { read: text, or: () => undefined },
+  repeats: { read: oneOf<NonNullable<Event['repeats']>>(['agreed', 'differed', 'once']), or: () => undefined },
+}
+
+/** The history of a triage. */
+export const eventsOf: Reader<readonly Event[]> = listOf(item(EVENT))
+
 const CHECK: Table<SavedCheck> = {
   check: required((value) => (isCheckId(value) ? value : undefined)),
   address: { read: text, or: () => undefined },
@@ -68,6 +82,7 @@ const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
   deletedAt: { read: time, or: () => undefined },
   isDemo: { read: flag, or: () => false },
   answers: { read: answersOf, or: () => ({}) },
+  events: { read: eventsOf, or: () => undefined },
   checks: { read: listOf(savedCheck), or: () => [] },
   rivals: { read: listOf(item(RIVAL)), or: () => undefined },
 }
@@ -75,9 +90,19 @@ const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
 /** Every field a complaint's record has, for the guard over the fixtures. */
 export const COMPLAINT_FIELDS = [...Object.keys(COMPLAINT), 'kept'] as const
 
+/** The version of a complaint's record that first kept its history. */
+const WITH_EVENTS = 3
+
+/** Whether a raw record says it is older than a version; one that says nothing is the oldest. */
+export const isBefore = (raw: unknown, version: number): boolean =>
+  isRecord(raw) && (raw['schemaVersion'] === undefined || Number(raw['schemaVersion']) < version)
+
 /** The gate for a complaint's own record. Never throws. */
 export function restoreRecord(raw: unknown, from: Provenance = 'stored'): ComplaintRecord {
-  return readRecord(COMPLAINT, isRecord(raw) ? raw : { kept: [{ at: '', value: raw }] }, from)
+  const record = readRecord(COMPLAINT, isRecord(raw) ? raw : { kept: [{ at: '', value: raw }] }, from)
+  if (!isBefore(raw, WITH_EVENTS) || record.events !== undefined) return record
+  // Written before there were events: the answers were all there at the last change.
+  return { ...record, events: eventsFrom(record.answers, record.updatedAt) }
 }
 
 function restoreWhole(raw: Record<string, unknown>, from: Provenance): Complaint {

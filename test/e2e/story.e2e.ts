@@ -5,7 +5,7 @@ import { chromium, type Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { CHROMIUM_FLAGS, findChromium } from '../../scripts/chromium.mjs'
 import { DIST, startServer } from '../../scripts/static-server.mjs'
-import { nodeById, optionsOf } from '../../src/guide/engine.ts'
+import { isEvidence, nodeById, optionsOf } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { lineKindById } from '../../src/reference/line-kinds.ts'
 import { waitForOffline } from './support/browser.ts'
@@ -165,7 +165,7 @@ describe('a triage', () => {
     await shown(page, 'bond')
     await comeBack('#/ask/wrong')
     await shown(page, 'wrong')
-    expect(await answerButton(page, 'wrong', 'reading').getAttribute('aria-pressed')).toBe('true')
+    expect(await answerButton(page, 'wrong', 'plan').getAttribute('aria-pressed')).toBe('true')
   })
 
   it('keeps the later answers that still apply when an early one is changed', async () => {
@@ -181,15 +181,15 @@ describe('a triage', () => {
         .tap()
       await answerAll(page, [[nodeId, to]], 'tap')
     }
-    await change('wrong', 'reading', 'noise')
+    await change('frequency', 'vhf', 'hf')
     await shown(page, 'filter-victim-inline')
-    await change('changed', 'disturbed', 'own-filter')
-    await shown(page, 'own-filter')
+    await change('plan-direction', 'stand', 'emission')
+    await shown(page, 'filter-source-inline')
     await page.goBack()
-    await answerAll(page, [['changed', 'disturbed']], 'tap')
+    await answerAll(page, [['plan-direction', 'stand']], 'tap')
     await shown(page, 'filter-victim-inline')
-    await change('bond', 'good', 'poor')
-    await shown(page, 'bond-first')
+    await change('bond', 'good', 'dont-know')
+    await shown(page, 'measure-open')
   })
 
   it('starts afresh without losing what was kept', async () => {
@@ -214,7 +214,7 @@ const PART_ADVICE =
 describe('the safety gate', () => {
   const barred = CLEAR_GATE.map(([nodeId]) => {
     const node = nodeById(GUIDE, nodeId)
-    const options = node?.is === 'question' ? optionsOf(node).filter(({ gate }) => gate === 'barred') : []
+    const options = node && isEvidence(node) ? optionsOf(node).filter(({ stop }) => stop !== undefined) : []
     return { nodeId, options }
   })
 
@@ -225,11 +225,11 @@ describe('the safety gate', () => {
       if (nodeId === 'gate-lines') await answerAll(page, [['gate-danger', 'none']], 'tap')
       expect(options.length).toBeGreaterThanOrEqual(3)
       expect(options.map(({ id }) => id)).toContain('dont-know')
-      for (const { id, next } of options) {
+      for (const { id, stop: stopId } of options) {
         await page.goto(visit.at(`#/ask/${nodeId}`))
         await answerAll(page, [[nodeId, id]], 'tap')
-        const stop = nodeById(GUIDE, String(next))
-        if (stop?.is !== 'outcome') throw new Error(`${id} does not lead to a stop.`)
+        const stop = nodeById(GUIDE, String(stopId))
+        if (stop === undefined || isEvidence(stop)) throw new Error(`${id} does not lead to a stop.`)
         await shown(page, stop.id)
         expect(await region('Result').textContent()).toContain(stop.reason)
         expect(await region('Next measurement').count()).toBe(1)
@@ -250,7 +250,17 @@ describe('the safety gate', () => {
 
   it('stops a barred kind that is named late', async () => {
     await open('#/ask/gate-danger')
-    await answerAll(page, [...TO_A_FILTER.slice(0, 5), ['kind', 'pyrotechnic']], 'tap')
+    await answerAll(
+      page,
+      [
+        ...TO_A_FILTER.slice(
+          0,
+          TO_A_FILTER.findIndex(([id]) => id === 'kind'),
+        ),
+        ['kind', 'pyrotechnic'],
+      ],
+      'tap',
+    )
     await shown(page, 'stop-kind')
     for (const name of ['Checks', 'Window']) expect(await region(name).count(), name).toBe(0)
     const kind = lineKindById('pyrotechnic')

@@ -4,12 +4,13 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
 import golden from '../golden/surge-decks.json' with { type: 'json' }
 import {
   answerAll,
-  CLEAR_GATE,
+  CLEAR,
   field,
   heading,
   output,
   settled,
   si,
+  stepsOf,
   textOf,
   titleOf,
   unfold,
@@ -41,7 +42,7 @@ it('walks from a storm to the ladder, where a clamp above what the input withsta
   await page.goto(visit.at('#/ask'))
   await heading(page).waitFor()
   await page.getByRole('link', { name: 'Start', exact: true }).tap()
-  await answerAll(page, [...CLEAR_GATE, ['wrong', 'broken'], ['damage', 'storm']])
+  await answerAll(page, stepsOf({ ...CLEAR, wrong: 'broken', damage: 'storm', when: 'storm', 'strike-marks': 'found' }))
   await page.getByRole('heading', { level: 1, name: titleOf('suppressor-strike') }).waitFor()
   await page
     .getByRole('link', { name: /^Surge/ })

@@ -182,7 +182,7 @@ const ROWS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   'power.json': { rows: 31 },
   'pair.json': { rows: 11, circuits: 3 },
   'choke.json': { rows: 27, circuits: 9 },
-  'guide-cases.json': { cases: 15 },
+  'guide-cases.json': { cases: 51 },
   'surge-decks.json': { circuits: 13 },
   'surge-tables.json': { factors: 12, pinInjection: 25 },
 }

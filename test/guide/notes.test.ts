@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { CHECK_KEYS } from '../../src/guide/check-keys.ts'
+import { GUIDE } from '../../src/guide/guide.ts'
+import { TEST_NOTES } from '../../src/guide/notes/tests.ts'
 import { FIELD_NOTES } from '../../src/guide/notes.ts'
+import { usesOf } from '../../src/guide/notes-used.ts'
 import { SOURCES } from '../../src/reference/sources.ts'
 
 const byId = new Map(FIELD_NOTES.map((note) => [note.id, note]))
 const SUBJECTS =
-  'in-line-trial on-off-on common-or-differential which-way-round worst-case-capacitor lead-and-bond bench-figure pair-balance radio-bands noise-signatures alternator-frequencies current-probe headset-only source-impedance fits-contact may-i-fly insulation-tests after-a-strike codes paschen navy-rule suppressor-facts no-trial-lines inductance-as-built node-spacing limit-lines'
+  'in-line-trial on-off-on common-or-differential which-way-round worst-case-capacitor lead-and-bond bench-figure pair-balance radio-bands noise-signatures alternator-frequencies current-probe headset-only source-impedance fits-contact may-i-fly insulation-tests after-a-strike codes paschen navy-rule suppressor-facts no-trial-lines inductance-as-built node-spacing limit-lines dummy-load breaker-matrix bond-four-wire shield-ends audio-ground bus-first-aid clamp-ferrites bus-dip lamps-and-chargers vhf-and-gnss hf-on-the-airframe l-band water intermittents event-table p-static drives compass-and-fields cabin-devices lightning-and-pulses rack-trays'
 
 describe('the field notes', () => {
   it('cover every subject, each once', () => {
@@ -32,6 +35,14 @@ describe('the field notes', () => {
       if (note !== undefined) expect([...byId.keys()]).toContain(note)
       if (check !== undefined) expect(Object.keys(CHECK_KEYS)).toContain(check)
     }
+  })
+})
+
+describe('notes and tests', () => {
+  it('lead to each other: every note that a test names lists the test, computed from the guide', () => {
+    const named = new Set(GUIDE.evidence.flatMap(({ note }) => note ?? []))
+    for (const id of named) expect([...byId.keys()]).toContain(id)
+    for (const { id } of TEST_NOTES) expect(usesOf(id).length, id).toBeGreaterThan(0)
   })
 })
 

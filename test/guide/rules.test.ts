@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import type { FactKey, Line } from '../../src/calc/types.ts'
-import { nodeById } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { SURGE_FACTS } from '../../src/guide/rules/surge.ts'
 import { advise, PART_RULE_IDS, RULE_IDS } from '../../src/guide/rules.ts'
@@ -16,9 +15,9 @@ const lineOf = (facts: Partial<Readonly<Record<FactKey, string>>>, gate: Line['g
   facts: Object.fromEntries(Object.entries(facts).map(([key, text]) => [key, { text, origin: { by: 'user' } }])),
 })
 const outcomeOf = (id: string): Outcome => {
-  const node = nodeById(GUIDE, id)
-  if (node?.is !== 'outcome') throw new Error(`no outcome ${id}`)
-  return node
+  const found = GUIDE.outcomes.find((each) => each.id === id)
+  if (found === undefined) throw new Error(`no outcome ${id}`)
+  return found
 }
 const adviceOn = (
   id: string,
@@ -187,7 +186,7 @@ describe('trial and suppressor', () => {
 })
 
 describe('the gate over all advice', () => {
-  const outcomes = GUIDE.nodes.filter((node): node is Outcome => node.is === 'outcome')
+  const { outcomes } = GUIDE
 
   it.each(['unknown', 'barred'] as const)('advises no part at any outcome while the gate is %s', (gate) => {
     for (const { id, class: kind, steps } of outcomes) {

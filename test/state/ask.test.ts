@@ -3,10 +3,19 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import type { Line } from '../../src/calc/types.ts'
 import { replay } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
-import { give, lineAfter } from '../../src/state/ask.ts'
+import {
+  closeWith,
+  earlierComplaints,
+  give,
+  giveFrequency,
+  giveRepair,
+  lastEvent,
+  lineAfter,
+} from '../../src/state/ask.ts'
+import { createFromTriage, loadComplaints } from '../../src/state/complaints.ts'
 import { restartTriage, triage } from '../../src/state/session.ts'
 
-const toKind = { 'gate-danger': 'none', 'gate-lines': 'none', wrong: 'noise', changed: 'disturbed', bond: 'good' }
+const toKind = { 'gate-danger': 'none', 'gate-lines': 'none', wrong: 'noise', bond: 'good' }
 
 describe('the line after an answer', () => {
   const line: Line = {
@@ -57,5 +66,51 @@ describe('giving an answer', () => {
     give(GUIDE, 'gate-lines', 'none')
     give(GUIDE, 'gate-lines', 'fuel-quantity')
     expect(triage.value.line.gate).toBe('barred')
+  })
+
+  it('appends every answer to the history, with what was read beside it', () => {
+    give(GUIDE, 'wrong', 'noise')
+    give(GUIDE, 'bond', 'poor', { reading: '7.1', repeats: 'agreed' })
+    give(GUIDE, 'wrong', 'reading')
+    expect(triage.value.events?.map(({ evidence, option }) => `${evidence} ${option}`)).toEqual([
+      'wrong noise',
+      'bond poor',
+      'wrong reading',
+    ])
+    expect(lastEvent('bond')).toMatchObject({ reading: '7.1', repeats: 'agreed', at: expect.stringMatching(/^20/) })
+    expect(triage.value.answers).toMatchObject({ wrong: 'reading', bond: 'poor' })
+  })
+
+  it('takes a typed frequency as a fact of the line and as the answer to the question about the band', () => {
+    giveFrequency(GUIDE, '121.5 MHz')
+    expect(triage.value.answers['frequency']).toBe('exact')
+    expect(triage.value.line.facts.noiseHz).toEqual({ text: '121.5 MHz', origin: { by: 'user' } })
+    give(GUIDE, 'frequency', 'hf')
+    expect(triage.value.line.facts.noiseHz?.text).toBe('121.5 MHz')
+  })
+
+  it('closes with cause and proof, and names it to a later complaint with the same answers', async () => {
+    await loadComplaints()
+    for (const [id, option] of Object.entries({
+      wrong: 'noise',
+      when: 'engine',
+      rhythm: 'whine',
+      'return-lift': 'gone',
+    }))
+      give(GUIDE, id, option)
+    giveRepair(GUIDE, 'return', 'gone')
+    closeWith(GUIDE, 'return', 'on, off, on: agreed')
+    const { answers, events, guideVersion, line } = triage.value
+    const made = createFromTriage({
+      title: 'Whine, right seat',
+      answers,
+      ...(events && { events }),
+      guideVersion,
+      line,
+    })
+    restartTriage()
+    expect(earlierComplaints({ wrong: 'noise', when: 'engine', rhythm: 'whine' })).toEqual([
+      { id: made.id, title: 'Whine, right seat', answers, proof: 'on, off, on: agreed' },
+    ])
   })
 })

@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { eventsFrom } from '../../src/guide/investigate/events.ts'
 import { COMPLAINT_SCHEMA } from '../../src/store/complaint.ts'
 import { listComplaints } from '../../src/store/complaints.ts'
 import {
@@ -112,6 +113,7 @@ describe('the database', () => {
     expect(kept).toEqual({
       ...old,
       schemaVersion: COMPLAINT_SCHEMA,
+      events: eventsFrom(old?.answers ?? {}, old?.updatedAt ?? ''),
       kept: [{ at: 'later', value: { x: 3 } }],
       lines: [
         {
@@ -165,13 +167,17 @@ describe('the database', () => {
     )
   })
 
-  it('opens a version 2 storage as it is', async () => {
+  it('opens a version 2 storage as it is, its answers as events of their last change', async () => {
     await seed(v2)
+    const history = (one: { readonly events?: object; readonly answers: object; readonly updatedAt: string }) => ({
+      events: one.events ?? eventsFrom({ ...one.answers }, one.updatedAt),
+    })
     const kept = v2.stores.complaints.records.filter((one) => one.deletedAt === undefined)
     const lines = v2.stores.lines.records.filter((one) => one.removedAt === undefined)
     expect(await listComplaints()).toMatchObject(
       kept.map((one) => ({
         ...one,
+        ...history(one),
         schemaVersion: COMPLAINT_SCHEMA,
         lines: lines.flatMap((line) => (line.complaintId === one.id ? [{ ...line, schemaVersion: LINE_SCHEMA }] : [])),
       })),
@@ -179,7 +185,7 @@ describe('the database', () => {
     const { scratch, triage } = v2.stores.meta.records
     expect(await readScratch()).toMatchObject({ ...scratch, schemaVersion: LINE_SCHEMA })
     const line = { ...triage.line, schemaVersion: LINE_SCHEMA }
-    expect(await readTriage()).toMatchObject({ ...triage, line, schemaVersion: TRIAGE_SCHEMA })
+    expect(await readTriage()).toMatchObject({ ...triage, ...history(triage), line, schemaVersion: TRIAGE_SCHEMA })
   })
 
   it('writes with strict durability', async () => {

@@ -15,7 +15,7 @@ describe('the example complaint', () => {
   it('walks through the guide to a filter, with every answer used', () => {
     const demo = demoComplaint()
     const { current, gate, unusedAnswers } = replay(GUIDE, demo.answers)
-    expect(current).toMatchObject({ is: 'outcome', class: 'filter' })
+    expect(current).toMatchObject({ is: 'outcome', class: 'filter', id: 'filter-own-tx' })
     expect([gate, unusedAnswers]).toEqual(['clear', []])
     expect(demo.guideVersion).toBe(GUIDE.version)
   })

@@ -12,8 +12,15 @@ beforeEach(freshStore)
 afterEach(() => vi.unstubAllGlobals())
 
 const loadStoredGuide = (bundled: Guide) => load(bundled, isGuide)
-const misshapen = { ...{ version: 3, edition: 'x', start: 'q' }, nodes: [{ is: 'question', id: 'q' }] }
-const guide = (version: number, edition = `edition ${version}`): Guide => ({ version, edition, start: 'q', nodes: [] })
+const misshapen = { ...{ version: 3, edition: 'x', start: 'q' }, evidence: [{ kind: 'ask', id: 'q' }] }
+const guide = (version: number, edition = `edition ${version}`): Guide => ({
+  version,
+  edition,
+  start: 'q',
+  suspects: [],
+  evidence: [],
+  outcomes: [],
+})
 
 describe('the guide on disk', () => {
   it('is seeded from the bundle and read from the store', async () => {

@@ -29,6 +29,7 @@ export const LINE_CHECKS: readonly OutcomeCheck[] = [
 /** The rules every filter outcome evaluates with the facts of the line. */
 export const LINE_RULES = [
   'in-band',
+  'line-class',
   'topology',
   'impedance',
   'need',
@@ -50,8 +51,8 @@ const WHERE: Readonly<Record<Place, { rule: string; headline: string; step: stri
   },
   inline: {
     rule: 'place-inline',
-    headline: 'as an adapter on the cable side',
-    step: 'The box stays as it is: plan an in-line adapter at its connector, shell bonded to structure.',
+    headline: 'as an in-line adapter on the cable side',
+    step: 'The box stays closed: plan an in-line adapter on the cable side of its connector, shell bonded to structure.',
   },
   either: {
     rule: 'place-either',
@@ -85,8 +86,7 @@ const victim = (place: Place): Outcome =>
     id: `filter-victim-${place}`,
     headline: `A filter at the victim, ${WHERE[place].headline}`,
     noiseFrom: 'cable',
-    reason:
-      'The noise comes in by this line, above the audio range, and no cheaper cause was found. A capacitor to the shell, with an inductor if needed, turns it back at the wall of the box.',
+    reason: 'A capacitor to the shell, with an inductor if needed, turns radio noise back at the wall of the box.',
     rules: [WHERE[place].rule, ...LINE_RULES],
     steps: [
       'Open the window check and enter what is still missing; the signal decides the most, the noise the least.',
@@ -103,13 +103,12 @@ const source = (place: Place): Outcome =>
     id: `filter-source-${place}`,
     headline: `A filter at the source, ${WHERE[place].headline}`,
     noiseFrom: 'box',
-    reason:
-      'This box makes the noise and sends it out by this line. Stopped at its own connector it helps every victim at once.',
+    reason: 'Stopped at the connector of the box that makes it, it helps every victim at once.',
     rules: [WHERE[place].rule, ...LINE_RULES],
     steps: [
       'Open the window check and enter what is still missing; the source impedance is inside the box.',
       WHERE[place].step,
-      'Mind the supply of the box: enough capacitance for its own converter, not so much that inrush trips its breaker.',
+      'Mind the supply of the box. Enough capacitance for its own converter, not so much that inrush trips its breaker.',
       PROOF,
     ],
     nextMeasurement: 'Level on each line of this connector, one at a time, in the unit and bandwidth of the limit.',
@@ -126,12 +125,11 @@ export const FILTER_OUTCOMES: readonly Outcome[] = [
   filter({
     id: 'filter-open-way',
     headline: 'A filter at the connector, direction still open',
-    reason:
-      'The line and its kind are known, but not the way the noise goes. The capacitance window can be found; which end the inductor faces cannot.',
+    reason: 'The capacitance window can be found without the way the noise goes; which end the inductor faces cannot.',
     rules: ['place-either', ...LINE_RULES],
     steps: [
       'Open the window check for both cases: source inside the box, then source on the cable. Take the worse.',
-      'Probe along the cable: the reading rises towards the source. Then come back and answer the direction.',
+      'Probe along the cable. The reading rises towards the source. Then come back and answer the direction.',
       PROOF,
     ],
     nextMeasurement: 'Current probe at both ends of the cable: the end that reads more is nearer to the source.',
@@ -141,7 +139,7 @@ export const FILTER_OUTCOMES: readonly Outcome[] = [
     headline: 'Our own transmitter gets in by this cable',
     noiseFrom: 'cable',
     reason:
-      'With the antenna replaced by a dummy load it is gone, so the radiated field drives the victim’s cable. Distance and shield come first; a small capacitor at the victim’s connector is the part that fits.',
+      'The radiated field drives the victim’s cable. Distance and shield come first; then a part at the victim’s connector, sized at the transmit frequency.',
     sources: [
       { id: 'C15', standing: 'read' },
       { id: 'C29', standing: 'read' },
@@ -151,7 +149,7 @@ export const FILTER_OUTCOMES: readonly Outcome[] = [
     steps: [
       'Move the victim’s leads away from antenna and coax, twist and shield them; over 150 mm apart is a start.',
       'Clean and re-seat the coax contacts and the antenna base bond, then repeat.',
-      'Open the window check at the transmit frequency: 100 pF to 1 nF at the very pin is the usual size.',
+      'Open the window check at the transmit frequency. At VHF 100 pF to 1 nF at the very pin is usual. HF needs far more. 1 nF gives 2.8 dB at 3 MHz from 50 Ω into a high input.',
       PROOF,
     ],
     nextMeasurement: 'Repeat at three channels and at low power: note what the victim does at each.',

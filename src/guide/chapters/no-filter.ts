@@ -13,7 +13,7 @@ const not = (
 })
 
 const WHINE_NUMBER =
-  'From a 1 Ω source, 20 dB at 2.4 kHz needs 660 µF, at 4.8 kHz 330 µF: a thousand times what fits a contact.'
+  'From a 1 Ω source, 20 dB at 2.4 kHz needs 660 µF, at 4.8 kHz 330 µF. That is a thousand times what fits a contact.'
 
 const PRACTICE = { id: 'practice', standing: 'practice' } as const
 const DERIVED = { id: 'derived', standing: 'derived' } as const
@@ -27,13 +27,13 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     reason: `The ripple is at audio rate from a source of about an ohm. ${WHINE_NUMBER}`,
     sources: [{ id: 'R40', standing: 'read' }, { id: 'R41', standing: 'read' }, DERIVED],
     steps: [
-      'Switch the alternator field off by the manual, on the ground: gone proves the alternator.',
+      'Switch the alternator field off by the manual, on the ground. Gone proves the alternator.',
       'Check diodes, brushes, the output terminal, the engine-to-structure bond and the field lead.',
       'Separate the audio return from the power return.',
-      'If it must be filtered: a large choke and capacitor at the alternator or at the victim’s supply, as a design change.',
+      'A filter would be a large choke and capacitor, at the alternator or at the victim’s supply. That is a design change.',
     ],
     nextMeasurement:
-      'Frequency of the whine at two engine speeds: electrical frequency is poles × rpm / 120, the ripple six times that.',
+      'Frequency of the whine at two engine speeds. Electrical frequency is poles × rpm / 120, the ripple six times that.',
   }),
   not({
     id: 'whine-regulator',
@@ -41,7 +41,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     reason: `A pitch that moves with load, at constant engine speed, is a switching regulator or a converter at audio rate. ${WHINE_NUMBER}`,
     sources: [{ id: 'R40', standing: 'read' }, DERIVED],
     steps: [
-      'Hold engine speed, switch a landing light: a moving pitch proves the regulator.',
+      'Hold engine speed, switch a landing light. A moving pitch proves the regulator.',
       'Check the regulator ground, its sense lead and the field lead; swap in a good regulator.',
       'Give the audio its own return.',
     ],
@@ -49,11 +49,11 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'whine-rectifier',
-    headline: 'A connector filter will not cure rectifier whine or 400 Hz hum',
+    headline: 'A connector filter will not cure rectifier whine',
     reason: `Rectified 400 Hz rings at 2.4 kHz with six pulses and 4.8 kHz with twelve, from a bus of about an ohm. ${WHINE_NUMBER} A drop to 400 or 800 Hz points to an open diode.`,
     sources: [{ id: 'R36', standing: 'read' }, DERIVED],
     steps: [
-      'Switch the inverter or rectifier unit off, or swap it: gone proves it.',
+      'Switch the inverter or rectifier unit off, or swap it. Gone proves it.',
       'Compare the pitch with 6, 12 or 18 times the supply frequency.',
       'Repair the unit, the returns and the audio ground. A filter belongs at its output, as a large choke and capacitor.',
     ],
@@ -95,7 +95,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     cautions: ['lightning-hirf-fuel'],
     headline: 'It depends on the place: a strong transmitter outside',
     reason:
-      'A fault that returns at the same place comes from a field there. Hardening against it is part of the type’s certification, so a locally fitted filter is not the answer.',
+      'A field at a place is met by place and procedure. Hardening against it is part of the type’s certification, so a locally fitted filter is not the answer.',
     sources: [
       { id: 'C01', standing: 'read' },
       { id: 'R45', standing: 'read' },
@@ -112,7 +112,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     id: 'portable-device',
     headline: 'A carry-on device does it: take it away first',
     reason:
-      'A phone, tablet or charger close to cables and antennas disturbs compass, receivers and audio. Its rhythm is fixed: a 217 Hz buzz is a phone.',
+      'A phone, tablet or charger close to cables and antennas disturbs compass, receivers and audio. Its rhythm is fixed; 217 Hz is one sort of phone only.',
     sources: [
       { id: 'C09', standing: 'read' },
       { id: 'C11', standing: 'read' },
@@ -129,8 +129,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     id: 'own-tx-antenna',
     cautions: ['transmitter-hazard'],
     headline: 'Our transmitter reaches the receiver by its antenna',
-    reason:
-      'With a dummy load it is gone and the victim listens by an antenna: the path is antenna to antenna. A part in the victim’s connector is not in that path.',
+    reason: 'The path is antenna to antenna. A part in the victim’s connector is not in that path.',
     sources: [{ id: 'C07', standing: 'read' }, { id: 'R46', standing: 'memory' }, PRACTICE],
     steps: [
       'Find the relation: transmit frequency, its multiples, the receiver’s channel.',
@@ -144,7 +143,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     cautions: ['transmitter-hazard'],
     headline: 'Our transmitter leaks from the set or its cables',
     reason:
-      'It stays with a dummy load, so it does not leave by the antenna but by the set, its coax contact or its harness. Antenna filters did nothing in such a case.',
+      'It leaves by the set, its coax contact, its ground or its harness. Antenna filters did nothing in such a case.',
     sources: [{ id: 'C07', standing: 'read' }, PRACTICE],
     steps: [
       'Clean and re-seat the coax contact in the rack, check its spring and the ground straps.',
@@ -158,7 +157,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     cautions: ['breakers'],
     headline: 'It comes in by the antenna: a connector filter is not in the path',
     reason:
-      'A dummy load removes it, so the noise is in the air at the antenna, in the very band the receiver must hear. Filtering it would filter the signal.',
+      'The noise is in the air at the antenna, in the very band the receiver must hear. Filtering it would filter the signal.',
     sources: [PRACTICE, { id: 'R44', standing: 'read' }],
     steps: [
       'Find the source: one system off at a time, receiver squelch open, weak station tuned.',
@@ -171,8 +170,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'radiated-outside',
     headline: 'It is in the air around the aircraft',
-    reason:
-      'A handheld away from the aircraft, or every system at once with all power off, hears it too. It is radiated: ignition, a hangar lamp, a drive, or a station.',
+    reason: 'It is radiated: ignition, a hangar lamp, a drive, or a station. A part on one cable does not reach it.',
     sources: [PRACTICE],
     steps: [
       'Walk with the handheld: louder towards the engine, the hangar, or nowhere?',
@@ -184,7 +182,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'ground-supply',
     headline: 'The ground supply or the hangar makes it',
-    reason: 'It is gone on the battery and comes with the ground supply: 50, 60 or 400 Hz, or a motor drive nearby.',
+    reason: 'The ground supply brings 50, 60 or 400 Hz, or a motor drive nearby brings hash.',
     sources: [PRACTICE],
     steps: [
       'Try another ground supply, then another place.',
@@ -250,9 +248,9 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'box-upset',
-    headline: 'It gets into the box itself, or by its antenna',
+    headline: 'It is the box itself: its inside, its case, or its type',
     reason:
-      'No cable makes a difference, so the path is the case, a display window or an antenna. A part on a cable is not in that path.',
+      'The fault goes with the box or its type: its inside, its case or its display window. A part on a cable is not in that path.',
     sources: [
       { id: 'C03', standing: 'read' },
       { id: 'C13', standing: 'read' },
@@ -278,8 +276,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'source-fault',
     headline: 'Repair the source: it is faulty',
-    reason:
-      'A good unit of the same kind is quiet, so ours has lost what kept it quiet: a brush, a diode, a suppressor, a bond.',
+    reason: 'Ours has lost what keeps a good one quiet: a brush, a diode, a suppressor, a bond.',
     sources: [{ id: 'C17', standing: 'read' }, PRACTICE],
     steps: [
       'Repair or replace by the manual; check its switch, wiring and case bond too.',
@@ -311,8 +308,8 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     sources: [DERIVED],
     steps: [
       'Treat the source, or give the signal its own return.',
-      'A large choke and capacitor in a separate filter at the source or at the victim’s supply is a design change.',
-      'If what you hear at audio rate is radio energy made audible inside the victim, the line carries radio frequency: come back and answer its band.',
+      'A large choke and capacitor in a separate filter is a design change.',
+      'Radio energy can be made audible inside the victim. The line then carries radio frequency. Come back and answer its band.',
     ],
     nextMeasurement: 'Spectrum on the line itself, not in the headset: is there anything above 20 kHz?',
   }),
@@ -320,11 +317,11 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     id: 'in-band',
     headline: 'Noise in the signal’s own band: no low-pass cures it',
     reason:
-      'Between the two legs of a pair, or on a single wire, noise inside the band the signal uses is the same to a filter as the signal. What takes one takes the other.',
+      'A filter cannot tell noise from signal inside the signal’s own band, between the legs of a pair or on a single wire. What takes one takes the other.',
     sources: [DERIVED, PRACTICE],
     steps: [
-      'Go to where it gets onto the pair: the source, the driver’s supply, a split pair, an unbalanced joint.',
-      'On a pair, check twist, assignment and balance: common-mode noise turned differential can still be cured as common mode.',
+      'Go to where it gets onto the pair. The source, the driver’s supply, a split pair, an unbalanced joint.',
+      'On a pair, check twist, assignment and balance. Common-mode noise turned differential can still be cured as common mode.',
       'Lower the source, or raise the signal.',
     ],
     nextMeasurement: 'The same reading with the driver off: is the noise already there?',

@@ -1,39 +1,8 @@
-/** The safety gate: two questions that come before everything, and the stops behind them. */
-import type { GuideNode, GuideOption, Outcome, Question } from '../types.ts'
-
-const CHAPTER = 'Safety first'
-
-/** Smoke, heat, or something that acted by itself. */
-export const GATE_DANGER: Question = {
-  is: 'question',
-  id: 'gate-danger',
-  chapter: CHAPTER,
-  text: 'Is there smoke, heat, or a control or engine that acted by itself?',
-  why: 'These are not noise complaints. Nothing else in this guide matters before they are dealt with.',
-  findOut:
-    'Read the log entry and ask the crew. Look, smell and feel for heat at the equipment and its connectors with the power off. Until you know, treat it as yes.',
-  options: [
-    { id: 'smoke', label: 'Smoke, a burning smell or a hot part', gate: 'barred', next: 'stop-smoke' },
-    {
-      id: 'uncommanded',
-      label: 'A control, engine or release acted by itself',
-      hint: 'control surface, autopilot, governor, power loss, jettison',
-      gate: 'barred',
-      next: 'stop-uncommanded',
-    },
-    { id: 'none', label: 'No, none of these', next: 'gate-lines' },
-    {
-      id: 'dont-know',
-      label: "Don't know",
-      hint: 'stays closed until it is known',
-      gate: 'barred',
-      next: 'stop-danger-open',
-    },
-  ],
-}
+/** Lines that are left alone, and the stops that say so. */
+import type { Outcome } from '../types.ts'
 
 /** Lines that never get a trial part: option id, label, hint, and the stop with its reason. */
-const BARRED: readonly {
+export const BARRED_LINES: readonly {
   readonly id: string
   readonly label: string
   readonly hint?: string
@@ -115,13 +84,55 @@ const BARRED: readonly {
   },
   {
     id: 'live-power',
-    label: 'Live 115 V AC or 270 V DC',
+    label: 'Any live supply above 60 V DC or 30 V AC rms',
+    hint: '115 and 230 V AC, 270, 540 and 800 V DC',
     headline: 'Stop: live power that can kill',
     cautions: ['no-trial', 'lethal-voltage', 'power-off'],
     reason:
-      'No adapter is fitted to, and no connector opened on, a live 115 V AC or 270 V DC line. A filter there is a design question for a line that is dead and measured dead.',
-    step: 'Power off, tag, discharge through a resistor, measure dead. Then it is a design question: answer "None of these" for the dead line.',
+      'No adapter is fitted to, and no connector opened on, a live line above 60 V DC or 30 V AC rms. A filter there is a question of design on paper.',
+    step: 'Power off, tag, discharge through a resistor, measure dead. What is left is a design on paper, by approved data.',
     sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'voltage-unknown',
+    label: 'The voltage of the line is not known',
+    headline: 'Stop: no trial on an unknown voltage',
+    reason: 'A line whose voltage nobody knows is treated as one that kills.',
+    step: 'Read the wiring diagram. Nothing is opened or fitted until the voltage is written down.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'misleading',
+    label: 'Attitude, air data, ILS or radio height without a flag',
+    hint: 'ILS: instrument landing system',
+    headline: 'Stop: a reading that can mislead',
+    reason: 'A trial part can make it wrong without a flag, and the crew would follow it.',
+    step: 'Work only by the maintenance manual, with the full test of the system afterwards.',
+    sources: [{ id: 'practice', standing: 'practice' }],
+  },
+  {
+    id: 'gear-and-brakes',
+    label: 'Landing gear, brakes or steering',
+    headline: 'Stop: landing gear, brakes, steering',
+    reason: 'A disturbed line here moves or releases something heavy.',
+    step: 'Report it to the design authority. Look for a mandatory modification first.',
+    sources: [{ id: 'D51', standing: 'read' }],
+  },
+  {
+    id: 'reverser',
+    label: 'Thrust reverser or propeller pitch',
+    headline: 'Stop: thrust reverser or propeller pitch',
+    reason: 'Its interlocks keep reverse thrust out of flight, and an added part can defeat them.',
+    step: 'Report it to the design authority. No trial, no probe in line.',
+    sources: [{ id: 'D51', standing: 'read' }],
+  },
+  {
+    id: 'electric-trim',
+    label: 'Electric trim',
+    headline: 'Stop: electric trim',
+    reason: 'A trim that runs away is a control that acts by itself; sticking relays do it too.',
+    step: 'Trim cut-out by the book, then the manual and the bench.',
+    sources: [{ id: 'D59', standing: 'read' }],
   },
   {
     id: 'fire-detection',
@@ -141,37 +152,6 @@ const BARRED: readonly {
   },
 ]
 
-const barredOption = ({ id, label, hint }: (typeof BARRED)[number]): GuideOption => ({
-  id,
-  label,
-  ...(hint === undefined ? {} : { hint }),
-  gate: 'barred',
-  next: `stop-${id}`,
-})
-
-/** Lines that never get a trial part. */
-export const GATE_LINES: Question = {
-  is: 'question',
-  id: 'gate-lines',
-  chapter: CHAPTER,
-  text: 'Is the line or system to be worked on one of these?',
-  why: 'These never get a trial part. The line itself is asked for again later; this is about what you are sent to work on.',
-  findOut:
-    'Take the wiring diagram. Read what the complaint is about, and every contact of the connectors you would open: an adapter sits on all of them. Without the diagram, stop here until you have it.',
-  options: [
-    { id: 'none', label: 'None of these', hint: 'checked on the wiring diagram', gate: 'clear', next: 'wrong' },
-    ...BARRED.map(barredOption),
-    {
-      id: 'dont-know',
-      label: "Don't know",
-      hint: 'stays closed until it is known',
-      gate: 'barred',
-      next: 'stop-lines-open',
-    },
-  ],
-  cautions: ['no-trial'],
-}
-
 const stop = (
   part: Pick<Outcome, 'id' | 'headline' | 'reason' | 'steps' | 'nextMeasurement'> & Partial<Outcome>,
 ): Outcome => ({
@@ -186,7 +166,8 @@ const stop = (
 
 const NO_MEASUREMENT = 'None by you. Write down what was seen, when, and in which configuration.'
 
-const STOPS: readonly Outcome[] = [
+/** Outcomes of class `stop`. */
+export const STOPS: readonly Outcome[] = [
   stop({
     id: 'stop-smoke',
     headline: 'Stop: power off and find the heat',
@@ -233,7 +214,7 @@ const STOPS: readonly Outcome[] = [
     ],
     nextMeasurement: 'The answer to the second question.',
   }),
-  ...BARRED.map((line) =>
+  ...BARRED_LINES.map((line) =>
     stop({
       id: `stop-${line.id}`,
       headline: line.headline,
@@ -270,6 +251,3 @@ const STOPS: readonly Outcome[] = [
     nextMeasurement: 'The repeat of the on/off test, for the record.',
   }),
 ]
-
-/** Safety gate and stops, in the order they can be reached. */
-export const SAFETY_CHAPTER: readonly GuideNode[] = [GATE_DANGER, GATE_LINES, ...STOPS]

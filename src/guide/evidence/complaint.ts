@@ -367,7 +367,7 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
         id: 'flight',
         label: 'Only in flight: height, cold or shaking',
         for: 'precipitation contact',
-        against: 'ground-power touch headset device set-up bus-fault own-part',
+        against: 'ground-power touch headset device set-up bus-fault',
         means: 'A table of events finds what they share.',
       },
       {

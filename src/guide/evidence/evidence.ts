@@ -2,6 +2,7 @@
 import type { Evidence } from '../investigation.ts'
 import { ABA_EVIDENCE } from './aba.ts'
 import { COMPLAINT_EVIDENCE } from './complaint.ts'
+import { LINE_EVIDENCE } from './line.ts'
 import { PATH_EVIDENCE } from './path.ts'
 import { SAFETY_EVIDENCE } from './safety.ts'
 import { SOURCE_EVIDENCE } from './source.ts'
@@ -15,4 +16,5 @@ export const EVIDENCE: readonly Evidence[] = [
   ...ABA_EVIDENCE,
   ...PATH_EVIDENCE,
   ...VICTIM_EVIDENCE,
+  ...LINE_EVIDENCE,
 ]

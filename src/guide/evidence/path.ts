@@ -325,7 +325,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     why: 'A part works only against the bond it stands on, and a bond is cheaper than any part.',
     findOut:
       'Four wires, both polarities, flexed. A face or a strap up to five times as long as wide. 2.5 mΩ is usual.',
-    minutes: 10,
+    minutes: 8,
     needs: ['milliohm meter'],
     cautions: ['milliohm-fuel'],
     card: {
@@ -379,7 +379,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     text: 'Shield ends of that cable: all round, tail or open?',
     why: 'A tail of 50 mm is 31 Ω at 100 MHz: the shield’s current goes into the wires.',
     findOut: 'Torch at both ends: back-shell, clamp, tail. Ohms end to end and to the shell.',
-    minutes: 10,
+    minutes: 8,
     needs: ['torch'],
     options: readings(
       {
@@ -414,7 +414,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     text: 'Wide temporary strap or foil, case to structure: gone?',
     why: 'A short wide strap for one trial proves the bond, whatever the milliohms say.',
     findOut: 'Bare metal both ends, foil tape or braid 50 mm wide, as short as it goes. On, off, on.',
-    minutes: 10,
+    minutes: 12,
     cautions: ['trial-authority'],
     card: {
       do: [
@@ -446,7 +446,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     text: 'Shield closed all round, or its other end: gone?',
     why: 'Foil around the open end for one trial proves the shield.',
     findOut: 'Foil tape from shield to shell, all round, at one end and then at both. Then the other ground.',
-    minutes: 10,
+    minutes: 12,
     cautions: ['trial-authority'],
     card: {
       do: [

@@ -45,7 +45,8 @@ export function causesOf(all: readonly Standing[]): readonly Cause[] {
   const isSettled = [...sources, ...paths].some(isProven)
   const going = sources.filter((source) => hasWay(source, paths))
   const paired = going.flatMap((source) => withPaths(source, paths))
-  const alone = going.length === 0 ? paths.map((path) => causeOf(path)) : []
+  const standsAlone = (path: Standing) => path.isAlone && (isProven(path) || !sources.some(isProven))
+  const alone = paths.filter((path) => going.length === 0 || standsAlone(path)).map((path) => causeOf(path))
   return [...paired, ...alone, ...(isSettled ? [] : victims.map((victim) => causeOf(victim)))]
 }
 

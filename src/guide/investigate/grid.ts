@@ -33,8 +33,8 @@ export function printGrid({ suspects, evidence }: Table): string {
   const tens = suspects.map((_, index) => (index % 10 === 0 ? String(Math.floor(index / 10)) : ' ')).join('')
   const ones = suspects.map((_, index) => String(index % 10)).join('')
   const legend = suspects.map(
-    ({ id, part, usual, cure, effort, proof, outcome, shows, paths }, index) =>
-      `${String(index).padStart(2)} ${id}: ${part}, ${usual}, cure ${cure} (effort ${effort}) -> ${outcome}, proof ${proof}, shows ${shows.join(' ')}${paths === undefined ? '' : `, by ${paths.join(' ') || 'none'}`}`,
+    ({ id, part, usual, cure, effort, proof, outcome, shows, paths, alone }, index) =>
+      `${String(index).padStart(2)} ${id}: ${part}, ${usual}, cure ${cure} (effort ${effort}) -> ${outcome}, proof ${proof}, shows ${shows.join(' ')}${paths === undefined ? '' : `, by ${paths.join(' ') || 'none'}`}${alone === undefined ? '' : `, alone as ${alone.join(' ')}`}`,
   )
   return [
     `${suspects.length} suspects, ${evidence.length} items. x rules out, - against, + for, ! proves; cells without a source are practice.`,

@@ -3,7 +3,7 @@ import type { Evidence, Suspect, SymptomId, When } from '../investigation.ts'
 import type { Answers } from '../types.ts'
 import { type Cause, causesOf } from './causes.ts'
 import { type Standing, standings, symptomOf } from './standing.ts'
-import { expected, type Index, indexOf, SET_ASIDE, type Table } from './table.ts'
+import { expected, type Index, indexOf, SET_ASIDE, type Table, UNKNOWN } from './table.ts'
 
 /** Asked before anything is weighed, in this order. */
 export const FIRST: readonly string[] = ['gate-danger', 'gate-lines', 'wrong', 'volume', 'squelch']
@@ -154,4 +154,20 @@ export function nextEvidence(
     ranked(table, causes, open).find((each) => changesDecision(table, each, answers, left, now)) ??
     proofOf(table, causes, open)
   )
+}
+
+/**
+ * Questions, looks and tests that may still decide, the best first: not yet done, not known, or set aside. Those that open a
+ * circuit are listed too; their card says what they wait for.
+ */
+export function openTestsOf(table: Table, answers: Answers, all: readonly Standing[]): readonly Evidence[] {
+  const open = table.evidence.filter(
+    (each) =>
+      each.about !== 'line' &&
+      each.about !== 'safety' &&
+      each.id !== 'wrong' &&
+      applies(each, answers) &&
+      [undefined, SET_ASIDE, UNKNOWN].includes(answers[each.id]),
+  )
+  return ranked(table, causesOf(all), open)
 }

@@ -18,6 +18,8 @@ export type Standing = {
   readonly fits: boolean
   readonly balance: number
   readonly because: readonly Because[]
+  /** it can be at fault by itself here, without a source */
+  readonly isAlone: boolean
   readonly tried?: 'gone' | 'less' | 'same' | 'same-measured' | 'worse'
 }
 
@@ -67,6 +69,7 @@ function standingOf(suspect: Suspect, said: readonly Because[], answers: Answers
     fits: is === 'proven' || (is === 'in' && balance >= 0),
     balance,
     because,
+    isAlone: suspect.alone?.some((one) => symptom === undefined || one === symptom) === true,
     ...(tried !== undefined && TRIED.has(tried) ? { tried: tried as NonNullable<Standing['tried']> } : {}),
   }
 }

@@ -17,7 +17,7 @@ export type Index = {
   readonly suspectById: ReadonlyMap<SuspectId, Suspect>
   readonly rank: ReadonlyMap<SuspectId, number>
   readonly marks: ReadonlyMap<EvidenceId, ReadonlyMap<SuspectId, Marks>>
-  /** for each item and option, the suspects of the item's own part that the reading speaks for */
+  /** for each item and option, the suspects one of whom must be left for it to be seen */
   readonly named: ReadonlyMap<EvidenceId, readonly (readonly SuspectId[])[]>
 }
 
@@ -42,7 +42,9 @@ function namedBy(
   partOf: ReadonlyMap<SuspectId, Suspect>,
 ): readonly (readonly SuspectId[])[] {
   return options.map(({ says }) => {
-    const speaksFor = Object.entries(says).filter(([, say]) => say === 'for' || say === 'proves')
+    const proven = Object.entries(says).flatMap(([id, say]) => (say === 'proves' ? [id] : []))
+    if (proven.length > 0) return proven
+    const speaksFor = Object.entries(says).filter(([, say]) => say === 'for')
     const ofPart = speaksFor.some(([id]) => partOf.get(id)?.part === about)
     return ofPart ? speaksFor.map(([id]) => id) : []
   })

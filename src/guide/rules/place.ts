@@ -42,8 +42,18 @@ const RULES: readonly Rule[] = [
   place(
     'place-either',
     'Place: receptacle or in-line adapter',
-    'Receptacle when the box is new or open for change; in-line adapter on the cable when it is already qualified or cannot be changed. Either way at the wall of the box, never in the middle of the cable.',
+    'Receptacle when the box is new or open for change; in-line adapter on the cable when it is already qualified or cannot be changed. A blind-mated tray takes no adapter: there the tray wiring or a disconnect carries the part. Either way at the wall of the box, never in the middle of the cable.',
   ),
+  {
+    id: 'place-choke',
+    advisesPart: true,
+    say: () => ({
+      title: 'Place: a choke on the whole cable',
+      text: 'All wires of the cable through one core, at the box to be protected, or at the source for noise that leaves it. The signal passes: only current that all wires share meets the core. It is weight on the cable, so the place and the tie need leave.',
+      basis: [PRACTICE, { id: 'S47', standing: 'read' }],
+      missing: ['diameter of the cable with its connector', 'frequency of the noise'],
+    }),
+  },
   {
     id: 'place-coil',
     advisesPart: true,

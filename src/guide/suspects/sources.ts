@@ -40,7 +40,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
     outcome: 'source-treat',
     proof: 'aba-converter',
     shows: 'noise receiver gnss reading',
-    paths: 'antenna supply cable',
+    paths: 'antenna supply cable stud',
     read: ['D09'],
   },
   {
@@ -53,7 +53,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
     outcome: 'source-treat',
     proof: 'aba-motor',
     shows: 'noise receiver reading data reset',
-    paths: 'supply cable crosstalk antenna',
+    paths: 'supply cable crosstalk antenna stud',
     read: ['D13'],
   },
   {
@@ -66,7 +66,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
     outcome: 'ignition',
     proof: 'aba-ignition',
     shows: 'noise receiver reading',
-    paths: 'antenna cable',
+    paths: 'antenna cable coax',
     read: ['D05'],
   },
   {
@@ -111,7 +111,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
     id: 'own-tx-leak',
     name: 'Own transmitter, by set, coax or ground',
     oneLine:
-      'It leaks from the set, its coax, its supply or its ground, so a load in place of the antenna does not stop it.',
+      'It leaks from the set, its coax, its supply or its ground. A load in place of the antenna does not stop it.',
     usual: 'sometimes',
     cure: 'source',
     effort: 1,
@@ -207,7 +207,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
     outcome: 'choke-drive',
     proof: 'aba-drive',
     shows: 'noise receiver reading data reset',
-    paths: 'cable shield return crosstalk',
+    paths: 'cable shield return crosstalk stud',
     read: ['D41'],
   },
   {
@@ -257,7 +257,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
     outcome: 'source-treat',
     proof: 'aba-clock',
     shows: 'noise receiver gnss',
-    paths: 'antenna cable supply',
+    paths: 'antenna cable supply stud',
   },
   {
     id: 'bus-surge',

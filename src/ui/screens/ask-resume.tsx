@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks'
-import { replay } from '../../guide/engine.ts'
+import { isEvidence, replay } from '../../guide/engine.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { hashOf } from '../../state/router.ts'
 import { triage } from '../../state/session.ts'
@@ -19,7 +19,7 @@ export function Resume() {
         {trail.length === 1 ? 'One answer' : `${trail.length} answers`} so far. Last: {trail.at(-1)?.label}
       </p>
       <a class="button strong wide" href={hashOf('ask', current.id)}>
-        {current.is === 'outcome' ? 'See the result again' : 'Go on where you were'}
+        {isEvidence(current) ? 'Go on where you were' : 'See the result again'}
       </a>
     </div>
   )

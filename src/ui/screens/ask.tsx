@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { shownNode } from '../../guide/engine.ts'
+import { isEvidence, shownNode } from '../../guide/engine.ts'
 import type { Guide } from '../../guide/types.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { triage } from '../../state/session.ts'
@@ -40,7 +40,7 @@ export function Ask({ nodeId }: { readonly nodeId: string }) {
 function Node({ guide: content, nodeId }: { readonly guide: Guide; readonly nodeId: string }) {
   const shown = shownNode(content, triage.value.answers, nodeId)
   const { node } = shown
-  return node.is === 'question' ? (
+  return isEvidence(node) ? (
     <QuestionView key={node.id} guide={content} question={node} shown={shown} />
   ) : (
     <OutcomeView key={node.id} guide={content} outcome={node} shown={shown} />

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
-import { replay } from '../../guide/engine.ts'
+import { isEvidence, replay } from '../../guide/engine.ts'
+import { translateEvents } from '../../guide/retired.ts'
 import type { Guide } from '../../guide/types.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import { adoptChecks } from '../../state/adopt.ts'
@@ -12,10 +13,12 @@ import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
 import { Cautions, Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
+import { Handover } from './handover.tsx'
 import { KeptLine } from './kept-line.tsx'
 import { dayAndTime } from './moment.ts'
 import { TitleAndNote } from './title-and-note.tsx'
@@ -93,36 +96,40 @@ function TriageTrail({
   }
   const { trail, current } = position
   return (
-    <section aria-label="Triage">
-      <h2>Triage</h2>
-      {trail.length === 0 && <p class="muted">No question answered yet.</p>}
-      <dl class="facts">
-        {trail.map((step) => (
-          <div key={step.node.id}>
-            <dt>{step.node.text}</dt>
-            <dd>{step.label}</dd>
-          </div>
-        ))}
-        {current.is === 'outcome' && (
-          <div>
-            <dt>Result</dt>
-            <dd>
-              <strong>{current.headline}</strong>
-            </dd>
-          </div>
+    <>
+      <section aria-label="Triage">
+        <h2>Triage</h2>
+        {trail.length === 0 && <p class="muted">No question answered yet.</p>}
+        <dl class="facts">
+          {trail.map((step) => (
+            <div key={step.node.id}>
+              <dt>{step.node.text}</dt>
+              <dd>{step.label}</dd>
+            </div>
+          ))}
+          {!isEvidence(current) && (
+            <div>
+              <dt>Result</dt>
+              <dd>
+                <strong>{current.headline}</strong>
+              </dd>
+            </div>
+          )}
+        </dl>
+        {complaint.guideVersion > 0 && complaint.guideVersion !== content.version && (
+          <p class="muted small">Answered with an older guide; its answers mean what they meant.</p>
         )}
-      </dl>
-      {complaint.guideVersion > 0 && complaint.guideVersion !== content.version && (
-        <p class="muted small">Answered with an older guide; answers that no longer exist are skipped.</p>
-      )}
-      <button type="button" class="button" onClick={goOn}>
-        {trail.length === 0
-          ? 'Start the triage'
-          : current.is === 'outcome'
-            ? 'Open the result'
-            : 'Go on with the triage'}
-      </button>
-    </section>
+        <OpenTests
+          tests={position.setAside.length > 0 ? position.setAside : isEvidence(current) ? [] : position.openTests}
+          title="Open tests"
+          onOpen={() => resumeComplaint(complaint)}
+        />
+        <button type="button" class="button" onClick={goOn}>
+          {trail.length === 0 ? 'Start the triage' : isEvidence(current) ? 'Go on with the triage' : 'Open the result'}
+        </button>
+      </section>
+      <Handover position={position} events={translateEvents(complaint.events ?? [])} />
+    </>
   )
 }
 

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
 import { FIELD_NOTES } from '../../guide/notes.ts'
+import { usesOf } from '../../guide/notes-used.ts'
 import type { FieldNote } from '../../guide/types.ts'
 import { hashOf } from '../../state/router.ts'
 import { Icon } from '../parts/icon.tsx'
@@ -78,6 +79,7 @@ function NotePage({ note }: { readonly note: FieldNote }) {
       ...(page ? [{ hash: hashOf('notes', page.id), title: page.title }] : []),
     ]
   })
+  const tests = usesOf(note.id).map(({ id, text }) => ({ hash: hashOf('ask', id), title: `Asked for by: ${text}` }))
   return (
     <>
       <Head title={note.title}>
@@ -95,11 +97,11 @@ function NotePage({ note }: { readonly note: FieldNote }) {
         <h2>Source</h2>
         <Sources sources={note.sources} />
       </article>
-      {related.length > 0 && (
+      {related.length + tests.length > 0 && (
         <section aria-label="Related">
           <h2>Related</h2>
           <ul class="rows">
-            {related.map(({ hash, title }) => (
+            {[...related, ...tests].map(({ hash, title }) => (
               <li key={hash}>
                 <a href={hash}>
                   <span>{title}</span>

@@ -9,20 +9,24 @@ import { triageDesk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { hashOf } from '../../state/router.ts'
 import { attachComplaint, restartTriage, triage } from '../../state/session.ts'
-import { Cautions, Screening } from '../parts/cautions.tsx'
+import { Screening } from '../parts/cautions.tsx'
 import { Icon, type IconName } from '../parts/icon.tsx'
 import { KeptLink } from '../parts/kept-link.tsx'
 import { LineWindow } from '../parts/line-window.tsx'
+import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
+import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
+import { AfterRepair } from './after-repair.tsx'
+import { decisionSentence, Earlier, FoldedCautions, Reasons, Sure, ThinkOn, Withheld } from './decision.tsx'
 import { Trail } from './trail.tsx'
 
 const CLASS_WORDS: Readonly<
   Record<OutcomeClass, { readonly word: string; readonly icon: IconName; readonly tone: string }>
 > = {
-  filter: { word: 'A connector filter may be the cure', icon: 'ok', tone: 'ok' },
+  filter: { word: 'A part on this line is the likely cure', icon: 'ok', tone: 'ok' },
   suppressor: { word: 'A suppressor, not only a filter', icon: 'marginal', tone: 'marginal' },
   'not-a-filter': { word: 'A connector filter will not cure this', icon: 'fails', tone: 'marginal' },
   stop: { word: 'Stop', icon: 'fails', tone: 'fails' },
@@ -59,42 +63,41 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
       <div class="panes outcome">
         <div class="pane stack">
           <section class="answer" aria-label="Result">
-            <p class="headline">{outcome.reason}</p>
+            <p class="headline">{decisionSentence(outcome, advice)}</p>
+            {shown.onPath && <Sure guide={guide} position={shown.position} />}
+            <p>{outcome.reason}</p>
             <details class="fold">
               <summary>Source</summary>
               <Sources sources={outcome.sources} />
             </details>
           </section>
-          {!advice.mayAdviseParts && outcome.class !== 'stop' && <GateFirst guide={guide} />}
+          <Withheld guide={guide} outcome={outcome} position={shown.position} isAllowed={advice.mayAdviseParts} />
           <Steps advice={advice} />
-          <Cautions ids={outcome.cautions} open={outcome.class === 'stop'} />
           <section aria-label="Next measurement">
             <h2>Next measurement</h2>
             <p>{outcome.nextMeasurement}</p>
           </section>
+          {outcome.class === 'stop' && <ThinkOn position={shown.position} />}
+          {outcome.class === 'measure' && (
+            <OpenTests tests={shown.position.openTests} title="Open tests, the best first" />
+          )}
+          {shown.onPath && outcome.class !== 'stop' && <AfterRepair guide={guide} position={shown.position} />}
         </div>
         <div class="pane stack">
           {!leadsToWindow && <CheckLinks outcome={outcome} />}
           {outcome.checks.some((each) => each.check === 'window') && <LineWindow desk={triageDesk} />}
           <Items items={advice.items} />
           {leadsToWindow && <CheckLinks outcome={outcome} />}
+          {shown.onPath && <Reasons position={shown.position} />}
+          <FoldedCautions ids={outcome.cautions} isStop={outcome.class === 'stop'} />
+          {shown.onPath && outcome.class !== 'stop' && <SuspectBoard guide={guide} position={shown.position} />}
+          {shown.onPath && <Earlier position={shown.position} />}
         </div>
       </div>
       <Keep guide={guide} outcome={outcome} advice={advice} />
       <Trail position={shown.position} hereId={outcome.id} />
       <Screening />
     </>
-  )
-}
-
-function GateFirst({ guide }: { readonly guide: Guide }) {
-  return (
-    <p class="notice" role="status">
-      Figures are shown, but fitting or trying a part is not advised until the safety questions are answered.{' '}
-      <a class="link" href={hashOf('ask', guide.start)}>
-        Answer them now.
-      </a>
-    </p>
   )
 }
 
@@ -188,12 +191,18 @@ function Keep({
   readonly outcome: Outcome
   readonly advice: Advice
 }) {
-  const { complaintId, answers } = triage.value
+  const { complaintId, answers, events } = triage.value
   const line = triageDesk.line.value
   const kept = complaints.value?.find((complaint) => complaint.id === complaintId)
   const [isFresh, setFresh] = useState(false)
   const keep = () => {
-    const made = createFromTriage({ title: outcome.headline, answers, guideVersion: guide.version, line })
+    const made = createFromTriage({
+      title: outcome.headline,
+      answers,
+      ...(events && { events }),
+      guideVersion: guide.version,
+      line,
+    })
     attachComplaint(made.id)
     setFresh(true)
   }

@@ -1,20 +1,37 @@
-import { optionsOf } from '../../guide/engine.ts'
-import type { Guide, GuideOption, Question, Shown } from '../../guide/types.ts'
-import { give } from '../../state/ask.ts'
+import { useState } from 'preact/hooks'
+import { optionsOf, stopAfter } from '../../guide/engine.ts'
+import type { Event, Evidence, Reading } from '../../guide/investigation.ts'
+import type { Guide, Shown } from '../../guide/types.ts'
+import { give, giveFrequency, lastEvent } from '../../state/ask.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { Cautions } from '../parts/cautions.tsx'
+import { FrequencyField } from '../parts/frequency-field.tsx'
+import { Icon } from '../parts/icon.tsx'
 import { OptionSearch } from '../parts/option-search.tsx'
+import { SuspectBoard } from '../parts/suspect-board.tsx'
+import { TestCard } from '../parts/test-card.tsx'
 import { Head } from '../shell/head.tsx'
 import { Trail } from './trail.tsx'
 
-type Given = { readonly guide: Guide; readonly question: Question; readonly shown: Shown }
+type Given = { readonly guide: Guide; readonly question: Evidence; readonly shown: Shown }
 
-/** One question, largest on the screen; every answer a full-width row, "don't know" the last of them. */
+/** Where an answer leads: the stop it asks for, or what is asked next. */
+function goOn(guide: Guide, nodeId: string, optionId: string, nextId: string): void {
+  goTo(hashOf('ask', stopAfter(guide, nodeId, optionId)?.id ?? nextId))
+}
+
+/** One item, largest on the screen: a question, a look, or a test with its card. */
 export function QuestionView({ guide, question, shown }: Given) {
+  const isTest = question.kind !== 'ask'
+  const before = lastEvent(question.id)
+  const [reading, setReading] = useState(before?.reading ?? '')
+  const [repeats, setRepeats] = useState<Event['repeats']>(before?.repeats)
   const pick = (optionId: string) => {
-    const position = give(guide, question.id, optionId)
-    goTo(hashOf('ask', position.current.id))
+    const beside = { ...(reading.trim() !== '' && { reading: reading.trim() }), ...(repeats && { repeats }) }
+    const position = give(guide, question.id, optionId, isTest ? beside : {})
+    goOn(guide, question.id, optionId, position.current.id)
   }
+  const isWaiting = question.opens === true && shown.position.gate !== 'clear'
   return (
     <>
       <Head title={question.text} large>
@@ -29,17 +46,27 @@ export function QuestionView({ guide, question, shown }: Given) {
         </p>
       )}
       <div class="stack">
-        {question.picker ? (
-          <Picker question={question} chosen={shown.chosen} onPick={pick} />
-        ) : (
-          <ul class="answers">
-            {question.options.map((option) => (
-              <li key={option.id}>
-                <AnswerRow option={option} isChosen={shown.chosen === option.id} onPick={pick} />
-              </li>
-            ))}
-          </ul>
+        <Way guide={guide} shown={shown} hereId={question.id} />
+        {isWaiting && <Waiting />}
+        <TestCard item={question} />
+        {isTest && question.card?.unit !== undefined && (
+          <div class="field wide">
+            <label for="reading">Reading, in {question.card.unit}</label>
+            <input
+              id="reading"
+              type="text"
+              inputmode="decimal"
+              autocomplete="off"
+              value={reading}
+              onInput={(event) => setReading(event.currentTarget.value)}
+            />
+          </div>
         )}
+        {isTest && <Repeats value={repeats} onPick={setRepeats} />}
+        {question.id === 'frequency' && (
+          <FrequencyField onGive={(text) => goTo(hashOf('ask', giveFrequency(guide, text).current.id))} />
+        )}
+        <Answers question={question} chosen={shown.chosen} onPick={pick} />
         <Cautions ids={question.cautions ?? []} open={(question.cautions ?? []).length <= 2} />
         <details class="fold">
           <summary>Why ask?</summary>
@@ -48,6 +75,13 @@ export function QuestionView({ guide, question, shown }: Given) {
         <details class="fold">
           <summary>How to find out</summary>
           <p>{question.findOut}</p>
+          {question.note !== undefined && (
+            <p>
+              <a class="link" href={hashOf('notes', question.note)}>
+                The field note on it
+              </a>
+            </p>
+          )}
         </details>
         <Trail position={shown.position} hereId={question.id} />
       </div>
@@ -55,12 +89,99 @@ export function QuestionView({ guide, question, shown }: Given) {
   )
 }
 
+/** Back to the question before, and how many causes still fit. */
+function Way({ guide, shown, hereId }: { readonly guide: Guide; readonly shown: Shown; readonly hereId: string }) {
+  const { trail } = shown.position
+  const at = trail.findIndex(({ node }) => node.id === hereId)
+  const previous = at < 0 ? trail.at(-1) : trail[at - 1]
+  return (
+    <>
+      <a class="up" href={previous === undefined ? hashOf('ask') : hashOf('ask', previous.node.id)}>
+        <Icon name="back" />
+        Back
+      </a>
+      {trail.length > 2 && <SuspectBoard guide={guide} position={shown.position} />}
+    </>
+  )
+}
+
+function Waiting() {
+  return (
+    <p class="notice" role="status">
+      This opens or loads a circuit. It waits until the safety questions say that it may; set it aside until then.
+    </p>
+  )
+}
+
+const REPEAT_WORDS = { agreed: 'Three times, agreed', differed: 'Repeated, differed', once: 'Once only' } as const
+
+function Repeats(given: {
+  readonly value: Event['repeats']
+  readonly onPick: (value: NonNullable<Event['repeats']>) => void
+}) {
+  return (
+    <fieldset class="repeats">
+      <legend>On, off, on</legend>
+      {(['agreed', 'differed', 'once'] as const).map((each) => (
+        <label key={each}>
+          <input
+            type="radio"
+            name="repeats"
+            value={each}
+            checked={given.value === each}
+            onChange={() => given.onPick(each)}
+          />
+          {REPEAT_WORDS[each]}
+        </label>
+      ))}
+    </fieldset>
+  )
+}
+
+type Picked = {
+  readonly question: Evidence
+  readonly chosen: string | undefined
+  readonly onPick: (optionId: string) => void
+}
+
+function Answers({ question, chosen, onPick }: Picked) {
+  if (question.picker !== undefined) return <Picker question={question} chosen={chosen} onPick={onPick} />
+  const offered = question.options.filter(
+    ({ id, retired }) => (!retired || id === chosen) && !(question.id === 'frequency' && id === 'exact'),
+  )
+  return (
+    <ul class="answers">
+      {offered.map((option) => (
+        <li key={option.id}>
+          <AnswerRow
+            option={option}
+            says={question.kind === 'ask' ? undefined : option.means}
+            isChosen={chosen === option.id}
+            onPick={onPick}
+          />
+        </li>
+      ))}
+      {question.kind !== 'ask' && (
+        <li>
+          <AnswerRow
+            option={{ id: 'set-aside', label: 'Cannot be done now', says: {}, means: '' }}
+            says="It stays in the list of open tests."
+            isChosen={chosen === 'set-aside'}
+            onPick={onPick}
+          />
+        </li>
+      )}
+    </ul>
+  )
+}
+
 function AnswerRow(given: {
-  readonly option: GuideOption
+  readonly option: Reading
+  readonly says: string | undefined
   readonly isChosen: boolean
   readonly onPick: (optionId: string) => void
 }) {
-  const { option, isChosen, onPick } = given
+  const { option, says, isChosen, onPick } = given
   return (
     <button
       type="button"
@@ -71,37 +192,22 @@ function AnswerRow(given: {
     >
       <span>{option.label}</span>
       {option.hint && <span class="row-note">{option.hint}</span>}
+      {says && <span class="row-note">{says}</span>}
     </button>
   )
 }
 
-/** The kinds of line, searchable; the question's own answers, such as "don't know", stay under them. */
-function Picker(given: {
-  readonly question: Question
-  readonly chosen: string | undefined
-  readonly onPick: (optionId: string) => void
-}) {
-  const own = new Set(given.question.options.map((option) => option.id))
-  const kinds = optionsOf(given.question).filter((option) => !own.has(option.id))
-  const rest = given.question.options
-  const last = rest.at(-1)
+/** The kinds of line, searchable; the item's own answers, such as "don't know", stay under them. */
+function Picker({ question, chosen, onPick }: Picked) {
+  const own = new Set(question.options.map((option) => option.id))
+  const kinds = optionsOf(question).filter((option) => !own.has(option.id))
+  const last = question.options.at(-1)
   return (
-    <>
-      <OptionSearch
-        options={kinds.map((option) => ({ value: option.id, label: option.label }))}
-        chosen={given.chosen}
-        onPick={given.onPick}
-        last={last ? { value: last.id, label: last.label } : undefined}
-      />
-      {rest.length > 1 && (
-        <ul class="answers">
-          {rest.slice(0, -1).map((option) => (
-            <li key={option.id}>
-              <AnswerRow option={option} isChosen={given.chosen === option.id} onPick={given.onPick} />
-            </li>
-          ))}
-        </ul>
-      )}
-    </>
+    <OptionSearch
+      options={kinds.map((option) => ({ value: option.id, label: option.label }))}
+      chosen={chosen}
+      onPick={onPick}
+      last={last ? { value: last.id, label: last.label } : undefined}
+    />
   )
 }

@@ -1,6 +1,6 @@
 /** How the tests find things on a screen: by role, name and the contract of addresses, never by look or layout. */
 import type { Locator, Page } from 'playwright-core'
-import { nodeById, optionsOf } from '../../../src/guide/engine.ts'
+import { isEvidence, nodeById, optionsOf, replay } from '../../../src/guide/engine.ts'
 import { GUIDE } from '../../../src/guide/guide.ts'
 
 export const heading = (page: Page): Locator => page.getByRole('heading', { level: 1 })
@@ -53,7 +53,7 @@ export async function settled(page: Page): Promise<void> {
 /** Label of an answer in the guide. */
 export function labelOf(nodeId: string, optionId: string): string {
   const node = nodeById(GUIDE, nodeId)
-  const option = node?.is === 'question' ? optionsOf(node).find(({ id }) => id === optionId) : undefined
+  const option = node && isEvidence(node) ? optionsOf(node).find(({ id }) => id === optionId) : undefined
   if (option === undefined) throw new Error(`The guide has no answer ${optionId} to ${nodeId}.`)
   return option.label
 }
@@ -62,7 +62,7 @@ export function labelOf(nodeId: string, optionId: string): string {
 export function titleOf(nodeId: string): string {
   const node = nodeById(GUIDE, nodeId)
   if (node === undefined) throw new Error(`The guide has no ${nodeId}.`)
-  return node.is === 'question' ? node.text : node.headline
+  return isEvidence(node) ? node.text : node.headline
 }
 
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)
@@ -81,24 +81,48 @@ export const CLEAR_GATE: readonly Step[] = [
   ['gate-lines', 'none'],
 ]
 
-/** A heading pointer that swings since a connector was disturbed: ends in a filter in line. */
-export const TO_A_FILTER: readonly Step[] = [
-  ...CLEAR_GATE,
-  ['wrong', 'reading'],
-  ['changed', 'disturbed'],
-  ['bond', 'good'],
-  ['kind', 'synchro'],
-  ['frequency', 'vhf'],
-  ['box', 'no'],
-]
+/** The items in the order the guide asks them, each with its answer; what is not given is not known. */
+export function stepsOf(answers: Readonly<Record<string, string>>): readonly Step[] {
+  const steps: Step[] = []
+  let given: Readonly<Record<string, string>> = {}
+  for (;;) {
+    const { current } = replay(GUIDE, given)
+    if (!isEvidence(current)) return steps
+    const answer = answers[current.id] ?? 'dont-know'
+    steps.push([current.id, answer])
+    given = { ...given, [current.id]: answer }
+  }
+}
 
-/** Noise in weather: ends in "will not cure". */
-export const TO_WEATHER: readonly Step[] = [
-  ...CLEAR_GATE,
-  ['wrong', 'noise'],
-  ['changed', 'nothing'],
-  ['when', 'weather'],
-]
+/** Both safety questions answered with none. */
+export const CLEAR = Object.fromEntries(CLEAR_GATE)
+
+/** A new box that must stand noise on its cable: a design question that ends in a filter in line. */
+export const TO_A_FILTER: readonly Step[] = stepsOf({
+  ...CLEAR,
+  wrong: 'plan',
+  'plan-direction': 'stand',
+  bond: 'good',
+  'shield-ends': 'good',
+  mode: 'common',
+  kind: 'synchro',
+  frequency: 'vhf',
+  box: 'no',
+})
+
+/** Noise in weather, with an open bond found: ends in "will not cure". */
+export const TO_WEATHER: readonly Step[] = stepsOf({
+  ...CLEAR,
+  wrong: 'noise',
+  volume: 'gone',
+  squelch: 'weak',
+  when: 'weather',
+  extent: 'several',
+  'clear-air': 'no',
+  'antenna-port': 'yes',
+  'antenna-load': 'antenna',
+  'static-bonds': 'found',
+})
 
 /** Waits until a question or an outcome is on the screen. */
 export const shown = (page: Page, nodeId: string): Promise<void> =>

@@ -15,6 +15,7 @@ export function truths(suspects: readonly Suspect[]): readonly Truth[] {
   }
   for (const suspect of suspects) {
     if (suspect.part === 'victim') add(suspect)
+    for (const symptom of suspect.alone ?? []) found.push({ members: [suspect], symptom })
     if (suspect.part !== 'source') continue
     const paths = (suspect.paths ?? []).flatMap((id) => byId.get(id) ?? [])
     if (paths.length === 0) add(suspect)

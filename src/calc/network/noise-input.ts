@@ -1,0 +1,22 @@
+/** Impedance of an input at the noise frequency, and its class. */
+
+/** |R ∥ C| = R / √(1 + (2π·f·R·C)²), in ohms; R in ohms above 0, C in farads, f in hertz. Elementary circuit theory. */
+export function parallelOhm({
+  ohm,
+  farad,
+  hz,
+}: {
+  readonly ohm: number
+  readonly farad: number
+  readonly hz: number
+}): number {
+  return ohm / Math.hypot(1, 2 * Math.PI * hz * ohm * farad)
+}
+
+export type InputClass = 'low' | 'middle' | 'high'
+
+/** Below 30 Ω a capacitor has nothing to work against; above 300 Ω an inductor has nothing. Practice. */
+export function classOf(ohm: number): InputClass {
+  if (ohm < 30) return 'low'
+  return ohm > 300 ? 'high' : 'middle'
+}

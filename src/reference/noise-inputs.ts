@@ -1,0 +1,120 @@
+/**
+ * What a line looks like to noise in common mode, against the case: a resistance with a capacitance across it, so that
+ * its class changes with frequency. And what stands behind the noise. Spans, each with its standing.
+ */
+import type { LineFamily } from './line-kinds.ts'
+import type { SourceId } from './sources.ts'
+import type { Cited } from './standing.ts'
+
+export type Span = { readonly least: number; readonly most: number }
+
+/** An input as noise sees it: R parallel C, each as a span. `inH`: a wound pair sees its stray capacitance only. */
+export type NoiseInput = {
+  readonly id: string
+  readonly name: string
+  readonly ohm: Span
+  readonly farad: Span
+  readonly kinds: readonly string[]
+  readonly families: readonly LineFamily[]
+  readonly source: Cited<SourceId>
+}
+
+const PRACTICE: Cited<SourceId> = { id: 'practice', standing: 'practice' }
+
+/** The first row that names the kind, else the first that names its family. */
+export const NOISE_INPUTS: readonly NoiseInput[] = [
+  {
+    id: 'arinc-429-receiver',
+    name: 'ARINC 429 receiver',
+    ohm: { least: 12e3, most: 12e3 },
+    farad: { least: 50e-12, most: 50e-12 },
+    kinds: ['arinc-429-high', 'arinc-429-low'],
+    families: [],
+    source: { id: 'arinc-429', standing: 'memory' },
+  },
+  {
+    id: 'differential-receiver',
+    name: 'RS-422 receiver',
+    ohm: { least: 4e3, most: 12e3 },
+    farad: { least: 10e-12, most: 20e-12 },
+    kinds: ['rs-422'],
+    families: [],
+    source: PRACTICE,
+  },
+  {
+    id: 'transformer-pair',
+    name: 'pair behind a transformer',
+    ohm: { least: 1e5, most: 1e7 },
+    farad: { least: 20e-12, most: 50e-12 },
+    kinds: ['mil-std-1553-stub', 'ethernet-10base-t', 'ethernet-100base-tx', 'ethernet-1000base-t'],
+    families: [],
+    source: PRACTICE,
+  },
+  {
+    id: 'bus-driver',
+    name: 'RS-485 or CAN driver',
+    ohm: { least: 30, most: 120 },
+    farad: { least: 20e-12, most: 100e-12 },
+    kinds: ['can', 'rs-485'],
+    families: [],
+    source: PRACTICE,
+  },
+  {
+    id: 'power-input',
+    name: 'power input or drive output',
+    ohm: { least: 0.1, most: 30 },
+    farad: { least: 1e-9, most: 1e-6 },
+    kinds: [],
+    families: ['power-dc', 'power-ac', 'drive'],
+    source: PRACTICE,
+  },
+  {
+    id: 'audio',
+    name: 'audio, microphone or synchro',
+    ohm: { least: 50, most: 600 },
+    farad: { least: 20e-12, most: 200e-12 },
+    kinds: ['synchro'],
+    families: ['audio'],
+    source: PRACTICE,
+  },
+  {
+    id: 'high',
+    name: 'discrete, sensor or other high input',
+    ohm: { least: 3e3, most: 1e6 },
+    farad: { least: 15e-12, most: 100e-12 },
+    kinds: [],
+    families: ['discrete', 'sensor', 'carrier', 'data-single'],
+    source: PRACTICE,
+  },
+]
+
+/** What stands behind the noise. `onlyLong`: holds where the cable is longer than a tenth of a wave. */
+export type NoiseSource = {
+  readonly id: 'cable' | 'bus' | 'converter'
+  readonly name: string
+  readonly ohm: Span
+  readonly usualOhm: number
+  readonly onlyLong: boolean
+  readonly source: Cited<SourceId>
+}
+
+export const NOISE_SOURCES: readonly NoiseSource[] = [
+  {
+    id: 'cable',
+    name: 'cable in common mode',
+    ohm: { least: 50, most: 300 },
+    usualOhm: 150,
+    onlyLong: true,
+    source: PRACTICE,
+  },
+  { id: 'bus', name: 'supply bus', ohm: { least: 0.5, most: 10 }, usualOhm: 1, onlyLong: false, source: PRACTICE },
+  { id: 'converter', name: 'converter', ohm: { least: 1, most: 30 }, usualOhm: 5, onlyLong: false, source: PRACTICE },
+]
+
+/** The row of a kind of line, or undefined where no class is known. */
+export function noiseInputOf(kind: { readonly id: string; readonly family: LineFamily }): NoiseInput | undefined {
+  return (
+    NOISE_INPUTS.find(({ kinds }) => kinds.includes(kind.id)) ??
+    NOISE_INPUTS.find(({ families }) => families.includes(kind.family))
+  )
+}

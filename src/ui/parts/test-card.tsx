@@ -1,0 +1,33 @@
+import type { Evidence } from '../../guide/investigation.ts'
+
+/** How a test is done: Do, With, Expect. What each reading means stands on its button. */
+export function TestCard({ item }: { readonly item: Evidence }) {
+  const { card, minutes } = item
+  if (card === undefined) return null
+  return (
+    <section class="test-card" aria-label="Test card">
+      <h2>Do</h2>
+      <ol class="numbered">
+        {card.do.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      <h2>With</h2>
+      <ul class="with">
+        {card.with.map(({ instrument, setting }) => (
+          <li key={instrument}>
+            {instrument}: {setting}
+          </li>
+        ))}
+      </ul>
+      <h2>Expect</h2>
+      <p>{card.expect}</p>
+      <p class="muted small">About {duration(minutes)}, getting at it included.</p>
+    </section>
+  )
+}
+
+function duration(minutes: number): string {
+  if (minutes >= 1440) return 'a day or more'
+  return minutes === 1 ? 'one minute' : `${minutes} minutes`
+}

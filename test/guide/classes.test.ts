@@ -1,0 +1,78 @@
+/** What a line looks like to noise, and the topology that follows, against figures worked out by hand. */
+import { describe, expect, it } from 'vitest'
+import { clampFallDb, loopOhmFrom, pairFromSumAndParallel } from '../../src/calc/network/clamp.ts'
+import { classOf, parallelOhm } from '../../src/calc/network/noise-input.ts'
+import type { FactKey, Line } from '../../src/calc/types.ts'
+import { GUIDE } from '../../src/guide/guide.ts'
+import { advise } from '../../src/guide/rules.ts'
+
+const adviceOf = (id: string, facts: Partial<Readonly<Record<FactKey, string>>>) => {
+  const outcome = GUIDE.outcomes.find((each) => each.id === id)
+  if (outcome === undefined) throw new Error(`no outcome ${id}`)
+  const line: Line = {
+    id: 'l',
+    name: '',
+    gate: 'clear',
+    trials: [],
+    facts: Object.fromEntries(Object.entries(facts).map(([key, text]) => [key, { text, origin: { by: 'user' } }])),
+  }
+  return advise({ guide: GUIDE, outcome, line, gate: 'clear' }).items.find(({ rule }) => rule === 'line-class')
+}
+const plain = (text = ''): string => text.replaceAll('\u00A0', ' ').replaceAll('\u2212', '-')
+
+describe('the input at the noise frequency', () => {
+  // 12 kohm with 50 pF: the reactance alone is 318, 106 and 26.5 ohm at 10, 30 and 120 MHz
+  it.each([
+    [10e6, 318, 'high'],
+    [30e6, 106, 'middle'],
+    [120e6, 26.5, 'low'],
+  ])('is 12 kΩ with 50 pF at %d Hz: %d Ω, %s', (hz, ohm, word) => {
+    const found = parallelOhm({ ohm: 12e3, farad: 50e-12, hz })
+    expect(found / ohm).toBeCloseTo(1, 2)
+    expect(classOf(found)).toBe(word)
+  })
+})
+
+describe('the clamp', () => {
+  it('lowers a loop of 50 Ω by 9.5 dB and one of 300 Ω by 2.5 dB, with 100 Ω', () => {
+    expect(clampFallDb({ clampOhm: 100, loopOhm: 50 })).toBeCloseTo(9.54, 2)
+    expect(clampFallDb({ clampOhm: 100, loopOhm: 300 })).toBeCloseTo(2.5, 2)
+    expect(loopOhmFrom({ clampOhm: 100, fallDb: 9.5424 })).toBeCloseTo(50, 2)
+  })
+
+  it('solves with a capacitor for both ends: sum 200 and parallel 37.5 are 150 and 50 Ω', () => {
+    expect(pairFromSumAndParallel({ sumOhm: 200, parallelOhm: 37.5 })).toEqual([150, 50])
+    expect(pairFromSumAndParallel({ sumOhm: 100, parallelOhm: 30 })).toBeUndefined()
+  })
+})
+
+describe('topology from the class of the line', () => {
+  it('is decided where the sign holds over the whole span', () => {
+    // A bus of 0.5 to 10 ohm into 100 ohm and more: always LC. 20·log10(100/10) = 20
+    expect(
+      adviceOf('filter-victim-box', { lineKind: 'arinc-429-high', noiseHz: '1 MHz', noiseSourceOhm: '1;10' }),
+    ).toMatchObject({
+      topology: 'LC',
+      text: expect.stringContaining('ARINC 429 receiver'),
+    })
+    // A cable of 50 to 300 ohm into 26.5 ohm: always CL
+    const high = adviceOf('filter-victim-box', { lineKind: 'arinc-429-high', noiseHz: '120 MHz' })
+    expect(high?.topology).toBe('CL')
+    expect(plain(high?.text)).toContain('low at 120 MHz')
+    expect(plain(high?.text)).toContain('common practice')
+  })
+
+  it('names the reading that decides where the sign changes', () => {
+    const open = adviceOf('filter-victim-box', { lineKind: 'arinc-429-high', noiseHz: '30 MHz' })
+    expect(open?.topology).toBeUndefined()
+    expect(plain(open?.text)).toMatch(/100 Ω clamp.*9\.5\d* dB.*50 Ω.*2\.5 dB.*300 Ω/)
+    const band = adviceOf('filter-victim-box', { lineKind: 'arinc-429-high', noiseHz: '2 MHz; 400 MHz' })
+    expect(plain(band?.text)).toContain('the exact frequency decides')
+  })
+
+  it('is silent where both ends were stated: the figures decide then', () => {
+    expect(
+      adviceOf('filter-victim-box', { noiseSourceOhm: '5', noiseLoadOhm: '1k', noiseHz: '10 MHz' }),
+    ).toBeUndefined()
+  })
+})
