@@ -136,6 +136,7 @@ export function replay(guide: Guide, stored: Answers): Position {
   const { step, found } = stageOf(guide, withRepairs, standings, gate)
   const used = new Set(Object.keys(withRepairs))
   const stop = stopOf(guide, readings)
+  let openTests: Position['openTests'] | undefined
   return {
     answers: withRepairs,
     trail,
@@ -147,7 +148,11 @@ export function replay(guide: Guide, stored: Answers): Position {
     fits: standings.filter(({ fits }) => fits).length,
     ...(found === undefined ? {} : { found }),
     reasons: reasonsOf(trail, found === undefined ? [] : found.members.length > 0 ? found.members : [found.cure]),
-    openTests: openTestsOf(guide, withRepairs, standings),
+    // Only a few screens list them, and ranking them all takes longer than everything else here.
+    get openTests() {
+      openTests ??= openTestsOf(guide, withRepairs, standings)
+      return openTests
+    },
     setAside: trail.flatMap(({ node, optionId }) => (optionId === SET_ASIDE ? [node] : [])),
     unusedAnswers: Object.keys(answers).filter((id) => !used.has(id)),
   }

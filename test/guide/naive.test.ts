@@ -40,7 +40,7 @@ describe('the naive walker', () => {
         const carrier = ['cable', 'cable-trial', 'own-battery', 'source-fix'].some((id) => known(answers, id))
         expect(carrier, `${end}: cable`).toBe(true)
       }),
-      { numRuns: 400 },
+      { numRuns: 150 },
     )
   })
 
@@ -49,7 +49,7 @@ describe('the naive walker', () => {
       fc.property(fc.infiniteStream(fc.nat()), (stream) => {
         expect(Object.keys(walk(stream).answers).length).toBeLessThanOrEqual(40)
       }),
-      { numRuns: 200 },
+      { numRuns: 60 },
     )
   })
 })

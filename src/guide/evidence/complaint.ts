@@ -338,7 +338,7 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
       {
         id: 'moved',
         label: 'When it is moved, shaken or knocked',
-        for: 'contact shield bond joint',
+        for: 'contact shield bond joint crosstalk',
         othersAgainst: ['source'],
         against: 'bus-fault set-up receiver-self own-part box-fault water',
         means: 'Something is loose.',

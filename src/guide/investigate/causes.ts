@@ -46,7 +46,9 @@ export function causesOf(all: readonly Standing[]): readonly Cause[] {
   const going = sources.filter((source) => hasWay(source, paths))
   const paired = going.flatMap((source) => withPaths(source, paths))
   const standsAlone = (path: Standing) => path.isAlone && (isProven(path) || !sources.some(isProven))
-  const alone = paths.filter((path) => going.length === 0 || standsAlone(path)).map((path) => causeOf(path))
+  // Without a source that fits, a way in still counts when something speaks for it, or when nothing else is left.
+  const isLeft = (path: Standing) => going.length === 0 && (isProven(path) || path.balance > 0 || victims.length === 0)
+  const alone = paths.filter((path) => isLeft(path) || standsAlone(path)).map((path) => causeOf(path))
   return [...paired, ...alone, ...(isSettled ? [] : victims.map((victim) => causeOf(victim)))]
 }
 

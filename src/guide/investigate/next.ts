@@ -22,49 +22,53 @@ export function applies(evidence: Evidence, answers: Answers): boolean {
   return answered === undefined || answered.some(({ evidence: id, options }) => options.includes(answers[id] ?? ''))
 }
 
-/** One cause as the readings of an item mark it, with its cure and how usual it is. */
-type Seen = {
-  readonly cures: ReadonlySet<string>
-  readonly weight: number
-  readonly against: number
-  readonly proves: number
+/** The causes left, with which of them are cured alike and how much each pair counts: the rarer of the two. */
+type Pairs = {
+  readonly members: readonly (readonly string[])[]
+  readonly left: ReadonlySet<string>
+  /** weight of the pair i, j at i·n + j; 0 where the same repair serves both */
+  readonly weights: Uint8Array
 }
 
-function seenBy(index: Index, evidence: Evidence, live: number, { members, cheapest }: Cause): Seen {
+function pairsOf(causes: readonly Cause[]): Pairs {
+  const cures = causes.map(({ cheapest }) => new Set(cheapest.map(({ suspect }) => suspect.id)))
+  const weight = causes.map(({ members }) => Math.min(...members.map(({ suspect }) => WEIGHT[suspect.usual])))
+  const count = causes.length
+  const weights = new Uint8Array(count * count)
+  for (const [i, one] of cures.entries())
+    for (const [j, other] of cures.entries())
+      if (i < j && ![...one].some((id) => other.has(id)))
+        weights[i * count + j] = Math.min(weight[i] ?? 0, weight[j] ?? 0)
+  const members = causes.map((cause) => cause.members.map(({ suspect }) => suspect.id))
+  return { members, left: new Set(members.flat()), weights }
+}
+
+/** Pairs of causes still in, of different cure, that the item separates, each weighted by the rarer of the two. */
+function worthIn(index: Index, evidence: Evidence, { members, left, weights }: Pairs): number {
+  const to = new Set(expected(index, evidence, left))
+  const live = evidence.options.reduce((bits, option, bit) => (to.has(option) ? bits | (1 << bit) : bits), 0)
   const marks = index.marks.get(evidence.id)
-  let [against, proves] = [0, 0]
-  for (const { suspect } of members) {
-    against |= (marks?.get(suspect.id)?.against ?? 0) & live
-    proves |= (marks?.get(suspect.id)?.proves ?? 0) & live
-  }
-  return {
-    cures: new Set(cheapest.map(({ suspect }) => suspect.id)),
-    weight: Math.min(...members.map(({ suspect }) => WEIGHT[suspect.usual])),
-    against,
-    proves,
-  }
+  const seen = members.map((ids) => {
+    let [against, proves] = [0, 0]
+    for (const id of ids) {
+      against |= marks?.get(id)?.against ?? 0
+      proves |= marks?.get(id)?.proves ?? 0
+    }
+    return `${against & live} ${proves & live}`
+  })
+  if (new Set(seen).size < 2) return 0
+  let worth = 0
+  for (let i = 0; i < seen.length; i++)
+    for (let j = i + 1; j < seen.length; j++) if (seen[i] !== seen[j]) worth += weights[i * seen.length + j] ?? 0
+  return worth
 }
 
-const isSameCure = (one: Seen, other: Seen): boolean => [...one.cures].some((id) => other.cures.has(id))
+/** What an item decides between these causes, see `worthIn`. */
+export const worthOf = (index: Index, evidence: Evidence, causes: readonly Cause[]): number =>
+  worthIn(index, evidence, pairsOf(causes))
 
 const leftOf = (causes: readonly Cause[]): ReadonlySet<string> =>
   new Set(causes.flatMap(({ members }) => members.map(({ suspect }) => suspect.id)))
-
-/** Pairs of causes still in, of different cure, that the item separates, each weighted by the rarer of the two. */
-export function worthOf(index: Index, evidence: Evidence, causes: readonly Cause[]): number {
-  const to = new Set(expected(index, evidence, leftOf(causes)))
-  const live = evidence.options.reduce((bits, option, bit) => (to.has(option) ? bits | (1 << bit) : bits), 0)
-  const seen = causes.map((cause) => seenBy(index, evidence, live, cause))
-  let worth = 0
-  for (let at = 0; at < seen.length; at++)
-    for (let next = at + 1; next < seen.length; next++) {
-      const [one, other] = [seen[at], seen[next]]
-      if (one === undefined || other === undefined) continue
-      const isSeparated = one.against !== other.against || one.proves !== other.proves
-      if (isSeparated && !isSameCure(one, other)) worth += Math.min(one.weight, other.weight)
-    }
-  return worth
-}
 
 /** What the answers decide so far; two equal texts are the same decision. */
 export function decisionOf(causes: readonly Cause[]): string {
@@ -120,8 +124,9 @@ function proofOf(table: Table, causes: readonly Cause[], open: readonly Evidence
 /** Open items, the best first: most value for its cost, then kind, then list order. */
 export function ranked(table: Table, causes: readonly Cause[], open: readonly Evidence[]): readonly Evidence[] {
   const index = indexOf(table)
+  const pairs = pairsOf(causes)
   return open
-    .map((evidence) => ({ evidence, worth: worthOf(index, evidence, causes) / evidence.minutes }))
+    .map((evidence) => ({ evidence, worth: worthIn(index, evidence, pairs) / evidence.minutes }))
     .filter(({ worth }) => worth > 0)
     .sort((a, b) => b.worth - a.worth || KIND[a.evidence.kind] - KIND[b.evidence.kind])
     .map(({ evidence }) => evidence)
