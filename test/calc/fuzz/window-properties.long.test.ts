@@ -166,7 +166,11 @@ describe(`source and load swapped, seed ${SEED}`, () => {
         for (const topology of TOPOLOGIES) {
           const [one, other] = [there[topology], back[MIRROR[topology]]]
           expect(other?.state, topology).toBe(one?.state)
-          expect(other?.mostF, topology).toBe(one?.mostF)
+          // The most may be where a resonance loses the need, which is located as the least is.
+          expect(other?.mostF === undefined, topology).toBe(one?.mostF === undefined)
+          expect(Math.abs((other?.mostF ?? 0) - (one?.mostF ?? 0)), topology).toBeLessThanOrEqual(
+            1e-9 * (one?.mostF ?? 0),
+          )
           const [least, mirrored] = [one?.leastF, other?.leastF]
           expect(mirrored === undefined, topology).toBe(least === undefined)
           if (least !== undefined && mirrored !== undefined)
