@@ -23,6 +23,9 @@ export type SurgeRuns = {
   readonly laterHeat: (driveShare: number, first: PulseHeat) => PulseHeat
 }
 
+/** For what is only mentioned or searched on from: three digits are enough. */
+const ROUGH = { bend: 4e-3 } as const
+
 /** Runs them all. A polarity mirrors the other for a part that does, on a line that rests at 0 V. */
 export function* runsOf(asked: SurgeAsked, setup: SurgeSetup): Generator<Progress, SurgeRuns> {
   const factor = factorOf(setup.pulse)
@@ -34,7 +37,8 @@ export function* runsOf(asked: SurgeAsked, setup: SurgeSetup): Generator<Progres
   const ways: Way[] = signs.flatMap((sign) =>
     setup.restV.flatMap((restV) => variants.map((_, variant) => ({ changed: { sign, restV }, variant }))),
   )
-  const question = (changed: Changed, variant: number): RunQuestion => ({
+  const question = (changed: Changed, variant: number, isRough = false): RunQuestion => ({
+    ...(isRough ? { options: ROUGH } : {}),
     circuit: circuitOf(setup, variants[variant], changed),
     shape: setup.pulse.shape,
     withstandV: setup.withstandV,
@@ -43,14 +47,18 @@ export function* runsOf(asked: SurgeAsked, setup: SurgeSetup): Generator<Progres
   const byWay: RunFigures[] = []
   for (const [i, { changed, variant }] of ways.entries())
     byWay.push(
-      yield* within(runOnce(question(changed, variant)), (0.7 * i) / ways.length, (0.7 * (i + 1)) / ways.length),
+      yield* within(
+        runOnce(question(changed, variant, changed.sign !== setup.sign)),
+        (0.7 * i) / ways.length,
+        (0.7 * (i + 1)) / ways.length,
+      ),
     )
   const ofSign = (sign: 1 | -1) => byWay.filter((_, i) => ways[i]?.changed.sign === sign)
   const swappedWays = setup.met && setup.filter.inductanceH > 0 ? ways.filter((w) => w.changed.sign === setup.sign) : []
   const swapped: RunFigures[] = []
   const placement = setup.placement === 'connector' ? 'behind' : 'connector'
   for (const { changed, variant } of swappedWays)
-    swapped.push(yield* within(runOnce(question({ ...changed, placement }, variant)), 0.7, 0.9))
+    swapped.push(yield* within(runOnce(question({ ...changed, placement }, variant, true)), 0.7, 0.9))
   const hottest = ways[byWay.reduce((at, run, i) => (usesMore(byWay[at] ?? run, run) ? i : at), 0)]
   const laterHeat = yield* within(laterHeatOf(setup, question, hottest), 0.9, 1)
   return {
@@ -70,14 +78,14 @@ const worstRun = (runs: readonly RunFigures[]): RunFigures => runs.reduce((a, b)
 /** What a weaker later pulse leaves of the heat and the energy of the first: behind a clamp more than its share squared. */
 function* laterHeatOf(
   setup: SurgeSetup,
-  question: (changed: Changed, variant: number) => RunQuestion,
+  question: (changed: Changed, variant: number, isRough?: boolean) => RunQuestion,
   way: Way | undefined,
 ): Generator<Progress, SurgeRuns['laterHeat']> {
   const shares = [...new Set(setup.pulse.row.repeats.map((each) => each.laterDriveShare))].filter((each) => each !== 1)
   const ratios = new Map<number, PulseHeat>()
   for (const driveShare of setup.met && way ? shares : []) {
-    const first = yield* runOnce(question(way?.changed ?? {}, way?.variant ?? 0))
-    const later = yield* runOnce(question({ ...way?.changed, driveShare }, way?.variant ?? 0))
+    const first = yield* runOnce(question(way?.changed ?? {}, way?.variant ?? 0, true))
+    const later = yield* runOnce(question({ ...way?.changed, driveShare }, way?.variant ?? 0, true))
     if (!first.used || !later.used || !(usedFracOf(first.used) > 0)) continue
     ratios.set(driveShare, { heat: later.used.heat / first.used.heat, energyJ: later.energyJ / first.energyJ })
   }

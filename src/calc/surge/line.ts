@@ -111,7 +111,13 @@ export function lineReasons(q: LineQuestion): readonly LineReason[] {
  * The line's own steady peaks, of either sign; a typed highest peak is judged as a long surge instead. Conducting only
  * cold it warms itself out of it: close, not refused.
  */
-function steadyReasons({ busMaxV, part }: LineQuestion, { highV, lowV }: LinePeaks, blocking: Blocking): LineReason[] {
+function steadyReasons(
+  { busMaxV, busMinV, part }: LineQuestion,
+  { highV, lowV }: LinePeaks,
+  blocking: Blocking,
+): LineReason[] {
+  // mirrored in a part that is the same for both signs, a typed peak has been judged already
+  const isMirrored = busMaxV !== undefined && busMinV === undefined && part.bidirectional
   const steady = (peakV: number, forward: boolean): LineReason => ({
     is: 'conducts-steady',
     verdict: !forward && Math.abs(peakV) < part.leastV ? 'marginal' : 'fails',
@@ -121,7 +127,7 @@ function steadyReasons({ busMaxV, part }: LineQuestion, { highV, lowV }: LinePea
   })
   return [
     ...(busMaxV === undefined && highV !== undefined && highV >= blocking.highV ? [steady(highV, false)] : []),
-    ...(lowV !== undefined && lowV <= blocking.lowV ? [steady(lowV, !part.bidirectional)] : []),
+    ...(lowV !== undefined && lowV <= blocking.lowV && !isMirrored ? [steady(lowV, !part.bidirectional)] : []),
   ]
 }
 

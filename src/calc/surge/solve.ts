@@ -21,8 +21,10 @@ const BEND = 1e-3
 const WATCH_COLUMNS: readonly number[] = [1, 2, 3, 5, 6]
 /** Levels of the halving ladder below the longest step. */
 const LEVELS = 64
-/** Halvings spent on locating a corner of the suppressor. */
+/** Halvings spent on locating a corner of the suppressor: as fine as the answer, or only to find where to look. */
 const CORNER_LEVELS = 18
+const ROUGH_CORNER_LEVELS = 10
+const ROUGH_BEND = 5e-3
 const PAIRS_PER_SLICE = 30
 /** Columns of the clamp volts, and of the volts at the far end of the lead. */
 const CLAMP_COLUMN = 3
@@ -85,9 +87,11 @@ class Stepper {
   readonly record = new Recorder()
   private readonly network: Network
   private readonly shape: Shape
+  private readonly cornerLevels: number
   readonly longestSec: number
 
-  constructor(network: Network, shape: Shape, longestSec: number) {
+  constructor(network: Network, shape: Shape, longestSec: number, cornerLevels: number) {
+    this.cornerLevels = cornerLevels
     this.network = network
     this.shape = shape
     this.longestSec = longestSec
@@ -157,8 +161,8 @@ class Stepper {
     // the side it leaves by is known now; at the corner itself rounding would decide
     const next =
       (this.volts[2] ?? 0) > (this.region.piece?.highV ?? 0) ? above(this.regionIndex) : below(this.regionIndex)
-    for (let fine = level + 1; fine < level + CORNER_LEVELS; fine++) if (this.move(fine, false)) this.sample()
-    this.move(level + CORNER_LEVELS, true)
+    for (let fine = level + 1; fine < level + this.cornerLevels; fine++) if (this.move(fine, false)) this.sample()
+    this.move(level + this.cornerLevels, true)
     this.regionIndex = next
     watchInto(this.region, this.x, this.drive(this.sec), this.volts)
     this.sample()
@@ -182,7 +186,8 @@ export function* solveSurge(
 ): Generator<Progress, Trace> {
   const network = networkOf(circuit)
   const endSec = runSec(circuit, shape)
-  const stepper = new Stepper(network, shape, endSec / 64)
+  const cornerLevels = bend > ROUGH_BEND ? ROUGH_CORNER_LEVELS : CORNER_LEVELS
+  const stepper = new Stepper(network, shape, endSec / 64, cornerLevels)
   const stops = [...shape.corners.filter((sec) => sec < endSec), endSec]
   const watch = new BendWatch(network, bend)
   let level = startLevel(stepper.longestSec, shape.riseSec)

@@ -219,7 +219,7 @@ function* sinePeaks(q: WorstQuestion, search: Search, conducts: boolean): Genera
   const kept: Place[] = []
   for (const [i, start] of tried.slice(0, 2).entries()) {
     let { shares, gain } = start
-    for (const step of [0.1, 0.03, 0.01, 0.003]) {
+    for (const step of [0.1, 0.03, 0.01, 0.003, 0.001]) {
       for (let axis = 0; axis < shares.length; axis++)
         for (const by of [-step, step]) {
           for (let moves = 0; moves < 6; moves++) {

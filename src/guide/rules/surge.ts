@@ -6,7 +6,8 @@ export const SURGE_FACTS: readonly string[] = [
   'waveform of the pulse',
   'level: open-circuit volts and short-circuit amperes',
   'single stroke or repeats, and both polarities',
-  'range of the line voltage, longest surge included',
+  'highest and lowest voltage of the line itself, and what its supply is built to',
+  'whether the suppressor sits from each leg to chassis or across the pair',
   'what the input withstands, volts and for how long',
   'temperature range',
 ]
