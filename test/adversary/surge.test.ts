@@ -25,10 +25,13 @@ const SEED = Number(process.env['SEED'] ?? 73_961)
 const RUNS = Number(process.env['RUNS'] ?? 500)
 const DRAWS = 20
 /** Of a box with many corners so many are run, spread evenly over them. */
-const MOST_CORNERS = 48
-const SPICE = 50
+const MOST_CORNERS = 20
+const SPICE = Number(process.env['SPICE'] ?? 50)
 /** The two integrators agree to this; a yes has 5 % to spare. */
 const HAIR = 1.002
+/** The simulator's steps are a hundredth of a period; the second integrator's are twice as long. */
+const SPICE_AGREES = 0.005
+const SECOND_AGREES = 0.01
 
 const judged = (surge: RandomSurge): Figures => {
   const figures = atOnce(evaluateFigures(surgeCheck, readFields(surgeCheck, surge.texts)))
@@ -60,6 +63,13 @@ function holdsAt(surge: RandomSurge, at: Drawn, withHeat: boolean): Held {
   }
 }
 
+/** At −55 °C the breakdown is 80 times its coefficient lower; a hot forward junction conducts from 0.4 V. */
+function conductsAlone({ breakdownV, bidirectional, lineV }: RandomSurge): string | undefined {
+  const coldV = breakdownV[0] * (1 - 80 * (breakdownV[0] < 12 ? 4e-4 : 9.6e-4))
+  if (lineV[1] >= coldV) return `the line's ${lineV[1]} V above ${coldV} V cold`
+  return lineV[0] < -(bidirectional ? coldV : 0.4) ? `the line's ${lineV[0]} V below what it blocks` : undefined
+}
+
 function spreadOver<T>(all: readonly T[], most: number): readonly T[] {
   if (all.length <= most) return all
   return Array.from({ length: most }, (_, i) => all[Math.floor((i * all.length) / most)] as T)
@@ -76,6 +86,8 @@ test(`${RUNS} random surges, seed ${SEED}: no yes that a part inside its toleran
     const { verdict = 'unknown' } = judged(surge)
     counts[verdict] = (counts[verdict] ?? 0) + 1
     if (verdict !== 'ok') continue
+    const conducting = conductsAlone(surge)
+    if (conducting !== undefined) refuted.push(`${conducting} of ${JSON.stringify(surge.texts)}`)
     const places = [
       ...Array.from({ length: DRAWS }, () => drawFrom(surge, random)),
       ...spreadOver(cornersOf(surge), MOST_CORNERS),
@@ -114,9 +126,8 @@ test(`${SPICE} of them agree with ngspice and with the second integrator at a pl
     const netlist = netlistOf(surge, at, wired)
     // a breakdown of its own and one voltage to rest at: what the check counts is then one run. No lead: the
     // gigahertz of a bare one fill the simulator's memory
-    return netlist === undefined || surge.breakdownV[0] !== surge.breakdownV[1] || surge.restV.length > 1
-      ? []
-      : [{ surge, at, wired, netlist }]
+    const isOneRun = surge.breakdownV[0] === surge.breakdownV[1] && surge.restV.length === 1 && surge.leadH === 0
+    return netlist !== undefined && isOneRun ? [{ surge, at, wired, netlist }] : []
   })
   const chosen = cases.slice(0, SPICE)
   const answers = peaksOf(chosen.map(({ netlist }) => netlist))
@@ -130,13 +141,13 @@ test(`${SPICE} of them agree with ngspice and with the second integrator at a pl
     }
     const second = holdsAt(surge, at, false).loadV
     const ours = judged(exactly(surge, at)).values['loadPeakV'] ?? 0
-    for (const [name, value] of [
-      ['the check', ours],
-      ['the second integrator', second],
+    for (const [name, value, most] of [
+      ['the check', ours, SPICE_AGREES],
+      ['the second integrator', second, SECOND_AGREES],
     ] as const) {
       const error = Math.abs(value / spiceV - 1)
       worst = Math.max(worst, error)
-      if (error > 0.005) off.push(`${name} ${value} V, ngspice ${spiceV} V: ${JSON.stringify([at, surge.texts])}`)
+      if (error > most) off.push(`${name} ${value} V, ngspice ${spiceV} V: ${JSON.stringify([at, surge.texts])}`)
     }
   }
   console.log(`ngspice: ${chosen.length} circuits, largest difference ${(100 * worst).toFixed(3)} %`)

@@ -40,9 +40,9 @@ export function netlistOf(
     `Rs s ${name(feed.node)} ${feed.ohm}`,
     ...parts,
     `Bz ${name(clamp.node)} 0 I = 1e-7*${v} + (${v}>${clamp.breakdownV} ? (${v}-${clamp.breakdownV})/${clamp.ohm} : (${v}<-${lowV} ? (${v}+${lowV})/${lowOhm} : 0))`,
-    '.options reltol=1e-4 abstol=1e-9 vntol=1e-6 method=gear',
+    '.options reltol=1e-4 abstol=1e-9 vntol=1e-6',
     `.save v(${name(load)})`,
-    `.tran ${2 * plan.mostSec} ${plan.endSec} 0 ${2 * plan.mostSec}`,
+    `.tran ${plan.mostSec / 2} ${plan.endSec} 0 ${plan.mostSec / 2}`,
     '.end',
   ].join('\n')
 }

@@ -32,6 +32,8 @@ export type RandomSurge = {
   readonly ratedW: number
   readonly withstandV: number
   readonly capacitorWithstandV: number
+  /** what the line does by itself, its long surges included */
+  readonly lineV: Range
 }
 
 export type Drawn = {
@@ -92,9 +94,13 @@ export function randomSurge(random: () => number): RandomSurge {
     () => combinationPulse(1 + Math.floor(random() * 3), pick([12, 42])),
   ])()
   const line = pick(LINES)
-  const bidirectional = line.low < 0 || random() < 0.5
-  const steps = STEPS_V.filter((v) => v >= Math.max(12, line.high))
+  // most parts suit their line; some stand too low, or conduct forward on a line that goes below chassis
+  const bidirectional = line.low < 0 ? random() < 0.85 : random() < 0.5
+  const steps = STEPS_V.filter((v) => v >= Math.max(12, line.high * (random() < 0.8 ? 1 : 0.5)))
   const standoffV = pick(steps.slice(0, 5))
+  const isTyped = line.texts['lineKind'] === undefined
+  const lineHighV = isTyped ? standoffV * between(0.4, 1.3) : line.high
+  const lineLowV = isTyped ? (random() < 0.8 ? 0 : -between(0.1, 5)) : line.low
   const fromClass = random() < 0.5
   const leastV = standoffV * 1.11
   const breakdownV: Range = fromClass ? [leastV, leastV * 1.11] : [leastV * 1.05, leastV * 1.05]
@@ -167,7 +173,7 @@ export function randomSurge(random: () => number): RandomSurge {
       withstandV: print(withstandV),
       capacitorWithstandV: print(capacitorWithstandV),
       ...line.texts,
-      ...(line.texts['lineKind'] === undefined ? { busMaxV: print(standoffV * between(0.4, 0.98)), busMinV: '0' } : {}),
+      ...(isTyped ? { busMaxV: print(lineHighV), busMinV: print(lineLowV) } : {}),
       ...spread.texts,
     },
     pulse,
@@ -195,6 +201,7 @@ export function randomSurge(random: () => number): RandomSurge {
     ratedW,
     withstandV: Number(print(withstandV)),
     capacitorWithstandV: Number(print(capacitorWithstandV)),
+    lineV: [lineLowV, lineHighV],
   }
 }
 
@@ -304,7 +311,7 @@ function planOf(surge: RandomSurge, at: Drawn): Plan {
   const slowest = Math.max(...periods, 0)
   const period = surge.pulse.ring ? 1 / at.ringHz : Number.POSITIVE_INFINITY
   const rise = surge.pulse.ring ? period / 4 : surge.pulse.peakSec
-  const mostSec = Math.min(period / 120, fastest / 90, rise / 24)
-  const endSec = surge.pulse.ring ? 22 * period + 2 * slowest : 3 * surge.pulse.peakSec + 6 * slowest
+  const mostSec = Math.min(period / 60, fastest / 40, rise / 16)
+  const endSec = surge.pulse.ring ? 18 * period + 2 * slowest : 3 * surge.pulse.peakSec + 6 * slowest
   return { firstSec: Math.min(mostSec / 16, rise / 400), mostSec, endSec: Math.min(endSec, 9000 * mostSec) }
 }
