@@ -17,6 +17,7 @@ export const FACTS: Readonly<Record<FactKey, string>> = {
   dcrOhm: 'winding resistance of the inductor',
   inductorParallelOhm: 'loss resistance across the inductor',
   inductorParallelF: 'self-capacitance of the inductor',
+  inductorResonanceHz: 'self-resonance of the inductor, instead of its self-capacitance',
   noiseSourceOhm: 'impedance of the noise source',
   noiseSourceH: 'series inductance of the noise source',
   noiseLoadOhm: 'resistance the noise works into',

@@ -35,6 +35,7 @@ export const FACT_KEYS = [
   'dcrOhm',
   'inductorParallelOhm',
   'inductorParallelF',
+  'inductorResonanceHz',
   'noiseSourceOhm',
   'noiseSourceH',
   'noiseLoadOhm',

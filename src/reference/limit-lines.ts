@@ -36,17 +36,17 @@ export const LIMIT_LINES: readonly LimitLine[] = [
   },
   ...(
     [
-      ['en55022-b-quasi-peak', 'EN 55022 class B, quasi-peak', 66, 56, 56, 60],
-      ['en55022-b-average', 'EN 55022 class B, average', 56, 46, 46, 50],
-      ['en55022-a-quasi-peak', 'EN 55022 class A, quasi-peak', 79, 79, 73, 73],
-      ['en55022-a-average', 'EN 55022 class A, average', 66, 66, 60, 60],
+      ['en55022-b-quasi-peak', 'EN 55022 class B, quasi-peak', 'quasi-peak', 66, 56, 56, 60],
+      ['en55022-b-average', 'EN 55022 class B, average', 'average', 56, 46, 46, 50],
+      ['en55022-a-quasi-peak', 'EN 55022 class A, quasi-peak', 'quasi-peak', 79, 79, 73, 73],
+      ['en55022-a-average', 'EN 55022 class A, average', 'average', 66, 66, 60, 60],
     ] as const
   ).map(
-    ([id, name, startDb, endDb, middleDb, highDb]): LimitLine => ({
+    ([id, name, detector, startDb, endDb, middleDb, highDb]): LimitLine => ({
       id,
       name,
       quantity: 'dBµV',
-      detector: id.endsWith('average') ? 'average' : 'quasi-peak',
+      detector,
       segments: [
         [at(150e3, startDb), at(500e3, endDb)],
         [at(500e3, middleDb), at(5e6, middleDb)],

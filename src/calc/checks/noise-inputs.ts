@@ -103,6 +103,16 @@ export const inductorParallelOhmInput = {
   group: PARTS,
 } as const satisfies Input
 
+export const inductorResonanceInput = {
+  key: 'inductorResonanceHz',
+  fact: 'inductorResonanceHz',
+  label: 'Inductor self-resonance',
+  help: 'From its data sheet: counts instead of the self-capacitance, as 1/((2π·f)²·L).',
+  type: { is: 'number', quantity: 'frequency', min: 1, max: 1e12 },
+  whenEmpty: { do: 'omit' },
+  group: PARTS,
+} as const satisfies Input
+
 export const inductorParallelFInput = {
   key: 'inductorParallelF',
   fact: 'inductorParallelF',

@@ -1,6 +1,7 @@
 /** The figures of a capacitor on a power line: current, energy, bleed, inrush, withstand. Absent = does not exist. */
 import type { InrushPeak } from './inrush.ts'
 import {
+  acrossLinesV,
   BLED_SHARE,
   bleedSec,
   crestV,
@@ -27,6 +28,10 @@ export type PowerValues = {
   readonly inrushPeakA?: number
   readonly inrushPeakV?: number
   readonly withstandV: number
+  /** only with a capacitor from line to line */
+  readonly crossCurrentRmsA?: number
+  readonly crossStoredJ?: number
+  readonly crossWithstandV?: number
 }
 
 /** All figures in SI units. Lines of phases in threes count as balanced. */
@@ -47,5 +52,17 @@ export function powerValues(line: PowerLine, inrush: InrushPeak | undefined): Po
     ...(bleedOhm === undefined ? {} : { bleedSec: bleedTo(BLED_SHARE * fromV), bleedTo34Sec: bleedTo(TOUCH_V) }),
     ...(inrush === undefined ? {} : { inrushPeakA: inrush.peakA, inrushPeakV: inrush.peakV }),
     withstandV: withstandV(line),
+    ...crossValues(line),
+  }
+}
+
+/** Of the capacitor from line to line: its current flows in the lines and not into the chassis. */
+function crossValues(line: PowerLine): Pick<PowerValues, 'crossCurrentRmsA' | 'crossStoredJ' | 'crossWithstandV'> {
+  if (line.crossF === 0) return {}
+  const across = { workingRmsV: acrossLinesV(line), supplyHz: line.supplyHz }
+  return {
+    crossCurrentRmsA: lineCurrentRmsA({ ...across, farads: line.crossF }),
+    crossStoredJ: storedJ({ farads: line.crossF, crestV: crestV(across) }),
+    crossWithstandV: withstandV(across),
   }
 }

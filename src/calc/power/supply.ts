@@ -8,6 +8,8 @@ export type PowerLine = {
   /** of each line to chassis */
   readonly capacitanceF: number
   readonly lineCount: number
+  /** from line to line, or from line to return; 0 = none */
+  readonly crossF: number
   readonly wiringOhm?: number | undefined
   readonly wiringH?: number | undefined
   readonly bleedOhm?: number | undefined
@@ -24,6 +26,10 @@ export const lineCurrentRmsA = (line: { supplyHz: number; farads: number; workin
 /** Capacitance in F through which `limitA` (rms) flows: I / (2π·f·V). supplyHz, volts > 0. */
 export const chassisFarads = (line: { supplyHz: number; workingRmsV: number }, limitA: number): number =>
   limitA / (2 * Math.PI * line.supplyHz * line.workingRmsV)
+
+/** Working volts across a line-to-line capacitor: √3 times those to chassis between phases, the same between line and return. */
+export const acrossLinesV = (line: { workingRmsV: number; lineCount: number; supplyHz: number }): number =>
+  line.supplyHz > 0 && isThreePhase(line.lineCount) ? Math.sqrt(3) * line.workingRmsV : line.workingRmsV
 
 /** Reactive power in var of one capacitor: V·I. */
 export const reactiveVar = (line: { supplyHz: number; farads: number; workingRmsV: number }): number =>

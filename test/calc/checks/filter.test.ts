@@ -134,3 +134,14 @@ test('frequency 0 is DC: only the winding resistance is left, and an inductance 
   expect(shorted.outputs['insertionLossDb']?.cell.is).toBe('none')
   expect(shorted.findings[0]?.sentence).toContain('shorts it')
 })
+
+test('an inductor is as good as its self-resonance says: 10 µH that resonates at 30 MHz has 2.81 pF across it', () => {
+  const facts = { topology: 'L', inductanceH: '10u', sourceOhm: '50', loadOhm: '50', frequencyHz: '100M' }
+  // 1/((2π · 30 MHz)² · 10 µH) = 2.8145 pF; above its resonance the coil is that capacitor and less
+  const farads = 1 / ((2 * Math.PI * 30e6) ** 2 * 10e-6)
+  const by = (texts: Record<string, string>) => si(run(filterCheck, { ...facts, ...texts }), 'insertionLossDb')
+  expect(by({ inductorResonanceHz: '30M' })).toBeCloseTo(by({ inductorParallelF: String(farads) }) ?? Number.NaN, 9)
+  const omega = 2 * Math.PI * 100e6
+  const coilOhm = 1 / (1 / (omega * 10e-6) - omega * farads)
+  expect(by({ inductorResonanceHz: '30M' })).toBeCloseTo(20 * Math.log10(Math.hypot(100, coilOhm) / 100), 9)
+})

@@ -137,6 +137,25 @@ describe('the ladder', () => {
   })
 })
 
+describe('a capacitor from line to line', () => {
+  it('counts between line and return once, between phases √3 times the volts, and never into the chassis', () => {
+    const one = power({ ...AC, crossF: '100n' })
+    expect(si(one, 'crossCurrentRmsA')).toBeCloseTo(2 * Math.PI * 400 * 100e-9 * 115, 9)
+    expect(si(one, 'currentRmsA')).toBe(si(power(AC), 'currentRmsA'))
+    expect(si(one, 'crossWithstandV')).toBeCloseTo(2.8 * 115, 9)
+    const three = power({ ...AC, crossF: '100n', lineCount: '3' })
+    expect(si(three, 'crossCurrentRmsA')).toBeCloseTo(2 * Math.PI * 400 * 100e-9 * 115 * Math.sqrt(3), 9)
+    // ½ · 100 nF · (√2 · √3 · 115 V)²
+    expect(si(three, 'crossStoredJ')).toBeCloseTo(0.5 * 100e-9 * 6 * 115 ** 2, 12)
+  })
+
+  it('leaves the rules for line to ground to the others', () => {
+    expect(power({ ...AC, crossF: '1u', navyRule: 'true' }).verdict).toBe('ok')
+    expect(words({ ...AC, crossF: '1u' })).toContain('does nothing for common mode')
+    expect(power(AC).outputs['crossCurrentRmsA']).toBeUndefined()
+  })
+})
+
 describe('a limit on the chassis current', () => {
   // I / (2π·f·V): 5 mA / (2π · 400 Hz · 115 V) = 17.3 nF
   const limited = { ...AC, chassisLimitA: '5m' }

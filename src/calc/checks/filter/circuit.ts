@@ -1,6 +1,7 @@
 /** The circuit that the fields of the filter check describe. */
 import { chokePart } from '../../network/choke.ts'
 import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../network/circuit.ts'
+import { acrossCoilF } from '../../network/self-resonance.ts'
 import type { Topology } from '../../types.ts'
 import { bondShare, chokeOf, pairMode } from './choke.ts'
 import type { FilterGiven } from './inputs.ts'
@@ -12,7 +13,11 @@ export function circuitOf(given: FilterGiven, topology: Topology): FilterCircuit
     ...NO_SERIES,
     dcrOhm: given.dcrOhm,
     parallelOhm: given.inductorParallelOhm ?? NO_SERIES.parallelOhm,
-    parallelF: given.inductorParallelF,
+    parallelF: acrossCoilF({
+      inductanceH: given.inductanceH ?? 0,
+      resonanceHz: given.inductorResonanceHz,
+      parallelF: given.inductorParallelF,
+    }),
   }
   const capacitanceF = given.capacitanceF ?? 0
   const inductanceH = given.inductanceH ?? 0

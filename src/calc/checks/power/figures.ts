@@ -18,7 +18,8 @@ export function powerFigures(given: PowerGiven): PowerFigures | Refused {
     const message = 'The number of lines is a whole number, such as 3.'
     return { ok: false, issues: [{ key: 'lineCount', code: 'not-whole', message }] }
   }
-  const line: PowerLine = { workingRmsV, supplyHz, capacitanceF, lineCount, wiringOhm, wiringH, bleedOhm }
+  const { crossF = 0 } = given
+  const line: PowerLine = { workingRmsV, supplyHz, capacitanceF, lineCount, crossF, wiringOhm, wiringH, bleedOhm }
   const judgement = judgePower(line, given)
   const { verdict, bounds, rungs, inrush } = judgement
   return { verdict, values: { ...powerValues(line, inrush) }, bounds, rungs, worked: { line, judgement } }

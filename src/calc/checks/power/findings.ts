@@ -37,7 +37,13 @@ export function powerFindings(q: Question): readonly Finding[] {
     const sentence = reason.is === 'ladder' ? (faults.shift() ?? '') : reasonSentence(q, reason)
     return { verdict: reason.verdict, sentence }
   })
-  const told = [testInThinAir(q), residualFinding(q.line), variableFrequencyFinding(q.line), heatFinding(q.line)]
+  const told = [
+    crossFinding(q.line),
+    testInThinAir(q),
+    residualFinding(q.line),
+    variableFrequencyFinding(q.line),
+    heatFinding(q.line),
+  ]
   return worstFirst([...judged, ...told.filter((finding) => finding !== undefined)])
 }
 
@@ -66,6 +72,17 @@ function reasonSentence({ line, judgement, rules }: Question, reason: Exclude<Po
         ? `The inrush peak of ${show(reason.peakV, 'voltage', 4)} is above the ${MINIMUM} at which air can break down at low pressure.`
         : `A working peak of ${show(reason.peakV, 'voltage', 4)} is ${reason.peakV >= PASCHEN_MINIMUM_V ? 'above' : 'close to'} the ${MINIMUM} at which air can break down at the worst gap and pressure. Unpressurised: solid filling and more spacing.`
   }
+}
+
+/** What a capacitor between the lines is for, and what it is not. */
+function crossFinding({ crossF }: PowerLine): Finding | undefined {
+  return crossF === 0
+    ? undefined
+    : {
+        verdict: 'ok',
+        sentence:
+          'The capacitor from line to line puts nothing into the chassis and does nothing for common mode: each rule for line to ground counts the others alone.',
+      }
 }
 
 /** The withstand test at low pressure, where nothing else comes near the Paschen minimum. */

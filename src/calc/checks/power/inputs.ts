@@ -39,6 +39,14 @@ export const powerInputs = [
     whenEmpty: { do: 'ask', name: 'the capacitance', how: 'Marked value plus its tolerance, times two for a Pi.' },
   },
   {
+    key: 'crossF',
+    fact: 'crossF',
+    label: 'Capacitor from line to line',
+    help: 'Or from line to return. Acts on noise between the lines only, and puts nothing into the chassis.',
+    type: FARADS,
+    whenEmpty: { do: 'omit' },
+  },
+  {
     key: 'lineCount',
     fact: 'lineCount',
     label: 'Lines with it',

@@ -1,6 +1,6 @@
 /** How each figure of the power check came about. */
 import type { InrushPeak } from '../../power/inrush.ts'
-import { crestV, isThreePhase, type PowerLine, TOUCH_V } from '../../power/supply.ts'
+import { acrossLinesV, crestV, isThreePhase, type PowerLine, TOUCH_V } from '../../power/supply.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Quantity } from '../../quantity/quantity.ts'
 import type { Basis, Cell, Figures, Source, Step } from '../../types.ts'
@@ -42,6 +42,7 @@ export function powerOutputs(line: PowerLine, values: Values, inrush: InrushPeak
     ...energyOutputs(line, values),
     ...inrushOutputs(line, values, inrush),
     ...withstandOutput(line, values),
+    ...crossOutputs(line, values),
   }
 }
 
@@ -120,6 +121,48 @@ function energyOutputs(line: PowerLine, values: Values): PowerOutputs {
         quantity: 'time',
       },
       ['one capacitor on the resistor'],
+    ),
+  }
+}
+
+/** The capacitor from line to line: nothing of it reaches the chassis. */
+function crossOutputs(line: PowerLine, values: Values): PowerOutputs {
+  const { supplyHz, crossF } = line
+  const volts = acrossLinesV(line)
+  const isBetweenPhases = volts !== line.workingRmsV
+  const crest = crestV({ workingRmsV: volts, supplyHz })
+  const across = isBetweenPhases ? ['between two phases: √3 times the volts to chassis'] : ['between line and return']
+  return {
+    ...said(
+      values,
+      'crossCurrentRmsA',
+      {
+        formula: 'I = 2π·f·Cx·V',
+        withNumbers: `2π · ${show(supplyHz, 'frequency')} · ${show(crossF, 'capacitance')} · ${show(volts, 'voltage')}`,
+        quantity: 'current',
+      },
+      across,
+    ),
+    ...said(
+      values,
+      'crossStoredJ',
+      {
+        formula: 'E = ½·Cx·V²',
+        withNumbers: `½ · ${show(crossF, 'capacitance')} · (${show(crest, 'voltage')})²`,
+        quantity: 'energy',
+      },
+      across,
+    ),
+    ...said(
+      values,
+      'crossWithstandV',
+      {
+        formula: supplyHz === 0 ? 'V_test = 2.5 · V DC' : 'V_test = 2.8 · V rms',
+        withNumbers: `${supplyHz === 0 ? '2.5' : '2.8'} · ${show(volts, 'voltage')}`,
+        quantity: 'voltage',
+      },
+      across,
+      { id: 'S28', clause: '4.6.3', standing: 'read' },
     ),
   }
 }

@@ -9,6 +9,7 @@ import { SUPPRESSOR_LEAST_SHARE } from '../../loading/box.ts'
 import { type CeilingAsk, loadingBounds, loadingCeiling } from '../../loading/ceiling.ts'
 import { carriesSignal } from '../../loading/inductor.ts'
 import { type SignalFacts, usefulHzOf } from '../../loading/signal.ts'
+import { acrossCoilF } from '../../network/self-resonance.ts'
 import { chassisBound } from '../../power/judge.ts'
 import { type NavyLimit, navyBound, navyLimit } from '../../power/navy-rule.ts'
 import { chassisFarads } from '../../power/supply.ts'
@@ -153,7 +154,11 @@ function aroundOf(q: {
     bondOhm: bondFactor(isPair, mode) * given.bondOhm,
     bondH: bondFactor(isPair, mode) * given.bondH,
     dcrOhm: given.dcrOhm,
-    inductorParallelF: given.inductorParallelF,
+    inductorParallelF: acrossCoilF({
+      inductanceH: given.inductanceH,
+      resonanceHz: given.inductorResonanceHz,
+      parallelF: given.inductorParallelF,
+    }),
     inductorParallelOhm: given.inductorParallelOhm ?? Number.POSITIVE_INFINITY,
     inductancesH: [inductanceH.least, inductanceH.most],
     extraF: crossF * leastShare(spread),
