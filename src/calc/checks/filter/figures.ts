@@ -4,28 +4,20 @@ import type { NoiseMode } from '../../bounds/legs.ts'
 import type { Spread } from '../../bounds/worst-case.ts'
 import { missingInputs } from '../../line/missing.ts'
 import { lossDb } from '../../network/chain.ts'
-import { chokeConversionRatio, chokePart } from '../../network/choke.ts'
+import { chokePart } from '../../network/choke.ts'
 import {
   BENCH_LOAD,
   BENCH_SOURCE,
+  ELEMENT_COUNT,
   type FilterCircuit,
   hasCapacitor,
   hasInductor,
   type NoiseLoad,
   type NoiseSource,
 } from '../../network/circuit.ts'
-import {
-  type Corners,
-  dipsAfter,
-  type Ends,
-  findCorners,
-  localSlopeDbPerDecade,
-  worstGain,
-} from '../../network/shape.ts'
-import { ratioDb } from '../../pair.ts'
+import { type Corners, dipsAfter, type Ends, findCorners, worstGain } from '../../network/shape.ts'
 import type { Figures, Input, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
-import { asymptoteDbPerDecade } from '../slope.ts'
 import { cornersOf, worstOfBox } from './box.ts'
 import {
   chokeIssues,
@@ -39,6 +31,7 @@ import {
 } from './choke.ts'
 import { circuitOf } from './circuit.ts'
 import { type FilterGiven, filterInputs } from './inputs.ts'
+import { valuesOf } from './values.ts'
 
 /** The lowest loss over the frequencies and source impedances given. */
 export type Worst = { readonly db: number; readonly hz: number; readonly source: NoiseSource }
@@ -67,12 +60,14 @@ export type Filtered = {
   /** the lowest loss over the tolerance of the parts; undefined = not asked for, or only the parts as entered are known */
   readonly boxWorst: Worst | undefined
   readonly bench: Worst | undefined
-  readonly corners: Corners | undefined
-  readonly dips: readonly Dip[]
+  /** corners and dips of the curve, worked out when first asked for: no verdict needs them */
+  readonly curve: () => Curve
   readonly gain: Gain | undefined
   /** the largest gain of the parts as entered and at the corners of their tolerance */
   readonly boxGain: Gain | undefined
 }
+
+export type Curve = { readonly corners: Corners | undefined; readonly dips: readonly Dip[] }
 
 export type FilterFigures = Figures & {
   /** absent = something must still be entered: `missing` */
@@ -142,10 +137,8 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
     loadOhm === undefined ? undefined : loadOfLeg({ ohm: loadOhm, parallelF: loadF, parallelH: loadH }, mode)
   const worst = load && worstLoss(circuit, sources, load, frequenciesHz)
   const ends = load && sources[0] ? { source: worst?.source ?? governing(circuit, sources, load), load } : undefined
-  const corners = ends && findCorners(circuit, ends)
-  const firstHz = corners?.firstHz
   const benchCircuit = { ...circuit, bondOhm: given.bondOhm, bondH: given.bondH }
-  const gain = ends && worstGain(circuit, ends)
+  const gain = ends && gainOf(circuit, ends)
   return {
     circuit,
     benchCircuit,
@@ -163,13 +156,40 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
         ? worstOfBox({ circuit, sources, load, frequenciesHz, spread: spreadOf(given), choke: choked })
         : undefined,
     bench: worstLoss(benchCircuit, [BENCH_SOURCE], BENCH_LOAD, frequenciesHz),
-    corners,
-    dips: ends && firstHz !== undefined ? dipsAfter(circuit, ends, firstHz, DIP_DB).slice(0, MOST_DIPS) : [],
+    curve: remembered(() => curveOf(circuit, ends)),
     gain,
     boxGain:
-      ends &&
-      largestGain([gain, ...cornersOf(circuit, spreadOf(given), choked).map((corner) => worstGain(corner, ends))]),
+      ends && given.neededDb !== undefined && gainVerdict(gain) !== 'fails'
+        ? largestGain([gain, ...cornersOf(circuit, spreadOf(given), choked).map((corner) => gainOf(corner, ends))])
+        : gain,
   }
+}
+
+function curveOf(circuit: FilterCircuit, ends: Ends | undefined): Curve {
+  const corners = ends && findCorners(circuit, ends)
+  const firstHz = corners?.firstHz
+  const dips = ends && firstHz !== undefined ? dipsAfter(circuit, ends, firstHz, DIP_DB).slice(0, MOST_DIPS) : []
+  return { corners, dips }
+}
+
+/** Works out once, when first called. */
+function remembered<T>(work: () => T): () => T {
+  let known: { readonly value: T } | undefined
+  return () => {
+    known ??= { value: work() }
+    return known.value
+  }
+}
+
+/**
+ * The worst resonant gain. One element between resistances never amplifies: a shunt leaves |1 + Rp/Z| and an inductor
+ * |1 + Z/(Rs + Rl)|, both with a real part of at least 1; only ends that store energy make it worth a search.
+ */
+function gainOf(circuit: FilterCircuit, ends: Ends): Gain | undefined {
+  const { source, load } = ends
+  const isResistive = source.seriesH === 0 && load.parallelF === 0 && !Number.isFinite(load.parallelH)
+  const isOneElement = ELEMENT_COUNT[circuit.topology] === 1 && circuit.choke === undefined
+  return isOneElement && isResistive ? undefined : worstGain(circuit, ends)
 }
 
 const spreadOf = (given: FilterGiven): Spread => ({
@@ -198,53 +218,6 @@ function worstLoss(
       if (!worst || db < worst.db) worst = { db, hz, source }
     }
   return worst
-}
-
-/** Common mode that unequal windings turn into signal at the governing frequency, in dB; undefined for equal ones. */
-function conversionDbOf({ choke, ends, worst }: Pick<Filtered, 'choke' | 'ends' | 'worst'>): number | undefined {
-  if (choke?.current !== 'common' || ends === undefined || worst === undefined) return undefined
-  const legs = { sourceOhm: worst.source.ohm, loadOhm: ends.load.ohm }
-  const ratio = chokeConversionRatio(choke.choke, legs, worst.hz)
-  return ratio > 0 ? ratioDb(ratio) : undefined
-}
-
-const ENDS_IN_COIL = { source: ['L', 'LC', 'T'], load: ['L', 'CL', 'T'] } as const satisfies Record<
-  string,
-  readonly Topology[]
->
-
-/** A choke beside a coil is one element with it; beside a capacitor it is one more. */
-function asymptoteOf({ topology, shunt1, choke }: FilterCircuit): number {
-  if (choke === undefined) return asymptoteDbPerDecade(topology)
-  if (topology === 'C' && shunt1.capacitanceF === 0) return asymptoteDbPerDecade('L')
-  const isOneWithCoil = ENDS_IN_COIL[choke.side].some((one) => one === topology)
-  return asymptoteDbPerDecade(topology) + (isOneWithCoil ? 0 : asymptoteDbPerDecade('L'))
-}
-
-function valuesOf({
-  circuit,
-  choke,
-  worst,
-  boxWorst,
-  bench,
-  corners,
-  ends,
-  gain,
-}: Filtered): Readonly<Record<string, number>> {
-  const chokeConversionDb = conversionDbOf({ choke, ends, worst })
-  return {
-    ...(chokeConversionDb === undefined ? {} : { chokeConversionDb }),
-    ...(worst === undefined ? {} : { insertionLossDb: worst.db }),
-    ...(boxWorst === undefined ? {} : { worstInsertionLossDb: boxWorst.db }),
-    ...(bench === undefined ? {} : { benchInsertionLossDb: bench.db }),
-    ...(corners?.firstHz === undefined ? {} : { firstCornerHz: corners.firstHz }),
-    ...(corners?.lastingHz === undefined ? {} : { cornerHz: corners.lastingHz }),
-    ...(worst === undefined || ends === undefined
-      ? {}
-      : { localSlopeDbPerDecade: localSlopeDbPerDecade(circuit, { ...ends, source: worst.source }, worst.hz) }),
-    asymptoteDbPerDecade: asymptoteOf(circuit),
-    ...(gain === undefined ? {} : { peakGainDb: gain.gainDb, peakHz: gain.atHz }),
-  }
 }
 
 /** What a resonant gain is worth, wherever it lies: nothing, a warning, or a failure. */

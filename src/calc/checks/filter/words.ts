@@ -125,7 +125,8 @@ function gainFinding({ gain, boxGain }: Filtered): readonly Finding[] {
 }
 
 /** Where the loss comes back after the corner: worth knowing, and no matter of the need unless the noise is there. */
-function dipFindings({ corners, dips }: Filtered): readonly Finding[] {
+function dipFindings({ curve }: Filtered): readonly Finding[] {
+  const { corners, dips } = curve()
   const { firstHz, lastingHz } = corners ?? {}
   if (firstHz === undefined) return []
   const back =
