@@ -89,7 +89,8 @@ export function cornerLadders(filter: SignalFilter, around: Around): readonly Si
   const partEnds = hasCapacitor(filter.topology) ? endsOf(filter.capacitorF).map((f) => per.farads * f) : [0]
   const others = endsOf(otherFarads(taken))
   const ladders: SignalLadder[] = []
-  for (const shape of withChoke(shapesOf(filter.topology, coilEnds, partEnds), filter.chokeH))
+  const isTerminated = Number.isFinite(loadOhm)
+  for (const shape of withChoke(shapesOf(filter.topology, coilEnds, partEnds, isTerminated), filter.chokeH))
     for (const otherF of others)
       for (let node = 0; node < shape.nodesF.length; node++) {
         const nodesF = shape.nodesF.map((f, i) => (i === node ? f + otherF : f))
@@ -114,8 +115,16 @@ function withChoke(shapes: readonly Shape[], chokeH: Span | undefined): readonly
   )
 }
 
-/** Capacitors at the nodes between, before and behind the coils. The coil stands before the capacitor: the harder order. */
-function shapesOf(topology: Topology, coilsH: readonly number[], partsF: readonly number[]): readonly Shape[] {
+/**
+ * Capacitors at the nodes between, before and behind the coils. Into a high impedance the coil stands before the
+ * capacitor, the harder order; a line terminated at both ends is met from either side.
+ */
+function shapesOf(
+  topology: Topology,
+  coilsH: readonly number[],
+  partsF: readonly number[],
+  isTerminated: boolean,
+): readonly Shape[] {
   switch (topology) {
     case 'C':
       return partsF.map((f): Shape => ({ nodesF: [f], coilsH: [] }))
@@ -126,7 +135,12 @@ function shapesOf(topology: Topology, coilsH: readonly number[], partsF: readonl
     case 'PI':
       return coilsH.flatMap((a) => partsF.flatMap((f) => partsF.map((g): Shape => ({ nodesF: [f, g], coilsH: [a] }))))
     default:
-      return coilsH.flatMap((a) => partsF.map((f): Shape => ({ nodesF: [0, f], coilsH: [a] })))
+      return coilsH.flatMap((a) =>
+        partsF.flatMap((f): readonly Shape[] => {
+          const behind = { nodesF: [0, f], coilsH: [a] }
+          return isTerminated && f > 0 ? [behind, { nodesF: [f, 0], coilsH: [a] }] : [behind]
+        }),
+      )
   }
 }
 
