@@ -41,8 +41,11 @@ const PROVED = 10 ** (-PROVED_DB / 10)
 const MAX_RAISES = 60
 /** Boxes the proofs of one answer may take together. */
 const EFFORT = 60_000
-/** Probes that may cut a stretch below the least before it is given up as failing. */
-const MAX_CUTS = 40
+/** Probes that may cut the stretches below the least before the rest is given up as failing; every so many look for an end. */
+const MAX_CUTS = 60
+const CUTS_PER_END = 6
+/** An end is found to this share of itself. */
+const END_WITHIN = 1e-3
 
 const frame = makeFrame()
 const lowest = makeLowest()
@@ -232,33 +235,70 @@ class Search {
         cut(demand)
       }
     }
-    passing = passing.filter(([a, b]) => b > a * (1 + 1e-9))
-    for (let k = 0; k < MAX_CUTS && passing.length > 0; k++) {
-      const refuted = this.#refuted(passing)
-      if (!refuted) return passing
-      setWayThrough(refuted, frame, lowest.t)
-      cut(refuted)
-      passing = passing.filter(([a, b]) => b > a * (1 + 1e-9))
+    passing = passing.filter(isWide)
+    const seen: Stretch[] = []
+    for (let k = 0; k < MAX_CUTS; k++) {
+      const stretch = passing[0]
+      if (!stretch) break
+      const refuted = this.#refuted(stretch)
+      if (!refuted) {
+        seen.push(stretch)
+        passing = passing.slice(1)
+        continue
+      }
+      // Beside a resonance of the box the ways through its lowest points close in by less and less: look for the end itself.
+      if (k % CUTS_PER_END === CUTS_PER_END - 1) passing = [...this.#ended(stretch), ...passing.slice(1)]
+      else {
+        setWayThrough(refuted, frame, lowest.t)
+        cut(refuted)
+      }
+      passing = passing.filter(isWide)
     }
-    return []
+    return seen
+  }
+
+  /** The part of a stretch between the marks nearest its ends that do not lose the need; nothing where its middle does. */
+  #ended([from, to]: Stretch): readonly Stretch[] {
+    const middle = Math.sqrt(from * to)
+    if (this.#refutedAt(middle)) return []
+    const nearest = (end: number): number => {
+      let [fails, holds] = [end, middle]
+      while (Math.abs(Math.log(fails / holds)) > END_WITHIN) {
+        const between = Math.sqrt(fails * holds)
+        if (this.#refutedAt(between)) fails = between
+        else holds = between
+      }
+      return holds
+    }
+    return [
+      [this.#refutedAt(from * (1 + 1e-9)) ? nearest(from) : from, this.#refutedAt(to * (1 - 1e-9)) ? nearest(to) : to],
+    ]
   }
 
   /** A demand some part of the box misses at the ends or the middle of a stretch; its lowest point is left in `lowest`. */
-  #refuted(passing: readonly Stretch[]): Demand | undefined {
-    for (const [from, to] of passing)
-      for (const mark of [Math.sqrt(from * to), from * (1 + 1e-9), to * (1 - 1e-9)])
-        for (const demand of this.#demands) {
-          frameAt(demand, mark, frame)
-          descendFromCorners(frame, lowest)
-          if (lowest.ratio < demand.limit * (1 - 1e-9)) return demand
-          if (prove(frame, demand.limit * PROVED, at, this.#effort) !== 'short') continue
-          lowest.t.set(at)
-          descend(frame, lowest)
-          if (lowest.ratio < demand.limit * (1 - 1e-9)) return demand
-        }
+  #refuted([from, to]: Stretch): Demand | undefined {
+    for (const mark of [Math.sqrt(from * to), from * (1 + 1e-9), to * (1 - 1e-9)]) {
+      const refuted = this.#refutedAt(mark)
+      if (refuted) return refuted
+    }
+    return undefined
+  }
+
+  #refutedAt(mark: number): Demand | undefined {
+    for (const demand of this.#demands) {
+      frameAt(demand, mark, frame)
+      descendFromCorners(frame, lowest)
+      if (lowest.ratio < demand.limit * (1 - 1e-9)) return demand
+      if (prove(frame, demand.limit * PROVED, at, this.#effort) !== 'short') continue
+      lowest.t.set(at)
+      descend(frame, lowest)
+      if (lowest.ratio < demand.limit * (1 - 1e-9)) return demand
+    }
     return undefined
   }
 }
+
+const isWide = ([a, b]: Stretch): boolean => b > a * (1 + 1e-9)
 
 /** Two capacitors of one mark: a pair of values counts only when one marked figure can be both. */
 function feasibleMarks(demand: Demand): Feasible | undefined {

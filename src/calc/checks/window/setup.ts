@@ -177,8 +177,8 @@ function inBandOf(signal: SignalFacts, mode: NoiseMode, needs: readonly Need[]):
 }
 
 /**
- * Everything that can stand at the ends of the filter: what is already on the line at either end, with and without the
- * filter, and a suppressor at either end, anywhere from 30 % to all of its capacitance at 0 V. Neither earns anything:
+ * Everything that can stand at the ends of the filter: what is already on the line at either end (with and without the
+ * filter) or at neither, and a suppressor at either end, anywhere from 30 % to all of its capacitance at 0 V. Neither earns anything:
  * a filter has to hold in every one of these.
  */
 export function placings(
@@ -192,6 +192,8 @@ export function placings(
       : [
           { ...around, sources: around.sources.map((source) => ({ ...source, shuntF: acrossF })) },
           { ...around, load: { ...around.load, parallelF: around.load.parallelF + acrossF } },
+          // behind a length of cable it stands at neither end
+          around,
         ]
   if (taken.suppressorF === 0) return existing
   const nodeF = { least: SUPPRESSOR_LEAST_SHARE * taken.suppressorF, most: taken.suppressorF, inBare: false }
