@@ -43,7 +43,9 @@ export function fight(window: RandomWindow): Fought {
       refuteYes(facts, topology, markedF, said, FULL, next) ??
       overstated(facts, answer, topology, markedF, next) ??
       doubts.flatMap(({ why, other }) => {
-        const refuted = refuteYes(other, topology, markedF, said, CORNERS, next)
+        // What is usually on a line is its wiring: it takes room, and is no lump at an end of the filter.
+        const lumped = { ...other, existingF: facts.existingF }
+        const refuted = refuteYes(other, topology, markedF, said, CORNERS, next, lumped)
         return refuted === undefined ? [] : [`${refuted} with ${why}`]
       })[0],
   }

@@ -181,7 +181,10 @@ export function ceilingOf(facts: WindowFacts, topology: Topology, markedF: numbe
 const HAIR_DB = 1e-4
 export const MISS_DB = 0.01
 
-/** What refutes a yes; undefined when nothing does. `markedF` 0 = nothing but the coil (or nothing at all). */
+/**
+ * What refutes a yes; undefined when nothing does. `markedF` 0 = nothing but the coil (or nothing at all). `lumped`: as
+ * the noise meets it, where that is not the same.
+ */
 export function refuteYes(
   facts: WindowFacts,
   topology: Topology,
@@ -189,25 +192,26 @@ export function refuteYes(
   verdict: 'ok' | 'marginal',
   effort: Effort,
   next: () => number,
+  lumped = facts,
 ): string | undefined {
-  const isAsked = (db: number, what: string) => `${what} by ${(-db).toFixed(4)} dB`
+  const shortBy = (db: number, what: string) => `${what} by ${(-db).toFixed(4)} dB`
   if (isInBand(facts)) return 'noise inside the band of the signal'
   const ceiling = ceilingOf(facts, topology, markedF)
   if (ceiling.lacks !== undefined) return `nothing is known of ${ceiling.lacks}`
-  if (ceiling.db < -HAIR_DB) return isAsked(ceiling.db, ceiling.what)
+  if (ceiling.db < -HAIR_DB) return shortBy(ceiling.db, ceiling.what)
   if (COILS[topology] > 0 && hasSignal(lineOf(facts))) {
     if (ohmOf(facts) === undefined) return 'a coil against a signal resistance nobody knows'
     const coil = worstCoil(facts, topology, markedF, effort, next)
-    if (coil.db < -HAIR_DB) return isAsked(coil.db, coil.what)
+    if (coil.db < -HAIR_DB) return shortBy(coil.db, coil.what)
   }
   if (verdict === 'ok') {
     const permitted = permittedMargin(facts, mostLegF(facts, { topology }, markedF))
-    if (permitted.db < -HAIR_DB && CAPACITORS[topology] > 0) return isAsked(permitted.db, permitted.what)
+    if (permitted.db < -HAIR_DB && CAPACITORS[topology] > 0) return shortBy(permitted.db, permitted.what)
     const damping = leastDamping(facts, topology, markedF, effort, next)
     if (damping < LEAST_DAMPING - 1e-6) return `damping ${damping.toFixed(4)}`
   }
-  const noise = noiseMargin(facts, topology, markedF, effort, next)
-  return noise < -MISS_DB ? isAsked(noise, 'need missed') : undefined
+  const noise = noiseMargin(lumped, topology, markedF, effort, next)
+  return noise < -MISS_DB ? shortBy(noise, 'need missed') : undefined
 }
 
 const E12 = [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82]
