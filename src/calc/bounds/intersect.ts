@@ -97,9 +97,17 @@ export function intersect(
   if (!last) return { ...found, ...told('fails', ['shut'], [least, closing]) }
   const ceiling: readonly Reason[] = isKnown ? [] : ['no-ceiling']
   if (least.markedF === 0 && last.from.markedF === 0) {
-    const verdict = admits?.(0) ?? 'ok'
-    const reasons = [...ceiling, ...(verdict === 'ok' ? [] : (['signal'] as const)), 'nothing-needed' as const]
-    return { ...found, ...told(isKnown ? verdict : worse(verdict, 'unknown'), reasons, [least, closing]) }
+    const admitted = admits?.(0) ?? 'ok'
+    // The line is over its document's figure by itself.
+    const isOver = permitted !== undefined && permitted.markedF <= 0
+    const reasons = [
+      ...ceiling,
+      ...(admitted === 'ok' ? [] : (['signal'] as const)),
+      ...(isOver ? (['over-permitted'] as const) : []),
+      'nothing-needed' as const,
+    ]
+    const verdict = worse(isKnown ? admitted : worse(admitted, 'unknown'), isOver ? 'marginal' : 'ok')
+    return { ...found, ...told(verdict, reasons, [least, closing, isOver ? permitted : undefined]) }
   }
   return proposed({ found, passing, admits, ceiling, told })
 }

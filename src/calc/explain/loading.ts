@@ -1,11 +1,12 @@
 /** What the judgement of a signal says, sentence by sentence. Shared by every check that judges a signal. */
 import type { LineKind } from '../../reference/line-kinds.ts'
+import type { CeilingAsk } from '../loading/ceiling.ts'
 import type { LoadingJudgement, LoadingReason } from '../loading/judge.ts'
 import { bitSecOf, type SignalFacts, signalOhmOf } from '../loading/signal.ts'
 import { formatQuantity } from '../quantity/format.ts'
 import type { Quantity } from '../quantity/quantity.ts'
 import type { Finding } from '../types.ts'
-import { permittedInLegs, worksWhy } from './ceiling.ts'
+import { askedWord, permittedInLegs, worksWhy } from './ceiling.ts'
 
 const show = (si: number, quantity: Quantity, digits = 3): string => formatQuantity(si, quantity, digits)
 
@@ -26,6 +27,8 @@ export function reasonSentence(facts: SignalFacts, { ceiling }: LoadingJudgement
       return worksSentence(facts, reason, worksWhy(facts, ceiling.works))
     case 'permitted':
       return permittedSentence(facts.kind, ceiling.permitted, reason)
+    case 'own-lacks':
+      return ownLacksSentence(facts, reason.ask)
     case 'cross-on-single':
       return 'A line-to-line capacitor has no meaning on a single line and was not counted: enter it as already on the line.'
     default:
@@ -33,10 +36,24 @@ export function reasonSentence(facts: SignalFacts, { ceiling }: LoadingJudgement
   }
 }
 
-type CoilReason = Exclude<LoadingReason, { is: 'no-ceiling' | 'works' | 'permitted' | 'cross-on-single' }>
+export const ownLacksSentence = (facts: SignalFacts, ask: CeilingAsk): string =>
+  `A limit of your own is not judged yet: enter ${askedWord(facts, ask)}.`
 
-const isCoil = (reason: LoadingReason): reason is CoilReason =>
-  !['no-ceiling', 'works', 'permitted', 'cross-on-single'].includes(reason.is)
+type CeilingReason = Extract<
+  LoadingReason,
+  { is: 'no-ceiling' | 'works' | 'permitted' | 'own-lacks' | 'cross-on-single' }
+>
+type CoilReason = Exclude<LoadingReason, CeilingReason>
+
+const OF_CEILING: ReadonlySet<string> = new Set<CeilingReason['is']>([
+  'no-ceiling',
+  'works',
+  'permitted',
+  'own-lacks',
+  'cross-on-single',
+])
+
+export const isCoil = (reason: LoadingReason): reason is CoilReason => !OF_CEILING.has(reason.is)
 
 /** What a coil does to the signal, worst first, as clauses with a subject: "the line rings near 2 MHz …". */
 export function coilClauses({ reasons }: LoadingJudgement): readonly string[] {

@@ -69,7 +69,12 @@ export type PermittedCeiling = {
 /** One thing that sets a ceiling: the criterion of the kind, or a figure of the user's own. */
 export type NamedWorks = { readonly id: string; readonly by: BoundBy; readonly works: Works }
 
-export type LoadingCeiling = { readonly works: Works; readonly permitted: readonly PermittedCeiling[] }
+export type LoadingCeiling = {
+  readonly works: Works
+  readonly permitted: readonly PermittedCeiling[]
+  /** fields without which a limit of the user's own cannot be worked out: never ignored */
+  readonly lacks: readonly CeilingAsk[]
+}
 
 /**
  * Both ceilings of a kind. Rates > 0 Hz, seconds and ohms > 0. Sources: the kind's own citation for the criterion;
@@ -84,7 +89,11 @@ export function loadingCeiling(facts: SignalFacts): LoadingCeiling {
       source,
     }),
   )
-  return { works: leastWorks(worksList(facts)), permitted: [...permitted, ...cornerOf(facts)] }
+  const all = worksList(facts)
+  const lacking = all.flatMap(({ id, works }) =>
+    id !== KIND_WORKS && works.farads === undefined && works.ask !== undefined ? [works.ask] : [],
+  )
+  return { works: leastWorks(all), permitted: [...permitted, ...cornerOf(facts)], lacks: [...new Set(lacking)] }
 }
 
 /**
@@ -115,12 +124,14 @@ export function loadingBounds(facts: SignalFacts): readonly Bound[] {
 /** What the signal of a kind is counted on: a pair between its wires, any other line to chassis. */
 const perOf = ({ isPair }: LineKind): 'leg' | 'pair' => (isPair ? 'pair' : 'leg')
 
+const KIND_WORKS = 'loading-works'
+
 /** The criterion of the kind, then what the user's own specification says. */
 export function worksList(facts: SignalFacts): readonly NamedWorks[] {
   const { ceilingF, mostLossDb, mostPhaseDeg } = facts.own ?? {}
   const user = (fact: 'ownCeilingF' | 'ownLossDb' | 'ownPhaseDeg'): BoundBy => ({ is: 'user', fact })
   return [
-    { id: 'loading-works', by: { is: 'check', check: 'loading' }, works: worksOf(facts) },
+    { id: KIND_WORKS, by: { is: 'check', check: 'loading' }, works: worksOf(facts) },
     ...(ceilingF === undefined
       ? []
       : [

@@ -5,7 +5,7 @@ import type { Verdict } from '../terms.ts'
 import { worse } from '../verdict.ts'
 import { type Around, cornerLadders, legSpan, type SignalFilter, sectionBox } from './box.ts'
 import { seenFarads } from './budget.ts'
-import { type LoadingCeiling, loadingCeiling, type PermittedCeiling } from './ceiling.ts'
+import { type CeilingAsk, type LoadingCeiling, loadingCeiling, type PermittedCeiling } from './ceiling.ts'
 import { combinedEdgeSec, inductorRiseSec, riseSec } from './edge.ts'
 import {
   carriesSignal,
@@ -34,6 +34,8 @@ export type LoadingReason =
       readonly legF: number
     }
   | { readonly is: 'permitted'; readonly verdict: 'marginal'; readonly id: string; readonly roomF: number }
+  /** a limit of the user's own that cannot be worked out */
+  | { readonly is: 'own-lacks'; readonly verdict: 'unknown'; readonly ask: CeilingAsk }
   /** a line-to-line capacitor on a single line */
   | { readonly is: 'cross-on-single'; readonly verdict: 'unknown' }
   /** a coil, and the resistance the signal sees is not known */
@@ -121,19 +123,21 @@ export function judgeLoading({ facts, taken, filter }: LoadingQuestion): Loading
 }
 
 function capacitanceReasons(
-  { works, permitted }: LoadingCeiling,
+  { works, permitted, lacks }: LoadingCeiling,
   taken: Taken,
   legF: number,
 ): readonly LoadingReason[] {
   const over = permitted.flatMap((figure): readonly LoadingReason[] => {
     const roomF = permittedRoomF(figure, taken)
-    return isOver(legF, roomF) ? [{ is: 'permitted', verdict: 'marginal', id: figure.id, roomF }] : []
+    // A line that is over its document's figure by itself is so with any filter.
+    return roomF < 0 || isOver(legF, roomF) ? [{ is: 'permitted', verdict: 'marginal', id: figure.id, roomF }] : []
   })
   if (works.farads === undefined) return [{ is: 'no-ceiling', verdict: 'unknown' }, ...over]
+  const lacking = lacks.map((ask) => ({ is: 'own-lacks', verdict: 'unknown', ask }) as const)
   const roomF = roomPerLegF(works.farads, taken)
   const verdict = roomF <= 0 || isOver(legF, roomF) ? 'fails' : 'ok'
   const seenF = seenFarads({ ...taken, legF })
-  return [{ is: 'works', verdict, seenF, worksF: works.farads, roomF, legF }, ...over]
+  return [{ is: 'works', verdict, seenF, worksF: works.farads, roomF, legF }, ...lacking, ...over]
 }
 
 /** Whether the coils of a filter fail the signal: for a look at one part before its whole box is judged. */

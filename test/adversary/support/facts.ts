@@ -22,6 +22,11 @@ export type WindowFacts = {
   readonly bitRateHz: number | undefined
   readonly driverEdgeSec: number | undefined
   readonly signalOhm: number | undefined
+  /** the user's own limits on the signal */
+  readonly ownCeilingF: number | undefined
+  readonly usefulHz: number | undefined
+  readonly ownLossDb: number | undefined
+  readonly ownPhaseDeg: number | undefined
   readonly tolLow: number
   readonly tolHigh: number
   readonly temperature: number

@@ -13,6 +13,7 @@ import {
   type Margin,
   mostLegF,
   ohmOf,
+  ownMargin,
   permittedMargin,
   signalPlaces,
   worst,
@@ -137,6 +138,7 @@ export function leastDamping(
 /** What bounds a supply's capacitance, on each line to chassis; `lacks` names what a yes still needs. */
 export type Ceiling = Margin & { readonly lacks?: string }
 
+const A_RULE = 'the load of the rule chosen'
 const roomDb = (most: number, value: number): number => 20 * Math.log10(most / value)
 
 function supplyCeiling(facts: WindowFacts, legF: number, markedF: number): Ceiling {
@@ -154,7 +156,7 @@ function supplyCeiling(facts: WindowFacts, legF: number, markedF: number): Ceili
   // What fits the contact is no limit of the current an AC line puts into its chassis.
   const isShort = said.length === 0 && (limit.worstHz > 0 || facts.maxBuildableF === undefined)
   if (facts.maxBuildableF !== undefined) said.push({ what: 'fits', db: roomDb(facts.maxBuildableF, markedF) })
-  const lacks = facts.navyRule && navyF === undefined ? 'the load of the rule chosen' : isShort ? 'a limit' : undefined
+  const lacks = facts.navyRule && navyF === undefined ? A_RULE : isShort ? 'a limit' : undefined
   return { ...worst(said), ...(lacks === undefined ? {} : { lacks }) }
 }
 
@@ -168,7 +170,15 @@ function navyFarads(supplyHz: number, loadW: number | undefined): number | undef
 /** Everything that bounds a part wherever in its box it is. */
 export function ceilingOf(facts: WindowFacts, topology: Topology, markedF: number): Ceiling {
   const legF = mostLegF(facts, { topology }, markedF)
-  if (!hasSignal(lineOf(facts))) return supplyCeiling(facts, legF, markedF)
+  const own = ownMargin(facts, legF)
+  const kinds = hasSignal(lineOf(facts)) ? signalCeiling(facts, legF, markedF) : supplyCeiling(facts, legF, markedF)
+  // A limit of the user's own does where the kind has none, but never instead of a rule that was chosen.
+  const isReplaced = kinds.lacks !== A_RULE && Number.isFinite(own.db)
+  const lacks = own.lacks ?? (isReplaced ? undefined : kinds.lacks)
+  return { ...worst([own, kinds]), ...(lacks === undefined ? {} : { lacks }) }
+}
+
+function signalCeiling(facts: WindowFacts, legF: number, markedF: number): Ceiling {
   const margin = capacitanceMargin(facts, legF)
   const fits =
     facts.maxBuildableF === undefined || markedF === 0
@@ -206,7 +216,7 @@ export function refuteYes(
   }
   if (verdict === 'ok') {
     const permitted = permittedMargin(facts, mostLegF(facts, { topology }, markedF))
-    if (permitted.db < -HAIR_DB && CAPACITORS[topology] > 0) return shortBy(permitted.db, permitted.what)
+    if (permitted.db < -HAIR_DB) return shortBy(permitted.db, permitted.what)
     const damping = leastDamping(facts, topology, markedF, effort, next)
     if (damping < LEAST_DAMPING - 1e-6) return `damping ${damping.toFixed(4)}`
   }

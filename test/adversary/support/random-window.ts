@@ -92,6 +92,10 @@ function surroundings(dice: Dice, lineKind: string, line: LineFacts): WindowFact
       : line.limit.is === 'terminal'
         ? dice.maybe(0.5, () => dice.log(20, 200))
         : dice.maybe(0.12, () => dice.log((line.ohm ?? 50) / 3, (line.ohm ?? 50) * 2)),
+    ownCeilingF: undefined,
+    usefulHz: dice.maybe(0.06, () => short((line.usefulHz ?? 1e6) * dice.between(0.2, 3))),
+    ownLossDb: dice.maybe(line.limit.is === 'unknown' ? 0.4 : 0.06, () => short(dice.between(0.05, 3))),
+    ownPhaseDeg: dice.maybe(line.limit.is === 'unknown' ? 0.2 : 0.05, () => short(dice.between(0.5, 30))),
     tolLow,
     tolHigh: isOneSided ? 1 : tolLow,
     temperature: short(dice.pick([0, 0.003, 0.15, dice.between(0, 0.25)]), 2),
@@ -119,6 +123,7 @@ function withLoad(dice: Dice, bare: WindowFacts, topology: Topology): { facts: W
   const part = () => short(mostF * 10 ** -dice.between(0.3, 2.5))
   const suppressorF = dice.maybe(0.45, part) ?? 0
   const existingF = dice.maybe(0.45, part) ?? 0
+  const ownCeilingF = dice.maybe(line.limit.is === 'unknown' ? 0.5 : 0.06, () => short(mostF * dice.between(0.3, 2)))
   const crossF = line.isPair ? (dice.maybe(0.15, part) ?? 0) : 0
   const aimF = mostF * 10 ** -dice.between(0.15, 1.5)
   const ohm = ohmOf(bare)
@@ -126,7 +131,7 @@ function withLoad(dice: Dice, bare: WindowFacts, topology: Topology): { facts: W
   const inductanceH = short(
     fitting !== undefined && dice.chance(0.6) ? Math.min(1e-2, Math.max(1e-9, fitting)) : dice.log(1e-8, 1e-4),
   )
-  return { facts: { ...bare, suppressorF, existingF, crossF, inductanceH }, aimF }
+  return { facts: { ...bare, suppressorF, existingF, crossF, ownCeilingF, inductanceH }, aimF }
 }
 
 /** Largest mark the line stands with nothing else on it. */
@@ -201,6 +206,10 @@ export function textsOf(facts: WindowFacts, empty: ReadonlySet<Emptiable>): Text
     bitRateHz: some(facts.bitRateHz),
     driverEdgeSec: some(facts.driverEdgeSec),
     signalOhm: some(facts.signalOhm),
+    ownCeilingF: some(facts.ownCeilingF),
+    usefulHz: some(facts.usefulHz),
+    ownLossDb: some(facts.ownLossDb),
+    ownPhaseDeg: some(facts.ownPhaseDeg),
     toleranceFrac:
       facts.tolLow === facts.tolHigh ? String(facts.tolLow) : `+${100 * facts.tolHigh}/-${100 * facts.tolLow} %`,
     temperatureFrac: String(facts.temperature),

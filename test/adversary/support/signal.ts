@@ -29,10 +29,11 @@ export const hasSignal = ({ limit }: LineFacts): boolean => limit.is !== 'supply
 /** A line between its own ends, whose coil works between equal resistances. */
 const isMatched = ({ is }: Limit): boolean => is === 'own-edge' || is === 'mask'
 
-/** Highest useful frequency: as published, else 0.35 over an edge of 0.3 bit. */
+/** Highest useful frequency: as entered, as published, else 0.35 over an edge of 0.3 bit. */
 export function usefulHzOf(facts: WindowFacts): number | undefined {
   const line = lineOf(facts)
-  if (line.usefulHz !== undefined) return line.usefulHz
+  const said = facts.usefulHz ?? line.usefulHz
+  if (said !== undefined) return said
   const bitSec = bitSecOf(facts)
   return line.limit.is === 'own-edge' && bitSec !== undefined ? 0.35 / (0.3 * bitSec) : undefined
 }
@@ -56,13 +57,33 @@ function seenF(facts: WindowFacts, legF: number, suppressorF: number): number {
     : facts.existingF + legF + suppressorF
 }
 
+/** The user's own limits on what the signal sees; `lacks` where a figure for one of them is missing. */
+export function ownMargin(facts: WindowFacts, legF: number): Margin & { readonly lacks?: string } {
+  const farads = seenF(facts, legF, facts.suppressorF)
+  const ohm = ohmOf(facts)
+  const hz = usefulHzOf(facts)
+  const said: Margin[] = []
+  if (facts.ownCeilingF !== undefined) said.push({ what: 'own-ceiling', db: room(facts.ownCeilingF, farads) })
+  if (facts.ownLossDb === undefined && facts.ownPhaseDeg === undefined) return worst(said)
+  if (ohm === undefined || hz === undefined) return { ...worst(said), lacks: 'a figure for the limit entered' }
+  if (facts.ownLossDb !== undefined) said.push({ what: 'own-loss', db: facts.ownLossDb - poleLossDb(hz, ohm, farads) })
+  if (facts.ownPhaseDeg !== undefined)
+    said.push({ what: 'own-phase', db: room(facts.ownPhaseDeg, polePhaseDeg(hz, ohm, farads)) })
+  return worst(said)
+}
+
+const poleLossDb = (hz: number, ohm: number, farads: number): number =>
+  10 * Math.log10(1 + (2 * Math.PI * hz * ohm * farads) ** 2)
+const polePhaseDeg = (hz: number, ohm: number, farads: number): number =>
+  (Math.atan(2 * Math.PI * hz * ohm * farads) * 180) / Math.PI
+
 /** The capacitance alone against what the signal stands; undefined where a criterion or a figure for it is missing. */
 export function capacitanceMargin(facts: WindowFacts, legF: number): Margin | undefined {
   const { limit } = lineOf(facts)
   const ohm = ohmOf(facts)
   const bitSec = bitSecOf(facts)
   const farads = seenF(facts, legF, facts.suppressorF)
-  const hz = lineOf(facts).usefulHz
+  const hz = usefulHzOf(facts) ?? 0
   switch (limit.is) {
     case 'unknown':
     case 'supply':
@@ -91,11 +112,9 @@ export function capacitanceMargin(facts: WindowFacts, legF: number): Margin | un
     case 'slow-edge':
       return { what: 'slow-edge', db: room(limit.mostSec, LN_9 * ohm * farads) }
     case 'loss':
-      return { what: 'loss', db: limit.mostDb - 10 * Math.log10(1 + (2 * Math.PI * (hz ?? 0) * ohm * farads) ** 2) }
-    case 'phase': {
-      const deg = (Math.atan(2 * Math.PI * (hz ?? 0) * ohm * farads) * 180) / Math.PI
-      return { what: 'phase', db: room(limit.mostDeg, deg) }
-    }
+      return { what: 'loss', db: limit.mostDb - poleLossDb(hz, ohm, farads) }
+    case 'phase':
+      return { what: 'phase', db: room(limit.mostDeg, polePhaseDeg(hz, ohm, farads)) }
     case 'mask':
       return maskMargin(limit, 1, (at) => {
         begin(1)
@@ -176,37 +195,38 @@ export function coilMargin(facts: WindowFacts, fitted: Fitted, isReversed: boole
   const line = lineOf(facts)
   const { limit } = line
   if (COILS[fitted.topology] === 0 || !hasSignal(line)) return NONE
-  if (limit.is === 'terminal') return terminalMargin(facts, fitted, isReversed, limit)
+  const said: Margin[] = limit.is === 'terminal' ? [terminalMargin(facts, fitted, isReversed, limit)] : []
   const ohm = ohmOf(facts)
-  if (ohm === undefined) return undefined
+  if (ohm === undefined) return limit.is === 'terminal' ? worst(said) : undefined
   const half = line.isPair ? 0.5 : 1
   const sourceOhm = half * (isMatched(limit) ? 2 * ohm : ohm)
   const loadOhm = isMatched(limit) ? sourceOhm : Number.POSITIVE_INFINITY
-  switch (limit.is) {
-    case 'own-edge': {
-      const bitSec = bitSecOf(facts)
-      if (bitSec === undefined) return undefined
-      const ownSec = (LN_9 * (fitted.l1H + fitted.l2H)) / (sourceOhm + loadOhm)
-      return { what: 'coil-edge', db: room(limit.share * bitSec, ownSec) }
-    }
-    case 'mask':
-      return {
-        ...maskMargin(limit, half, (hz) => {
-          build(facts, fitted, isReversed, loadOhm, hz)
-        }),
-        what: 'coil-mask',
-      }
-    case 'loss':
-    case 'phase': {
-      const hz = line.usefulHz ?? 0
-      const last = build(facts, fitted, isReversed, loadOhm, hz)
-      const [re, im] = voltsAt(last, 0, sourceOhm, 0)
-      if (limit.is === 'loss') return { what: 'coil-loss', db: limit.mostDb + 10 * Math.log10(re * re + im * im) }
-      return { what: 'coil-phase', db: room(limit.mostDeg, Math.abs((Math.atan2(im, re) * 180) / Math.PI)) }
-    }
-    default:
-      return NONE
+  if (limit.is === 'own-edge') {
+    const bitSec = bitSecOf(facts)
+    if (bitSec === undefined) return undefined
+    const ownSec = (LN_9 * (fitted.l1H + fitted.l2H)) / (sourceOhm + loadOhm)
+    said.push({ what: 'coil-edge', db: room(limit.share * bitSec, ownSec) })
   }
+  if (limit.is === 'mask') {
+    const stand = (hz: number): void => {
+      build(facts, fitted, isReversed, loadOhm, hz)
+    }
+    said.push({ ...maskMargin(limit, half, stand), what: 'coil-mask' })
+  }
+  const hz = usefulHzOf(facts)
+  const mostDb = Math.min(facts.ownLossDb ?? Number.POSITIVE_INFINITY, limit.is === 'loss' ? limit.mostDb : Infinity)
+  const mostDeg = Math.min(
+    facts.ownPhaseDeg ?? Number.POSITIVE_INFINITY,
+    limit.is === 'phase' ? limit.mostDeg : Infinity,
+  )
+  if (hz !== undefined && Math.min(mostDb, mostDeg) < Number.POSITIVE_INFINITY) {
+    const last = build(facts, fitted, isReversed, loadOhm, hz)
+    const [re, im] = voltsAt(last, 0, sourceOhm, 0)
+    const bare = isMatched(limit) ? 0.5 : 1
+    said.push({ what: 'coil-loss', db: mostDb + 20 * Math.log10(Math.hypot(re, im) / bare) })
+    said.push({ what: 'coil-phase', db: room(mostDeg, Math.abs((Math.atan2(im, re) * 180) / Math.PI)) })
+  }
+  return worst(said)
 }
 
 function terminalMargin(

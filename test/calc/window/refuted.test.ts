@@ -1,5 +1,6 @@
 /** Answers that random windows refuted once, cut down to what shows it. */
 import { describe, expect, it } from 'vitest'
+import { loadingCheck } from '../../../src/calc/checks/loading/check.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { run, si } from '../../support/run-check.ts'
 
@@ -58,5 +59,56 @@ describe('a stretch of marks between a resonance of the box and the need', () =>
     })
     expect(answer.verdict).not.toBe('fails')
     expect(si(answer, 'proposedF')).toBeDefined()
+  })
+})
+
+describe('a limit of the user’s own that lacks a fact', () => {
+  const pullUp = { lineKind: 'i2c-fast-plus', signalOhm: '500', ownPhaseDeg: '13.6' }
+
+  it('is not known in the window until the frequency it counts at is entered', () => {
+    const asked = {
+      ...IDEAL,
+      ...pullUp,
+      topology: 'C',
+      inductanceH: '1u',
+      frequencyHz: '151M',
+      neededDb: '5',
+      sourceOhm: '50',
+      loadOhm: '50',
+    }
+    const answer = run(windowCheck, asked)
+    expect(answer.verdict).toBe('unknown')
+    expect(answer.findings.map(({ sentence }) => sentence).join(' ')).toContain('the highest useful frequency')
+    expect(answer.asks).toEqual(['usefulHz'])
+    expect(run(windowCheck, { ...asked, usefulHz: '100k' }).verdict).toBe('ok')
+  })
+
+  it('is not known in the loading either', () => {
+    const asked = { ...pullUp, capacitanceF: '10p', suppressorF: '0', existingF: '0' }
+    expect(run(loadingCheck, asked).verdict).toBe('unknown')
+    expect(run(loadingCheck, { ...asked, usefulHz: '100k' }).verdict).toBe('ok')
+  })
+})
+
+describe('a line over its document’s figure before the filter comes', () => {
+  // 50 pF between the lines of a receiver: 3.34 nF across them is over it, whatever else is fitted
+  const asked = { ...IDEAL, lineKind: 'arinc-429-low', crossF: '3.34n' }
+
+  it('is no clean yes where nothing needs to come off', () => {
+    const answer = run(windowCheck, {
+      ...asked,
+      topology: 'C',
+      inductanceH: '1u',
+      frequencyHz: '174M',
+      neededDb: '0',
+      sourceOhm: '50',
+      loadOhm: '50',
+    })
+    expect(answer.verdict).toBe('marginal')
+    expect(answer.findings.map(({ sentence }) => sentence).join(' ')).toContain('50 pF')
+  })
+
+  it('is no clean yes in the loading with next to nothing added', () => {
+    expect(run(loadingCheck, { ...asked, capacitanceF: '0' }).verdict).toBe('marginal')
   })
 })

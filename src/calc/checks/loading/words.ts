@@ -48,7 +48,7 @@ export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Su
     bounds,
     rungs: [],
     pictures: strip ? [strip] : [],
-    asks: ceiling.works.farads === undefined && ceiling.works.ask ? [ceiling.works.ask] : [],
+    asks: ceiling.works.farads === undefined && ceiling.works.ask ? [ceiling.works.ask] : ceiling.lacks,
     cautions: [...(taken.isPair ? ['matched-legs'] : []), 'chassis-capacitance', 'ok-bounds', 'screening'],
   }
 }

@@ -2,7 +2,7 @@
 
 import { mostShare } from '../../bounds/worst-case.ts'
 import { worksWhy } from '../../explain/ceiling.ts'
-import { driverFindings, judgementFindings } from '../../explain/loading.ts'
+import { driverFindings, isCoil, judgementFindings, ownLacksSentence } from '../../explain/loading.ts'
 import { navyWhy } from '../../explain/navy-rule.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
 import { CAPACITOR_COUNT, hasCapacitor } from '../../network/circuit.ts'
@@ -62,6 +62,7 @@ export function findingsOf({ row, setup, wasAsked }: OpenWindow, openers: readon
   return [
     ...collision(row, setup),
     ...ceilingFindings(row, setup),
+    ...ownLacksFindings(setup),
     ...signalFindings(row, setup),
     ...(setup.signal ? driverFindings(setup.signal) : []),
     ...permittedFinding(row, setup),
@@ -104,12 +105,16 @@ function ceilingFindings(row: WindowRow, { signal, bounds }: WindowSetup): reado
   return [{ verdict: 'unknown', sentence }]
 }
 
+function ownLacksFindings({ signal, ownLacks }: WindowSetup): readonly Finding[] {
+  return signal ? ownLacks.map((ask): Finding => ({ verdict: 'unknown', sentence: ownLacksSentence(signal, ask) })) : []
+}
+
 /** Everything the inductor does to the signal, each with its numbers. */
 function signalFindings(row: WindowRow, setup: WindowSetup): readonly Finding[] {
   const { signal: facts } = setup
   const signal = row.reasons.includes('signal') ? signalOf(row, setup) : undefined
   if (!signal || !facts) return []
-  const shown = signal.reasons.filter(({ is }) => !['works', 'permitted', 'no-ceiling'].includes(is))
+  const shown = signal.reasons.filter(isCoil)
   return judgementFindings(facts, { ...signal, reasons: shown })
 }
 

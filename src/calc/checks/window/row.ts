@@ -103,7 +103,7 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
   const verdicts = [
     holds(margin),
     reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
-    isOver(permitted) ? ('marginal' as const) : ('ok' as const),
+    isOver(permitted) || permitted?.markedF === 0 ? ('marginal' as const) : ('ok' as const),
     signalVerdict(setup, topology, partF),
   ]
   return withLine({ verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: [] }, setup)

@@ -6,7 +6,7 @@ import type { Taken } from '../../bounds/room.ts'
 import type { Need, Span, Surroundings } from '../../bounds/surroundings.ts'
 import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
 import { SUPPRESSOR_LEAST_SHARE } from '../../loading/box.ts'
-import { type CeilingAsk, loadingBounds, loadingCeiling } from '../../loading/ceiling.ts'
+import { type CeilingAsk, type LoadingCeiling, loadingBounds, loadingCeiling } from '../../loading/ceiling.ts'
 import { carriesSignal } from '../../loading/inductor.ts'
 import { type SignalFacts, usefulHzOf } from '../../loading/signal.ts'
 import { acrossCoilF } from '../../network/self-resonance.ts'
@@ -41,6 +41,8 @@ export type WindowSetup = {
   readonly bounds: readonly Bound[]
   /** fields the kind of line needs before its ceiling is known */
   readonly asks: readonly CeilingAsk[]
+  /** fields a limit of the user's own waits for */
+  readonly ownLacks: readonly CeilingAsk[]
   /** differential noise that lies inside the signal band, up to this frequency */
   readonly inBandHz: number | undefined
   /** supply of an AC line at its worst: what its capacitors put into the chassis; undefined elsewhere */
@@ -52,9 +54,9 @@ export type WindowSetup = {
     | undefined
 }
 
-/** Whether a rule was chosen that lacks a fact: nothing can be ok under it. */
-export const ruleLacks = ({ navy }: Pick<WindowSetup, 'navy'>): boolean =>
-  navy !== undefined && navy !== 'not-power' && navy.limit.limitF === undefined
+/** Whether a rule was chosen, or a limit entered, that lacks a fact: nothing can be ok under it. */
+export const ruleLacks = ({ navy, ownLacks }: Pick<WindowSetup, 'navy' | 'ownLacks'>): boolean =>
+  ownLacks.length > 0 || (navy !== undefined && navy !== 'not-power' && navy.limit.limitF === undefined)
 
 /** Shares of its mark that a capacitor can have in service. */
 export const sharesOf = ({ spread }: Pick<WindowSetup, 'spread'>): Span => ({
@@ -94,7 +96,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
   const spread: Spread = { tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade }
   const { bitRateHz, driverEdgeSec, signalOhm } = given
   const signal = kind && { kind, bitRateHz, driverEdgeSec, signalOhm, own: ownOf(given) }
-  const works = signal && loadingCeiling(signal).works
+  const ceiling = signal && loadingCeiling(signal)
   // The inductance entered is its least value; the same tolerance spread above it gives the most.
   const inductanceH: Span = {
     least: given.inductanceH,
@@ -122,12 +124,17 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
       ...chassisBounds(given, acSupply),
       ...buildableBounds(given, kind),
     ],
-    asks: works?.farads === undefined && works?.ask !== undefined ? [works.ask] : [],
+    asks: ceiling === undefined ? [] : asksOf(ceiling),
+    ownLacks: ceiling?.lacks ?? [],
     inBandHz: signal && inBandOf(signal, mode, needs),
     acSupply,
     navy,
   }
 }
+
+/** What the ceiling waits for; then what a limit of the user's own does. */
+const asksOf = ({ works, lacks }: LoadingCeiling): readonly CeilingAsk[] =>
+  works.farads === undefined && works.ask !== undefined ? [works.ask] : lacks
 
 function aroundOf(q: {
   given: WindowGiven
