@@ -173,7 +173,8 @@ export function ceilingOf(facts: WindowFacts, topology: Topology, markedF: numbe
   const own = ownMargin(facts, legF)
   const kinds = hasSignal(lineOf(facts)) ? signalCeiling(facts, legF, markedF) : supplyCeiling(facts, legF, markedF)
   // A limit of the user's own does where the kind has none, but never instead of a rule that was chosen.
-  const isReplaced = kinds.lacks !== A_RULE && Number.isFinite(own.db)
+  const hasOwn = [facts.ownCeilingF, facts.ownLossDb, facts.ownPhaseDeg].some((limit) => limit !== undefined)
+  const isReplaced = hasOwn && kinds.lacks !== A_RULE
   const lacks = own.lacks ?? (isReplaced ? undefined : kinds.lacks)
   return { ...worst([own, kinds]), ...(lacks === undefined ? {} : { lacks }) }
 }
