@@ -9,6 +9,9 @@ import { leastShare, mostShare, type Spread } from './worst-case.ts'
 /** Below this ratio of most to least there is no comfortable value. Common practice. */
 export const NARROW_RATIO = 1.5
 
+/** The smallest capacitor that is fitted for the signal's sake, F. Common practice. */
+const LEAST_FITTED_F = 1e-12
+
 /** A bound as a figure on one capacitor as marked; farads, Infinity for a need that no capacitor meets. */
 export type Limit = { readonly id: string; readonly markedF: number }
 
@@ -98,6 +101,12 @@ export function intersect(
   const ceiling: readonly Reason[] = isKnown ? [] : ['no-ceiling']
   if (least.markedF === 0 && last.from.markedF === 0) {
     const admitted = admits?.(0) ?? 'ok'
+    if (admitted === 'fails' && hasCapacitor) {
+      // Beside a matched line a capacitor gives back what the coil takes from the signal.
+      const from = { id: least.id, markedF: LEAST_FITTED_F }
+      const balanced = proposed({ found, passing: [{ from, to: last.to }], admits, ceiling, told })
+      if (balanced.proposal && balanced.verdict !== 'fails') return { ...balanced, least }
+    }
     // The line is over its document's figure by itself.
     const isOver = permitted !== undefined && permitted.markedF <= 0
     const reasons = [

@@ -5,12 +5,13 @@
  * Valid for needs ≥ 0 dB, frequencies ≥ 0 Hz, shares > 0. Farads, or henries for a single inductor. Source: derived.
  */
 
-import { type Feasible, prove } from './certify.ts'
+import { prove } from './certify.ts'
 import { type Demand, demandsOf, type Marked, partsOf } from './demand.ts'
 import { descend, descendFromCorners, makeLowest } from './descent.ts'
 import { frameAt, frameFrom, MAX_AXES, makeFrame, valueAt } from './frame.ts'
 import { enoughFrom, setWay, setWayThrough, shortAlong, shortEnds, valuesOnWay } from './growth.ts'
-import { gapsBetween, type Stretch, without } from './spans.ts'
+import { feasibleMarks, placeValues } from './marks.ts'
+import { gapsBetween, isWide, type Stretch, without } from './spans.ts'
 import { type Margin, marginOf, type Span, type Surroundings } from './surroundings.ts'
 
 /** `isProved` = every larger mark was shown to hold over its whole box, not only looked at on a ladder of marks. */
@@ -296,30 +297,4 @@ class Search {
     }
     return undefined
   }
-}
-
-const isWide = ([a, b]: Stretch): boolean => b > a * (1 + 1e-9)
-
-/** Two capacitors of one mark: a pair of values counts only when one marked figure can be both. */
-function feasibleMarks(demand: Demand): Feasible | undefined {
-  const grown = demand.ranges.filter(({ scale }) => scale.most > 0)
-  if (grown.length < 2) return undefined
-  return (low, high) => {
-    let most = Number.POSITIVE_INFINITY
-    let least = 0
-    for (let i = 0; i < demand.ranges.length; i++) {
-      const { scale, fixed } = demand.ranges[i] as Demand['ranges'][number]
-      if (!(scale.most > 0)) continue
-      if (scale.least > 0) most = Math.min(most, ((high[i] as number) - fixed.least) / scale.least)
-      least = Math.max(least, ((low[i] as number) - fixed.most) / scale.most)
-    }
-    return least <= most * (1 + 1e-12)
-  }
-}
-
-function placeValues(demand: Demand, place: readonly number[], marked: number, values: Float64Array): void {
-  demand.ranges.forEach(({ scale, fixed }, i) => {
-    const at = place[i] as number
-    values[i] = marked * (scale.least + at * (scale.most - scale.least)) + fixed.least + at * (fixed.most - fixed.least)
-  })
 }

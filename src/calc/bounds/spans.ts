@@ -20,3 +20,6 @@ export function without(passing: readonly Stretch[], from: number, to: number): 
 export function gapsBetween(passing: readonly Stretch[]): Stretch[] {
   return passing.slice(1).map(([from], i) => [(passing[i] as Stretch)[1], from])
 }
+
+/** Whether a stretch is more than rounding. */
+export const isWide = ([a, b]: Stretch): boolean => b > a * (1 + 1e-9)

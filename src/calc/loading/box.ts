@@ -5,7 +5,7 @@ import { CAPACITOR_COUNT, hasCapacitor, hasInductor } from '../network/circuit.t
 import type { Topology } from '../terms.ts'
 import { seenFarads } from './budget.ts'
 import type { LcBox, Span } from './inductor.ts'
-import type { Element, SignalLadder } from './ladder.ts'
+import { type CoilOwn, type Element, IDEAL_COIL, type SignalLadder } from './ladder.ts'
 
 /** One capacitor and one coil of one leg, each over its tolerance; a coil counts only where the topology has one. */
 export type SignalFilter = {
@@ -14,6 +14,8 @@ export type SignalFilter = {
   readonly inductanceH: Span
   /** henries of a common-mode choke in the loop of the signal: its leakage; absent = no choke */
   readonly chokeH?: Span
+  /** an ideal coil when absent */
+  readonly coil?: CoilOwn
 }
 
 /** What stands beside the filter, and the ends the signal works between. */
@@ -88,13 +90,14 @@ export function cornerLadders(filter: SignalFilter, around: Around): readonly Si
   const coilEnds = endsOf(filter.inductanceH).map((h) => per.henries * h)
   const partEnds = hasCapacitor(filter.topology) ? endsOf(filter.capacitorF).map((f) => per.farads * f) : [0]
   const others = endsOf(otherFarads(taken))
+  const own = coilPerSignal(filter.coil ?? IDEAL_COIL, per.henries)
   const ladders: SignalLadder[] = []
   const isTerminated = Number.isFinite(loadOhm)
   for (const shape of withChoke(shapesOf(filter.topology, coilEnds, partEnds, isTerminated), filter.chokeH))
     for (const otherF of others)
       for (let node = 0; node < shape.nodesF.length; node++) {
         const nodesF = shape.nodesF.map((f, i) => (i === node ? f + otherF : f))
-        ladders.push({ elements: inOrder(nodesF, shape.coilsH), sourceOhm, loadOhm })
+        ladders.push({ elements: inOrder(nodesF, shape.coilsH, own), sourceOhm, loadOhm })
         if (otherF === 0) break
       }
   return ladders
@@ -144,9 +147,16 @@ function shapesOf(
   }
 }
 
-function inOrder(nodesF: readonly number[], coilsH: readonly number[]): readonly Element[] {
+/** The coils of both legs in a row: so many times the ohms, and that much less capacitance. */
+const coilPerSignal = ({ dcrOhm, parallelF, parallelOhm }: CoilOwn, times: number): CoilOwn => ({
+  dcrOhm: times * dcrOhm,
+  parallelF: parallelF / times,
+  parallelOhm: times * parallelOhm,
+})
+
+function inOrder(nodesF: readonly number[], coilsH: readonly number[], own: CoilOwn): readonly Element[] {
   return nodesF.flatMap((farads, i): readonly Element[] => {
     const henries = coilsH[i]
-    return [...(farads > 0 ? [{ farads }] : []), ...(henries === undefined ? [] : [{ henries }])]
+    return [...(farads > 0 ? [{ farads }] : []), ...(henries === undefined ? [] : [{ henries, ...own }])]
   })
 }

@@ -1,13 +1,34 @@
 /** The signal's way through coils and capacitors, element by element: its loss, its phase, what its port reflects. Derived. */
 
+/** What a coil has beside its inductance: its winding, and capacitance and loss across it; Infinity = no loss. */
+export type CoilOwn = { readonly dcrOhm: number; readonly parallelF: number; readonly parallelOhm: number }
+
+export const IDEAL_COIL: CoilOwn = { dcrOhm: 0, parallelF: 0, parallelOhm: Number.POSITIVE_INFINITY }
+
 /** A coil in series, or a capacitor across, in the order the signal meets them. */
-export type Element = { readonly henries: number } | { readonly farads: number }
+export type Element = ({ readonly henries: number } & CoilOwn) | { readonly farads: number }
 
 /** A ladder between its ends; `loadOhm` Infinity = a high-impedance receiver. */
 export type SignalLadder = {
   readonly elements: readonly Element[]
   readonly sourceOhm: number
   readonly loadOhm: number
+}
+
+/** Far above any line, where capacitance and inductance of a coil without loss cancel. */
+const MOST_OHM = 1e15
+const CANCELLED = 1e-24
+
+/** Impedance in Ω of a coil at ω: R + jωL/(1 − ω²LC + jωL/Rp). */
+function coilOhm(
+  { henries, dcrOhm, parallelF, parallelOhm }: { readonly henries: number } & CoilOwn,
+  omega: number,
+): readonly [number, number] {
+  const x = omega * henries
+  const dRe = 1 - omega * parallelF * x
+  const dIm = x / parallelOhm
+  const square = dRe * dRe + dIm * dIm
+  return square < CANCELLED ? [MOST_OHM, 0] : [dcrOhm + (x * dIm) / square, (x * dRe) / square]
 }
 
 /** Voltage and current at the front of the ladder for 1 V at the load, of the last call: no answer allocates. */
@@ -25,9 +46,9 @@ function toFront({ elements, loadOhm }: SignalLadder, hz: number): void {
   for (let i = elements.length - 1; i >= 0; i--) {
     const element = elements[i] as Element
     if ('henries' in element) {
-      const x = omega * element.henries
-      vRe -= x * iIm
-      vIm += x * iRe
+      const [zRe, zIm] = coilOhm(element, omega)
+      vRe += zRe * iRe - zIm * iIm
+      vIm += zRe * iIm + zIm * iRe
     } else {
       const b = omega * element.farads
       iRe -= b * vIm

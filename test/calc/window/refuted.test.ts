@@ -112,3 +112,49 @@ describe('a line over its document’s figure before the filter comes', () => {
     expect(run(loadingCheck, { ...asked, capacitanceF: '0' }).verdict).toBe('marginal')
   })
 })
+
+describe('a coil that takes from the signal what a capacitor gives back', () => {
+  it('is answered with that capacitor: in a matched line √(L/C) near the line’s impedance reflects little', () => {
+    const asked = {
+      ...IDEAL,
+      lineKind: 'composite-video',
+      topology: 'LC',
+      frequencyHz: '271M',
+      neededDb: '6.73',
+      sourceOhm: '50',
+      loadOhm: '50',
+      inductanceH: '0.228u',
+    }
+    // |S11| of L alone in 75 Ω: x/√(x² + 4), x = ωL/Z0: 24.9 dB at 6 MHz, and 26 dB are asked
+    const x = (2 * Math.PI * 6e6 * 0.228e-6) / 75
+    expect(-20 * Math.log10(x / Math.hypot(x, 2))).toBeLessThan(26)
+    const answer = run(windowCheck, asked)
+    const valueF = si(answer, 'proposedF') ?? 0
+    expect(answer.verdict).not.toBe('fails')
+    // input impedance of the coil before the capacitor across 75 Ω
+    const b = 2 * Math.PI * 6e6 * valueF
+    const y2 = 1 / 75 ** 2 + b ** 2
+    const [re, im] = [1 / 75 / y2, 2 * Math.PI * 6e6 * 0.228e-6 - b / y2]
+    expect(20 * Math.log10(Math.hypot(re + 75, im) / Math.hypot(re - 75, im))).toBeGreaterThan(26)
+  })
+})
+
+describe('the winding of a coil', () => {
+  it('takes from the signal too', () => {
+    // Two windings of R in a 90 Ω pair: 20·log10(1 + 2R/180), 1.0 dB of 11 Ω
+    const asked = {
+      ...IDEAL,
+      lineKind: 'usb-low-speed',
+      topology: 'L',
+      frequencyHz: '300M',
+      neededDb: '3',
+      sourceOhm: '50',
+      loadOhm: '50',
+      inductanceH: '0.2u',
+      ownLossDb: '1',
+      usefulHz: '10k',
+    }
+    expect(run(windowCheck, { ...asked, dcrOhm: '10' }).verdict).not.toBe('fails')
+    expect(run(windowCheck, { ...asked, dcrOhm: '12' }).verdict).toBe('fails')
+  })
+})

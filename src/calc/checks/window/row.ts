@@ -223,11 +223,11 @@ export function needBounds(topology: Topology, need: RowNeed): readonly Bound[] 
  */
 export function signalOf({ topology, proposal }: WindowRow, setup: WindowSetup): LoadingJudgement | undefined {
   const markedF = proposal?.valueF ?? 0
-  const { signal, taken, inductanceH } = setup
+  const { signal, taken, inductanceH, coil } = setup
   if (!signal || !hasInductor(topology)) return undefined
   const { least, most } = sharesOf(setup)
   const capacitorF = { least: markedF * least, most: markedF * most }
-  return judgeLoading({ facts: signal, taken, filter: { topology, capacitorF, inductanceH } })
+  return judgeLoading({ facts: signal, taken, filter: { topology, capacitorF, inductanceH, coil } })
 }
 
 /**
@@ -235,15 +235,15 @@ export function signalOf({ topology, proposal }: WindowRow, setup: WindowSetup):
  * to be looked at then.
  */
 function signalVerdict(
-  { signal, taken, spread, inductanceH }: WindowSetup,
+  { signal, taken, spread, inductanceH, coil }: WindowSetup,
   topology: Topology,
   markedF: number,
 ): Verdict {
   if (!signal || !hasInductor(topology)) return 'ok'
   const { least, most } = sharesOf({ spread })
-  const one = { topology, capacitorF: exactly(markedF), inductanceH: exactly(inductanceH.least) }
+  const one = { topology, capacitorF: exactly(markedF), inductanceH: exactly(inductanceH.least), coil }
   if (coilFails(signal, taken, one)) return 'fails'
-  const box = { topology, capacitorF: { least: markedF * least, most: markedF * most }, inductanceH }
+  const box = { topology, capacitorF: { least: markedF * least, most: markedF * most }, inductanceH, coil }
   return worstOfReasons(coilReasons(signal, taken, box))
 }
 

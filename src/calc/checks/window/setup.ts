@@ -8,6 +8,7 @@ import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
 import { SUPPRESSOR_LEAST_SHARE } from '../../loading/box.ts'
 import { type CeilingAsk, type LoadingCeiling, loadingBounds, loadingCeiling } from '../../loading/ceiling.ts'
 import { carriesSignal } from '../../loading/inductor.ts'
+import type { CoilOwn } from '../../loading/ladder.ts'
 import { type SignalFacts, usefulHzOf } from '../../loading/signal.ts'
 import { acrossCoilF } from '../../network/self-resonance.ts'
 import { chassisBound } from '../../power/judge.ts'
@@ -37,6 +38,8 @@ export type WindowSetup = {
   readonly around: WindowAround | undefined
   /** least and most inductance of one inductor */
   readonly inductanceH: Span
+  /** what the inductor is beside its inductance */
+  readonly coil: CoilOwn
   /** every bound but the need, which differs by topology */
   readonly bounds: readonly Bound[]
   /** fields the kind of line needs before its ceiling is known */
@@ -118,6 +121,11 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     spread,
     around: aroundOf({ given, needs, isPair, mode, spread, inductanceH }),
     inductanceH,
+    coil: {
+      dcrOhm: given.dcrOhm,
+      parallelF: given.inductorParallelF,
+      parallelOhm: given.inductorParallelOhm ?? Number.POSITIVE_INFINITY,
+    },
     bounds: [
       ...(signal ? loadingBounds(signal) : []),
       ...navyBounds(navy),

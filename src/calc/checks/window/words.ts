@@ -86,6 +86,8 @@ export function headlineOf(row: WindowRow, setup: WindowSetup, missing: readonly
   if (need.is === 'never')
     return `No capacitor is large enough: ${dB(-need.at.db)} short even without limit. ${limitWords(setup)}`
   if (reasons.includes('no-room') && upper) return fullWords(upper.id, setup)
+  if (need.is === 'none-needed' && proposal)
+    return `The inductor alone meets the need; ${farads(proposal.valueF)} beside it keeps the signal.${verdict === 'marginal' ? ` But: ${noteOf(row, setup)}.` : against}`
   if (need.is === 'none-needed')
     return setup.needs.some(({ db }) => db > 0) && hasInductor(row.topology)
       ? `The inductor alone does it.${against}`
