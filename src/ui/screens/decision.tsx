@@ -73,8 +73,13 @@ const OPEN_CAUTIONS = 3
 export function FoldedCautions({ ids, isStop }: { readonly ids: readonly string[]; readonly isStop: boolean }) {
   return (
     <>
-      <Cautions ids={ids.slice(0, OPEN_CAUTIONS)} open={isStop || ids.length <= OPEN_CAUTIONS} />
-      {ids.length > OPEN_CAUTIONS && <Cautions ids={ids.slice(OPEN_CAUTIONS)} />}
+      <Cautions ids={ids.slice(0, OPEN_CAUTIONS)} open={isStop} />
+      {ids.length > OPEN_CAUTIONS && (
+        <details class="fold" open={isStop}>
+          <summary>More cautions</summary>
+          <Cautions ids={ids.slice(OPEN_CAUTIONS)} open={isStop} label="More cautions" />
+        </details>
+      )}
     </>
   )
 }
