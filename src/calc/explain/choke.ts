@@ -16,3 +16,6 @@ export const usualLeakage = (shown: string): Finding => ({
 
 export const TOO_MUCH_LEAKAGE =
   'More leakage than twice the inductance: such windings would work against each other. The leakage of a choke is a few percent of its inductance.'
+
+export const UNLIKE_WINDINGS =
+  'Windings so unequal have more leakage than this. Enter a smaller mismatch, or the leakage that was measured.'

@@ -1,7 +1,7 @@
 /** The common-mode choke that the fields of the filter check describe, and what a pair makes of the ends. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import { bondFactor, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from '../../bounds/legs.ts'
-import { TOO_MUCH_LEAKAGE } from '../../explain/choke.ts'
+import { TOO_MUCH_LEAKAGE, UNLIKE_WINDINGS } from '../../explain/choke.ts'
 import { type Choke, type ChokeCurrent, chokeSpanH, isPossible, leakageSpanH } from '../../network/choke.ts'
 import type { NoiseLoad, NoiseSource } from '../../network/circuit.ts'
 import type { Issue } from '../../types.ts'
@@ -60,14 +60,7 @@ export function chokeIssues(given: FilterGiven): readonly Issue[] {
   const { choke } = found
   if (!isPossible({ ...choke, mismatchFrac: 0 }))
     return [{ key: 'chokeLeakageH', code: 'impossible', message: TOO_MUCH_LEAKAGE }]
-  return [
-    {
-      key: 'chokeMismatchFrac',
-      code: 'impossible',
-      message:
-        'Windings so unequal have more leakage than this. Enter a smaller mismatch, or the leakage that was measured.',
-    },
-  ]
+  return [{ key: 'chokeMismatchFrac', code: 'impossible', message: UNLIKE_WINDINGS }]
 }
 
 /** The mode in which the ends are those of a pair; undefined = one wire, its ends as entered. */

@@ -1,14 +1,15 @@
-/** The numbers of the pair check: how much common mode two unequal capacitors turn into signal. */
+/** The numbers of the pair check: how much common mode unequal capacitors, or windings, turn into signal. */
+import { TOO_MUCH_LEAKAGE, UNLIKE_WINDINGS } from '../../explain/choke.ts'
+import { type Choke, isPossible, USUAL_LEAKAGE_FRAC } from '../../network/choke.ts'
 import {
-  conversionRatio,
-  type PairCircuit,
-  pairCommonF,
-  pairDifferentialF,
-  ratioDb,
-  worstConversionHz,
-  worstConversionRatio,
-} from '../../pair.ts'
-import type { Figures, Verdict } from '../../types.ts'
+  type ChokedPair,
+  chokedConversionRatio,
+  isBalanced,
+  type WorstConversion,
+  worstChokedConversion,
+} from '../../network/choked-pair.ts'
+import { pairCommonF, pairDifferentialF, ratioDb } from '../../pair.ts'
+import type { Figures, Issue, Refused, Verdict } from '../../types.ts'
 import type { PairGiven } from './inputs.ts'
 
 /** The frequency of those given where most is converted, as a ratio of volts. */
@@ -16,40 +17,73 @@ export type Hardest = { readonly hz: number; readonly ratio: number }
 
 export type PairFigures = Figures & {
   /** absent = something must still be entered */
-  readonly circuit?: PairCircuit
+  readonly circuit?: ChokedPair
   readonly hardest?: Hardest
+  readonly worst?: WorstConversion
 }
 
-export function pairFigures({ capacitanceF: legF, capacitance2F: leg2F, legOhm, frequencyHz }: PairGiven): PairFigures {
+export function pairFigures(given: PairGiven): PairFigures | Refused {
+  const { capacitanceF: legF, capacitance2F: leg2F, legOhm, frequencyHz } = given
   const none = { bounds: [], rungs: [] }
+  const choke = chokeOf(given)
+  const issues = choke === undefined ? [] : chokeIssues(choke)
+  if (issues.length > 0) return { ok: false, issues }
   if (legF === undefined || leg2F === undefined || legOhm === undefined) return { ...none, values: {} }
-  const circuit: PairCircuit = { legF, leg2F, legOhm }
+  const circuit: ChokedPair = { legF, leg2F, legOhm, choke }
   const hardest = hardestOf(circuit, frequencyHz ?? [])
-  const worst = worstConversionRatio(circuit)
-  const worstHz = legF === leg2F ? undefined : worstConversionHz(circuit)
-  const verdict = verdictOf(circuit)
+  const worst = isBalanced(circuit) ? { ratio: 0, hz: undefined } : worstChokedConversion(circuit)
+  const verdict = verdictOf(circuit, worst, isOneWire(given))
   return {
     ...none,
     ...(verdict === undefined ? {} : { verdict }),
     values: {
       ...(hardest !== undefined && hardest.ratio > 0 ? { conversionDb: ratioDb(hardest.ratio) } : {}),
-      ...(worst > 0 ? { worstConversionDb: ratioDb(worst) } : {}),
-      ...(worstHz === undefined ? {} : { worstHz }),
+      ...(worst.ratio > 0 ? { worstConversionDb: ratioDb(worst.ratio) } : {}),
+      ...(worst.hz === undefined ? {} : { worstHz: worst.hz }),
       differentialF: pairDifferentialF(circuit),
       commonF: pairCommonF(circuit),
     },
     circuit,
     ...(hardest === undefined ? {} : { hardest }),
+    worst,
   }
 }
 
-function hardestOf(circuit: PairCircuit, frequenciesHz: readonly number[]): Hardest | undefined {
+export const isOneWire = ({ chokeH = 0, chokeWires }: PairGiven): boolean => chokeH > 0 && chokeWires === 'one'
+
+/** Around one wire it is no choke, and is not counted. A leakage that is not stated is taken as the most it usually is. */
+function chokeOf(given: PairGiven): Choke | undefined {
+  const { chokeH: windingH, chokeLeakageH } = given
+  if (windingH === undefined || windingH === 0 || isOneWire(given)) return undefined
+  return {
+    windingH,
+    leakageH: chokeLeakageH ?? USUAL_LEAKAGE_FRAC.most * windingH,
+    windingOhm: given.chokeOhm,
+    acrossF: given.chokeF,
+    mismatchFrac: given.chokeMismatchFrac ?? 0,
+  }
+}
+
+function chokeIssues(choke: Choke): readonly Issue[] {
+  if (isPossible(choke)) return []
+  return isPossible({ ...choke, mismatchFrac: 0 })
+    ? [{ key: 'chokeMismatchFrac', code: 'impossible', message: UNLIKE_WINDINGS }]
+    : [{ key: 'chokeLeakageH', code: 'impossible', message: TOO_MUCH_LEAKAGE }]
+}
+
+function hardestOf(circuit: ChokedPair, frequenciesHz: readonly number[]): Hardest | undefined {
   return frequenciesHz
-    .map((hz) => ({ hz, ratio: conversionRatio(circuit, hz) }))
+    .map((hz) => ({ hz, ratio: isBalanced(circuit) ? 0 : chokedConversionRatio(circuit, hz) }))
     .reduce<Hardest | undefined>((worst, at) => (worst === undefined || at.ratio > worst.ratio ? at : worst), undefined)
 }
 
-/** What may be converted is not known here, so only a leg without its capacitor can be judged. */
-export const hasDeadLeg = ({ legF, leg2F }: PairCircuit): boolean => legF !== leg2F && (legF === 0 || leg2F === 0)
+/** What may be converted is not known here, so only a leg without its capacitor, or a resonance, can be judged. */
+export const hasDeadLeg = ({ legF, leg2F }: ChokedPair): boolean => legF !== leg2F && (legF === 0 || leg2F === 0)
 
-const verdictOf = (circuit: PairCircuit): Verdict | undefined => (hasDeadLeg(circuit) ? 'marginal' : undefined)
+/** More signal than there is common mode: a resonance of the choke with the capacitors. */
+export const isResonant = ({ ratio }: WorstConversion): boolean => ratio > 1 + 1e-9
+
+function verdictOf(circuit: ChokedPair, worst: WorstConversion, hasOneWire: boolean): Verdict | undefined {
+  if (hasOneWire) return 'unknown'
+  return hasDeadLeg(circuit) || isResonant(worst) ? 'marginal' : undefined
+}

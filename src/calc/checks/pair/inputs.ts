@@ -1,5 +1,13 @@
 /** What the pair check asks. */
 import type { Given, Input } from '../../types.ts'
+import {
+  chokeFInput,
+  chokeHInput,
+  chokeLeakageHInput,
+  chokeMismatchInput,
+  chokeOhmInput,
+  chokeWiresInput,
+} from '../choke-inputs.ts'
 import { FARADS } from '../noise-inputs.ts'
 
 export const pairInputs = [
@@ -47,6 +55,12 @@ export const pairInputs = [
     type: { is: 'number', quantity: 'frequency', min: 0, max: 1e11, many: true },
     whenEmpty: { do: 'omit' },
   },
+  chokeHInput,
+  chokeLeakageHInput,
+  chokeMismatchInput,
+  chokeOhmInput,
+  chokeFInput,
+  chokeWiresInput,
 ] as const satisfies readonly Input[]
 
 export type PairGiven = Given<typeof pairInputs>

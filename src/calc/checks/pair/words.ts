@@ -1,18 +1,13 @@
 /** What the pair check says and draws. */
+
+import { ONE_WIRE, usualLeakage } from '../../explain/choke.ts'
 import { missingNames } from '../../line/missing.ts'
-import {
-  conversionRatio,
-  type PairCircuit,
-  pairCommonF,
-  pairDifferentialF,
-  ratioDb,
-  worstConversionHz,
-  worstConversionRatio,
-} from '../../pair.ts'
+import { type ChokedPair, chokedConversionRatio, isBalanced, type WorstConversion } from '../../network/choked-pair.ts'
+import { pairCommonF, pairDifferentialF, ratioDb, worstConversionHz } from '../../pair.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Quantity } from '../../quantity/quantity.ts'
 import type { Basis, Cell, Finding, Picture, Step, Success } from '../../types.ts'
-import { type Hardest, hasDeadLeg, type PairFigures } from './figures.ts'
+import { type Hardest, hasDeadLeg, isOneWire, isResonant, type PairFigures } from './figures.ts'
 import { type PairGiven, pairInputs } from './inputs.ts'
 
 const show = (si: number, quantity: Quantity, digits = 4): string => formatQuantity(si, quantity, digits)
@@ -29,18 +24,18 @@ const basisOf = (steps: readonly Step[]): Basis => ({
 })
 
 export function explainPair(given: PairGiven, figures: PairFigures): Success {
-  const { circuit, hardest: at, verdict } = figures
-  if (circuit === undefined) return waiting(given)
+  const { circuit, hardest: at, verdict, worst } = figures
+  if (circuit === undefined || worst === undefined) return waiting(given)
   const { legF, leg2F } = circuit
   return {
     ok: true,
     ...(verdict === undefined ? {} : { verdict }),
-    headline: headlineOf(circuit, at),
-    findings: findingsOf(circuit),
+    headline: headlineOf(at, worst),
+    findings: [...chokeFindings(given, circuit, worst), ...findingsOf(circuit)],
     outputs: {
       conversionDb: conversionOutput(circuit, at),
-      worstConversionDb: worstOutput(circuit),
-      worstHz: worstHzOutput(circuit),
+      worstConversionDb: worstOutput(circuit, worst),
+      worstHz: worstHzOutput(circuit, worst),
       differentialF: {
         cell: si(pairDifferentialF(circuit)),
         basis: basisOf([
@@ -66,7 +61,7 @@ export function explainPair(given: PairGiven, figures: PairFigures): Success {
     },
     bounds: [],
     rungs: [],
-    pictures: plotsOf(circuit, given.frequencyHz ?? []),
+    pictures: plotsOf(circuit, worst, given.frequencyHz ?? []),
     cautions: ['matched-legs', 'chassis-capacitance', 'screening'],
   }
 }
@@ -88,8 +83,8 @@ function waiting(given: PairGiven): Success {
 
 const EQUAL = 'the legs are equal: nothing is converted'
 
-function conversionOutput(circuit: PairCircuit, at: Hardest | undefined) {
-  if (circuit.legF === circuit.leg2F) return { cell: none(EQUAL), basis: basisOf([]) }
+function conversionOutput(circuit: ChokedPair, at: Hardest | undefined) {
+  if (isBalanced(circuit)) return { cell: none(EQUAL), basis: basisOf([]) }
   if (at === undefined) return { cell: none('no noise frequency was entered'), basis: basisOf([]) }
   if (at.ratio === 0) return { cell: none('nothing is converted at DC'), basis: basisOf([]) }
   const value = ratioDb(at.ratio)
@@ -97,7 +92,10 @@ function conversionOutput(circuit: PairCircuit, at: Hardest | undefined) {
     cell: si(value),
     basis: basisOf([
       {
-        formula: 'Vdm/Vcm = ω·R·|C1 − C2| / √((1 + (ωRC1)²)(1 + (ωRC2)²))',
+        formula:
+          circuit.choke === undefined
+            ? 'Vdm/Vcm = ω·R·|C1 − C2| / √((1 + (ωRC1)²)(1 + (ωRC2)²))'
+            : 'Vdm/Vcm of R, the coupled windings and C in each leg, solved together',
         withNumbers: `${show(at.hz, 'frequency')}, R = ${show(circuit.legOhm, 'resistance')}, ${show(circuit.legF, 'capacitance')} and ${show(circuit.leg2F, 'capacitance')}`,
         si: value,
         quantity: 'decibel',
@@ -106,52 +104,63 @@ function conversionOutput(circuit: PairCircuit, at: Hardest | undefined) {
   }
 }
 
-function worstOutput(circuit: PairCircuit) {
-  const worst = worstConversionRatio(circuit)
-  if (worst === 0) return { cell: none(EQUAL), basis: basisOf([]) }
-  const value = ratioDb(worst)
+function worstOutput(circuit: ChokedPair, worst: WorstConversion) {
+  if (worst.ratio === 0) return { cell: none(EQUAL), basis: basisOf([]) }
+  const value = ratioDb(worst.ratio)
   const { legF, leg2F } = circuit
-  return {
-    cell: si(value),
-    basis: basisOf([
-      {
-        formula: 'largest |Vdm/Vcm| = |C1 − C2|/(C1 + C2)',
-        withNumbers: `${show(Math.abs(legF - leg2F), 'capacitance')} / ${show(legF + leg2F, 'capacitance')}`,
-        si: value,
-        quantity: 'decibel',
-      },
-    ]),
-  }
+  const step =
+    circuit.choke === undefined
+      ? {
+          formula: 'largest |Vdm/Vcm| = |C1 − C2|/(C1 + C2)',
+          withNumbers: `${show(Math.abs(legF - leg2F), 'capacitance')} / ${show(legF + leg2F, 'capacitance')}`,
+        }
+      : {
+          formula: 'largest |Vdm/Vcm| from 10 Hz to 10 GHz and at each resonance',
+          withNumbers: `found at ${show(worst.hz ?? 0, 'frequency')}`,
+        }
+  return { cell: si(value), basis: basisOf([{ ...step, si: value, quantity: 'decibel' }]) }
 }
 
-function worstHzOutput(circuit: PairCircuit) {
-  if (circuit.legF === circuit.leg2F) return { cell: none(EQUAL), basis: basisOf([]) }
-  const hz = worstConversionHz(circuit)
+function worstHzOutput(circuit: ChokedPair, { hz }: WorstConversion) {
+  if (isBalanced(circuit)) return { cell: none(EQUAL), basis: basisOf([]) }
   if (hz === undefined)
     return { cell: none('one leg has no capacitor: the conversion keeps rising towards 0 dB'), basis: basisOf([]) }
-  return {
-    cell: si(hz),
-    basis: basisOf([
-      {
-        formula: 'f = 1/(2π·R·√(C1·C2))',
-        withNumbers: `1/(2π · ${show(circuit.legOhm, 'resistance')} · √(${show(circuit.legF, 'capacitance')} · ${show(circuit.leg2F, 'capacitance')}))`,
-        si: hz,
-        quantity: 'frequency',
-      },
-    ]),
-  }
+  const step =
+    circuit.choke === undefined
+      ? {
+          formula: 'f = 1/(2π·R·√(C1·C2))',
+          withNumbers: `1/(2π · ${show(circuit.legOhm, 'resistance')} · √(${show(circuit.legF, 'capacitance')} · ${show(circuit.leg2F, 'capacitance')}))`,
+        }
+      : { formula: 'where the largest was found', withNumbers: '10 Hz to 10 GHz and each resonance' }
+  return { cell: si(hz), basis: basisOf([{ ...step, si: hz, quantity: 'frequency' }]) }
 }
 
-function headlineOf(circuit: PairCircuit, at: Hardest | undefined): string {
-  if (circuit.legF === circuit.leg2F) return 'Equal legs: no common mode becomes signal.'
-  const worst = `at worst ${show(ratioDb(worstConversionRatio(circuit)), 'decibel')}`
-  const hz = worstConversionHz(circuit)
+/** What was counted of the choke, and where it rings with the capacitors. */
+function chokeFindings(given: PairGiven, { choke }: ChokedPair, worst: WorstConversion): readonly Finding[] {
+  if (isOneWire(given)) return [ONE_WIRE]
+  if (choke === undefined) return []
+  return [
+    ...(isResonant(worst)
+      ? [
+          {
+            verdict: 'marginal',
+            sentence: `The choke rings with the capacitors near ${show(worst.hz ?? 0, 'frequency', 3)}: more signal appears there than there is common mode. Damp it, or keep that frequency clear.`,
+          } as const,
+        ]
+      : []),
+    ...(given.chokeLeakageH === undefined ? [usualLeakage(show(choke.leakageH, 'inductance', 3))] : []),
+  ]
+}
+
+function headlineOf(at: Hardest | undefined, { ratio, hz }: WorstConversion): string {
+  if (ratio === 0) return 'Equal legs: no common mode becomes signal.'
+  const worst = `at worst ${show(ratioDb(ratio), 'decibel')}`
   const where = hz === undefined ? ', rising with frequency' : ` at ${show(hz, 'frequency', 3)}`
   if (at === undefined || at.ratio === 0) return `Common mode becomes signal, ${worst}${where}.`
   return `${show(ratioDb(at.ratio), 'decibel')} of the common mode becomes signal at ${show(at.hz, 'frequency', 3)}; ${worst}${where}.`
 }
 
-function findingsOf(circuit: PairCircuit): readonly Finding[] {
+function findingsOf(circuit: ChokedPair): readonly Finding[] {
   const { legF, leg2F } = circuit
   if (legF === leg2F) {
     return legF === 0
@@ -160,6 +169,8 @@ function findingsOf(circuit: PairCircuit): readonly Finding[] {
   }
   if (hasDeadLeg(circuit))
     return [{ verdict: 'marginal', sentence: 'One leg has no capacitor. One dead leg is worse than none on both.' }]
+  // With a choke it would ring with the leakage: not promised.
+  if (circuit.choke !== undefined) return []
   const crossF = 10 * Math.max(legF, leg2F)
   return [
     {
@@ -174,10 +185,10 @@ const PLOT_UP_TO_HZ = 1e15
 const CURVE_POINTS = 241
 const DECADES_EACH_SIDE = 3
 
-function plotsOf(circuit: PairCircuit, frequenciesHz: readonly number[]): readonly Picture[] {
+function plotsOf(circuit: ChokedPair, worst: WorstConversion, frequenciesHz: readonly number[]): readonly Picture[] {
   const largestF = Math.max(circuit.legF, circuit.leg2F)
-  const centreHz = worstConversionHz(circuit) ?? 1 / (2 * Math.PI * circuit.legOhm * largestF)
-  if (circuit.legF === circuit.leg2F || centreHz > PLOT_UP_TO_HZ) return []
+  const centreHz = worst.hz ?? worstConversionHz(circuit) ?? 1 / (2 * Math.PI * circuit.legOhm * largestF)
+  if (worst.ratio === 0 || centreHz > PLOT_UP_TO_HZ) return []
   const x = Float64Array.from(
     { length: CURVE_POINTS },
     (_, i) => centreHz * 10 ** (DECADES_EACH_SIDE * ((2 * i) / (CURVE_POINTS - 1) - 1)),
@@ -198,12 +209,12 @@ function plotsOf(circuit: PairCircuit, frequenciesHz: readonly number[]): readon
           label: 'conversion',
           style: 'solid',
           x,
-          y: x.map((hz) => ratioDb(conversionRatio(circuit, hz))),
+          y: x.map((hz) => ratioDb(chokedConversionRatio(circuit, hz))),
         },
       ],
       bands: inside.map((hz) => ({ label: show(hz, 'frequency', 3), from: hz, to: hz })),
       limits: [],
-      flags: [`never above ${show(ratioDb(worstConversionRatio(circuit)), 'decibel')}`],
+      flags: [`never above ${show(ratioDb(worst.ratio), 'decibel')}`],
     },
   ]
 }
