@@ -15,7 +15,9 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeWires',
   ),
   need: words('measuredDb limitDb marginDb impedanceOhm'),
-  pair: words('capacitanceF capacitance2F legOhm frequencyHz'),
+  pair: words(
+    'capacitanceF capacitance2F legOhm frequencyHz chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeWires',
+  ),
   power: words(
     'workingRmsV supplyHz capacitanceF crossF lineCount wiringOhm wiringH bleedOhm navyRule loadW chassisLimitA',
   ),

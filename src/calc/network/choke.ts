@@ -84,7 +84,7 @@ export function chokeConversionRatio(choke: Choke, { sourceOhm, loadOhm }: LegEn
 
 /**
  * Largest conversion at any frequency of windings without capacitance across them: mismatch/2, the whole of a half
- * between (Rs + Rl) and the windings' own resistance. Valid below the resonance of the leakage with the capacitance.
+ * between (Rs + Rl) and the windings' own resistance. Capacitance lifts it, most at the resonance of the leakage.
  */
 export function worstChokeConversion(choke: Choke, { sourceOhm, loadOhm }: LegEnds): number {
   const endsOhm = sourceOhm + loadOhm

@@ -170,6 +170,16 @@ describe('what a choke does not promise', () => {
     const result = run(filterCheck, { ...PAIR, chokeH: '51u', chokeLeakageH: '150n', chokeMismatchFrac: '2 %' })
     // Far above the corner: half the mismatch, −40 dB.
     expect(Math.abs((si(result, 'chokeConversionDb') ?? 0) + 40)).toBeLessThan(0.1)
+    const conversion = (chokeF: string) =>
+      run(filterCheck, {
+        ...PAIR,
+        chokeH: '51u',
+        chokeLeakageH: '150n',
+        chokeMismatchFrac: '2 %',
+        chokeF,
+      }).findings.find(({ sentence }) => sentence.startsWith('Its windings differ'))?.sentence
+    expect(conversion('0')).toMatch(/at most −40\sdB at any frequency/)
+    expect(conversion('1p')).not.toContain('at most')
     const usual = run(filterCheck, { ...PAIR, chokeH: '51u' })
     expect(usual.findings.some(({ sentence }) => sentence.includes('0.5 to 2 % of the inductance is taken'))).toBe(true)
     expect(usual.outputs['chokeConversionDb']).toBeUndefined()
