@@ -34,6 +34,8 @@ const plain = (x: number): string => String(Number(x.toPrecision(6)))
 
 /** Spread over the decades of the whole range of the input, and its exact ends. */
 function numberText(min: number, max: number): fc.Arbitrary<string> {
+  // A range that only goes down from zero is its mirror image with a minus.
+  if (max <= 0) return numberText(-max, -min).map((text) => (text === '0' ? text : `-${text}`))
   const low = min > 0 ? min : Math.min(1e-15, max / 1e3)
   const size = logRange(low, max).map(String)
   const either = fc.tuple(size, fc.boolean()).map(([t, minus]) => (minus && -Number(t) >= min ? `-${t}` : t))
@@ -82,6 +84,25 @@ function goodText({ type }: Input): fc.Arbitrary<string> {
 }
 
 /**
+ * Two ways to say one thing, of which a person fills in one, usually the first. Both at once are refused, or agree only by
+ * luck when they are drawn apart.
+ */
+const EITHER: readonly (readonly [string, string])[] = [
+  ['level', 'bundleLevel'],
+  ['openCircuitV', 'level'],
+  ['breakdownV', 'standoffV'],
+]
+
+/** Most sets hold one of two ways: of ten turns one keeps both, two the second, the others the first. */
+function eitherOf(texts: Record<string, string>, turns: readonly number[]): Record<string, string> {
+  const gone = EITHER.flatMap(([one, other], i) => {
+    const turn = turns[i] ?? 0
+    return turn === 0 ? [] : [turn <= 2 ? one : other]
+  })
+  return Object.fromEntries(Object.entries(texts).filter(([key]) => !gone.includes(key)))
+}
+
+/**
  * Texts for every field of a check: mostly readable and in range, so that the sums behind them run; some fields absent or
  * empty; `spoiltPerMille` of them out of range or rubbish.
  */
@@ -96,7 +117,10 @@ export function textsFor(check: Check, spoiltPerMille: number): fc.Arbitrary<Rec
         arbitrary: fc.oneof(fc.constantFrom(...GARBAGE), fc.string({ maxLength: 12 }), beyondText(input)),
       },
     )
-  return fc
+  const texts = fc
     .record(Object.fromEntries(check.inputs.map((i) => [i.key, field(i)])))
-    .map((texts) => Object.fromEntries(Object.entries(texts).filter((e): e is [string, string] => e[1] !== undefined)))
+    .map((all) => Object.fromEntries(Object.entries(all).filter((e): e is [string, string] => e[1] !== undefined)))
+  const turns = fc.array(fc.nat({ max: 9 }), { minLength: EITHER.length, maxLength: EITHER.length })
+  const hasEither = EITHER.some((keys) => keys.every((key) => check.inputs.some((input) => input.key === key)))
+  return hasEither ? fc.tuple(texts, turns).map(([all, drawn]) => eitherOf(all, drawn)) : texts
 }
