@@ -25,6 +25,6 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'waveform level polarity surgeMode standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF pairWithstandV insulationWithstandV busMaxV busMinV supplyCategory busSourceOhm lineKind existingF bitRateHz suppressorType suppressorPlace holdingA bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade bundleLevel bundleShareFrac openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
   window: words(
-    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH navyRule loadW chassisLimitA maxBuildableF',
+    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH navyRule loadW chassisLimitA chokeH maxBuildableF',
   ),
 }

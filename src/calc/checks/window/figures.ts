@@ -71,7 +71,7 @@ function isDecided(rows: readonly WindowRow[], setup: WindowSetup): boolean {
 function bestPossible(setup: WindowSetup): Verdict {
   if (setup.inBandHz !== undefined) return 'fails'
   const isKnown = setup.bounds.some(({ nature, alone }) => nature === 'works' || alone === true)
-  return isKnown && setup.around && !ruleLacks(setup) ? 'ok' : 'unknown'
+  return isKnown && setup.around && !ruleLacks(setup) && setup.chokeH === 0 ? 'ok' : 'unknown'
 }
 
 /** Best verdict, then fewest parts, then the wider window. */

@@ -63,6 +63,7 @@ export function findingsOf({ row, setup, wasAsked }: OpenWindow, openers: readon
     ...collision(row, setup),
     ...ceilingFindings(row, setup),
     ...ownLacksFindings(setup),
+    ...chokeFinding(setup),
     ...signalFindings(row, setup),
     ...(setup.signal ? driverFindings(setup.signal) : []),
     ...permittedFinding(row, setup),
@@ -107,6 +108,18 @@ function ceilingFindings(row: WindowRow, { signal, bounds }: WindowSetup): reado
 
 function ownLacksFindings({ signal, ownLacks }: WindowSetup): readonly Finding[] {
   return signal ? ownLacks.map((ask): Finding => ({ verdict: 'unknown', sentence: ownLacksSentence(signal, ask) })) : []
+}
+
+/** No row counts a choke: neither what it takes off the noise, nor what its leakage does to the signal. */
+function chokeFinding({ chokeH }: WindowSetup): readonly Finding[] {
+  if (chokeH === 0) return []
+  const size = formatQuantity(chokeH, 'inductance', 3)
+  return [
+    {
+      verdict: 'unknown',
+      sentence: `A common-mode choke of ${size} is on this line, and the window counts it neither against the noise nor in the way of the signal. Judge it in Filter and Loading, or empty its field for a window without it.`,
+    },
+  ]
 }
 
 /** Everything the inductor does to the signal, each with its numbers. */

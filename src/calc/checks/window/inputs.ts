@@ -1,6 +1,8 @@
 /** What the window check asks. */
+
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../network/circuit.ts'
 import type { Given, Input } from '../../types.ts'
+import { chokeHInput } from '../choke-inputs.ts'
 import {
   bondHInput,
   bondOhmInput,
@@ -136,6 +138,7 @@ export const windowInputs = [
   navyRuleInput,
   loadWInput,
   chassisLimitInput,
+  chokeHInput,
   {
     key: 'maxBuildableF',
     fact: 'maxBuildableF',

@@ -24,7 +24,7 @@ export type RowNeed =
   | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
 
 /** What holds for every topology alike: noise inside the signal band, a chosen rule that lacks a fact. */
-export type LineReason = 'in-band' | 'rule-lacks'
+export type LineReason = 'in-band' | 'rule-lacks' | 'choke'
 
 export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
@@ -80,9 +80,10 @@ function withLine<R extends Reason>(
   const added: readonly LineReason[] = [
     ...(isInBand ? (['in-band'] as const) : []),
     ...(lacks ? (['rule-lacks'] as const) : []),
+    ...(setup.chokeH > 0 ? (['choke'] as const) : []),
   ]
   return {
-    verdict: isInBand ? ('fails' as const) : lacks ? worse(verdict, 'unknown') : verdict,
+    verdict: isInBand ? ('fails' as const) : lacks || setup.chokeH > 0 ? worse(verdict, 'unknown') : verdict,
     reasons: [...added, ...reasons],
   }
 }

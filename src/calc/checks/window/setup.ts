@@ -46,6 +46,8 @@ export type WindowSetup = {
   readonly asks: readonly CeilingAsk[]
   /** fields a limit of the user's own waits for */
   readonly ownLacks: readonly CeilingAsk[]
+  /** winding inductance of a common-mode choke on the line; 0 = none. No row counts it, so none is ok beside it */
+  readonly chokeH: number
   /** differential noise that lies inside the signal band, up to this frequency */
   readonly inBandHz: number | undefined
   /** supply of an AC line at its worst: what its capacitors put into the chassis; undefined elsewhere */
@@ -134,6 +136,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     ],
     asks: ceiling === undefined ? [] : asksOf(ceiling),
     ownLacks: ceiling?.lacks ?? [],
+    chokeH: given.chokeH ?? 0,
     inBandHz: signal && inBandOf(signal, mode, needs),
     acSupply,
     navy,

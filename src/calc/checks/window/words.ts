@@ -44,6 +44,8 @@ function reasonWord(
       return 'noise inside the signal band'
     case 'rule-lacks':
       return 'a chosen rule lacks a fact'
+    case 'choke':
+      return 'the choke is not counted here'
     case 'no-room':
       return 'no room left'
     case 'never':
