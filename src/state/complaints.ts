@@ -18,7 +18,7 @@
  *   `writeLine(id, line)`                    what is new about a line, fact by fact
  *   `takeLineText(id, lineId, fact, text, left)`
  *   `changeLine(id, lineId, patch)`, `addLine(id, line)`, `removeLine(id, lineId)`
- *   `addCheck(id, {check, address?, lineId?})`  each only once
+ *   `addCheck(id, {check, address?, lineId?, rules?})`  each only once
  *   `remove(id)`, `undoRemove()` (of a complaint or a line), `forgetRemoved()`
  *   `addDemo()`
  *
@@ -28,6 +28,7 @@
  * A change is written to its own record only, a line's to that line. Other windows are told which one, and read that.
  */
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
+import { RULES_EDITION } from '../calc/edition.ts'
 import type { CheckId, Fact, FactKey, Line } from '../calc/types.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
@@ -97,7 +98,7 @@ export function createFromCheck(parts: {
   readonly line: Line
 }): Complaint {
   const { title, check, line } = parts
-  return add(newComplaint({ title, lines: [line], checks: [{ check, lineId: line.id }] }))
+  return add(newComplaint({ title, lines: [line], checks: [{ check, lineId: line.id, rules: RULES_EDITION }] }))
 }
 
 const now = (): string => new Date().toISOString()

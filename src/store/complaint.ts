@@ -12,7 +12,13 @@ export const COMPLAINT_SCHEMA = 3
  * A check that was run for a complaint, never its result: on a line of the complaint, or (as it was kept earlier) on the
  * inputs of an address.
  */
-export type SavedCheck = { readonly check: CheckId; readonly address?: string; readonly lineId?: string }
+export type SavedCheck = {
+  readonly check: CheckId
+  readonly address?: string
+  readonly lineId?: string
+  /** edition of the rules it was last judged by; absent = the first */
+  readonly rules?: number
+}
 
 /** The texts of a complaint that are typed. */
 export type ComplaintText = 'title' | 'note'

@@ -1,4 +1,5 @@
 /** One invented complaint in an invented fleet, so that a newcomer sees the whole path. Removable like any other. */
+import { RULES_EDITION } from '../calc/edition.ts'
 import type { Fact, Line } from '../calc/types.ts'
 import { eventsFrom } from '../guide/investigate/events.ts'
 import type { Answers } from '../guide/types.ts'
@@ -68,6 +69,6 @@ export function demoComplaint(): Complaint {
     events: eventsFrom(ANSWERS, new Date().toISOString()),
     guideVersion: WRITTEN_FOR_GUIDE,
     lines: [line],
-    checks: [{ check: 'need', lineId: line.id }],
+    checks: [{ check: 'need', lineId: line.id, rules: RULES_EDITION }],
   })
 }

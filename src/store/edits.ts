@@ -108,6 +108,15 @@ function editText(record: ComplaintRecord, { field, next, base, at, staysNewer }
 const isSameCheck = (a: SavedCheck, b: SavedCheck): boolean =>
   a.check === b.check && a.address === b.address && a.lineId === b.lineId
 
+/** The check once more; one that is there already only takes the newer edition of the rules it was judged by. */
+function withCheck(old: ComplaintRecord, changed: ComplaintRecord, check: SavedCheck): ComplaintRecord {
+  const there = old.checks.find((one) => isSameCheck(one, check))
+  if (there === undefined) return { ...changed, checks: [...old.checks, check] }
+  const { rules } = check
+  if (rules === undefined || rules <= (there.rules ?? 0)) return old
+  return { ...changed, checks: old.checks.map((one) => (one === there ? { ...one, rules } : one)) }
+}
+
 /** The record after a change. `late`: it was left behind by a window that has ended, so what is newer stays. */
 export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: boolean): ComplaintRecord {
   const staysNewer = late && old.updatedAt > edit.at
@@ -124,9 +133,7 @@ export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: b
       return { ...edited, ...(staysNewer ? {} : whole), updatedAt: record.updatedAt }
     }
     case 'check':
-      return old.checks.some((one) => isSameCheck(one, edit.check))
-        ? old
-        : { ...record, checks: [...old.checks, edit.check] }
+      return withCheck(old, record, edit.check)
     case 'settle': {
       const own = (old.rivals ?? []).filter((one) => one.field === edit.field)
       const others = (old.rivals ?? []).filter((one) => one.field !== edit.field)

@@ -58,6 +58,7 @@ const CHECK: Table<SavedCheck> = {
   check: required((value) => (isCheckId(value) ? value : undefined)),
   address: { read: text, or: () => undefined },
   lineId: { read: id, or: () => undefined },
+  rules: { read: version, or: () => undefined },
 }
 
 const savedCheck: Reader<SavedCheck> = (value, at, gate) => {

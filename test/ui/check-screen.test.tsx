@@ -2,8 +2,9 @@
 import 'fake-indexeddb/auto'
 import { act } from 'preact/test-utils'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { RULES_EDITION } from '../../src/calc/edition.ts'
 import type { Line } from '../../src/calc/types.ts'
-import { complaints, createFromCheck, loadComplaints, writeLineFact } from '../../src/state/complaints.ts'
+import { change, complaints, createFromCheck, loadComplaints, writeLineFact } from '../../src/state/complaints.ts'
 import { lineOfEntry, readHash } from '../../src/state/router.ts'
 import { restartScratch, scratch } from '../../src/state/session.ts'
 import { newLine } from '../../src/store/line.ts'
@@ -112,7 +113,7 @@ describe('a check on screen', () => {
     await tap(by('button', 'Keep in the log'))
     const [made] = complaints.value ?? []
     const [line] = made?.lines ?? []
-    expect(made?.checks).toEqual([{ check: 'need', lineId: line?.id }])
+    expect(made?.checks).toEqual([{ check: 'need', lineId: line?.id, rules: RULES_EDITION }])
     expect(line?.facts.measuredDb?.text).toBe('60')
     expect(line?.id).not.toBe(scratch.value.id)
     expect(location.hash).toBe(`#/log/${made?.id}/${line?.id}/need`)
@@ -216,6 +217,23 @@ describe('a check on screen', () => {
     ])
     await open(`#/log/${id}/no-such-line/window`)
     expect(by('heading', 'No such line in this complaint')).toBeDefined()
+  })
+
+  it('of a kept line says when older rules judged it last, once, and is judged by those of today', async () => {
+    const line = newLine('J3-14')
+    const { id } = createFromCheck({ title: 'Kept last year', check: 'need', line })
+    const saved = () => complaints.value?.find((complaint) => complaint.id === id)?.checks
+    await open(`#/log/${id}/${line.id}/need`)
+    expect(document.body.textContent).not.toContain('of the rules')
+    await open(`#/log/${id}`)
+    // as a version kept it that noted no edition
+    await act(async () => change(id, { checks: [{ check: 'need', lineId: line.id }] }))
+    await open(`#/log/${id}/${line.id}/need`)
+    expect(document.body.textContent).toContain('last judged by edition 1 of the rules')
+    expect(saved()).toEqual([{ check: 'need', lineId: line.id, rules: RULES_EDITION }])
+    await open(`#/log/${id}`)
+    await open(`#/log/${id}/${line.id}/need`)
+    expect(document.body.textContent).not.toContain('of the rules')
   })
 
   it('takes over what another window typed while it is untouched, and keeps both where it is being typed in', async () => {

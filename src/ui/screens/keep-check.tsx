@@ -1,3 +1,4 @@
+import { RULES_EDITION } from '../../calc/edition.ts'
 import type { CheckModel } from '../../state/check.ts'
 import { addCheck, addLine, complaints, createFromCheck } from '../../state/complaints.ts'
 import type { Desk } from '../../state/desk.ts'
@@ -24,7 +25,7 @@ export function KeepCheck({ model, desk }: { readonly model: CheckModel; readonl
     const isThere = lines.some(({ id }) => id === line.id)
     const lineId = isThere ? line.id : newId()
     if (!isThere) addLine(complaintId, { ...line, id: lineId })
-    addCheck(complaintId, { check: check.id, lineId })
+    addCheck(complaintId, { check: check.id, lineId, rules: RULES_EDITION })
     goTo(hashOfKept(complaintId, lineId, check.id))
   }
   return (

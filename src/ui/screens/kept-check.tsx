@@ -1,4 +1,5 @@
-import { useEffect, useMemo } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import { FIRST_EDITION, RULES_EDITION } from '../../calc/edition.ts'
 import { checkById } from '../../calc/registry.ts'
 import type { Check } from '../../calc/types.ts'
 import { createCheck } from '../../state/check.ts'
@@ -31,6 +32,14 @@ export function KeptCheckScreen({ complaintId, lineId, checkId }: Given) {
   return <OpenCheck key={path} check={check} complaintId={complaintId} lineId={lineId} />
 }
 
+/** Edition of the rules this check was last judged by; undefined when it is opened for the first time. */
+function keptEdition(complaintId: string, lineId: string, check: string): number | undefined {
+  const saved = complaints.value
+    ?.find(({ id }) => id === complaintId)
+    ?.checks.find((one) => one.check === check && one.lineId === lineId)
+  return saved && (saved.rules ?? FIRST_EDITION)
+}
+
 type OpenGiven = { readonly check: Check; readonly complaintId: string; readonly lineId: string }
 
 function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
@@ -39,7 +48,11 @@ function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
     return { desk, model: createCheck(check, desk, expressionReading) }
   }, [check, complaintId, lineId])
   useEffect(() => model.dispose, [model])
-  useEffect(() => addCheck(complaintId, { check: check.id, lineId }), [check, complaintId, lineId])
+  const [judgedBy] = useState(() => keptEdition(complaintId, lineId, check.id))
+  useEffect(
+    () => addCheck(complaintId, { check: check.id, lineId, rules: RULES_EDITION }),
+    [check, complaintId, lineId],
+  )
   const title = complaints.value?.find(({ id }) => id === complaintId)?.title || 'Untitled complaint'
   const { name } = model.line.value
   return (
@@ -54,6 +67,12 @@ function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
           {name === '' ? '' : ` ${name}.`}
         </p>
       </Head>
+      {judgedBy !== undefined && judgedBy < RULES_EDITION && (
+        <p class="notice" role="status">
+          This check was last judged by edition {judgedBy} of the rules. They have become stricter: it is judged again
+          here, by edition {RULES_EDITION}, and may say less than it did.
+        </p>
+      )}
       <CheckPanes model={model} desk={desk} />
     </>
   )

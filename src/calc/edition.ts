@@ -1,0 +1,11 @@
+/**
+ * Edition of the rules that turn figures into verdicts. Raise it when a rule becomes stricter: a kept check that was
+ * judged by an older one says so and is judged again when it is opened.
+ *   1  the first rules
+ *   2  a yes holds over the whole box of tolerances, on the noise side and on the signal side, and rests on no favourable
+ *      assumption that could turn it; a suppressor is judged against its own line
+ */
+export const RULES_EDITION = 2
+
+/** Edition of checks that were kept before editions were noted. */
+export const FIRST_EDITION = 1
