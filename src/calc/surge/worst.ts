@@ -40,6 +40,8 @@ const SINE_PER_SLICE = 60
 /** Corners run at most; of more the sine picks. */
 const MOST_CORNERS = 16
 const MOST_RING_CORNERS = 8
+/** A way that comes to this share of the worst with the parts as entered may overtake it inside the box. */
+const CONTENDS = 0.75
 /** Below this share of its limit a value is far from deciding: corners are enough. */
 const NEAR = 0.6
 /** Steps of the search from the worst place, as shares of an axis. */
@@ -66,9 +68,10 @@ export function* worstOf(q: WorstQuestion): Generator<Progress, WorstFigures> {
     return limit !== undefined && value > NEAR * limit && value <= limit
   }
   const places = yield* within(startsOf(q, search), 0, 0.1)
+  const contenders = contendersOf(q, metrics)
   for (const [i, place] of places.entries())
     yield* within(
-      search.tryWays(place, metrics),
+      search.tryWays(place, contenders),
       0.1 + (0.4 * i) / places.length,
       0.1 + (0.4 * (i + 1)) / places.length,
     )
@@ -108,16 +111,19 @@ class Search {
     }
   }
 
-  /** Runs a place each way in which a metric is worst so far; gives the most of the first metric. */
-  *tryWays(place: Place, metrics: readonly Metric[]): Generator<Progress, number> {
-    const ways = [...new Set(metrics.map((metric) => this.found(metric).way))]
-    let most = 0
-    for (const [i, way] of ways.entries()) {
-      const asked = metrics.filter((metric) => this.found(metric).way === way)
-      const run = yield* within(this.run(place, way, asked, false), i / ways.length, (i + 1) / ways.length)
-      most = Math.max(most, metricOf(run, metrics[0] ?? 'load') ?? 0)
+  /** Runs a place each of these ways, for the metrics asked of each. */
+  *tryWays(place: Place, ways: ReadonlyMap<Way, readonly Metric[]>): Generator<Progress, void> {
+    let i = 0
+    for (const [way, asked] of ways) {
+      yield* within(this.run(place, way, asked, false), i / ways.size, (i + 1) / ways.size)
+      i++
     }
-    return most
+  }
+
+  /** Runs a place the way in which a metric is worst so far, and gives it. */
+  *tryWorst(place: Place, metric: Metric): Generator<Progress, number> {
+    const run = yield* this.run(place, this.found(metric).way, [metric], false)
+    return metricOf(run, metric) ?? 0
   }
 
   private *run(place: Place, way: Way, asked: readonly Metric[], fine: boolean): Generator<Progress, RunFigures> {
@@ -153,6 +159,28 @@ class Search {
       isWhole: this.isWhole,
     }
   }
+}
+
+/**
+ * The ways to run each place of the box, with the metrics each may decide: the worst with the parts as entered, and what
+ * comes near it. Of two that mirror each other (a part that is the same for both signs, a line that rests at 0 V) one.
+ */
+function contendersOf(q: WorstQuestion, metrics: readonly Metric[]): ReadonlyMap<Way, readonly Metric[]> {
+  const isBothWays = q.setup.met === undefined || q.setup.met.bidirectional
+  const isMirrored = ({ changed, variant }: Way): boolean =>
+    isBothWays &&
+    (changed.restV ?? 0) === 0 &&
+    changed.sign === -1 &&
+    q.ways.some((w) => w.variant === variant && (w.changed.restV ?? 0) === 0 && w.changed.sign === 1)
+  const contenders = new Map<Way, readonly Metric[]>()
+  for (const metric of metrics) {
+    const values = q.asEntered.map((run) => metricOf(run, metric) ?? 0)
+    const worst = Math.max(...values)
+    for (const [i, way] of q.ways.entries())
+      if ((values[i] ?? 0) >= CONTENDS * worst && !isMirrored(way))
+        contenders.set(way, [...(contenders.get(way) ?? []), metric])
+  }
+  return contenders
 }
 
 function metricOf(run: RunFigures, metric: Metric): number | undefined {
@@ -262,7 +290,7 @@ function* climb(q: WorstQuestion, search: Search, metric: Metric): Generator<Pro
           const from = search.found(metric)
           const place = movedBy(q.axes, from.at.place, axis.key, by)
           if (!place) break
-          const value = yield* search.tryWays(place, [metric])
+          const value = yield* search.tryWorst(place, metric)
           if (value < from.value) break
         }
       }
