@@ -84,7 +84,7 @@ describe('a triage that is kept nowhere else', () => {
     await shown(other, 'gate-danger')
     await open('#/ask/gate-danger')
     await answerAll(page, [...CLEAR_GATE, ['wrong', 'noise']])
-    await shown(page, 'changed')
+    await shown(page, 'volume')
     await open('#/ask')
     await button('Start afresh').click()
     await bar(/^The triage before this one \(3 answers\)/).waitFor()
