@@ -7,7 +7,7 @@ import type { PulseHeat } from './rating.ts'
 import { type RunFigures, type RunQuestion, runOnce, usedFracOf, usesMore, worseRun } from './runs.ts'
 import { type Changed, circuitOf, type SurgeSetup } from './setup.ts'
 import { factorOf } from './usage.ts'
-import type { Way } from './worst.ts'
+import type { Way } from './ways.ts'
 
 export type SurgeRuns = {
   readonly factor: number

@@ -7,14 +7,12 @@ import { sineGain } from './ac.ts'
 import { type Axis, type AxisKey, alongAxis, cornersOf, type Place, setupAt, shareOf } from './box.ts'
 import { variantsOf } from './part.ts'
 import { within } from './progress.ts'
-import { type RunFigures, type RunQuestion, runOnce, usedFracOf } from './runs.ts'
-import { type Changed, circuitOf, type SurgeSetup } from './setup.ts'
+import { type RunFigures, type RunQuestion, runOnce } from './runs.ts'
+import { circuitOf, type SurgeSetup } from './setup.ts'
+import { contendersOf, type Metric, metricOf, type Way } from './ways.ts'
 
 /** Where the worst was found: values as the surge met them. */
 export type WorstAt = { readonly place: Place; readonly isCorner: boolean }
-
-/** One way to run the pulse: its sign, what the line holds before it, which end of the breakdown spread. */
-export type Way = { readonly changed: Changed; readonly variant: number }
 
 export type Found = { readonly value: number; readonly at: WorstAt; readonly way: Way }
 
@@ -27,7 +25,6 @@ export type WorstFigures = {
   readonly isWhole: boolean
 }
 
-export type Metric = 'load' | 'capacitor' | 'usedFrac' | 'connector'
 const METRICS: readonly Metric[] = ['load', 'capacitor', 'usedFrac', 'connector']
 
 /** Coarse: a search needs no fourth digit; what it finds is run again as finely as the answer. */
@@ -40,8 +37,6 @@ const SINE_PER_SLICE = 60
 /** Corners run at most; of more the sine picks. */
 const MOST_CORNERS = 16
 const MOST_RING_CORNERS = 8
-/** A way that comes to this share of the worst with the parts as entered may overtake it inside the box. */
-const CONTENDS = 0.75
 /** Below this share of its limit a value is far from deciding: corners are enough. */
 const NEAR = 0.6
 /** Steps of the search from the worst place, as shares of an axis. */
@@ -158,41 +153,6 @@ class Search {
       usedFrac: this.best.get('usedFrac'),
       isWhole: this.isWhole,
     }
-  }
-}
-
-/**
- * The ways to run each place of the box, with the metrics each may decide: the worst with the parts as entered, and what
- * comes near it. Of two that mirror each other (a part that is the same for both signs, a line that rests at 0 V) one.
- */
-function contendersOf(q: WorstQuestion, metrics: readonly Metric[]): ReadonlyMap<Way, readonly Metric[]> {
-  const isBothWays = q.setup.met === undefined || q.setup.met.bidirectional
-  const isMirrored = ({ changed, variant }: Way): boolean =>
-    isBothWays &&
-    (changed.restV ?? 0) === 0 &&
-    changed.sign === -1 &&
-    q.ways.some((w) => w.variant === variant && (w.changed.restV ?? 0) === 0 && w.changed.sign === 1)
-  const contenders = new Map<Way, readonly Metric[]>()
-  for (const metric of metrics) {
-    const values = q.asEntered.map((run) => metricOf(run, metric) ?? 0)
-    const worst = Math.max(...values)
-    for (const [i, way] of q.ways.entries())
-      if ((values[i] ?? 0) >= CONTENDS * worst && !isMirrored(way))
-        contenders.set(way, [...(contenders.get(way) ?? []), metric])
-  }
-  return contenders
-}
-
-function metricOf(run: RunFigures, metric: Metric): number | undefined {
-  switch (metric) {
-    case 'load':
-      return run.load.value
-    case 'connector':
-      return run.connector.value
-    case 'capacitor':
-      return run.capacitor?.value
-    case 'usedFrac':
-      return run.used && usedFracOf(run.used)
   }
 }
 
