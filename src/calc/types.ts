@@ -224,8 +224,12 @@ export type Finding = { readonly verdict: Verdict; readonly sentence: string }
 export type Success = {
   readonly ok: true
   readonly verdict?: Verdict
-  /** The verdict and its margin in one sentence, numbers included. */
+  /** The sentence that answers what was asked: number and limit in it, the word of the verdict too (`sentenceOf`). */
   readonly headline: string
+  /** the question is for a number: the number is the answer, and `ok` says only that it stands */
+  readonly answers?: 'number'
+  /** The one fact that would decide it: the key of its field, and how it is found out. */
+  readonly needs?: { readonly key: string; readonly sentence: string }
   /** Reasons, worst first: limits named, what opens a shut window, dips, cautions that follow from the numbers. */
   readonly findings: readonly Finding[]
   readonly outputs: Readonly<Record<string, { readonly cell: Cell; readonly basis: Basis }>>

@@ -1,5 +1,35 @@
-/** The one order of verdicts: fails, then unknown, then marginal, then ok. */
-import type { Finding, Verdict } from './types.ts'
+/** The one order of verdicts (fails, then unknown, then marginal, then ok) and the one list of words for them. */
+import type { Finding, Success, Verdict } from './types.ts'
+
+/** What every screen, shared text and sheet of paper says for a verdict; addresses and files keep the ids. */
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  ok: 'yes',
+  marginal: 'with care',
+  fails: 'no',
+  unknown: 'not known',
+}
+
+/** A sentence around the word of its verdict: "10 nF: ", "no", ". The whole bus stands 4.8 nF a leg." */
+export type AroundWord = { readonly before: string; readonly word: string; readonly after: string }
+
+/** Where a sentence says the word of its verdict, small or with a capital; undefined = it does not. */
+export function aroundWord(sentence: string, verdict: Verdict): AroundWord | undefined {
+  const found = new RegExp(`(?<![\\p{L}\\d])${VERDICT_WORDS[verdict]}(?=[.:,;])`, 'iu').exec(sentence)
+  if (found === null) return undefined
+  const [word] = found
+  return { before: sentence.slice(0, found.index), word, after: sentence.slice(found.index + word.length) }
+}
+
+/**
+ * The answer in one sentence, the same on the page, in the log, in shared text, on paper and spoken: the word of the
+ * verdict is in it, unless the question was for a number and the number is the answer.
+ */
+export function sentenceOf({ verdict, headline, answers }: Pick<Success, 'verdict' | 'headline' | 'answers'>): string {
+  if (verdict === undefined || (answers === 'number' && verdict === 'ok') || aroundWord(headline, verdict))
+    return headline
+  const word = VERDICT_WORDS[verdict]
+  return `${word.charAt(0).toUpperCase()}${word.slice(1)}. ${headline}`
+}
 
 /** Larger is worse. */
 export const VERDICT_RANK: Readonly<Record<Verdict, number>> = { ok: 0, marginal: 1, unknown: 2, fails: 3 }

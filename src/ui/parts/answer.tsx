@@ -1,9 +1,11 @@
 import type { ComponentChildren } from 'preact'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
+import { nameOf } from '../../calc/line/missing.ts'
 import type { Cell, Check, Output, Picture, Success, Verdict } from '../../calc/types.ts'
 import { assumedText, outputText, splitFigure } from './figure.ts'
 import { PictureView } from './picture.tsx'
-import { VerdictMark } from './verdict.tsx'
+import { focusField } from './refusals.tsx'
+import { AnswerSentence, VerdictMark } from './verdict.tsx'
 import { Working } from './working.tsx'
 
 /** `live`: this answer belongs to the page's own fields, so that its figures may carry the ids that addresses promise. */
@@ -28,7 +30,7 @@ export function drawn(result: Success): readonly Picture[] {
 
 type Given = Live & { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
 
-/** The answer: the largest thing on the screen, then its margin in words, its picture, and what it rests on. */
+/** The answer: its sentence is the largest thing on the screen, then its figure, its picture, and what it rests on. */
 export function AnswerCard({
   check,
   fields,
@@ -41,24 +43,16 @@ export function AnswerCard({
   const [picture] = drawn(result)
   return (
     <section class={live ? 'answer' : 'answer stale'} aria-label="Answer" aria-busy={!live}>
-      <div class="answer-top">
-        {lead && <p class="answer-label">{lead.label}</p>}
-        {result.verdict && (
-          <output
-            aria-live="off"
-            class="verdict"
-            {...(live ? { id: 'verdict', 'data-verdict': result.verdict } : { 'data-output': 'verdict' })}
-          >
-            <VerdictMark verdict={result.verdict} />
-          </output>
-        )}
-      </div>
+      <p class="sentence">
+        <AnswerSentence result={result} live={live} />
+      </p>
+      {result.needs && <Needs needs={result.needs} fields={fields} />}
       {lead && shown && (
         <p class="lead">
+          <span class="answer-label">{lead.label}</span>{' '}
           <Figure outputKey={lead.key} cell={shown.cell} output={lead} live={live} />
         </p>
       )}
-      <p class="headline">{result.headline}</p>
       {children}
       {picture && <PictureView picture={picture} bounds={result.bounds} />}
       {lead && shown && (
@@ -69,6 +63,26 @@ export function AnswerCard({
       )}
       <Assumed fields={fields} verdict={result.verdict} />
     </section>
+  )
+}
+
+/** The one fact that would decide: a way to its field, and how it is found out. */
+function Needs({
+  needs,
+  fields,
+}: {
+  readonly needs: NonNullable<Success['needs']>
+  readonly fields: readonly Field[]
+}) {
+  const field = fields.find(({ key }) => key === needs.key)
+  if (field === undefined) return null
+  return (
+    <p class="needs">
+      <button type="button" class="link" onClick={() => focusField(needs.key)}>
+        Enter {nameOf(field.input)}
+      </button>
+      : {needs.sentence}
+    </p>
   )
 }
 

@@ -8,7 +8,7 @@ import { drawn, leadOutput } from './answer.tsx'
 import { FieldView } from './field.tsx'
 import { outputText } from './figure.ts'
 import { Strip } from './strip.tsx'
-import { VerdictMark } from './verdict.tsx'
+import { AnswerSentence } from './verdict.tsx'
 
 type Given = { readonly desk: Desk; readonly title?: string }
 
@@ -25,14 +25,7 @@ function OpenWindow({ check, desk, title }: Required<Given> & { readonly check: 
   const result = answer.is === 'done' ? answer.result : undefined
   return (
     <section class="answer line-window" aria-label={title}>
-      <div class="answer-top">
-        <h2>{title}</h2>
-        {result?.ok && result.verdict && (
-          <output aria-live="off" class="verdict" data-output="verdict" data-verdict={result.verdict}>
-            <VerdictMark verdict={result.verdict} />
-          </output>
-        )}
-      </div>
+      <h2>{title}</h2>
       {answer.is === 'working' && <p role="status">Working out the window…</p>}
       {result && <Shown check={check} result={result} />}
       <Asked model={model} desk={desk} wanted={result?.ok ? (result.asks ?? []) : []} />
@@ -50,6 +43,9 @@ function Shown({ check, result }: { readonly check: Check; readonly result: Resu
   const cell = lead ? result.outputs[lead.key]?.cell : undefined
   return (
     <>
+      <p class="sentence" data-verdict={result.verdict}>
+        <AnswerSentence result={result} live={false} />
+      </p>
       {lead && cell && (
         <p>
           {lead.label}:{' '}
@@ -58,7 +54,6 @@ function Shown({ check, result }: { readonly check: Check; readonly result: Resu
           </output>
         </p>
       )}
-      <p>{result.headline}</p>
       {strip?.is === 'strip' && <Strip picture={strip} bounds={result.bounds} />}
     </>
   )

@@ -1,13 +1,6 @@
-import type { Verdict } from '../../calc/types.ts'
+import type { Success, Verdict } from '../../calc/types.ts'
+import { aroundWord, sentenceOf, VERDICT_WORDS } from '../../calc/verdict.ts'
 import { Icon } from './icon.tsx'
-
-/** Words for a verdict; `ok` means inside the bounds that were entered, never more. */
-export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
-  ok: 'fits',
-  marginal: 'marginal',
-  fails: 'fails',
-  unknown: 'not known',
-}
 
 /** Mark, word and colour together: none of them alone. */
 export function VerdictMark({ verdict, word }: { readonly verdict: Verdict; readonly word?: string }) {
@@ -16,5 +9,26 @@ export function VerdictMark({ verdict, word }: { readonly verdict: Verdict; read
       <Icon name={verdict} />
       <span>{word ?? VERDICT_WORDS[verdict]}</span>
     </span>
+  )
+}
+
+/**
+ * The sentence of an answer with its verdict marked where it is said. A number that is the answer has the mark before it
+ * and no word. `live`: the page's own answer, whose verdict an address may promise.
+ */
+export function AnswerSentence({ result, live }: { readonly result: Success; readonly live: boolean }) {
+  const { verdict } = result
+  if (verdict === undefined) return <>{result.headline}</>
+  const names = live ? { id: 'verdict', 'data-verdict': verdict } : { 'data-output': 'verdict' }
+  const sentence = sentenceOf(result)
+  const { before, word, after } = aroundWord(sentence, verdict) ?? { before: '', word: '', after: ` ${sentence}` }
+  return (
+    <>
+      {before}
+      <output aria-live="off" class="verdict" {...names}>
+        <VerdictMark verdict={verdict} word={word} />
+      </output>
+      {after}
+    </>
   )
 }

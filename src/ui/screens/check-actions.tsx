@@ -1,5 +1,6 @@
 import { CHECKS } from '../../calc/registry.ts'
 import type { Check, Result, Success } from '../../calc/types.ts'
+import { sentenceOf } from '../../calc/verdict.ts'
 import { type CheckModel, onwardFrom } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
@@ -8,7 +9,6 @@ import { Cautions } from '../parts/cautions.tsx'
 import { outputText } from '../parts/figure.ts'
 import { Icon } from '../parts/icon.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
-import { VERDICT_WORDS } from '../parts/verdict.tsx'
 import { KeepCheck } from './keep-check.tsx'
 
 export function hasFigures(result: Result): boolean {
@@ -87,6 +87,5 @@ function sharedWords(check: Check, result: Success): string {
     const cell = result.outputs[output.key]?.cell
     return cell && cell.is !== 'none' ? [`${output.label}: ${outputText(cell, output)}`] : []
   })
-  const verdict = result.verdict ? `${VERDICT_WORDS[result.verdict]}. ` : ''
-  return [`${verdict}${result.headline}`, ...figures].join('\n')
+  return [sentenceOf(result), ...figures].join('\n')
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Field } from '../../calc/line/fields.ts'
 import type { Check, Result, Success } from '../../calc/types.ts'
+import { sentenceOf, VERDICT_WORDS } from '../../calc/verdict.ts'
 import type { Answer, CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { AnswerCard, isAnswered, leadOutput } from '../parts/answer.tsx'
@@ -9,7 +10,6 @@ import { Cautions } from '../parts/cautions.tsx'
 import { outputText } from '../parts/figure.ts'
 import { Icon } from '../parts/icon.tsx'
 import { focusField, Refusals } from '../parts/refusals.tsx'
-import { VERDICT_WORDS } from '../parts/verdict.tsx'
 import { Actions, hasFigures } from './check-actions.tsx'
 
 /** A screen reader hears the verdict once it stands, not at every key. */
@@ -124,7 +124,7 @@ function Spoken({ answer }: { readonly answer: Answer }) {
 
 function spokenResult(result: Result): string {
   if (!result.ok) return 'No answer yet.'
-  return result.verdict ? `${VERDICT_WORDS[result.verdict]}. ${result.headline}` : result.headline
+  return sentenceOf(result)
 }
 
 /** The answer in one line, while its card is out of sight and fields are being typed. */
