@@ -1,10 +1,22 @@
-/** How the guide speaks: short sentences, and every abbreviation explained where it first stands on a screen. */
+/** How the guide speaks: short sentences, and every short form with its words on the screen where it stands. */
 import { describe, expect, it } from 'vitest'
+import type { FactKey, Line } from '../../src/calc/types.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
-import type { Evidence } from '../../src/guide/investigation.ts'
-import { TEST_NOTES } from '../../src/guide/notes/tests.ts'
-import type { Outcome } from '../../src/guide/types.ts'
+import { FIELD_NOTES } from '../../src/guide/notes.ts'
+import { advise } from '../../src/guide/rules.ts'
+import {
+  adviceTexts,
+  formsIn,
+  isExplained,
+  itemTexts,
+  noteTexts,
+  outcomeTexts,
+  shortFormsOf,
+  withCautions,
+} from '../../src/guide/screen-texts.ts'
+import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
 import { NO_TRIAL_LIST, SAFETY_TEXTS } from '../../src/reference/safety.ts'
+import { SHORT_FORMS } from '../../src/reference/short-forms.ts'
 
 /** A list is read line by line, not as a sentence. */
 const LIST = NO_TRIAL_LIST.join('; ')
@@ -12,37 +24,60 @@ const LIST = NO_TRIAL_LIST.join('; ')
 const LONGEST = 25
 const MEAN = 14
 
-const itemTexts = ({ text, why, findOut, options, card }: Evidence): readonly string[] => [
-  text,
-  why,
-  findOut,
-  ...options.flatMap(({ label, hint, means }) => [label, means, ...(hint === undefined ? [] : [hint])]),
-  ...(card === undefined
-    ? []
-    : [...card.do, card.expect, ...card.with.map((one) => `${one.instrument}: ${one.setting}`)]),
+/** Lines that make the rules speak: nothing known, a slow pair, a fast one, power, a wire, and what a plan states. */
+const LINES: readonly Partial<Record<FactKey, string>>[] = [
+  {},
+  { lineKind: 'arinc-429-high', noiseHz: '30 MHz', neededDb: '20', noiseSourceOhm: '50; 300', markedF: '100p' },
+  { lineKind: 'ethernet-100base-tx', noiseHz: '2 MHz; 400 MHz', noiseMode: 'differential' },
+  { lineKind: 'power-28-vdc', noiseHz: '1 MHz', noiseMode: 'differential', loadW: '50' },
+  { lineKind: 'power-115-vac-400', noiseHz: '1 MHz' },
+  { lineKind: 'discrete-ground', noiseHz: '10 MHz', noiseSourceOhm: '5', noiseLoadOhm: '1k', inductanceH: '1µ' },
+  { lineKind: 'composite-video', noiseHz: '1 MHz', maxBuildableF: '1n' },
 ]
-const outcomeTexts = ({ headline, reason, steps, nextMeasurement, checks }: Outcome): readonly string[] => [
-  headline,
-  reason,
-  ...steps,
-  nextMeasurement,
-  ...checks.map(({ why }) => why),
+const lineOf = (facts: Partial<Record<FactKey, string>>): Line => ({
+  id: 'l',
+  name: '',
+  gate: 'clear',
+  trials: [],
+  facts: Object.fromEntries(Object.entries(facts).map(([key, text]) => [key, { text, origin: { by: 'user' } }])),
+})
+
+/** Each piece of advice once, by its words. */
+const ADVICE: readonly (readonly [string, readonly string[]])[] = [
+  ...new Map(
+    GUIDE.outcomes
+      .flatMap((outcome) =>
+        LINES.flatMap((facts) => advise({ guide: GUIDE, outcome, line: lineOf(facts), gate: 'clear' }).items),
+      )
+      .map((item) => [item.text, [`${item.rule} (advice)`, adviceTexts([item])] as const]),
+  ).values(),
 ]
 
 const TEXTS: readonly (readonly [string, readonly string[]])[] = [
   ...GUIDE.evidence.map((each) => [each.id, itemTexts(each)] as const),
   ...GUIDE.outcomes.map((each) => [each.id, outcomeTexts(each)] as const),
   ...GUIDE.suspects.map((each) => [each.id, [each.name, each.oneLine]] as const),
-  ...TEST_NOTES.map((each) => [each.id, each.paragraphs] as const),
+  ...FIELD_NOTES.map((each) => [each.id, each.paragraphs] as const),
   ...Object.entries(SAFETY_TEXTS).map(([id, { text }]) => [id, [text.replace(LIST, 'these')]] as const),
+  ...LINE_KINDS.flatMap(({ id, barredWhy, noTrialWhy }) => [[id, [barredWhy ?? '', noTrialWhy ?? '']] as const]),
+  ...ADVICE,
+]
+
+/** What stands on one screen together. */
+const SCREENS: readonly (readonly [string, readonly string[]])[] = [
+  ...GUIDE.evidence.map((each) => [each.id, withCautions(itemTexts(each), each.cautions)] as const),
+  ...GUIDE.outcomes.map((each) => [each.id, withCautions(outcomeTexts(each), each.cautions)] as const),
+  ...FIELD_NOTES.map((each) => [each.id, noteTexts(each)] as const),
+  ...ADVICE,
 ]
 
 /** Sentences end at a full stop or a question mark. */
 const sentencesOf = (text: string): readonly string[] =>
   text
-    .split(/(?<=[.?!])\s+(?=[\p{Lu}0-9“"])/u)
+    .split(/(?<=[.?!])\s+(?=[\p{Lu}0-9“"√])/u)
     .map((each) => each.trim())
     .filter((each) => each !== '')
+/** Figures, units and formulas are read as one word each. */
 const wordsOf = (sentence: string): number => sentence.split(/\s+/u).filter((word) => /[\p{L}\p{N}]/u.test(word)).length
 
 describe('the language of the guide', () => {
@@ -50,7 +85,7 @@ describe('the language of the guide', () => {
     const long = TEXTS.flatMap(([id, texts]) =>
       texts.flatMap(sentencesOf).flatMap((each) => (wordsOf(each) > LONGEST ? [`${id}: ${each}`] : [])),
     )
-    expect(long).toEqual([])
+    expect([...new Set(long)]).toEqual([])
   })
 
   it('has 14 words in a sentence at most, on the average of every screen', () => {
@@ -62,19 +97,21 @@ describe('the language of the guide', () => {
     expect(heavy).toEqual([])
   })
 
-  it('explains every abbreviation on the screen where it stands', () => {
-    const unexplained = TEXTS.flatMap(([id, texts]) => {
-      const all = texts.join(' ')
-      const found = new Set(all.match(/\b[A-Z][A-Z0-9]+(?:-[A-Z0-9]+)*\b/g) ?? [])
-      return [...found].filter((word) => !isKnown(word) && !isExplained(word, all)).map((word) => `${id}: ${word}`)
-    })
-    expect(unexplained).toEqual([])
+  it('says what every short form stands for, in the text where it is first met or in the list of the screen', () => {
+    const unexplained = SCREENS.flatMap(([id, texts]) =>
+      formsIn(texts)
+        .filter((form) => !NAME.test(form) && SHORT_FORMS[form] === undefined && !isExplained(form, texts))
+        .map((form) => `${id}: ${form}`),
+    )
+    expect([...new Set(unexplained)]).toEqual([])
+  })
+
+  it('lists on a screen those short forms that its text does not explain, in the order they are met', () => {
+    const texts = ['HF noise at the ADF (automatic direction finder)', 'GNSS, the satellites, and HF']
+    expect(shortFormsOf(texts)).toEqual([{ form: 'HF', words: 'high frequency, 3 to 30 MHz' }])
   })
 })
 
-/** Names of standards, buses and units, and what everybody on a flight line says. */
-const KNOWN =
-  /^(?:AC|DC|HF|VHF|UHF|COM|NAV|ADF|MIL-STD-\d+\w*|ARINC|RS-\d+|CAN|USB|LED|IEC|DO-160|CS\d+|C|L|LC|CL|Pi|T|P|S|X2|A|B|II|PTT|MHZ|BX|WF4|CE102|NTSB|FAA|ASRS|ATA|V|OK|OC|LX|PI)$/
-const isKnown = (word: string): boolean => KNOWN.test(word)
-const isExplained = (word: string, all: string): boolean =>
-  new RegExp(`${word}[,:]? (?:is|means|\\()|\\(${word}\\)|${word}: |${word}, the`).test(all)
+/** Names of standards, tests, buses and signals, and signs in formulas: they stand for themselves. */
+const NAME =
+  /^(?:MIL-[A-Z]+-\d+\w*|ARINC|RS-\d+|DO-160|CS\d+|CE\d+|100BASE-TX|10BASE-T|WF4|L[125]|[CLZ]\d|LC|CL|II|OK|0 PF|X2|AS5643)$/

@@ -26,7 +26,7 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
     id: 'in-line-trial',
     title: 'Reading an in-line trial: four numbers',
     paragraphs: [
-      'Keep four numbers: N, the largest capacitance that did not clear it; K, the smallest that cleared it; G, the largest that left the signal good; B, the smallest that harmed it.',
+      'Keep four numbers. N is the largest capacitance that did not clear it, K the smallest that did. G is the largest that left the signal good, B the smallest that harmed it.',
       'The need lies above N and at most at K. The ceiling lies from G up to B.',
       'Supported by your trial is only a part whose least value, worst case, is K or more and whose most is G or less. Between the numbers lies a guess: try one step more.',
       'Steps of ten, leads under 10 mm, bare line first and last. Infer nothing above half the trial part’s own resonance. Stay below the ceiling of the window check.',
@@ -135,7 +135,7 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
     id: 'alternator-frequencies',
     title: 'Alternator and rectifier frequencies',
     paragraphs: [
-      'Electrical frequency f = P·N/120, with P poles and N its own rpm: engine rpm times the drive ratio. Six rectifier pulses each turn of the phase make the whine 6·f.',
+      'Electrical frequency f = P·N/120, with P poles and N its own rpm. That is engine rpm times the drive ratio. Six rectifier pulses each turn of the phase make the whine 6·f.',
       'Example: 12 poles at 6000 rpm: 600 Hz, whine at 3.6 kHz. It climbs with the engine and goes when the field is off.',
       'Rectified 400 Hz: 2.4 kHz with six pulses, 4.8 kHz with twelve, 7.2 kHz with eighteen. A drop to 400 or 800 Hz means an open diode.',
       'No connector filter helps: from 1 Ω, 20 dB at 2.4 kHz needs 660 µF, at 4.8 kHz 330 µF.',

@@ -21,7 +21,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     title: 'Which way the inductor faces',
     paragraphs: [
       'The inductor faces the lower impedance, the capacitor the higher. LC has its inductor at the side the noise comes from.',
-      'LC − CL = 20·log10(Rl/Rs): with 5 Ω before and 1 kΩ behind, LC gives 46 dB more than CL, where the reactance of L is above Rl. That is above 160 MHz with 1 µH.',
+      'LC − CL = 20·log10(Rl/Rs). With 5 Ω before and 1 kΩ behind, LC gives 46 dB more than CL. That holds where the reactance of L is above Rl: above 160 MHz with 1 µH.',
       'Below it the difference is smaller: at 10 MHz, with 1 µH and 10 nF, the table shows 31.7 − 10.3 = 21 dB.',
       'Capacitor or inductor first: compare √(Rs·Rl) with √(L/C) of the parts. Above it, C and Pi win; below it, L and T.',
       'The same part serves both directions: for noise out of the box the box is the source, for noise into it the cable is. Look at both.',
@@ -45,7 +45,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     title: 'The worst-case capacitor',
     paragraphs: [
       'Attenuation with the least, loading and current with the most. The losses multiply.',
-      'Example: −20 % tolerance, −25 % for temperature and bias of a BX part, two decades of ageing at 2.5 %: 0.8 × 0.75 × 0.951 = 0.57 of the marked value. That is 4.9 dB less for one capacitor, 9.8 dB for a Pi on its slope.',
+      'Example: −20 % tolerance, −25 % for temperature and bias of a BX part, two decades of ageing at 2.5 %. What is left is 0.8 × 0.75 × 0.951 = 0.57 of the marked value. That is 4.9 dB less for one capacitor, 9.8 dB for a Pi on its slope.',
       'The most takes tolerance and temperature up, and no bias or ageing loss.',
       'Small high-value class 2 chips lose 50 to 80 % at working voltage. C0G loses none.',
     ],
@@ -93,7 +93,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     title: 'The 50 Ω figure is not your circuit',
     paragraphs: [
       'MIL-STD-220 measures between 50 Ω and 50 Ω. Its own foreword calls it a check of production quality with little relation to the installed performance.',
-      'A data sheet can say 40 dB and the aircraft show 10: the ends are not 50 Ω, or the bond is not a test fixture.',
+      'A data sheet can say 40 dB and the aircraft show 10. The ends are not 50 Ω, or the bond is not a test fixture.',
       'CISPR 17 adds 0.1 Ω against 100 Ω and the reverse. Compute with your own ends, and with those two.',
     ],
     sources: [
@@ -128,7 +128,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     id: 'fits-contact',
     title: 'Does a part that size fit a contact?',
     paragraphs: [
-      'Ask the maker for the largest capacitance in that contact size, dielectric and voltage, and enter it in the window check as the largest that fits. The window then ends there.',
+      'Ask the maker for the largest capacitance in that contact size, dielectric and voltage. Enter it in the window check as the largest that fits. The window then ends there.',
       'Microfarads do not fit a signal contact: if the need says microfarads, the cure is at the source or in a separate filter.',
       'C0G of the same size holds far less than X7R. More volts hold less too.',
     ],
@@ -139,8 +139,8 @@ export const PART_NOTES: readonly FieldNote[] = [
     id: 'codes',
     title: 'Codes on parts (IEC 60062)',
     paragraphs: [
-      'The letter stands where the point would: 4n7 is 4.7 nF, 1k5 is 1.5 kΩ, R47 is 0.47 Ω, 2µ2 is 2.2 µF.',
-      'Three digits on a capacitor: two figures and a number of zeros, in picofarads: 103 is 10 nF, 104 is 100 nF.',
+      'The letter stands where the point would. So 4n7 is 4.7 nF and 1k5 is 1.5 kΩ. R47 is 0.47 Ω and 2µ2 is 2.2 µF.',
+      'Three digits on a capacitor are two figures and a number of zeros, in picofarads. So 103 is 10 nF, and 104 is 100 nF.',
       'Every field of the app takes 4n7, 4.7n, 4,7 nF and 0.0047uF alike.',
     ],
     table: {

@@ -11,7 +11,7 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
     title: 'May I fly with this trial?',
     paragraphs: [
       'No. A trial adapter is a test tool. It comes off before flight, and both fitting and removal are recorded.',
-      'An adapter that stays is a design change and needs approved data, even if the box is not opened: it changes lightning, radio-field and fuel-safety compliance.',
+      'An adapter that stays is a design change and needs approved data, even if the box is not opened. It changes lightning, radio-field and fuel-safety compliance.',
       'What the trial gives is evidence for that change: four numbers, three repeats, a sheet.',
       'Whose leave: the certifying staff of this aircraft for the trial, the design authority for the change.',
     ],
@@ -33,10 +33,10 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
     id: 'insulation-tests',
     title: 'Insulation tests and stored charge',
     paragraphs: [
-      'Isolate filtered and suppressed contacts before insulation or high-pot tests, unless the procedure says otherwise. A suppressor conducts at its breakdown and reads as a false fault; a healthy filter reads low and drifts up while it charges.',
+      'Isolate filtered and suppressed contacts before insulation or high-pot tests, unless the procedure says otherwise. A suppressor conducts at its breakdown and reads as a false fault. A healthy filter reads low and drifts up while it charges.',
       'AC high-pot drives real current: 100 nF at 1000 V 60 Hz draws 38 mA.',
       'Stored energy is ½·C·V²: 1 µF at 500 V is 0.125 J, 37 pins of 100 nF at 500 V together 0.46 J.',
-      'Discharge each pin through a resistor, never a short, and measure dead. 1 µF through 1 MΩ takes 4.6 s to fall to 1 %.',
+      'Discharge each pin through a resistor, never a short. Measure it dead. 1 µF through 1 MΩ takes 4.6 s to fall to 1 %.',
     ],
     sources: [DERIVED, PRACTICE],
     related: [{ check: 'power' }],

@@ -49,7 +49,7 @@ export const TABLE_NOTES: readonly FieldNote[] = [
     id: 'node-spacing',
     title: 'A filter at every node of a bus: how far apart',
     paragraphs: [
-      'Capacitance again and again along a line lowers its impedance and slows it: Z0/√(1 + C/(d·C′)), with d the spacing and C′ the capacitance of a metre of cable. True while the spacing is short against the edge.',
+      'Capacitance again and again along a line lowers its impedance and slows it: Z0/√(1 + C/(d·C′)). Here d is the spacing and C′ the capacitance of a metre of cable. True while the spacing is short against the edge.',
       `The spacing rules keep ${CAN_RATIO} (CAN) and ${RS485_RATIO} (RS-485) of the impedance. What counts is all a node adds: filter, suppressor, transceiver and stub.`,
       'The table: 120 Ω, 50 pF and 6 ns a metre.',
     ],
@@ -80,9 +80,9 @@ export const TABLE_NOTES: readonly FieldNote[] = [
     title: 'Two conducted limits to compare with',
     paragraphs: [
       'The limit of your own test plan counts. The airborne limits of RTCA DO-160 section 21 are not here: enter yours.',
-      `CE102 is relaxed by the nominal voltage: ${CE102_RELAXATION.map(
-        ({ nominalV, db }) => `${formatQuantity(nominalV, 'voltage')} ${formatQuantity(db, 'decibel')}`,
-      ).join(', ')}. Peak detector, at the 50 µH network.`,
+      `CE102 is relaxed by the nominal voltage. ${CE102_RELAXATION.map(
+        ({ nominalV, db }) => `${formatQuantity(nominalV, 'voltage')}: ${formatQuantity(db, 'decibel')}`,
+      ).join('. ')}. Peak detector, at the 50 µH network.`,
       'EN 55022 is for mains ports of commercial equipment: a sanity line, not an airborne limit.',
       'Levels in dBµV, straight between the corners over the logarithm of frequency; in a step the lower counts.',
     ],

@@ -147,7 +147,7 @@ const clamp: Rule = {
   advisesPart: false,
   say: () => ({
     title: 'What the clamp says of the loop',
-    text: `A clamp of 100 Ω lowers the current by ${db(clampFallDb({ clampOhm: 100, loopOhm: 50 }))} in a loop of 50 Ω and by ${db(clampFallDb({ clampOhm: 100, loopOhm: 300 }))} in one of 300 Ω. A strong effect: the loop is low, and an inductor or choke comes first. None in two places a quarter wave apart, inside its band and without direct current: the loop is high, or it is another cable. A reactive loop can even show a gain.`,
+    text: `A clamp of 100 Ω lowers the current by ${db(clampFallDb({ clampOhm: 100, loopOhm: 50 }))} in a loop of 50 Ω. In one of 300 Ω it is ${db(clampFallDb({ clampOhm: 100, loopOhm: 300 }))}. A strong effect: the loop is low, and an inductor or choke comes first. None in two places a quarter wave apart, inside its band and without direct current: the loop is high. Or it is another cable. A reactive loop can even show a gain.`,
     basis: [DERIVED, PRACTICE],
     missing: ['impedance of the clamp at that frequency'],
   }),

@@ -20,7 +20,7 @@ const pair: Rule = {
     const cross = legF === undefined ? '' : ` With ${farad(legF)} a leg that is ${farad(10 * legF)} or more across.`
     return {
       title: 'Both legs alike',
-      text: `Matched capacitors from both legs to the shell, from one lot or one array: ±20 % parts turn common noise into signal at −14 dB in the worst place, ±5 % at −26 dB. Where the signal allows it, a capacitor from line to line at least ten times each leg’s.${cross} One dead leg is worse than none. The signal sees half of a leg’s capacitance, common noise twice.`,
+      text: `Matched capacitors from both legs to the shell, from one lot or one array. Parts of ±20 % turn common noise into signal at −14 dB in the worst place, ±5 % at −26 dB. Where the signal allows it, a capacitor from line to line at least ten times each leg’s.${cross} One dead leg is worse than none. The signal sees half of a leg’s capacitance, common noise twice.`,
       basis: [{ id: 'S46', standing: 'read' }, { id: 'S48', standing: 'read' }, DERIVED],
       missing: mode === 'unknown' ? ['common or differential'] : [],
     }
@@ -39,7 +39,7 @@ const powerLine: Rule = {
     const isAc = kind.family === 'power-ac'
     const text = isAc
       ? 'Capacitance to chassis carries supply current: 10 nF at 115 V 400 Hz 2.9 mA, at 118 V 800 Hz 5.9 mA, on every phase. MIL-STD-461 4.2.2, where the contract calls it up (Navy), allows 0.02 µF a line at 400 Hz. Prefer line-to-line capacitors and a choke. Open the power check.'
-      : 'Inrush, stored charge and the breaker decide here: 28 V through 1 µH into 10 µF can reach 89 A and ring to nearly twice the supply. MIL-STD-461 4.2.2, where the contract calls it up (Navy), limits capacitance to chassis by the load. Open the power check.'
+      : 'Inrush, stored charge and the breaker decide here. 28 V through 1 µH into 10 µF can reach 89 A. It rings to nearly twice the supply. MIL-STD-461 4.2.2, where the contract calls it up (Navy), limits capacitance to chassis by the load. Open the power check.'
     return {
       title: isAc ? 'AC power: current to chassis' : 'DC power: inrush and stored charge',
       text: mode === 'differential' ? `${text} ${DIFFERENTIAL_POWER}` : text,

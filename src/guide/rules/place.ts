@@ -42,7 +42,7 @@ const RULES: readonly Rule[] = [
   place(
     'place-either',
     'Place: receptacle or in-line adapter',
-    'Receptacle when the box is new or open for change; in-line adapter on the cable when it is already qualified or cannot be changed. A blind-mated tray takes no adapter: there the tray wiring or a disconnect carries the part. Either way at the wall of the box, never in the middle of the cable.',
+    'Receptacle when the box is new or open for change. In-line adapter on the cable when it is already qualified or cannot be changed. A blind-mated tray takes no adapter: there the tray wiring or a disconnect carries the part. Either way at the wall of the box, never in the middle of the cable.',
   ),
   {
     id: 'place-choke',
@@ -90,7 +90,7 @@ const trial: Rule = {
       }
     return {
       title,
-      text: `${kind === undefined ? 'Without the kind of line no trial value is proposed.' : ladderWords(context)} Needs the leave of the certifying staff for this aircraft. Power off, tagged, discharged through a resistor and measured dead before the connector is opened; never mated hot. A trial adapter does not fly: remove it and record both fitting and removal.`,
+      text: `${kind === undefined ? 'Without the kind of line no trial value is proposed.' : ladderWords(context)} Needs the leave of the certifying staff for this aircraft. Before the connector is opened: power off, tagged, discharged through a resistor, measured dead. Never mated hot. A trial adapter does not fly. Remove it and record both fitting and removal.`,
       basis: [PRACTICE],
       missing: kind === undefined ? ['kind of line'] : [],
     }

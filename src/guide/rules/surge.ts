@@ -49,7 +49,7 @@ const sharing: Rule = {
   advisesPart: true,
   say: () => ({
     title: 'One for each contact, or shared',
-    text: 'One at each exposed contact is the rule: it has the shortest lead. Sharing one through small steering diodes saves room and capacitance, adds two forward drops to the clamp, and one failure then takes every line with it.',
+    text: 'One at each exposed contact is the rule: it has the shortest lead. Sharing one through small steering diodes saves room and capacitance. It adds two forward drops to the clamp. One failure then takes every line with it.',
     basis: [PRACTICE],
     missing: ['number of exposed contacts', 'room in the shell'],
   }),
@@ -60,7 +60,7 @@ const filterSide: Rule = {
   advisesPart: true,
   say: () => ({
     title: 'Which side of the filter',
-    text: 'On the cable side, ahead of the filter, with the shortest lead to the shell, as a rule: the capacitors then see the clamp and its ring-up. But a lightly loaded filter rings: in one computed case (300 V behind 5 Ω, 10 µH, 100 nF, 10 kΩ) the load reached 88 V over a 52 V clamp. Behind the filter the load stayed at 51 V and the capacitor at the connector saw 168 V. The surge check computes both sides for yours.',
+    text: 'As a rule on the cable side, ahead of the filter, with the shortest lead to the shell. The capacitors then see the clamp and its ring-up. But a lightly loaded filter rings. Computed case: 300 V behind 5 Ω, 10 µH, 100 nF, 10 kΩ. There the load reached 88 V over a 52 V clamp. Behind the filter the load stayed at 51 V and the capacitor at the connector saw 168 V. The surge check computes both sides for yours.',
     basis: [{ id: 'S39', standing: 'read' }, { id: 'derived', standing: 'derived' }, PRACTICE],
     missing: ['lead length of the suppressor', 'load of the filter', 'what the capacitors withstand'],
   }),

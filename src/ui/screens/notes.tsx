@@ -2,11 +2,13 @@ import { useState } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
 import { FIELD_NOTES } from '../../guide/notes.ts'
 import { usesOf } from '../../guide/notes-used.ts'
+import { noteTexts } from '../../guide/screen-texts.ts'
 import type { FieldNote } from '../../guide/types.ts'
 import { hashOf } from '../../state/router.ts'
 import { Icon } from '../parts/icon.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { ScrollX } from '../parts/scroll-x.tsx'
+import { ShortForms } from '../parts/short-forms.tsx'
 import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
@@ -94,6 +96,7 @@ function NotePage({ note }: { readonly note: FieldNote }) {
           <p key={paragraph}>{paragraph}</p>
         ))}
         {note.table && <NoteTable title={note.title} table={note.table} />}
+        <ShortForms texts={noteTexts(note)} />
         <h2>Source</h2>
         <Sources sources={note.sources} />
       </article>

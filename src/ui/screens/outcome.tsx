@@ -3,6 +3,7 @@ import { resolve } from '../../calc/line/resolver.ts'
 import { checkById } from '../../calc/registry.ts'
 import type { Check } from '../../calc/types.ts'
 import { advise } from '../../guide/rules.ts'
+import { adviceTexts, outcomeTexts, withCautions } from '../../guide/screen-texts.ts'
 import type { Advice, AdviceItem, Guide, Outcome, OutcomeClass, Shown } from '../../guide/types.ts'
 import { complaints, createFromTriage } from '../../state/complaints.ts'
 import { triageDesk } from '../../state/desk.ts'
@@ -16,6 +17,7 @@ import { LineWindow } from '../parts/line-window.tsx'
 import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
+import { ShortForms } from '../parts/short-forms.tsx'
 import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
@@ -95,6 +97,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
         </div>
       </div>
       <Keep guide={guide} outcome={outcome} advice={advice} />
+      <ShortForms texts={withCautions([...outcomeTexts(outcome), ...adviceTexts(advice.items)], outcome.cautions)} />
       <Trail position={shown.position} hereId={outcome.id} />
       <Screening />
     </>

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { optionsOf, stopAfter } from '../../guide/engine.ts'
 import type { Event, Evidence, Reading } from '../../guide/investigation.ts'
+import { itemTexts, withCautions } from '../../guide/screen-texts.ts'
 import type { Guide, Shown } from '../../guide/types.ts'
 import { give, giveFrequency, lastEvent } from '../../state/ask.ts'
 import { goTo, hashOf } from '../../state/router.ts'
@@ -8,6 +9,7 @@ import { Cautions } from '../parts/cautions.tsx'
 import { FrequencyField } from '../parts/frequency-field.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { OptionSearch } from '../parts/option-search.tsx'
+import { ShortForms } from '../parts/short-forms.tsx'
 import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { TestCard } from '../parts/test-card.tsx'
 import { Head } from '../shell/head.tsx'
@@ -83,6 +85,7 @@ export function QuestionView({ guide, question, shown }: Given) {
             </p>
           )}
         </details>
+        <ShortForms texts={withCautions(itemTexts(question), question.cautions)} />
         <Trail position={shown.position} hereId={question.id} />
       </div>
     </>
