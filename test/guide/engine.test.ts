@@ -167,6 +167,26 @@ describe('replay', () => {
   })
 })
 
+describe('test pulses', () => {
+  const plan = { ...GATE, wrong: 'plan', 'plan-direction': 'pulses' }
+
+  it('end at an outcome of their own, never at that of lightning, and not at a part while the plan is not known', () => {
+    expect(replay(GUIDE, plan).current.id).toBe('pulse-kind')
+    expect(replay(GUIDE, { ...plan, 'pulse-kind': 'cs115' }).current.id).toBe('pulse-inject')
+    const ends = { cs115: 'cs115', cs116: 'cs116', emp: 'rs105' }
+    for (const [kind, waveform] of Object.entries(ends)) {
+      const { current } = replay(GUIDE, { ...plan, 'pulse-kind': kind, 'pulse-inject': 'one-cable' })
+      expect(current).toMatchObject({
+        id: `pulses-${kind}`,
+        checks: [{ check: 'surge', prefill: { waveform } }, {}, {}],
+      })
+    }
+    expect(replay(GUIDE, { ...plan, 'pulse-kind': 'dont-know' }).current).toMatchObject({ class: 'measure' })
+    expect(replay(GUIDE, { ...plan, 'pulse-kind': 'emp', 'pulse-inject': 'passes' }).current.id).toBe('pulses-passed')
+    expect(replay(GUIDE, { ...plan, 'plan-direction': 'surge' }).current.id).toBe('suppressor-plan')
+  })
+})
+
 describe('after a repair', () => {
   const proven: Answers = { ...GATE, wrong: 'reading', when: 'transmit', 'strap-trial': 'gone', ptt: 'gone-cable' }
 
