@@ -9,6 +9,7 @@ import type { CheckId, FactKey } from './ids.ts'
 import type { LadderRung, Picture, PlotCurve, StripMark, StripRow } from './picture.ts'
 import type { Level } from './quantity/level-unit.ts'
 import type { Quantity } from './quantity/quantity.ts'
+import type { Finding, Issue, Refused, Resting, Result, Success } from './said.ts'
 import type { Cell, Topology, Verdict } from './terms.ts'
 
 /** Where the text of a fact came from; the resolver ranks them. */
@@ -56,9 +57,12 @@ export type WhenEmpty =
       readonly name?: string
       readonly offer?: { readonly text: string; readonly why: string }
     }
-  | { readonly do: 'omit' }
+  /** `name` and `how` where an answer can turn on it after all */
+  | { readonly do: 'omit'; readonly name?: string; readonly how?: string }
   | {
       readonly do: 'assume'
+      readonly name?: string
+      readonly how?: string
       readonly text: string
       readonly why: string
       readonly favourable: boolean
@@ -217,35 +221,6 @@ export type Output = {
   readonly lead?: true
 } & ({ readonly quantity: Quantity; readonly digits: number } | { readonly is: 'words' })
 
-export type Issue = { readonly key: string; readonly code: string; readonly message: string }
-
-export type Finding = { readonly verdict: Verdict; readonly sentence: string }
-
-export type Success = {
-  readonly ok: true
-  readonly verdict?: Verdict
-  /** The sentence that answers what was asked: number and limit in it, the word of the verdict too (`sentenceOf`). */
-  readonly headline: string
-  /** the question is for a number: the number is the answer, and `ok` says only that it stands */
-  readonly answers?: 'number'
-  /** The one fact that would decide it: the key of its field, and how it is found out. */
-  readonly needs?: { readonly key: string; readonly sentence: string }
-  /** Reasons, worst first: limits named, what opens a shut window, dips, cautions that follow from the numbers. */
-  readonly findings: readonly Finding[]
-  readonly outputs: Readonly<Record<string, { readonly cell: Cell; readonly basis: Basis }>>
-  readonly bounds: readonly SaidBound[]
-  readonly rungs: readonly Rung[]
-  readonly pictures: readonly Picture[]
-  /** keys of fields that may stay empty in general but are needed for this answer */
-  readonly asks?: readonly string[]
-  /** ids of safety texts (reference/safety.ts) that fit this result */
-  readonly cautions: readonly string[]
-}
-
-export type Refused = { readonly ok: false; readonly issues: readonly Issue[] }
-
-export type Result = Refused | Success
-
 export type Progress = { readonly doneFrac: number }
 
 /**
@@ -276,22 +251,33 @@ export interface Check<I extends readonly Input[] = readonly Input[], F extends 
    * would be another part says nothing about this one. Absent: `figures` on the other facts says the same.
    */
   doubted?(given: Given<I>, figures: F): Figures | Refused
+  /**
+   * What an answer is that would be a yes and rests on these assumed inputs, where that is more than `unknown`: never
+   * `ok`. Absent or undefined: unknown.
+   */
+  resting?(given: Given<I>, figures: F, keys: readonly string[]): Resting | undefined
 }
 
 export type {
   Cell,
   CheckId,
   FactKey,
+  Finding,
+  Issue,
   LadderRung,
   Level,
   LineKindId,
   Picture,
   PlotCurve,
   Quantity,
+  Refused,
+  Resting,
+  Result,
   SourceId,
   Standing,
   StripMark,
   StripRow,
+  Success,
   Topology,
   Verdict,
 }

@@ -1,5 +1,6 @@
 /** The one order of verdicts (fails, then unknown, then marginal, then ok) and the one list of words for them. */
-import type { Finding, Success, Verdict } from './types.ts'
+import type { Finding, Success } from './said.ts'
+import type { Verdict } from './terms.ts'
 
 /** What every screen, shared text and sheet of paper says for a verdict; addresses and files keep the ids. */
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
@@ -14,7 +15,8 @@ export type AroundWord = { readonly before: string; readonly word: string; reado
 
 /** Where a sentence says the word of its verdict, small or with a capital; undefined = it does not. */
 export function aroundWord(sentence: string, verdict: Verdict): AroundWord | undefined {
-  const found = new RegExp(`(?<![\\p{L}\\d])${VERDICT_WORDS[verdict]}(?=[.:,;])`, 'iu').exec(sentence)
+  const saying = VERDICT_WORDS[verdict]
+  const found = new RegExp(`^${saying}(?!\\p{L})|(?<![\\p{L}\\d])${saying}(?=[.:,;])`, 'iu').exec(sentence)
   if (found === null) return undefined
   const [word] = found
   return { before: sentence.slice(0, found.index), word, after: sentence.slice(found.index + word.length) }
@@ -27,9 +29,10 @@ export function aroundWord(sentence: string, verdict: Verdict): AroundWord | und
 export function sentenceOf({ verdict, headline, answers }: Pick<Success, 'verdict' | 'headline' | 'answers'>): string {
   if (verdict === undefined || (answers === 'number' && verdict === 'ok') || aroundWord(headline, verdict))
     return headline
-  const word = VERDICT_WORDS[verdict]
-  return `${word.charAt(0).toUpperCase()}${word.slice(1)}. ${headline}`
+  return `${capital(VERDICT_WORDS[verdict])}. ${headline}`
 }
+
+export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 /** Larger is worse. */
 export const VERDICT_RANK: Readonly<Record<Verdict, number>> = { ok: 0, marginal: 1, unknown: 2, fails: 3 }

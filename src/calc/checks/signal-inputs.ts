@@ -25,7 +25,15 @@ export const suppressorInput = {
   label: 'Suppressor',
   help: 'Capacitance of the suppressor at 0 V, per leg. It uses room and earns no attenuation.',
   type: FARADS,
-  whenEmpty: { do: 'assume', text: '0', why: 'no suppressor', favourable: true, contraryOfKind: 'suppressorF' },
+  whenEmpty: {
+    do: 'assume',
+    name: 'the suppressor',
+    how: 'The data sheet of the suppressor gives its capacitance at 0 V; 0 if none is fitted.',
+    text: '0',
+    why: 'no suppressor',
+    favourable: true,
+    contraryOfKind: 'suppressorF',
+  },
 } as const satisfies Input
 
 export const existingInput = {
@@ -36,6 +44,8 @@ export const existingInput = {
   type: FARADS,
   whenEmpty: {
     do: 'assume',
+    name: 'what is already on the line',
+    how: 'Add up the other nodes, stubs and filters, or measure with the line unpowered and every other box connected.',
     text: '0',
     why: 'nothing else on the line',
     favourable: true,
@@ -58,7 +68,11 @@ export const bitRateInput = {
   label: 'Bit rate',
   help: 'Only for kinds that run at several rates: 500 kbit/s, 1M.',
   type: { is: 'number', quantity: 'bitRate', min: 1, max: 1e11 },
-  whenEmpty: { do: 'omit' },
+  whenEmpty: {
+    do: 'omit',
+    name: 'the bit rate',
+    how: 'The interface document of the bus names it; on a scope it is one over the shortest bit.',
+  },
   group: SIGNAL,
 } as const satisfies Input
 
@@ -78,7 +92,11 @@ export const signalOhmInput = {
   label: 'Signal resistance',
   help: 'Resistance the signal sees at the capacitor (pull-up, driver, source and load in parallel). Empty: the kind’s own.',
   type: { is: 'number', quantity: 'resistance', min: 1e-3, max: 1e9 },
-  whenEmpty: { do: 'omit' },
+  whenEmpty: {
+    do: 'omit',
+    name: 'the signal resistance',
+    how: 'Pull-up, driver, source and load at the contact in parallel, from the data of the two boxes.',
+  },
   group: SIGNAL,
 } as const satisfies Input
 
@@ -89,7 +107,11 @@ export const ownCeilingInputs = [
     label: 'Most it may see',
     help: 'From your specification or the maker of the box: in all, between the wires of a pair, to chassis on a single line.',
     type: FARADS,
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'a limit of your own',
+      how: 'The specification or the maker of the box names the most capacitance its contact may see.',
+    },
     group: OWN,
   },
   {
@@ -98,7 +120,11 @@ export const ownCeilingInputs = [
     label: 'Highest useful frequency',
     help: 'Of your signal. Empty: that of the kind.',
     type: { is: 'number', quantity: 'frequency', min: 1e-3, max: 1e11 },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'the highest useful frequency',
+      how: 'From the specification of the signal; 0.35 over its fastest edge where it is digital.',
+    },
     group: OWN,
   },
   {

@@ -1,9 +1,21 @@
 /** Runs a check on its fields, and tries whether a favourable assumption could turn the verdict. */
 
 import { lineKindById } from '../../reference/line-kinds.ts'
-import type { Check, Figures, GivenValue, Issue, Progress, Refused, Result, Verdict } from '../types.ts'
-import { VERDICT_RANK } from '../verdict.ts'
+import type {
+  Check,
+  Figures,
+  GivenValue,
+  Issue,
+  Progress,
+  Refused,
+  Resting,
+  Result,
+  Success,
+  Verdict,
+} from '../types.ts'
+import { VERDICT_RANK, VERDICT_WORDS } from '../verdict.ts'
 import { type Contrary, contraryOf, type Field } from './fields.ts'
+import { nameOf, needsOf } from './missing.ts'
 
 /**
  * Drives the check to its answer in words and pictures; yields progress and may be abandoned between yields.
@@ -15,19 +27,43 @@ export function* evaluate(check: Check, fields: readonly Field[]): Generator<Pro
   if (isRefused(found)) return found
   const said = check.explain(found.given, found.figures)
   if (found.blamed.length === 0) return said
-  const facts = found.blamed.map(
+  const resting = restingOf(check, found)
+  return resting ? { ...said, ...resting } : doubted(found, said)
+}
+
+/** An answer that rests on what was assumed: the fact that would decide it, and what it would be as assumed. */
+function doubted({ blamed, figures: { verdict = 'unknown' } }: Judged, said: Success): Success {
+  const word = VERDICT_WORDS[verdict]
+  const inputs = blamed.map(({ field }) => field.input)
+  const names = inputs.map(nameOf).join(' and ')
+  const facts = blamed.map(
     ({ field, text }) => `${field.input.label.toLowerCase()} (taken as ${field.assumed?.text}; ${text} would turn it)`,
   )
-  const sentence = `Would be “${found.figures.verdict}”, but it rests on ${facts.join(' and ')}. Enter what is true.`
-  return { ...said, verdict: 'unknown', findings: [{ verdict: 'unknown', sentence }, ...said.findings] }
+  const sentence = `Would be “${word}”, but it rests on ${facts.join(' and ')}. Enter what is true.`
+  const needs = needsOf(inputs, inputs[0]?.key)
+  return {
+    ...said,
+    verdict: 'unknown',
+    headline: `Not known: needs ${names}. As assumed it would be “${word}”.`,
+    ...(needs === undefined ? {} : { needs }),
+    findings: [{ verdict: 'unknown', sentence }, ...said.findings],
+  }
 }
 
 /** The numbers of the same answer, its verdict doubted in the same way, without a sentence being written. */
 export function* evaluateFigures(check: Check, fields: readonly Field[]): Generator<Progress, Figures | Refused> {
   const found = yield* judged(check, fields)
   if (isRefused(found)) return found
-  return found.blamed.length === 0 ? found.figures : { ...found.figures, verdict: 'unknown' }
+  if (found.blamed.length === 0) return found.figures
+  return { ...found.figures, verdict: restingOf(check, found)?.verdict ?? 'unknown' }
 }
+
+const restingOf = (check: Check, { given, figures, blamed }: Judged): Resting | undefined =>
+  check.resting?.(
+    given,
+    figures,
+    blamed.map(({ field }) => field.key),
+  )
 
 /** Runs to the end at once: for tests and for places that have already decided to wait. */
 export function atOnce<R>(running: Generator<Progress, R>): R {

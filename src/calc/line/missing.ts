@@ -1,5 +1,5 @@
 /** What a check still waits for, named once from its descriptor. */
-import type { GivenValue, Input } from '../types.ts'
+import type { GivenValue, Input, Success } from '../types.ts'
 
 /** Inputs that must be asked for and have no value, in the order of the descriptor. */
 export function missingInputs(
@@ -11,7 +11,12 @@ export function missingInputs(
 
 /** The thing a field asks for, as a sentence names it: "the noise frequency". */
 export function nameOf(input: Input): string {
-  return (input.whenEmpty.do === 'ask' ? input.whenEmpty.name : undefined) ?? input.label.toLowerCase()
+  return input.whenEmpty.name ?? input.label.toLowerCase()
+}
+
+/** How it is found out; what the field is, where its descriptor says no more. */
+export function howOf(input: Input): string {
+  return input.whenEmpty.how ?? input.help
 }
 
 /** Names of what is missing, for "Enter …" and "needs …". */
@@ -20,4 +25,18 @@ export function missingNames(
   given: Readonly<Record<string, GivenValue | undefined>>,
 ): readonly string[] {
   return missingInputs(inputs, given).map(nameOf)
+}
+
+/** The fact that would decide an answer, as the link to its field; undefined where there is no such field. */
+export function needsOf(inputs: readonly Input[], key: string | undefined): Success['needs'] {
+  const input = inputs.find((one) => one.key === key)
+  return input && { key: input.key, sentence: howOf(input) }
+}
+
+/** The first of what is missing, as the link to its field. */
+export function firstMissing(
+  inputs: readonly Input[],
+  given: Readonly<Record<string, GivenValue | undefined>>,
+): Success['needs'] {
+  return needsOf(inputs, missingInputs(inputs, given)[0]?.key)
 }

@@ -62,10 +62,13 @@ function assertFinite(si: number, quantity: Quantity): void {
   if (!Number.isFinite(si)) throw new RangeError(`expected a finite number for ${QUANTITIES[quantity].word}, got ${si}`)
 }
 
+const isDecibelLike = (quantity: Quantity): boolean =>
+  quantity === 'decibel' || quantity === 'level' || quantity === 'slope'
+
 function roundForShow(si: number, quantity: Quantity, digits: number): string {
   const size = Math.abs(si)
   if (quantity === 'count' && Number.isInteger(si)) return size.toExponential()
-  const isDecibel = quantity === 'decibel' || quantity === 'level' || quantity === 'slope'
+  const isDecibel = isDecibelLike(quantity)
   // a residue of rounding is no attenuation: 4e-16 dB prints as 0 dB
   const kept = isDecibel && size < 1 ? Number(size.toFixed(FINEST_DECIBEL_DECIMALS)) : size
   return kept.toExponential(digits - 1)
@@ -86,6 +89,49 @@ export function formatQuantity(si: number, quantity: Quantity, digits = 3): stri
   }
   return assemble(si < 0, decimalOf(roundForShow(si, quantity, digits)), quantity, SHOWN)
 }
+
+/** Which way a limit is rounded, so that who keeps what is printed keeps the limit. */
+export type LimitSide = 'most' | 'least'
+
+const ESTIMATE_DIGITS = 3
+const FREQUENCY_DIGITS = 4
+/** Past these digits binary arithmetic speaks, not the figure. */
+const TRUE_DIGITS = 12
+
+/** The leading digits of a size, cut off or brought up to the next: exponential notation. */
+function towards(size: number, digits: number, up: boolean): string {
+  const [mantissa = '0', exponent = '0'] = size.toExponential(TRUE_DIGITS - 1).split('e')
+  const all = mantissa.replace('.', '')
+  const isCut = /[1-9]/u.test(all.slice(digits))
+  const head = Number(all.slice(0, digits)) + (up && isCut ? 1 : 0)
+  return Number(`${head}e${Number(exponent) - digits + 1}`).toExponential()
+}
+
+/**
+ * An estimate or a computed limit for people to read: three digits; a most is cut down and a least brought up, so that
+ * what is printed lies inside the limit. Frequencies and rates keep four digits and are rounded to the nearest; decibels
+ * go no finer than 0.001. `si` as for `formatQuantity`; typed values and figures of documents are `formatExact`.
+ * Example: formatEstimate(4.809e-9, 'capacitance', 'most') is "4.8 nF" with a no-break space.
+ */
+export function formatEstimate(si: number, quantity: Quantity, side?: LimitSide): string {
+  if (quantity === 'frequency' || quantity === 'bitRate') return formatQuantity(si, quantity, FREQUENCY_DIGITS)
+  if (side === undefined || quantity === 'count') return formatQuantity(si, quantity, ESTIMATE_DIGITS)
+  assertFinite(si, quantity)
+  const up = (side === 'least') !== si < 0
+  const size = Math.abs(si)
+  const digits =
+    isDecibelLike(quantity) && size > 0
+      ? Math.min(ESTIMATE_DIGITS, Math.floor(Math.log10(size)) + 1 + FINEST_DECIBEL_DECIMALS)
+      : ESTIMATE_DIGITS
+  const rounded = digits >= 1 ? towards(size, digits, up) : (up ? 10 ** -FINEST_DECIBEL_DECIMALS : 0).toExponential()
+  return assemble(si < 0, decimalOf(rounded), quantity, SHOWN)
+}
+
+/**
+ * A figure that was typed or that a document prints, for people to read: nothing rounded away.
+ * Example: formatExact(108.15e6, 'frequency') is "108.15 MHz".
+ */
+export const formatExact = (si: number, quantity: Quantity): string => formatQuantity(si, quantity, TRUE_DIGITS)
 
 /**
  * Text for a field that `parseQuantity` reads back as the very same number: every digit kept, plain space and minus.

@@ -6,6 +6,7 @@ const ARINC_429_NODE: readonly Permitted[] = [
   {
     id: 'arinc-429-receiver-differential',
     label: 'ARINC 429 receiver, 50 pF between the lines',
+    allows: { by: 'ARINC 429', of: 'a receiver, between the lines' },
     farads: 50e-12,
     counts: 'dm',
     source: memory('R1', '2.2.4'),
@@ -13,6 +14,7 @@ const ARINC_429_NODE: readonly Permitted[] = [
   {
     id: 'arinc-429-receiver-leg',
     label: 'ARINC 429 receiver, 50 pF from each line to ground',
+    allows: { by: 'ARINC 429', of: 'a receiver' },
     farads: 50e-12,
     counts: 'leg',
     source: memory('R1', '2.2.4'),
@@ -212,6 +214,7 @@ export const DATA_KINDS: readonly LineKind[] = [
       {
         id: 'rs-232-total',
         label: 'RS-232 total of 2500 pF at the interface, cable included',
+        allows: { by: 'RS-232', of: 'in all, cable included' },
         farads: 2500e-12,
         counts: 'dm',
         source: read('R9'),
@@ -282,6 +285,7 @@ export const DATA_KINDS: readonly LineKind[] = [
       {
         id: 'can-node',
         label: 'CAN, 100 pF added to a node, from each line to ground (common practice)',
+        allows: { by: 'practice', of: 'a node' },
         farads: 100e-12,
         counts: 'leg',
         source: practice('R19', 'below 100 pF added to a node; no document limits it'),
@@ -314,6 +318,7 @@ export const DATA_KINDS: readonly LineKind[] = [
       {
         id: 'lin-slave',
         label: 'LIN slave, 250 pF less 45 pF for the pin',
+        allows: { by: 'the LIN figure', of: 'a slave' },
         farads: 205e-12,
         counts: 'leg',
         source: read('R33'),
@@ -342,7 +347,14 @@ export const DATA_KINDS: readonly LineKind[] = [
       loading: { rule: 'i2c-rise', riseSec },
       loadingSource: read('R22'),
       permitted: [
-        { id: `${id}-bus`, label: 'I²C bus capacitance in all', farads: busF, counts: 'dm', source: read('R22') },
+        {
+          id: `${id}-bus`,
+          label: 'I²C bus capacitance in all',
+          allows: { by: 'I²C', of: 'in all' },
+          farads: busF,
+          counts: 'dm',
+          source: read('R22'),
+        },
       ],
       trial: { lowF: 10e-12, mediumF: 47e-12, highF: 100e-12, counts: 'leg' },
       steadyPeakV: 5,

@@ -58,6 +58,7 @@ export const FAST_KINDS: readonly LineKind[] = [
       {
         id: 'usb-low-speed-line',
         label: 'USB low speed, 450 pF from each line to ground, cable and device together',
+        allows: { by: 'USB', of: 'a line, cable included' },
         farads: 450e-12,
         counts: 'leg',
         source: read('R24', '7.1.1.2'),
@@ -85,6 +86,7 @@ export const FAST_KINDS: readonly LineKind[] = [
       {
         id: 'usb-full-speed-edge-line',
         label: 'USB full speed, 75 pF from each line to ground where the edge is judged',
+        allows: { by: 'USB', of: 'a line' },
         farads: 75e-12,
         counts: 'leg',
         source: memory('usb-2', '7.1.6'),
@@ -92,6 +94,7 @@ export const FAST_KINDS: readonly LineKind[] = [
       {
         id: 'usb-full-speed-upstream-line',
         label: 'USB full speed, 100 pF from each line to ground at an upstream port',
+        allows: { by: 'USB', of: 'a line at an upstream port' },
         farads: 100e-12,
         counts: 'leg',
         source: memory('usb-2', '7.1.6'),

@@ -63,6 +63,8 @@ export type MaskSegment = {
 export type Permitted = {
   readonly id: string
   readonly label: string
+  /** who allows it, and what one figure is for: "practice allows 100 pF a node" */
+  readonly allows: { readonly by: string; readonly of: string }
   readonly farads: number
   /** `dm`: differential (or the single line's) total; `leg`: each leg to chassis */
   readonly counts: 'dm' | 'leg'

@@ -2,6 +2,7 @@
 import type { Check } from '../../types.ts'
 import { type LoadingFigures, loadingFigures } from './figures.ts'
 import { loadingInputs } from './inputs.ts'
+import { restingLoading } from './sentence.ts'
 import { explainLoading } from './words.ts'
 
 export const loadingCheck: Check<typeof loadingInputs, LoadingFigures> = {
@@ -23,4 +24,5 @@ export const loadingCheck: Check<typeof loadingInputs, LoadingFigures> = {
   ],
   figures: loadingFigures,
   explain: explainLoading,
+  resting: restingLoading,
 }

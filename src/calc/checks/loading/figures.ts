@@ -123,9 +123,9 @@ function judged(given: LoadingGiven, kind: LineKind): LoadingFigures {
   const signal: LoadedSignal = { facts, farads, section: sectionOf(facts, filter, farads, choke?.loopH ?? 0) }
   const judgement = judgeLoading({ facts, taken, filter })
   const isEntered = given.capacitanceF !== undefined || choke !== undefined
-  // With nothing entered a line that already carries too much still fails.
-  const isKnown = isEntered && choke?.isOneWire !== true
-  const verdict = isKnown || judgement.verdict === 'fails' ? judgement.verdict : worse(judgement.verdict, 'unknown')
+  // With nothing entered the question is for the most it may be: that stands, or there is none.
+  const isDoubtful = choke?.isOneWire === true && judgement.verdict !== 'fails'
+  const verdict = isDoubtful ? worse(judgement.verdict, 'unknown') : judgement.verdict
   return {
     verdict,
     values: valuesOf({ signal, taken, isEntered, judgement }),

@@ -3,7 +3,7 @@ import { lineKindById } from '../../../reference/line-kinds.ts'
 import { roomPerLegF } from '../../bounds/room.ts'
 import { permittedBasis, permittedLabel, worksBasis, worksWhy } from '../../explain/ceiling.ts'
 import { ONE_WIRE, usualLeakage } from '../../explain/choke.ts'
-import { coilClauses, judgementFindings, kindFindings } from '../../explain/loading.ts'
+import { judgementFindings, kindFindings } from '../../explain/loading.ts'
 import { worksList } from '../../loading/ceiling.ts'
 import { permittedRoomF } from '../../loading/judge.ts'
 import { formatQuantity } from '../../quantity/format.ts'
@@ -11,18 +11,17 @@ import type { Basis, Bound, Finding, SaidBound, Success, Verdict } from '../../t
 import { worstFirst } from '../../verdict.ts'
 import { hasSpread, type Loaded, type LoadingFigures } from './figures.ts'
 import type { LoadingGiven } from './inputs.ts'
+import { loadingSaid, type Said, stoppedSaid } from './sentence.ts'
 import { loadingStrip } from './strip.ts'
 import { saidOutputs } from './workings.ts'
 
-const farads = (si: number): string => formatQuantity(si, 'capacitance')
 const PRACTICE_BASIS: Basis = { steps: [], assumptions: [], sources: [{ id: 'practice', standing: 'practice' }] }
-const CHOOSE = 'Choose the line: what it carries decides how much it stands.'
 
 export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Success {
   const { loaded, verdict } = figures
   if (loaded === undefined) {
     const barredWhy = lineKindById(given.lineKind ?? '')?.barredWhy
-    return stopped(barredWhy ?? CHOOSE, verdict, barredWhy === undefined ? [] : ['no-trial', 'screening'])
+    return stopped(stoppedSaid(given), verdict, barredWhy)
   }
   const { taken, signal, ceiling } = loaded
   const bounds = boundsOf(loaded)
@@ -36,7 +35,7 @@ export function explainLoading(given: LoadingGiven, figures: LoadingFigures): Su
   return {
     ok: true,
     verdict,
-    headline: headlineOf(given, loaded, verdict),
+    ...loadingSaid(given, figures, loaded),
     findings: worstFirst([
       ...judgementFindings(signal.facts, loaded.judgement),
       ...kindFindings(signal.facts, signal.farads),
@@ -60,17 +59,17 @@ function tightest(bounds: readonly Bound[]): Bound | undefined {
     .reduce<Bound | undefined>((least, bound) => (least && least.farads <= bound.farads ? least : bound), undefined)
 }
 
-function stopped(sentence: string, verdict: Verdict, cautions: readonly string[]): Success {
+function stopped(said: Said, verdict: Verdict, barredWhy: string | undefined): Success {
   return {
     ok: true,
     verdict,
-    headline: sentence,
+    ...said,
     findings: [],
-    outputs: { mostCapacitanceF: { cell: { is: 'none', why: sentence }, basis: PRACTICE_BASIS } },
+    outputs: { mostCapacitanceF: { cell: { is: 'none', why: barredWhy ?? 'needs the line' }, basis: PRACTICE_BASIS } },
     bounds: [],
     rungs: [],
     pictures: [],
-    cautions,
+    cautions: barredWhy === undefined ? [] : ['no-trial', 'screening'],
   }
 }
 
@@ -106,36 +105,6 @@ function asEntered(given: LoadingGiven, { isEntered }: Loaded): readonly Finding
   if (given.topology === 'C' && (given.inductanceH ?? 0) > 0)
     said.push({ verdict: 'ok', sentence: 'A C has no inductor: the one entered is not counted.' })
   return said
-}
-
-function headlineOf(given: LoadingGiven, loaded: Loaded, verdict: Verdict): string {
-  const { ceiling, taken, legF, isEntered, signal, judgement, choke } = loaded
-  const { works } = ceiling
-  if (works.farads === undefined) return worksWhy(signal.facts, works)
-  const room = Math.max(0, roomPerLegF(works.farads, taken))
-  const leg = taken.isPair ? ' per leg' : ''
-  if (!isEntered) return room === 0 ? 'No room is left on this line.' : `This line stands up to ${farads(room)}${leg}.`
-  const parts =
-    choke === undefined
-      ? `${farads(legF)}${leg}`
-      : legF === 0
-        ? 'The choke alone'
-        : `${farads(legF)}${leg} with the choke`
-  const has = `${parts}${hasSpread(given) ? ' over its tolerance' : ' as entered'}`
-  if (judgement.reasons.some((reason) => reason.is === 'works' && reason.verdict === 'fails'))
-    return `${has} is too much: ${room === 0 ? 'no room is left' : `it works up to ${farads(room)}${leg}`}.`
-  return `${has} is inside the ${farads(room)}${leg} that work${reservation(loaded, verdict)}.`
-}
-
-/** What keeps a capacitance inside its room from being ok, in half a sentence. */
-function reservation({ judgement }: Loaded, verdict: Verdict): string {
-  if (verdict === 'ok') return ''
-  const coil = coilClauses(judgement)[0]
-  const exceeded = judgement.reasons.flatMap((reason) => (reason.is === 'permitted' ? [reason.roomF] : []))
-  if (verdict === 'marginal' && exceeded.length > 0)
-    return `, but over the ${farads(Math.max(0, Math.min(...exceeded)))} a document permits`
-  if (coil !== undefined) return `, but with the inductor ${coil}`
-  return ', but not with everything else that was entered'
 }
 
 /** The bounds as farads of one leg, with what is on the line already taken off. */
