@@ -1,29 +1,19 @@
 /** What a check screen shows and does: a Line in, fields and an answer out, computed in slices. */
-import { batch, computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals'
+import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import { evaluate } from '../calc/line/evaluate.ts'
 import type { Express, Field } from '../calc/line/fields.ts'
 import { emptied, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
-import type { Check, Fact, FactKey, Input, Line, Progress, Result } from '../calc/types.ts'
+import type { Check, Fact, FactKey, Input, Line } from '../calc/types.ts'
 import type { Desk, Write } from './desk.ts'
 import { hashOf, type Pair, pairsOf } from './router.ts'
+import { type Answer, createRunner } from './runner.ts'
 import { type Displaced, shownFields, stable } from './shown-fields.ts'
 
-/**
- * `done`: the answer belongs to the fields as they are. `working`: it does not yet; `previous` may be shown, marked as
- * old, and after a moment `slow` asks for progress and a way to stop. `stopped`: the user stopped it. `broken`: the
- * check itself failed, which is our fault and is said so.
- */
-export type Answer =
-  | { readonly is: 'done'; readonly result: Result }
-  | { readonly is: 'working'; readonly doneFrac: number; readonly slow: boolean; readonly previous: Result | undefined }
-  | { readonly is: 'stopped' }
-  | { readonly is: 'broken'; readonly message: string }
+export type { Answer }
 
-/** Long enough for a frame at 60 Hz to keep half of its time. */
-const SLICE_MS = 8
-/** Shorter waits are not worth a progress bar. */
-const SLOW_AFTER_MS = 200
+/** What is typed counts as said once nothing was typed for this long; until then a refusal waits. */
+export const PAUSE_MS = 900
 
 export type CheckModel = {
   readonly check: Check
@@ -35,6 +25,13 @@ export type CheckModel = {
   /** the address that brings this answer back elsewhere: everything it rests on, typed or taken over */
   readonly hash: ReadonlySignal<string>
   readonly isTouched: ReadonlySignal<boolean>
+  /**
+   * the field that is being typed in, while its text cannot be read yet ("4" on the way to "4.7 nF"): it is not refused
+   * and the last answer stays, marked as old, until typing pauses or the field is left
+   */
+  readonly unsaidKey: ReadonlySignal<string | undefined>
+  /** the field is left: what stands in it counts as said */
+  readonly leave: () => void
   /** writes what was typed to the Line, at every key; `base`: the text the field showed before */
   readonly type: (key: string, text: string, base?: string) => void
   /** takes what another source says in place of what stands in the field; undefined: what comes when nothing is typed */
@@ -86,10 +83,26 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
   // A change the answer does not read, as where a text comes from, computes nothing.
   const judged = computed(() => keepTexts(fields.value))
   const hash = computed(() => hashFor(check, fields.value, strangers))
+  const typing = signal<string | undefined>(undefined)
+  const unsaidKey = computed(() => {
+    const field = typing.value === undefined ? undefined : fields.value.find(({ key }) => key === typing.value)
+    return field !== undefined && UNSAID.has(field.state) ? field.key : undefined
+  })
+  let pause: ReturnType<typeof setTimeout> | undefined
+  const leave = () => {
+    clearTimeout(pause)
+    typing.value = undefined
+  }
+  const noteTyping = (key: string) => {
+    clearTimeout(pause)
+    typing.value = key
+    pause = setTimeout(leave, PAUSE_MS)
+  }
   const runner = createRunner()
   const stopRunning = effect(() => {
     const read = judged.value
-    runner.start(() => evaluate(check, read))
+    if (unsaidKey.value === undefined) runner.start(() => evaluate(check, read))
+    else runner.hold()
   })
   const inputOf = (key: string): Input | undefined => check.inputs.find((input) => input.key === key)
 
@@ -117,15 +130,21 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     answer: runner.answer,
     hash,
     isTouched,
+    unsaidKey,
+    leave,
     type: (key, text, base) => {
       const input = inputOf(key)
       if (input === undefined) return
       const isBlank = text.trim() === ''
-      put(input, isBlank ? emptied(line.peek(), input, express) : { text, origin: { by: 'user' } }, true, base)
+      batch(() => {
+        if (input.type.is !== 'choice' && input.type.is !== 'flag') noteTyping(key)
+        put(input, isBlank ? emptied(line.peek(), input, express) : { text, origin: { by: 'user' } }, true, base)
+      })
     },
     take: (key, other) => {
       const input = inputOf(key)
       if (input === undefined) return
+      leave()
       put(input, other && takenFact(line.peek(), input.fact, other, express), false)
     },
     takeText: (key, text, left) => {
@@ -135,11 +154,15 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     stop: runner.stop,
     runAgain: () => runner.start(() => evaluate(check, judged.peek())),
     dispose: () => {
+      clearTimeout(pause)
       stopRunning()
       runner.drop()
     },
   }
 }
+
+/** States a text passes through on the way to one that can be read. */
+const UNSAID: ReadonlySet<Field['state']> = new Set(['refused', 'missing', 'pending'])
 
 /** What to write so that `other` fills the field: nothing where it comes by itself, itself, or typed. */
 function takenFact(line: Line, fact: FactKey, other: Fact, express: Express): Fact | undefined {
@@ -160,66 +183,6 @@ function hashFor(check: Check, fields: readonly Field[], strangers: readonly Pai
 /** The address that brings a check of this Line to somebody else. */
 export const addressFor = (check: Check, line: Line, express?: Express): string =>
   hashFor(check, resolve(line, express).fields(check), [])
-
-type Runner = {
-  readonly answer: ReadonlySignal<Answer>
-  readonly start: (begin: () => Generator<Progress, Result>) => void
-  readonly stop: () => void
-  readonly drop: () => void
-}
-
-function createRunner(): Runner {
-  const answer = signal<Answer>({ is: 'working', doneFrac: 0, slow: false, previous: undefined })
-  let turn: ReturnType<typeof setTimeout> | undefined
-  let run = 0
-
-  const drop = () => {
-    run += 1
-    clearTimeout(turn)
-  }
-  const advance = (mine: number, running: Generator<Progress, Result>, startedMs: number) => {
-    if (mine !== run) return
-    try {
-      const step = sliceOf(running)
-      if (step.done) {
-        answer.value = { is: 'done', result: step.value }
-        return
-      }
-      const slow = performance.now() - startedMs > SLOW_AFTER_MS
-      answer.value = { is: 'working', doneFrac: step.value.doneFrac, slow, previous: previousOf(answer.peek()) }
-      turn = setTimeout(() => advance(mine, running, startedMs))
-    } catch (error) {
-      answer.value = { is: 'broken', message: error instanceof Error ? error.message : String(error) }
-    }
-  }
-  return {
-    answer,
-    start: (begin) => {
-      drop()
-      const running = begin()
-      const mine = run
-      untracked(() => advance(mine, running, performance.now()))
-    },
-    stop: () => {
-      drop()
-      answer.value = { is: 'stopped' }
-    },
-    drop,
-  }
-}
-
-/** Drives the generator until its time is up; a short check ends within its first slice. */
-function sliceOf(running: Generator<Progress, Result>): IteratorResult<Progress, Result> {
-  const untilMs = performance.now() + SLICE_MS
-  let step = running.next()
-  while (!step.done && performance.now() < untilMs) step = running.next()
-  return step
-}
-
-function previousOf(answer: Answer): Result | undefined {
-  if (answer.is === 'done') return answer.result
-  return answer.is === 'working' ? answer.previous : undefined
-}
 
 export type Onward = { readonly check: Check; readonly sharedCount: number }
 

@@ -12,6 +12,7 @@ import './styles/base.css'
 import './styles/parts.css'
 import './styles/pictures.css'
 import './styles/screens.css'
+import './styles/check.css'
 import './styles/print.css'
 
 const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)

@@ -7,7 +7,7 @@ import { windowCheck } from '../../src/calc/checks/window/check.ts'
 import { withFact } from '../../src/calc/line/with-fact.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
 import type { Check, Fact, Line } from '../../src/calc/types.ts'
-import { addressFor, createCheck, onwardFrom } from '../../src/state/check.ts'
+import { addressFor, createCheck, onwardFrom, PAUSE_MS } from '../../src/state/check.ts'
 import { lineFrom } from '../../src/state/opening.ts'
 import { readQuery, splitQuery } from '../../src/state/router.ts'
 import { fakeCheck, slowCheck } from '../ui/fake-check.ts'
@@ -63,6 +63,7 @@ describe('the check model', () => {
     expect(model.answer.value).toMatchObject({ is: 'done', result: { ok: true, verdict: 'fails' } })
     expect(model.hash.value).toBe('#/check/filter?topology=C&capacitanceF=2%2C2%20uF&tint=red')
     model.type('capacitanceF', '4..7')
+    model.leave()
     expect(model.answer.value).toMatchObject({ is: 'done', result: { ok: false, issues: [{ key: 'capacitanceF' }] } })
     expect(model.fields.value.find(({ key }) => key === 'capacitanceF')?.text).toBe('4..7')
     model.dispose()
@@ -128,6 +129,36 @@ describe('a long computation', () => {
     expect(model.answer.value.is).toBe('working')
     vi.runAllTimers()
     expect(model.answer.value).toMatchObject({ is: 'done', result: { verdict: 'ok' } })
+    model.dispose()
+  })
+
+  it('refuses what is typed once typing pauses or the field is left; the last answer stays, as an old one', () => {
+    const model = open(fakeCheck, 'capacitanceF=2.2uF')
+    const old = { ok: true, verdict: 'fails' }
+    model.type('capacitanceF', '4..')
+    expect(model.unsaidKey.value).toBe('capacitanceF')
+    expect(model.answer.value).toMatchObject({ is: 'working', slow: false, previous: old })
+    vi.advanceTimersByTime(PAUSE_MS - 100)
+    model.type('capacitanceF', '4..7')
+    vi.advanceTimersByTime(PAUSE_MS - 100)
+    expect(model.answer.value.is).toBe('working')
+    vi.advanceTimersByTime(100)
+    expect(model.unsaidKey.value).toBeUndefined()
+    expect(model.answer.value).toMatchObject({ is: 'done', result: { ok: false }, previous: old })
+    model.type('capacitanceF', '')
+    expect(model.answer.value).toMatchObject({ is: 'working', previous: old })
+    model.leave()
+    expect(model.answer.value).toMatchObject({ is: 'done', result: { ok: true } })
+    model.type('capacitanceF', '4.7 n')
+    expect(model.unsaidKey.value).toBeUndefined()
+    expect(model.answer.value).toMatchObject({ is: 'done', result: { verdict: 'ok' } })
+    model.dispose()
+  })
+
+  it('does not wait for a choice that is left open: nothing is typed there', () => {
+    const model = open(fakeCheck, 'capacitanceF=2.2uF')
+    model.type('topology', '')
+    expect(model.answer.value.is).toBe('done')
     model.dispose()
   })
 

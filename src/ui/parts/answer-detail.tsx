@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
-import type { Basis, Check, Finding, Rung, SaidBound, Success } from '../../calc/types.ts'
-import { drawn, Figure, isAnswered, leadOutput } from './answer.tsx'
+import { useState } from 'preact/hooks'
+import type { Basis, Check, Finding, Picture, Rung, SaidBound, Success } from '../../calc/types.ts'
+import { drawn, Figure, leadOutput } from './answer.tsx'
 import { printed } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { PictureView } from './picture.tsx'
@@ -8,58 +9,98 @@ import { Working } from './working.tsx'
 
 type Given = { readonly check: Check; readonly result: Success; readonly live: boolean }
 
-/** Further pictures, reasons, every other figure, bounds and rungs, each with its working one tap away. */
+/** Reasons that stand open: the worst ones. */
+const MOST_REASONS = 2
+
+/** What explains the answer: the picture one acts on, every figure and the worst reasons at once, the evidence one tap away. */
 export function AnswerDetail({ check, result, live }: Given) {
-  const lead = leadOutput(check, result)
-  const others = check.outputs.filter((output) => output.key !== lead?.key && result.outputs[output.key] !== undefined)
+  const pictures = drawn(result)
+  const reasons = unsaid(result)
   return (
     <div class={live ? 'answer-detail' : 'answer-detail stale'}>
-      {drawn(result)
-        .slice(1)
-        .map((picture) => (
-          <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} />
-        ))}
-      <Findings findings={unsaid(result)} />
-      {others.length > 0 && (
-        <FigureList isAnswered={isAnswered(result)}>
-          {others.map((output) => {
-            const shown = result.outputs[output.key]
-            return shown ? (
-              <FoldedFigure key={output.key} label={output.label} basis={shown.basis}>
-                <Figure outputKey={output.key} cell={shown.cell} output={output} live={live} />
-              </FoldedFigure>
-            ) : null
-          })}
-        </FigureList>
-      )}
-      <Bounds bounds={result.bounds} />
-      <Rungs rungs={result.rungs} />
+      <Pictures pictures={pictures.filter(isActedOn)} result={result} />
+      <FigureLine check={check} result={result} live={live} />
+      <Findings findings={reasons.slice(0, MOST_REASONS)} />
+      <Evidence>
+        <Findings findings={reasons.slice(MOST_REASONS)} />
+        <Pictures pictures={pictures.filter((picture) => !isActedOn(picture))} result={result} />
+        <FigureList check={check} result={result} live={live} />
+        <Bounds bounds={result.bounds} />
+        <Rungs rungs={result.rungs} />
+      </Evidence>
     </div>
   )
 }
 
-/** Figures that do not exist yet say why they do not, but stay folded, so that the fields are not far down. */
-function FigureList({
-  isAnswered: open,
-  children,
-}: {
-  readonly isAnswered: boolean
-  readonly children: ComponentChildren
-}) {
-  if (!open) {
-    return (
-      <details class="fold figures">
-        <summary>No figures yet</summary>
-        {children}
-      </details>
-    )
-  }
+/** A strip shows where a value may lie: it stands beside the fields. */
+const isActedOn = (picture: Picture): boolean => picture.is === 'strip'
+
+function Pictures({ pictures, result }: { readonly pictures: readonly Picture[]; readonly result: Success }) {
+  return (
+    <>
+      {pictures.map((picture) => (
+        <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} />
+      ))}
+    </>
+  )
+}
+
+const WIDE = '(min-width: 56.25rem)'
+
+/** Folded on a phone, so that the fields and what follows them are near; open where there is room beside them. */
+function Evidence({ children }: { readonly children: ComponentChildren }) {
+  const [startsOpen] = useState(() => typeof matchMedia === 'function' && matchMedia(WIDE).matches)
+  return (
+    <details class="fold evidence" open={startsOpen}>
+      <summary>Why: pictures, figures and their working</summary>
+      <div class="stack">{children}</div>
+    </details>
+  )
+}
+
+/** Every figure that exists beside the one of the answer, in a few lines. */
+function FigureLine({ check, result, live }: Given) {
+  const others = otherOutputs(check, result).filter(({ cell }) => cell.is !== 'none')
+  if (others.length === 0) return null
+  return (
+    <p class="figure-line">
+      {others.map(({ output, cell }) => (
+        <span key={output.key} class="figure-item">
+          <span class="figure-label">{output.label}</span>{' '}
+          <Figure outputKey={output.key} cell={cell} output={output} live={live} />
+        </span>
+      ))}
+    </p>
+  )
+}
+
+/** Every figure with its working; those that do not exist say why. */
+function FigureList({ check, result, live }: Given) {
+  const lead = leadOutput(check, result)
+  const first = lead && result.outputs[lead.key]
   return (
     <section aria-label="Figures" class="figures">
       <h2>Figures</h2>
-      {children}
+      {lead && first && (
+        <FoldedFigure label={lead.label} basis={first.basis}>
+          <Figure outputKey={lead.key} cell={first.cell} output={lead} live={false} />
+        </FoldedFigure>
+      )}
+      {otherOutputs(check, result).map(({ output, cell, basis }) => (
+        <FoldedFigure key={output.key} label={output.label} basis={basis}>
+          <Figure outputKey={output.key} cell={cell} output={output} live={live && cell.is === 'none'} />
+        </FoldedFigure>
+      ))}
     </section>
   )
+}
+
+function otherOutputs(check: Check, result: Success) {
+  const lead = leadOutput(check, result)
+  return check.outputs.flatMap((output) => {
+    const shown = result.outputs[output.key]
+    return output.key === lead?.key || shown === undefined ? [] : [{ output, ...shown }]
+  })
 }
 
 /** Findings that no picture has said already, word for word. */

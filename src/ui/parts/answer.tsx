@@ -1,12 +1,9 @@
-import type { ComponentChildren } from 'preact'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
 import { nameOf } from '../../calc/line/missing.ts'
 import type { Cell, Check, Output, Picture, Success, Verdict } from '../../calc/types.ts'
 import { assumedText, outputText, splitFigure } from './figure.ts'
-import { PictureView } from './picture.tsx'
 import { focusField } from './refusals.tsx'
 import { AnswerSentence, VerdictMark } from './verdict.tsx'
-import { Working } from './working.tsx'
 
 /** `live`: this answer belongs to the page's own fields, so that its figures may carry the ids that addresses promise. */
 type Live = { readonly live: boolean }
@@ -30,17 +27,10 @@ export function drawn(result: Success): readonly Picture[] {
 
 type Given = Live & { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
 
-/** The answer: its sentence is the largest thing on the screen, then its figure, its picture, and what it rests on. */
-export function AnswerCard({
-  check,
-  fields,
-  result,
-  live,
-  children,
-}: Given & { readonly children?: ComponentChildren }) {
+/** The answer: its sentence is the largest thing on the screen, then its figure and what it rests on; pictures follow the fields. */
+export function AnswerCard({ check, fields, result, live }: Given) {
   const lead = leadOutput(check, result)
   const shown = lead ? result.outputs[lead.key] : undefined
-  const [picture] = drawn(result)
   return (
     <section class={live ? 'answer' : 'answer stale'} aria-label="Answer" aria-busy={!live}>
       <p class="sentence">
@@ -52,14 +42,6 @@ export function AnswerCard({
           <span class="answer-label">{lead.label}</span>{' '}
           <Figure outputKey={lead.key} cell={shown.cell} output={lead} live={live} />
         </p>
-      )}
-      {children}
-      {picture && <PictureView picture={picture} bounds={result.bounds} />}
-      {lead && shown && (
-        <details class="fold">
-          <summary>Working and source</summary>
-          <Working basis={shown.basis} />
-        </details>
       )}
       <Assumed fields={fields} verdict={result.verdict} />
     </section>
@@ -114,32 +96,43 @@ export function Figure(given: Live & { readonly outputKey: string; readonly cell
 }
 
 /**
- * Every assumption stands beside the answer. So does what was not entered, as soon as the verdict could be taken for
- * more than it is; the reasons are one tap away.
+ * Every assumption stands beside the answer, counted in one line that names the favourable ones and opens to all of them
+ * with their reasons. So does what was not entered, as soon as the verdict could be taken for more than it is.
  */
 function Assumed({ fields, verdict }: { readonly fields: readonly Field[]; readonly verdict: Verdict | undefined }) {
   const assumed = fields.filter((field) => field.state === 'assumed' && field.assumed)
+  const favourable = assumed.filter((field) => field.assumed?.favourable)
   const usual = fields.filter(isUsual)
-  const left = fields.filter((field) => field.state === 'omitted' || field.state === 'missing')
   const isJudged = verdict === 'ok' || verdict === 'marginal'
+  const left = isJudged ? fields.filter(({ state }) => state === 'omitted' || state === 'missing') : []
+  const counts = [
+    favourable.length > 0 && `${favourable.length} assumed in your favour`,
+    assumed.length > favourable.length && `${assumed.length - favourable.length} assumed`,
+    usual.length > 0 && `${usual.length} as usual`,
+    left.length > 0 && `${left.length} not entered`,
+  ].filter((part) => part !== false)
+  if (counts.length === 0) return null
   return (
-    <>
+    <details class="fold beside">
+      <summary>{counts.join(', ')}</summary>
       <AssumedLine words="assumed" fields={assumed.filter((field) => !field.assumed?.favourable)} />
       {usual.length > 0 && (
-        <p class="beside">
+        <p>
           <strong>usual values, change them if yours differ:</strong>{' '}
           {usual.map((field) => `${field.input.label} ${usualText(field)}`).join('; ')}
         </p>
       )}
-      <AssumedLine words="assumed in your favour" fields={assumed.filter((field) => field.assumed?.favourable)} />
-      {isJudged && left.length > 0 && (
-        <p class="beside">
+      <AssumedLine words="assumed in your favour" fields={favourable} />
+      {left.length > 0 && (
+        <p>
           <strong>not entered, not judged:</strong> {left.map((field) => field.input.label).join(', ')}
         </p>
       )}
       {assumed.length + usual.length > 0 && (
-        <details class="fold">
-          <summary>Why these assumptions</summary>
+        <>
+          <p>
+            <strong>why:</strong>
+          </p>
           <ul class="plain">
             {assumed.map((field) => (
               <li key={field.key}>
@@ -153,9 +146,9 @@ function Assumed({ fields, verdict }: { readonly fields: readonly Field[]; reado
               </li>
             ))}
           </ul>
-        </details>
+        </>
       )}
-    </>
+    </details>
   )
 }
 
@@ -169,7 +162,7 @@ function usualText({ input, text }: Field): string {
 function AssumedLine({ words, fields }: { readonly words: string; readonly fields: readonly Field[] }) {
   if (fields.length === 0) return null
   return (
-    <p class="beside">
+    <p>
       <strong>{words}:</strong> {fields.map(assumedWords).join('; ')}
     </p>
   )

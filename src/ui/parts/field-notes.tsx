@@ -17,6 +17,10 @@ export type FieldProps = {
   readonly onTakeText?: (text: string, left: readonly string[]) => void
   /** where another check of the same Line is */
   readonly addressOf?: (check: CheckId) => string
+  /** its text is still on the way to one that can be read: it is not refused yet */
+  readonly isUnsaid?: boolean
+  /** the field is left */
+  readonly onLeave?: () => void
 }
 
 /** What stands under a field: why its text was refused, where it comes from, what else is said of it, and its help. */
@@ -51,7 +55,8 @@ export function FieldNotes(given: FieldProps & { readonly shown?: string }) {
   )
 }
 
-function Note({ field, addressOf }: FieldProps): ComponentChildren {
+function Note({ field, addressOf, isUnsaid }: FieldProps): ComponentChildren {
+  if (isUnsaid) return null
   if (field.issue) return <p class="issue">{field.issue.message}</p>
   if (field.state === 'pending') return <p>Working out the calculation…</p>
   if (field.state === 'value') return <OriginNote field={field} addressOf={addressOf} />

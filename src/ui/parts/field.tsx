@@ -23,13 +23,13 @@ function inputMode(input: Input): 'numeric' | 'text' {
 }
 
 function TextField(given: FieldProps) {
-  const { field, onType, onTake, onTakeText } = given
+  const { field, onType, onTake, onTakeText, onLeave, isUnsaid = false } = given
   const { input, key, text } = field
   const typed = useTyped(text, onType)
   const id = `in-${key}`
-  const refused = field.state === 'refused'
+  const refused = field.state === 'refused' && !isUnsaid
   return (
-    <div class={`field ${field.state}`} data-origin={field.origin?.by}>
+    <div class={`field ${isUnsaid ? 'value' : field.state}`} data-origin={field.origin?.by}>
       <label for={id}>{input.label}</label>
       <input
         id={id}
@@ -46,7 +46,10 @@ function TextField(given: FieldProps) {
         aria-invalid={refused}
         aria-describedby={`note-${key}`}
         onInput={(event) => typed.type(event.currentTarget.value)}
-        onBlur={typed.leave}
+        onBlur={() => {
+          typed.leave()
+          onLeave?.()
+        }}
       />
       <FieldNotes
         {...given}

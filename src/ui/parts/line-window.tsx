@@ -4,6 +4,7 @@ import type { Check, Result } from '../../calc/types.ts'
 import { type CheckModel, createCheck } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
+import { standing } from '../../state/runner.ts'
 import { drawn, leadOutput } from './answer.tsx'
 import { FieldView } from './field.tsx'
 import { outputText } from './figure.ts'
@@ -22,12 +23,17 @@ function OpenWindow({ check, desk, title }: Required<Given> & { readonly check: 
   const model = useMemo(() => createCheck(check, desk, expressionReading), [check, desk])
   useEffect(() => model.dispose, [model])
   const answer = model.answer.value
-  const result = answer.is === 'done' ? answer.result : undefined
+  const { shown, isLive, refused } = standing(answer)
+  const result = refused ?? shown
   return (
     <section class="answer line-window" aria-label={title}>
       <h2>{title}</h2>
-      {answer.is === 'working' && <p role="status">Working out the window…</p>}
-      {result && <Shown check={check} result={result} />}
+      {answer.is === 'working' && result === undefined && <p role="status">Working out the window…</p>}
+      {result && (
+        <div class={isLive || refused ? 'stack' : 'stack stale'}>
+          <Shown check={check} result={result} />
+        </div>
+      )}
       <Asked model={model} desk={desk} wanted={result?.ok ? (result.asks ?? []) : []} />
       <a class="button" href={desk.addressOf(check.id)} onClick={desk.enter}>
         Open the window check
@@ -85,6 +91,8 @@ function Asked({ model, desk, wanted }: AskedGiven) {
           onTake={(other) => model.take(field.key, other)}
           onTakeText={(text, left) => model.takeText(field.key, text, left)}
           addressOf={desk.addressOf}
+          isUnsaid={model.unsaidKey.value === field.key}
+          onLeave={model.leave}
         />
       ))}
     </form>

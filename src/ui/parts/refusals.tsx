@@ -5,10 +5,12 @@ import type { Result } from '../../calc/types.ts'
 export function Refusals(given: {
   readonly result: Extract<Result, { ok: false }>
   readonly fields: readonly Field[]
+  /** an older answer stands: this lies over it, so that nothing moves */
+  readonly over?: boolean
 }) {
-  const { result, fields } = given
+  const { result, fields, over = false } = given
   return (
-    <section class="answer" aria-label="Answer">
+    <section class={over ? 'answer over' : 'answer'} aria-label={over ? 'No answer yet' : 'Answer'}>
       <p class="headline">No answer yet.</p>
       <ul class="plain">
         {result.issues.map((issue) => {
@@ -30,11 +32,13 @@ export function Refusals(given: {
   )
 }
 
-/** Opens the fold a field may be in, and puts the cursor there. */
+/** Opens the folds a field may be in, and puts the cursor there. */
 export function focusField(key: string): void {
   const field = document.getElementById(`in-${key}`)
-  field?.closest('details:not([open])')?.setAttribute('open', '')
+  for (let fold = folded(field); fold; fold = folded(field)) fold.setAttribute('open', '')
   const target = field?.matches('input, button') ? field : field?.querySelector<HTMLElement>('input:checked, input')
   target?.focus()
   field?.scrollIntoView({ block: 'center' })
 }
+
+const folded = (field: Element | null) => field?.closest('details:not([open])')

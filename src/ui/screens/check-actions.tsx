@@ -4,6 +4,7 @@ import { sentenceOf } from '../../calc/verdict.ts'
 import { type CheckModel, onwardFrom } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
+import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { outputText } from '../parts/figure.ts'
@@ -19,12 +20,13 @@ type Given = { readonly model: CheckModel; readonly desk: Desk }
 
 /** While there is nothing to read yet, cautions and actions stand under the fields, so that these are near. */
 export function Late({ model, desk }: Given) {
-  const answer = model.answer.value
-  if (answer.is !== 'done' || hasFigures(answer.result)) return null
+  const { shown, refused } = standing(model.answer.value)
+  const result = shown ?? refused
+  if (result === undefined || hasFigures(result)) return null
   return (
     <>
-      {answer.result.ok && <Cautions ids={answer.result.cautions} />}
-      <Actions model={model} desk={desk} result={answer.result} />
+      {result.ok && <Cautions ids={result.cautions} />}
+      <Actions model={model} desk={desk} result={result} />
     </>
   )
 }
@@ -61,8 +63,8 @@ export function Onward({ model, desk }: Given) {
   const onward = onwardFrom(model.check, model.line.value, CHECKS, expressionReading)
   if (onward.length === 0) return null
   return (
-    <section class="onward" aria-label="Other checks">
-      <h2>Take these facts to</h2>
+    <details class="fold onward">
+      <summary>Take these facts to {onward.length === 1 ? 'another check' : 'other checks'}</summary>
       <ul class="rows">
         {onward.slice(0, MOST_ONWARD).map(({ check: other, sharedCount }) => (
           <li key={other.id}>
@@ -78,7 +80,7 @@ export function Onward({ model, desk }: Given) {
           </li>
         ))}
       </ul>
-    </section>
+    </details>
   )
 }
 

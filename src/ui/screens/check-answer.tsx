@@ -1,15 +1,13 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
-import type { Field } from '../../calc/line/fields.ts'
-import type { Check, Result, Success } from '../../calc/types.ts'
-import { sentenceOf, VERDICT_WORDS } from '../../calc/verdict.ts'
+import { useEffect, useState } from 'preact/hooks'
+import type { Result } from '../../calc/types.ts'
+import { sentenceOf } from '../../calc/verdict.ts'
 import type { Answer, CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
-import { AnswerCard, isAnswered, leadOutput } from '../parts/answer.tsx'
+import { standing } from '../../state/runner.ts'
+import { AnswerCard, isAnswered } from '../parts/answer.tsx'
 import { AnswerDetail } from '../parts/answer-detail.tsx'
 import { Cautions } from '../parts/cautions.tsx'
-import { outputText } from '../parts/figure.ts'
-import { Icon } from '../parts/icon.tsx'
-import { focusField, Refusals } from '../parts/refusals.tsx'
+import { Refusals } from '../parts/refusals.tsx'
 import { Actions, hasFigures } from './check-actions.tsx'
 
 /** A screen reader hears the verdict once it stands, not at every key. */
@@ -17,64 +15,43 @@ const SPEAK_AFTER_MS = 900
 
 /** The answer as far as it has come: asked for, worked out, refused, stopped or there. */
 export function AnswerPane({ model }: { readonly model: CheckModel }) {
-  const { check } = model
   const answer = model.answer.value
   const fields = model.fields.value
-  const result = resultOf(answer)
-  const live = answer.is === 'done'
+  const { shown, isLive, refused } = standing(answer)
   return (
     <>
       <Spoken answer={answer} />
-      {answer.is === 'working' && answer.slow && <Working model={model} doneFrac={answer.doneFrac} />}
+      {shown && <AnswerCard check={model.check} fields={fields} result={shown} live={isLive} />}
+      {shown && !isLive && <p class="old-mark">Old answer, for other figures</p>}
+      {refused && <Refusals result={refused} fields={fields} over={shown !== undefined} />}
+      {answer.is === 'working' && answer.slow && (
+        <Working model={model} doneFrac={answer.doneFrac} over={shown !== undefined} />
+      )}
       {answer.is === 'stopped' && <Stopped model={model} />}
       {answer.is === 'broken' && <Broken message={answer.message} />}
-      {result?.ok === false && <Refusals result={result} fields={fields} />}
-      {result?.ok === true && (
-        <>
-          <Mini check={check} result={result} live={live} />
-          <AnswerCard check={check} fields={fields} result={result} live={live}>
-            <button type="button" class="link jump" onClick={() => focusFirst(fields)}>
-              {isAnswered(result) ? 'Change the figures' : 'Fill in what is known'}
-            </button>
-          </AnswerCard>
-        </>
-      )}
     </>
   )
 }
 
 /** What explains the answer: on a phone it follows the fields, so that figure and fields stay together. */
 export function DetailPane({ model, desk }: { readonly model: CheckModel; readonly desk: Desk }) {
-  const answer = model.answer.value
-  const result = resultOf(answer)
-  const live = answer.is === 'done'
+  const { shown, isLive } = standing(model.answer.value)
+  if (shown === undefined) return null
   return (
-    <>
-      {live && hasFigures(answer.result) && <Actions model={model} desk={desk} result={answer.result} />}
-      {result?.ok === true && (
-        <>
-          <AnswerDetail check={model.check} result={result} live={live} />
-          {isAnswered(result) && <Cautions ids={result.cautions} />}
-        </>
-      )}
-    </>
+    <div class="stack" inert={!isLive}>
+      <AnswerDetail check={model.check} result={shown} live={isLive} />
+      {hasFigures(shown) && <Actions model={model} desk={desk} result={shown} />}
+      {isAnswered(shown) && <Cautions ids={shown.cautions} />}
+    </div>
   )
 }
 
-function resultOf(answer: Answer): Result | undefined {
-  if (answer.is === 'done') return answer.result
-  return answer.is === 'working' ? answer.previous : undefined
-}
+type WorkingGiven = { readonly model: CheckModel; readonly doneFrac: number; readonly over: boolean }
 
-function focusFirst(fields: readonly Field[]): void {
-  const wanted =
-    fields.find((field) => field.state === 'missing') ?? fields.find((field) => field.input.type.is === 'number')
-  if (wanted) focusField(wanted.key)
-}
-
-function Working({ model, doneFrac }: { readonly model: CheckModel; readonly doneFrac: number }) {
+/** Progress, and a way to stop; where an older answer stands it lies over that, so that nothing moves. */
+function Working({ model, doneFrac, over }: WorkingGiven) {
   return (
-    <section class="answer" aria-label="Working">
+    <section class={over ? 'answer over' : 'answer'} aria-label="Working">
       <label class="progress">
         Working, {Math.round(doneFrac * 100)} %
         <progress max="1" value={doneFrac} />
@@ -125,31 +102,4 @@ function Spoken({ answer }: { readonly answer: Answer }) {
 function spokenResult(result: Result): string {
   if (!result.ok) return 'No answer yet.'
   return sentenceOf(result)
-}
-
-/** The answer in one line, while its card is out of sight and fields are being typed. */
-function Mini({ check, result, live }: { readonly check: Check; readonly result: Success; readonly live: boolean }) {
-  const mark = useRef<HTMLDivElement>(null)
-  const [isAway, setAway] = useState(false)
-  useEffect(() => {
-    const card = mark.current?.nextElementSibling
-    if (!card || typeof IntersectionObserver === 'undefined') return
-    const watcher = new IntersectionObserver(([entry]) => setAway(entry !== undefined && !entry.isIntersecting))
-    watcher.observe(card)
-    return () => watcher.disconnect()
-  }, [])
-  const lead = leadOutput(check, result)
-  const cell = lead ? result.outputs[lead.key]?.cell : undefined
-  return (
-    <div ref={mark} class={isAway ? 'mini shown' : 'mini'} aria-hidden="true">
-      <span class="mini-label">{lead?.label}</span>
-      <strong>{live && lead && cell ? outputText(cell, lead) : '…'}</strong>
-      {result.verdict && live && (
-        <span class={`verdict-mark ${result.verdict}`}>
-          <Icon name={result.verdict} />
-          {VERDICT_WORDS[result.verdict]}
-        </span>
-      )}
-    </div>
-  )
 }

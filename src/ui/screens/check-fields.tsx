@@ -29,9 +29,11 @@ export function Fields({ model, desk }: Given) {
     <>
       <h2 class="unseen">What is known</h2>
       {fields.filter((field) => field.input.group === undefined).map((field) => fieldView({ model, desk }, field))}
-      {[...grouped].map(([group, members]) => (
-        <Group key={group} model={model} desk={desk} group={group} members={members} />
-      ))}
+      <div class="groups">
+        {[...grouped].map(([group, members]) => (
+          <Group key={group} model={model} desk={desk} group={group} members={members} />
+        ))}
+      </div>
     </>
   )
 }
@@ -61,6 +63,8 @@ function fieldView({ model, desk }: Given, field: Field) {
       onTake={(other) => model.take(field.key, other)}
       onTakeText={(text, left) => model.takeText(field.key, text, left)}
       addressOf={desk.addressOf}
+      isUnsaid={model.unsaidKey.value === field.key}
+      onLeave={model.leave}
     />
   )
 }
@@ -77,5 +81,5 @@ function groupNote(members: readonly Field[]): string {
     `${usual} as usual`,
     `${count('assumed')} assumed`,
   ].filter((part) => !part.startsWith('0'))
-  return parts.length > 0 ? ` ${parts.join(', ')}` : ' none entered'
+  return parts.length > 0 ? ` ${parts.join(', ')}` : ''
 }

@@ -1,20 +1,25 @@
 import type { ComponentChildren } from 'preact'
+import { useRef } from 'preact/hooks'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { Screening } from '../parts/cautions.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
+import { useStandStill } from '../parts/stand-still.ts'
 import { GateLine, Late, Onward } from './check-actions.tsx'
 import { AnswerPane, DetailPane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
+import { CheckFoot } from './check-foot.tsx'
 
 type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
 
 /** Answer, fields and what explains the answer, rendered from the descriptor of the check. */
 export function CheckPanes({ model, desk, children }: Given) {
+  const panes = useRef<HTMLDivElement>(null)
+  useStandStill(panes)
   return (
     <>
       <PrintHead />
-      <div class="panes">
+      <div ref={panes} class="panes check">
         <div class="pane answer-pane">
           <AnswerPane model={model} />
         </div>
@@ -30,6 +35,7 @@ export function CheckPanes({ model, desk, children }: Given) {
           <GateLine desk={desk} />
           <Screening />
         </div>
+        <CheckFoot model={model} />
       </div>
     </>
   )

@@ -89,7 +89,7 @@ function TriageTrail({
   readonly guide: Guide | undefined
 }) {
   if (!content) return null
-  const position = replay(content, complaint.answers, complaint.events)
+  const position = replay(content, complaint.answers)
   const goOn = () => {
     resumeComplaint(complaint)
     goTo(hashOf('ask', position.current.id))

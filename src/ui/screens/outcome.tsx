@@ -83,9 +83,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           {outcome.class === 'measure' && (
             <OpenTests tests={shown.position.openTests} title="Open tests, the best first" />
           )}
-          {shown.onPath && outcome.class !== 'stop' && (
-            <AfterRepair guide={guide} outcome={outcome} position={shown.position} />
-          )}
+          {shown.onPath && outcome.class !== 'stop' && <AfterRepair guide={guide} position={shown.position} />}
         </div>
         <div class="pane stack">
           {!leadsToWindow && <CheckLinks outcome={outcome} />}
