@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest'
+import { mostBondH, sharedLosses } from '../../../src/calc/connector/shared-bond.ts'
+import { magnitudes, type Solved, solveAll } from '../live-ngspice/spice.ts'
+import { netlist, plateContact, TWELVE } from './twelve-contacts.ts'
+
+const BOND = { ohm: 0.0025, henries: 5e-9 }
+const [quiet, only] = [3, 6]
+const ones = TWELVE.map(() => 1)
+const decibels = (bare: number, with_: number) => 20 * Math.log10(bare / with_)
+
+/** The error of today is 1.4e-4 dB, beside a loss of more than 100 dB. */
+const TOLERANCE_DB = 2e-4
+
+describe('the bond of a connector with twelve contacts, beside ngspice', () => {
+  const alone = [TWELVE[only] as (typeof TWELVE)[number]]
+  const [together, hushed, bare, single, singleBare] = solveAll([
+    netlist(TWELVE, ones, BOND),
+    netlist(
+      TWELVE,
+      ones.map((volt, i) => (i === quiet ? 0 : volt)),
+      BOND,
+    ),
+    netlist(TWELVE, ones, undefined),
+    netlist(alone, [1], BOND),
+    netlist(alone, [1], undefined),
+  ]) as [Solved, Solved, Solved, Solved, Solved]
+  const bondAt = (hz: number) => [BOND.ohm, 2 * Math.PI * hz * BOND.henries] as const
+
+  it('gives the loss of every contact while all are driven', () => {
+    let worst = 0
+    together.hz.forEach((hz, k) => {
+      const found = sharedLosses(
+        TWELVE.map((contact) => plateContact(contact, hz)),
+        bondAt(hz),
+      )
+      TWELVE.forEach((_, i) => {
+        const spice = decibels(magnitudes(bare, `o${i}`)[k] as number, magnitudes(together, `o${i}`)[k] as number)
+        worst = Math.max(worst, Math.abs(spice - (found[i]?.togetherDb ?? Number.NaN)))
+      })
+    })
+    expect(worst).toBeLessThan(TOLERANCE_DB)
+  })
+
+  it('gives what a quiet contact receives through the plate, and nothing to a bare one', () => {
+    let worst = 0
+    together.hz.forEach((hz, k) => {
+      const found = sharedLosses(
+        TWELVE.map((contact) => plateContact(contact, hz)),
+        bondAt(hz),
+      )
+      const spice = -decibels(magnitudes(bare, `o${quiet}`)[k] as number, magnitudes(hushed, `o${quiet}`)[k] as number)
+      worst = Math.max(worst, Math.abs(spice - (found[quiet]?.receivedDb ?? Number.NaN)))
+      expect(found[8]?.receivedDb).toBe(-400)
+    })
+    expect(worst).toBeLessThan(TOLERANCE_DB)
+  })
+
+  it('gives the loss of one contact alone', () => {
+    let worst = 0
+    single.hz.forEach((hz, k) => {
+      const found = sharedLosses(
+        TWELVE.map((contact) => plateContact(contact, hz)),
+        bondAt(hz),
+      )
+      const spice = decibels(magnitudes(singleBare, 'o0')[k] as number, magnitudes(single, 'o0')[k] as number)
+      worst = Math.max(worst, Math.abs(spice - (found[only]?.aloneDb ?? Number.NaN)))
+    })
+    expect(worst).toBeLessThan(TOLERANCE_DB)
+  })
+
+  it('says which bond would do, and ngspice agrees on both sides of it', () => {
+    const hz = 30e6
+    const needs = TWELVE.map((contact, i) => ({
+      contact: plateContact(contact, hz),
+      neededDb: i === only ? 24 : Number.NEGATIVE_INFINITY,
+    }))
+    const henries = mostBondH(needs, { bondOhm: BOND.ohm, frequencyHz: hz, mostH: 1e-6 })
+    const at = (text: string) => text.replace(/\.ac.*/, `.ac lin 1 ${hz} ${hz}`)
+    const [below, above, without] = solveAll([
+      at(netlist(TWELVE, ones, { ohm: BOND.ohm, henries: henries * 0.99 })),
+      at(netlist(TWELVE, ones, { ohm: BOND.ohm, henries: henries * 1.01 })),
+      at(netlist(TWELVE, ones, undefined)),
+    ]) as [Solved, Solved, Solved]
+    const volts = (solved: Solved) => magnitudes(solved, `o${only}`)[0] as number
+    expect(henries).toBeGreaterThan(0)
+    expect(decibels(volts(without), volts(below))).toBeGreaterThan(24)
+    expect(decibels(volts(without), volts(above))).toBeLessThan(24)
+  })
+})
