@@ -6,6 +6,12 @@ import { GUIDE } from './src/guide/guide.ts'
 
 const outDir = process.env['STILLPIN_OUT'] ?? 'dist'
 
+/** What the first screen stands on. */
+const FRAME = /\/node_modules\/(preact|@preact)\/|\/src\/store\/browser-storage|vite\/preload-helper/
+/** What every start reads back, and nothing that only some of them need. */
+const STORED =
+  /\/(src\/store\/(?!tidy|restore-steps|demo|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|node_modules\/idb\/)/
+
 export default defineConfig({
   // Relative addresses: the same build runs at the root of a host or in any folder of it.
   base: './',
@@ -16,11 +22,15 @@ export default defineConfig({
     assetsInlineLimit: 0,
     outDir,
     emptyOutDir: true,
-    // What every start needs of the store comes in one piece: cut up for the seldom parts, it packs worse.
+    // The store and what reads it back come in one piece, after the first screen: cut up, they pack worse. What the
+    // first screen itself needs of it, and the loader of parts, stay out of that piece.
     rolldownOptions: {
       output: {
         codeSplitting: {
-          groups: [{ name: 'store', test: /\/(src\/store\/(?!tidy|restore-steps|demo)|node_modules\/idb\/)/ }],
+          groups: [
+            { name: 'first', test: FRAME, priority: 1 },
+            { name: 'store', test: STORED },
+          ],
         },
       },
     },

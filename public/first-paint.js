@@ -8,7 +8,7 @@
     // No storage in this window: follow the system.
   }
   const dark = matchMedia('(prefers-color-scheme: dark)').matches
-  const known = choice === 'day' || choice === 'dark' || choice === 'night'
+  const known = ['day', 'dark', 'night', 'glare'].includes(choice)
   const { dataset } = document.documentElement
   dataset.theme = known ? choice : dark ? 'dark' : 'day'
   // While the app is expected to appear its words for a failed start stay hidden; without this file they stand at once.

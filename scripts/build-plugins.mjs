@@ -6,8 +6,10 @@ import { gzipSync } from 'node:zlib'
 import { CSP_META } from './csp.mjs'
 import { MANIFEST } from './manifest.mjs'
 
-/** Most script, gzipped, that the start page may load until it stands complete. */
-export const FIRST_LOAD_LIMIT_BYTES = 35_000
+/** Most script, gzipped, that the start page may load until it stands and can be used. */
+export const FIRST_LOAD_LIMIT_BYTES = 20_000
+/** The same with what it fetches after that: the store, and what was going on. */
+export const COMPLETE_LIMIT_BYTES = 35_000
 
 /** @returns {import('vite').Plugin} */
 export function policyInPage() {
@@ -87,8 +89,16 @@ function withModules(loaded, chunks, modules) {
 
 /** The start page's own screen; its frame and it together are the first load. */
 const START_PAGE = ['/src/ui/screens/ask-start.tsx']
+/** What comes after it by itself. */
+const COMPLETE = [
+  ...START_PAGE,
+  '/src/state/resume.ts',
+  '/src/state/theme-store.ts',
+  '/src/ui/screens/going-on.tsx',
+  '/src/ui/shell/work-notices.tsx',
+]
 /** What the first question asks for on top. */
-const FIRST_QUESTION = [...START_PAGE, '/src/ui/screens/ask.tsx', '/src/guide/guide.ts']
+const FIRST_QUESTION = [...COMPLETE, '/src/ui/screens/ask.tsx', '/src/guide/guide.ts']
 
 /** @param {readonly Uint8Array[]} files */
 const gzipBytes = (files) => files.reduce((sum, file) => sum + gzipSync(file, { level: 9 }).length, 0)
@@ -111,11 +121,14 @@ export function sizeGate() {
       const styles = [...html.toString('utf8').matchAll(/<link rel="stylesheet"[^>]*href="\.?\/?([^"]+)"/g)]
       const scriptBytes = gzipBytes(withModules(scripts, chunks, START_PAGE).map(read))
       const pageBytes = scriptBytes + gzipBytes([html, ...styles.map((match) => read(match[1] ?? ''))])
+      const completeBytes = gzipBytes(withModules(scripts, chunks, COMPLETE).map(read))
       const questionBytes = gzipBytes(withModules(scripts, chunks, FIRST_QUESTION).map(read))
       const line =
         `first-load script ${scriptBytes} B gzip of ${FIRST_LOAD_LIMIT_BYTES} B, with page and styles ${pageBytes} B; ` +
-        `script up to the first question ${questionBytes} B (without fonts)`
-      if (scriptBytes > FIRST_LOAD_LIMIT_BYTES) this.error(`Too much script before the first screen: ${line}`)
+        `script with what was stored ${completeBytes} B gzip of ${COMPLETE_LIMIT_BYTES} B, ` +
+        `up to the first question ${questionBytes} B (without fonts)`
+      if (scriptBytes > FIRST_LOAD_LIMIT_BYTES || completeBytes > COMPLETE_LIMIT_BYTES)
+        this.error(`Too much script for the first screen: ${line}`)
       console.log(line)
     },
   }

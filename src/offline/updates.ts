@@ -3,6 +3,8 @@
  * Registration and updates of the offline copy.
  *
  * `offlineReady`     true once the first worker of this browser is active: from now on the app works without a network
+ * `isCopyMissing`    true while it is known that this browser holds no copy to start from
+ * `isNetworkGone`    true while the browser says that there is no network
  * `updateReady`      a newer version waits; nothing changes until `applyUpdate()`
  * `updatedElsewhere` another tab took the update; this one keeps its text and should offer a reload
  * `reloadAdvised`    a part of this old version is no longer on the host
@@ -14,6 +16,8 @@ import { signal } from '@preact/signals'
 import type { Workbox } from 'workbox-window'
 
 export const offlineReady = signal(false)
+export const isCopyMissing = signal(false)
+export const isNetworkGone = signal(false)
 export const updateReady = signal(false)
 export const updatedElsewhere = signal(false)
 export const reloadAdvised = signal(false)
@@ -31,6 +35,11 @@ function replaced(): void {
   else updatedElsewhere.value = true
 }
 
+function haveCopy(): void {
+  offlineReady.value = true
+  isCopyMissing.value = false
+}
+
 /** Follows one worker from download to activation. */
 function follow(worker: ServiceWorker | null): void {
   if (worker === null || registration === undefined) return
@@ -38,7 +47,7 @@ function follow(worker: ServiceWorker | null): void {
   const look = () => {
     if (worker.state === 'installed' && !isFirst) updateReady.value = true
     if (worker.state !== 'activated') return
-    if (isFirst) offlineReady.value = true
+    if (isFirst) haveCopy()
     else replaced()
   }
   worker.addEventListener('statechange', look)
@@ -90,14 +99,24 @@ function workerAddress(): string | TrustedScriptURL {
   )
 }
 
+function followNetwork(): void {
+  const look = () => {
+    isNetworkGone.value = !navigator.onLine
+  }
+  look()
+  for (const kind of ['online', 'offline']) window.addEventListener(kind, look)
+}
+
 /** Registers the worker and keeps looking for updates. `?no-sw` in the address removes it instead. */
 export async function startOffline(): Promise<void> {
+  followNetwork()
   window.addEventListener('vite:preloadError', (event) => {
     event.preventDefault()
     reloadAdvised.value = true
   })
+  const cameFromCopy = 'serviceWorker' in navigator && navigator.serviceWorker.controller !== null
+  isCopyMissing.value = !cameFromCopy
   if (!('serviceWorker' in navigator)) return
-  const cameFromCopy = navigator.serviceWorker.controller !== null
   if (new URLSearchParams(location.search).has('no-sw')) return (await import('./removal.ts')).unregisterAll()
   // Not needed for the first screen: fetched when the worker is registered.
   const { Workbox: Worker } = await import('workbox-window')
@@ -105,7 +124,7 @@ export async function startOffline(): Promise<void> {
   workbox = new Worker(workerAddress(), { updateViaCache: 'none' })
   registration = await workbox.register({ immediate: true })
   if (registration === undefined) return
-  offlineReady.value = registration.active !== null
+  if (registration.active !== null) haveCopy()
   follow(registration.waiting)
   follow(registration.installing)
   registration.addEventListener('updatefound', () => follow(registration?.installing ?? null))

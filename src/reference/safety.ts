@@ -1,5 +1,7 @@
 /** The cautions, in our own words. Checks, questions and outcomes name them by id; the wording stands only here. */
 
+import { SCREENING } from './screening.ts'
+
 export type SafetyText = { readonly title: string; readonly text: string }
 
 /** Circuits in which nobody fits a trial part, each as one line of a list. */
@@ -71,10 +73,7 @@ export const SAFETY_TEXTS = {
     title: 'What “ok” means',
     text: '“Ok” means inside the bounds that were entered. Facts that were not entered are listed beside it and were not judged.',
   },
-  screening: {
-    title: 'A screening estimate',
-    text: 'These figures are a screening estimate, not approved data. The maintenance manual, the approved data of the type, local codes and the certifying staff decide.',
-  },
+  screening: SCREENING,
   'bench-figure': {
     title: 'The 50 Ω figure is a bench figure',
     text: 'Attenuation between 50 Ω and 50 Ω compares parts on a bench. It does not predict what the part does in this circuit.',

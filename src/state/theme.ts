@@ -1,24 +1,23 @@
 /**
- * Day, dark, night-red.
+ * Day, dark, night-red, glare.
  *
- * `themeChoice`        auto | day | dark | night, as chosen
- * `theme`              day | dark | night, as shown; also `data-theme` on the html element
+ * `themeChoice`        auto | day | dark | night | glare, as chosen
+ * `theme`              day | dark | night | glare, as shown; also `data-theme` on the html element
  * `setTheme(choice)`   shows it at once and remembers it
  * `startTheme()`       once at start
  *
- * The choice lives in the store. A copy in localStorage lets public/first-paint.js set it before anything is painted.
+ * The choice lives in the store. A copy in localStorage lets public/first-paint.js set it before anything is painted;
+ * the store itself is fetched after that.
  */
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import { keepSmallText, smallText } from '../store/browser-storage.ts'
-import { readTheme, type ThemeChoice, writeTheme } from '../store/meta.ts'
-import { StoreError } from '../store/trouble.ts'
-import { enqueue } from './save-queue.ts'
+import type { ThemeChoice } from '../store/meta.ts'
 
 export type { ThemeChoice }
-export type Theme = 'day' | 'dark' | 'night'
+export type Theme = 'day' | 'dark' | 'night' | 'glare'
 
 const COPY = 'theme'
-const CHOICES: readonly ThemeChoice[] = ['auto', 'day', 'dark', 'night']
+const CHOICES: readonly ThemeChoice[] = ['auto', 'day', 'dark', 'night', 'glare']
 
 const choice = signal<ThemeChoice>('auto')
 const systemIsDark = signal(false)
@@ -32,11 +31,14 @@ function copy(value: ThemeChoice): void {
   keepSmallText(COPY, value)
 }
 
-/** Shows a theme and remembers it. */
+/** Shows a theme and remembers it. Where the part that stores it cannot be fetched, the copy does. */
 export function setTheme(value: ThemeChoice): void {
   choice.value = value
   copy(value)
-  void enqueue(() => writeTheme(value), 'theme')
+  void import('./theme-store.ts').then(
+    ({ keepTheme }) => keepTheme(value),
+    () => undefined,
+  )
 }
 
 /** The colour of the browser's own bars follows the page, whatever its tokens say. */
@@ -65,12 +67,10 @@ export async function startTheme(): Promise<void> {
     document.documentElement.dataset['theme'] = theme.value
     paintBars()
   })
-  try {
-    const stored = await readTheme()
-    // A quick thumb may have been faster than the storage.
-    if (choice.value === before) choice.value = stored
-    copy(choice.value)
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error
-  }
+  const part = await import('./theme-store.ts').catch(() => undefined)
+  const stored = await part?.storedTheme()
+  if (stored === undefined) return
+  // A quick thumb may have been faster than the storage.
+  if (choice.value === before) choice.value = stored
+  copy(choice.value)
 }

@@ -11,7 +11,7 @@ import { isRecord } from './plain.ts'
 import { answersOf, eventsOf, isBefore } from './restore.ts'
 
 /** What the user chose; `auto` follows the system. */
-export type ThemeChoice = 'auto' | 'day' | 'dark' | 'night'
+export type ThemeChoice = 'auto' | 'day' | 'dark' | 'night' | 'glare'
 
 /** Version of a triage's shape. Raise it when the shape changes, and keep a fixture of every old one. */
 export const TRIAGE_SCHEMA = 2
@@ -45,7 +45,7 @@ export const TRIAGE_FIELDS = [...Object.keys(TRIAGE), 'kept'] as const
 /** How many are kept of what made room: enough for as many windows as anybody works with. */
 const MOST_ASIDE = 8
 
-const CHOICES = ['auto', 'day', 'dark', 'night'] as const
+const CHOICES = ['auto', 'day', 'dark', 'night', 'glare'] as const
 
 /** Reads the theme; `auto` when none or an unknown one is stored. Fails with a `StoreError`. */
 export async function readTheme(): Promise<ThemeChoice> {

@@ -1,4 +1,4 @@
-import type { ComponentType } from 'preact'
+import type { ComponentChild, ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 
 type State<P> =
@@ -6,8 +6,20 @@ type State<P> =
   | { readonly is: 'ready'; readonly Screen: ComponentType<P> }
   | { readonly is: 'failed' }
 
-/** A screen whose code is fetched when it is first shown; it is in the offline copy, so that this works anywhere. */
-export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
+const OPENING = (
+  <p class="loading muted" role="status">
+    Opening…
+  </p>
+)
+
+/**
+ * A screen, or a part of one, whose code is fetched when it is first shown; it is in the offline copy, so that this
+ * works anywhere. `meanwhile` stands in its place until then.
+ */
+export function lazy<P extends object>(
+  load: () => Promise<ComponentType<P>>,
+  meanwhile: ComponentChild = OPENING,
+): ComponentType<P> {
   let ready: ComponentType<P> | undefined
   const fetchScreen = async () => {
     ready ??= await load()
@@ -28,11 +40,7 @@ export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): C
     }, [state])
     if (state.is === 'ready') return <state.Screen {...props} />
     if (state.is === 'failed') return <NotLoaded retry={() => setState({ is: 'loading' })} />
-    return (
-      <p class="loading muted" role="status">
-        Opening…
-      </p>
-    )
+    return <>{meanwhile}</>
   }
 }
 

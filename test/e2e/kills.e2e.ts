@@ -9,7 +9,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { DIST, startServer } from '../../scripts/static-server.mjs'
 import { type Killable, killable } from './support/killable.ts'
-import { answerAll, field, heading, labelOf, TO_A_FILTER } from './support/screen.ts'
+import { answerAll, field, heading, labelOf, startStands, TO_A_FILTER } from './support/screen.ts'
 
 const KILLS = Number(process.env['STILLPIN_KILLS'] ?? 12)
 const START_MS = 20_000
@@ -111,6 +111,7 @@ const KINDS: readonly Kind[] = [
     name: 'triage',
     type: async (_round, waitMs) => {
       await open('#/ask')
+      await startStands(page)
       const afresh = page.getByRole('button', { name: 'Start afresh' })
       if ((await afresh.count()) > 0) await afresh.click()
       await open('#/ask/gate-danger')

@@ -55,6 +55,7 @@ describe('the shell', () => {
       'day',
       'dark',
       'night',
+      'glare',
     ])
     expect(sheet.textContent).toContain('not approved data')
   })

@@ -20,12 +20,3 @@ export function Cautions(given: { readonly ids: readonly string[]; readonly open
     </section>
   )
 }
-
-/** What every answer and every sheet says. */
-export function Screening() {
-  return (
-    <p class="screening">
-      <strong>{SAFETY_TEXTS.screening.title}.</strong> {SAFETY_TEXTS.screening.text}
-    </p>
-  )
-}

@@ -5,8 +5,8 @@ import { guide } from '../../state/guide-content.ts'
 import { setTheme, type ThemeChoice, themeChoice } from '../../state/theme.ts'
 import { appVersion, buildDate, dataEdition } from '../../state/version.ts'
 import { bytesKept } from '../../store/browser-storage.ts'
-import { Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { Screening } from '../parts/screening.tsx'
 import { isAboutOpen } from '../shell/head.tsx'
 import { AwakeSwitch } from './awake.tsx'
 import { Erase } from './erase.tsx'
@@ -17,6 +17,7 @@ const THEMES: readonly { readonly value: ThemeChoice; readonly label: string }[]
   { value: 'day', label: 'Day' },
   { value: 'dark', label: 'Dark' },
   { value: 'night', label: 'Night red' },
+  { value: 'glare', label: 'Glare' },
 ]
 
 /** What this app is, which version, whether it works offline; theme and screen. */

@@ -1,49 +1,25 @@
-import { START_NODE } from '../../guide/start.ts'
-import { hashOf } from '../../state/router.ts'
-import { restartTriage, triage, triageBefore, undoTriage } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
-import { Screening } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { Screening } from '../parts/screening.tsx'
 import { Head } from '../shell/head.tsx'
-import { isResumed } from '../shell/start.ts'
+import { SearchBox } from './search-box.tsx'
+import { StartLink } from './start-link.tsx'
 
-/** Where the triage stood needs the tree; a first visit does not wait for it. */
-const Resume = lazy(async () => (await import('./ask-resume.tsx')).Resume)
+/** What was going on comes from the store; a first visit does not wait for it. */
+const GoingOn = lazy(async () => (await import('./going-on.tsx')).GoingOn, <StartLink />)
 
-/** The start of a triage, or the way back into the one under way. */
+/** The start: what this is, a search over everything, the way into a triage, and what was going on. */
 export function AskStart() {
-  const isUnderWay = isResumed.value && Object.keys(triage.value.answers).length > 0
   return (
     <>
-      <Head title="What is wrong, and is a filter the cure?" large />
+      <Head title="Stillpin finds what disturbs aircraft wiring, then the cure" windowTitle="Start" large />
+      <SearchBox />
       <div class="stack">
-        <p>
-          A few questions, two minutes. The safety questions come first. “Don’t know” is an answer everywhere. At the
-          end stands what to do next, with its reason, or that a connector filter will not cure it.
+        <GoingOn />
+        <p class="muted small">
+          A few questions, two minutes, safety first. “Don’t know” is an answer everywhere. At the end stands what to do
+          next and why, or that no connector filter will cure it.
         </p>
-        {isUnderWay && <Resume />}
-        {isUnderWay ? (
-          <button
-            type="button"
-            class="button wide"
-            onClick={() => {
-              restartTriage()
-              location.hash = hashOf('ask', START_NODE)
-            }}
-          >
-            Start afresh
-          </button>
-        ) : (
-          <a class="button strong wide" href={hashOf('ask', START_NODE)}>
-            Start
-          </a>
-        )}
-        {isResumed.value && triageBefore.value && (
-          <button type="button" class="button wide" onClick={() => undoTriage()}>
-            <Icon name="undo" />
-            Go back to the triage before, which was not kept
-          </button>
-        )}
         <ul class="rows">
           <li>
             <a href="#/check">

@@ -12,10 +12,12 @@ let shownCount = 0
 export function Head(given: {
   readonly title: string
   readonly large?: boolean
+  /** what the window is called, where the heading is a sentence */
+  readonly windowTitle?: string
   readonly children?: ComponentChildren
 }) {
   const heading = useRef<HTMLHeadingElement>(null)
-  const { title, large = false, children } = given
+  const { title, large = false, windowTitle = title, children } = given
   useEffect(() => {
     shownCount += 1
     if (shownCount < 2) return
@@ -23,8 +25,8 @@ export function Head(given: {
     heading.current?.focus({ preventScroll: true })
   }, [])
   useEffect(() => {
-    document.title = `${title} · Stillpin`
-  }, [title])
+    document.title = `${windowTitle} · Stillpin`
+  }, [windowTitle])
   return (
     <header class="head">
       <div class="head-words">

@@ -1,8 +1,5 @@
 import { effect, signal } from '@preact/signals'
 import { offlineReady } from '../../offline/updates.ts'
-import { loadComplaints } from '../../state/complaints.ts'
-import { loadGuide } from '../../state/guide-content.ts'
-import { resumeSession } from '../../state/session.ts'
 import { startTheme } from '../../state/theme.ts'
 import { watchInstall } from './install-event.ts'
 import { watchPrinting } from './paper.ts'
@@ -19,12 +16,20 @@ export function startOnce(): void {
   watchInstall()
   watchPrinting()
   void startTheme()
-  void loadComplaints()
-  // Seeds the stored guide once its part comes from the offline copy, so that the first screen does not wait for it.
+  void resume()
+}
+
+/**
+ * What was stored is fetched beside the first screen, which does not wait for it. Where that part cannot be fetched
+ * nothing is taken for read: an answer given then would go over what is there.
+ */
+async function resume(): Promise<void> {
+  const part = await import('../../state/resume.ts').catch(() => undefined)
+  if (part === undefined) return
+  await part.resumeWork()
+  isResumed.value = true
+  // Seeds the stored guide once its part comes from the offline copy.
   effect(() => {
-    if (offlineReady.value) void loadGuide().catch(() => undefined)
-  })
-  void resumeSession().finally(() => {
-    isResumed.value = true
+    if (offlineReady.value) void part.seedGuide()
   })
 }

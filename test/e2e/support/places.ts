@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core'
 import { CHECKS } from '../../../src/calc/registry.ts'
 import type { Check } from '../../../src/calc/types.ts'
 import { FIELD_NOTES } from '../../../src/guide/notes.ts'
-import { answerAll, follow, settled, shown, TO_A_FILTER, TO_WEATHER, titleOf } from './screen.ts'
+import { answerAll, follow, settled, shown, startStands, TO_A_FILTER, TO_WEATHER, titleOf } from './screen.ts'
 import { workedHash } from './worked-checks.ts'
 
 export type Place = {
@@ -21,11 +21,12 @@ async function to(page: Page, hash: string, title: string): Promise<void> {
   await page.getByRole('heading', { level: 1, name: title, exact: true }).waitFor()
 }
 
-const START = 'What is wrong, and is a filter the cure?'
+const START = 'Stillpin finds what disturbs aircraft wiring, then the cure'
 
 /** A triage without answers, at its first question. */
 async function startAfresh(page: Page): Promise<void> {
   await to(page, '#/ask', START)
+  await startStands(page)
   const afresh = page.getByRole('button', { name: 'Start afresh' })
   if ((await afresh.count()) > 0) await afresh.click()
   await to(page, '#/ask/gate-danger', titleOf('gate-danger'))
@@ -51,9 +52,19 @@ const filled = ({ id, title }: Check): Place => ({
   },
 })
 
+const searched: Place = {
+  name: 'a search on the start page',
+  go: async (page) => {
+    await to(page, '#/ask', START)
+    await page.getByRole('searchbox').fill('bus drops out when we transmit')
+    await page.getByRole('list', { name: 'Found' }).getByRole('button').first().waitFor()
+  },
+}
+
 /** In this order: the Log is empty before it is filled, and the triage is under way afterwards. */
 export const PLACES: readonly Place[] = [
   at('the start', '#/ask', START),
+  searched,
   at('a question of the gate', '#/ask/gate-lines', titleOf('gate-lines')),
   at('the kinds of line', '#/ask/kind', titleOf('kind')),
   at('the list of checks', '#/check', 'Check'),

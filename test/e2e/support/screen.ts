@@ -27,6 +27,9 @@ export async function unfold(page: Page, key: string): Promise<void> {
 /** A result of a check page by its key. */
 export const output = (page: Page, key: string): Locator => page.locator(`output#${key}`)
 
+/** Waits until the start page says what was going on, which comes a moment after its heading. */
+export const startStands = (page: Page): Promise<void> => page.locator('[data-going-on="true"]').waitFor()
+
 /** Goes to a place as a link would, without loading the page again. */
 export async function follow(page: Page, hash: string): Promise<void> {
   await page.evaluate((wanted) => {
