@@ -19,8 +19,8 @@ const over = ([re, im]: Z): Z => {
 const plus = (a: Z, b: Z): Z => [a[0] + b[0], a[1] + b[1]]
 const beside = (a: Z, b: Z): Z => over(plus(over(a), over(b)))
 
-/** Rows of at most four nodes, the source current and the right-hand side. */
-const MAX_SIZE = 6
+/** Rows of at most five nodes, the source current and the right-hand side. */
+const MAX_SIZE = 7
 const WIDTH = MAX_SIZE + 1
 const re = new Float64Array(MAX_SIZE * WIDTH)
 const im = new Float64Array(MAX_SIZE * WIDTH)
@@ -117,7 +117,7 @@ export function nodalLossDb(
   const branches: Branch[] = [...capacitor(0, nodes.sourceF)]
   const bond: Z = [circuit.bondOhm, w * circuit.bondH]
   const isTied = bond[0] === 0 && bond[1] === 0
-  const stages: readonly (SeriesPart | ShuntPart)[] = {
+  const own: readonly (SeriesPart | ShuntPart)[] = {
     C: [circuit.shunt1],
     L: [circuit.series1],
     LC: [circuit.series1, circuit.shunt1],
@@ -125,6 +125,7 @@ export function nodalLossDb(
     PI: [circuit.shunt1, circuit.series1, circuit.shunt2],
     T: [circuit.series1, circuit.shunt1, circuit.series2],
   }[circuit.topology]
+  const stages = withChoke(withCross(own, circuit), circuit)
   const shunts = stages.filter((part) => 'capacitanceF' in part && part.capacitanceF > 0).length
   let next = 1
   const plate = isTied || shunts === 0 ? CHASSIS : next++
@@ -146,6 +147,21 @@ export function nodalLossDb(
   branches.push(...loads(node), ...capacitor(node, nodes.loadF))
   const withFilter = solve(next, branches, zs, node)
   return 20 * Math.log10(without / withFilter)
+}
+
+type Stages = readonly (SeriesPart | ShuntPart)[]
+
+/** Half of a line-to-line capacitor right behind the last capacitor, or behind everything. */
+function withCross(stages: Stages, { cross }: FilterCircuit): Stages {
+  if (cross === undefined) return stages
+  const last = stages.findLastIndex((part) => 'capacitanceF' in part)
+  const at = last < 0 ? stages.length : last + 1
+  return [...stages.slice(0, at), cross, ...stages.slice(at)]
+}
+
+function withChoke(stages: Stages, { choke }: FilterCircuit): Stages {
+  if (choke === undefined) return stages
+  return choke.side === 'source' ? [choke.part, ...stages] : [...stages, choke.part]
 }
 
 function coil(part: SeriesPart, w: number): Z {

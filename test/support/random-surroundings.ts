@@ -1,6 +1,7 @@
 /** Filters between random ends, with leads, bonds, real inductors and capacitance at the nodes. */
 import fc from 'fast-check'
-import type { NodeSpan, Parts, Span, Surroundings } from '../../src/calc/bounds/surroundings.ts'
+import type { LegChoke, NodeSpan, Parts, Span, Surroundings } from '../../src/calc/bounds/surroundings.ts'
+import { NO_SERIES } from '../../src/calc/network/circuit.ts'
 import type { NodeFarads } from '../../src/calc/network/nodes.ts'
 import type { Topology } from '../../src/calc/types.ts'
 import { logRange } from '../calc/fuzz/log-range.ts'
@@ -45,7 +46,6 @@ export function surroundingsOf(wanted: Wanted): fc.Arbitrary<Surroundings> {
       bondOhm: maybe(logRange(1e-4, 0.1)),
       bondH: maybe(logRange(1e-11, 2e-8)),
       inductanceH: logRange(2e-8, 1e-4),
-      extraF: maybe(logRange(1e-12, 1e-8)),
       dcrOhm: maybe(logRange(1e-3, 2)),
       inductorParallelF: maybe(logRange(2e-13, 3e-11)),
       inductorParallelOhm: fc.oneof(fc.constant(Number.POSITIVE_INFINITY), logRange(100, 5e4)),
@@ -60,6 +60,37 @@ export function surroundingsOf(wanted: Wanted): fc.Arbitrary<Surroundings> {
     }))
 }
 
+const choke: fc.Arbitrary<LegChoke> = fc
+  .record({
+    side: fc.constantFrom('source' as const, 'load' as const),
+    least: logRange(1e-7, 1e-3),
+    ratio: fc.constantFrom(1, 1.2, 1.5),
+    dcrOhm: maybe(logRange(1e-3, 2)),
+    parallelF: maybe(logRange(2e-13, 3e-11)),
+  })
+  .map(({ side, least, ratio, ...own }) => ({
+    part: { ...NO_SERIES, ...own },
+    side,
+    spanH: { least, most: ratio * least },
+  }))
+
+const cross: fc.Arbitrary<Span> = logRange(1e-12, 1e-8).map((least) => ({ least, most: 1.5 * least }))
+
+/** The same with a common-mode choke, a line-to-line capacitor or both, and capacitance at one node at most. */
+export const withModes = (wanted: Wanted): fc.Arbitrary<Surroundings> =>
+  fc
+    .record({
+      around: surroundingsOf(wanted),
+      choke: fc.option(choke, { nil: undefined, freq: 2 }),
+      crossF: fc.option(cross, { nil: undefined, freq: 1 }),
+    })
+    .map(({ around: { loadNodeF, ...around }, choke, crossF }) => ({
+      ...around,
+      ...(loadNodeF && !around.sourceNodeF ? { loadNodeF } : {}),
+      ...(choke ? { choke } : {}),
+      ...(crossF ? { crossF } : {}),
+    }))
+
 /** What stands at the nodes, as the solvers take it. */
 export function nodesOf(around: Surroundings, parts: Parts): NodeFarads {
   return {
@@ -72,18 +103,19 @@ export function nodesOf(around: Surroundings, parts: Parts): NodeFarads {
 
 /** Least and most of every part of the box of a marked figure. A part that is not there is 0. */
 export function boxOf(around: Surroundings, marked: Span, at: number): Readonly<Record<keyof Parts, Span>> {
-  const { topology, extraF } = around
+  const { topology } = around
   const none = { least: 0, most: 0 }
   const isPi = topology === 'PI'
   const shunt = { least: marked.least * at, most: marked.most * at }
-  const besides = { least: shunt.least + extraF, most: shunt.most + (around.extraMostF ?? extraF) }
   const coil = { least: Math.min(...around.inductancesH), most: Math.max(...around.inductancesH) }
   return {
-    shunt1F: topology === 'L' ? none : isPi ? shunt : besides,
-    shunt2F: isPi ? besides : none,
+    shunt1F: topology === 'L' ? none : shunt,
+    shunt2F: isPi ? shunt : none,
     series1H: topology === 'C' ? none : topology === 'L' ? shunt : coil,
     series2H: topology === 'T' ? coil : none,
     sourceNodeF: around.sourceNodeF ?? none,
     loadNodeF: around.loadNodeF ?? none,
+    crossF: around.crossF ?? none,
+    chokeH: around.choke?.spanH ?? none,
   }
 }

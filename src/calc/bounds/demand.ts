@@ -39,7 +39,8 @@ const STAGES: Readonly<Record<Topology, readonly Stage[]>> = {
   PI: [shunt(0), series(2), shunt(1)],
   T: [series(1), shunt(0), series(2)],
 }
-const PART_COUNT: Readonly<Record<Topology, number>> = { C: 1, L: 1, LC: 2, CL: 2, PI: 3, T: 3 }
+/** Parts a topology has of its own; what else stands in the line comes after them. */
+const OWN_COUNT: Readonly<Record<Topology, number>> = { C: 1, L: 1, LC: 2, CL: 2, PI: 3, T: 3 }
 
 /** Every need from every source, with and without what stands at the nodes. */
 export function demandsOf(around: Surroundings, marked: Marked): Demand[] {
@@ -77,15 +78,15 @@ function fixedAt(around: Surroundings, source: NoiseSource, w: number): Fixed {
     dcrOhm: around.dcrOhm ?? 0,
     coilSie: w * (around.inductorParallelF ?? 0),
     coilLossSie: 1 / (around.inductorParallelOhm ?? Number.POSITIVE_INFINITY),
+    chokeOhm: around.choke?.part.dcrOhm ?? 0,
+    chokeSie: w * (around.choke?.part.parallelF ?? 0),
   }
 }
 
 type Box = { readonly wiring: Wiring; readonly ranges: readonly PartRange[] }
 
 function boxesOf(around: Surroundings, marked: Marked): Box[] {
-  const { topology } = around
-  const ranges = rangesOf(around, marked)
-  const count = PART_COUNT[topology]
+  const { stages, ranges } = ladderOf(around, marked)
   const nodes = [around.sourceNodeF, around.loadNodeF]
   const boxes: Box[] = []
   for (const withSource of nodes[0] && nodes[0].most > 0 ? [false, true] : [false])
@@ -94,7 +95,7 @@ function boxesOf(around: Surroundings, marked: Marked): Box[] {
       const put = (node: Span | undefined): number => own.push({ scale: NOTHING, fixed: node ?? NOTHING }) - 1
       boxes.push({
         wiring: {
-          stages: STAGES[topology],
+          stages,
           sourceNode: withSource ? put(nodes[0]) : -1,
           loadNode: withLoad ? put(nodes[1]) : -1,
           sourceNodeInBare: nodes[0]?.inBare ?? false,
@@ -103,35 +104,66 @@ function boxesOf(around: Surroundings, marked: Marked): Box[] {
         ranges: own,
       })
     }
-  if (ranges.length !== count) throw new RangeError(`${topology} has ${count} parts`)
   return boxes
 }
 
+/** Places among the parts of what not every filter has; -1 = it has none. */
+const crossAt = ({ topology, crossF }: Surroundings): number => (crossF && crossF.most > 0 ? OWN_COUNT[topology] : -1)
+const chokeAt = (around: Surroundings): number =>
+  around.choke ? OWN_COUNT[around.topology] + (crossAt(around) < 0 ? 0 : 1) : -1
+
+/** The stages in order, with the range of each part: those of the topology, a line-to-line capacitor, a choke. */
+function ladderOf(
+  around: Surroundings,
+  marked: Marked,
+): { readonly stages: readonly Stage[]; readonly ranges: readonly PartRange[] } {
+  const { topology, crossF, choke } = around
+  const stages = [...STAGES[topology]]
+  const ranges = rangesOf(around, marked)
+  const cross = crossAt(around)
+  if (crossF && cross >= 0) {
+    const shunt = stages.findLastIndex(({ isSeries }) => !isSeries)
+    stages.splice(shunt < 0 ? stages.length : shunt + 1, 0, { isSeries: false, part: cross, of: 'cross' })
+    ranges.push({ scale: NOTHING, fixed: crossF })
+  }
+  if (choke) {
+    stages.splice(choke.side === 'source' ? 0 : stages.length, 0, {
+      isSeries: true,
+      part: chokeAt(around),
+      of: 'choke',
+    })
+    ranges.push({ scale: NOTHING, fixed: choke.spanH })
+  }
+  return { stages, ranges }
+}
+
+const spanOf = (values: readonly number[]): Span => ({ least: Math.min(...values), most: Math.max(...values) })
+
 function rangesOf(around: Surroundings, marked: Marked): PartRange[] {
-  const { topology, extraF } = around
-  const extra = { least: extraF, most: around.extraMostF ?? extraF }
-  const least = Math.min(...around.inductancesH)
-  const most = Math.max(...around.inductancesH)
-  const coil: PartRange = { scale: NOTHING, fixed: { least, most } }
+  const { topology, shunt2Share = 1 } = around
+  const coil: PartRange = { scale: NOTHING, fixed: spanOf(around.inductancesH) }
   const one: PartRange = { scale: marked, fixed: NOTHING }
-  const beside: PartRange = { scale: marked, fixed: extra }
+  const behind: PartRange = {
+    scale: { least: shunt2Share * marked.least, most: shunt2Share * marked.most },
+    fixed: NOTHING,
+  }
   switch (topology) {
     case 'C':
-      return [beside]
     case 'L':
       return [one]
     case 'PI':
-      return [one, beside, coil]
+      return [one, behind, coil]
     case 'T':
-      return [beside, coil, coil]
+      return [one, coil, { scale: NOTHING, fixed: spanOf(around.inductances2H ?? around.inductancesH) }]
     default:
-      return [beside, coil]
+      return [one, coil]
   }
 }
 
 /** Parts as the chain matrix takes them, from the values of one point. */
-export function partsOf(topology: Topology, { wiring }: Demand, values: ArrayLike<number>): Parts {
-  const at = (i: number) => values[i] ?? 0
+export function partsOf(around: Surroundings, { wiring }: Demand, values: ArrayLike<number>): Parts {
+  const { topology } = around
+  const at = (i: number) => (i < 0 ? 0 : (values[i] ?? 0))
   const isPi = topology === 'PI'
   const hasShunt = topology !== 'L'
   const coilAt = topology === 'L' ? 0 : isPi ? 2 : 1
@@ -140,7 +172,9 @@ export function partsOf(topology: Topology, { wiring }: Demand, values: ArrayLik
     shunt2F: hasShunt ? at(isPi ? 1 : 0) : 0,
     series1H: topology === 'C' ? 0 : at(coilAt),
     series2H: topology === 'C' ? 0 : at(topology === 'T' ? 2 : coilAt),
-    sourceNodeF: wiring.sourceNode < 0 ? 0 : at(wiring.sourceNode),
-    loadNodeF: wiring.loadNode < 0 ? 0 : at(wiring.loadNode),
+    sourceNodeF: at(wiring.sourceNode),
+    loadNodeF: at(wiring.loadNode),
+    crossF: at(crossAt(around)),
+    chokeH: at(chokeAt(around)),
   }
 }

@@ -6,6 +6,8 @@ export type Taken = {
   /** differential on pairs, to chassis on single lines */
   readonly existingF: number
   readonly crossF: number
+  /** the least of it, where it has a tolerance */
+  readonly crossLeastF?: number
   /** per leg, at 0 V, in full */
   readonly suppressorF: number
 }

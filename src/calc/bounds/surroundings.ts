@@ -1,6 +1,13 @@
 /** What stands around the part that is looked for, and what is asked of it. Service values, SI units. */
 
-import { type FilterCircuit, NO_SERIES, NO_SHUNT, type NoiseLoad, type NoiseSource } from '../network/circuit.ts'
+import {
+  type FilterCircuit,
+  NO_SERIES,
+  NO_SHUNT,
+  type NoiseLoad,
+  type NoiseSource,
+  type SeriesPart,
+} from '../network/circuit.ts'
 import { lossBetween, type NodeFarads } from '../network/nodes.ts'
 import type { Topology } from '../types.ts'
 
@@ -15,6 +22,9 @@ export type Span = { readonly least: number; readonly most: number }
  */
 export type NodeSpan = Span & { readonly inBare: boolean }
 
+/** A choke in series with each leg, before or behind everything else: `part` but for its inductance, which is in `spanH`. */
+export type LegChoke = { readonly part: SeriesPart; readonly side: 'source' | 'load'; readonly spanH: Span }
+
 /** Everything that stands around the capacitor, in service values. */
 export type Surroundings = {
   readonly topology: Topology
@@ -27,10 +37,13 @@ export type Surroundings = {
   readonly bondH: number
   /** inductances from least to most; the ends span the box, a T's two coils vary apart */
   readonly inductancesH: readonly number[]
-  /** fixed extra shunt capacitance at the load-side capacitor (2·Cx per leg in differential mode) */
-  readonly extraF: number
-  /** the most that extra can be; as `extraF` when absent */
-  readonly extraMostF?: number
+  /** capacitance of the load side of a Pi over that of its source side, and inductances of the load side of a T; as the others when absent */
+  readonly shunt2Share?: number
+  readonly inductances2H?: readonly number[]
+  /** a capacitor from line to line as one leg meets it, beside the load-side capacitor (2·Cx in differential mode) */
+  readonly crossF?: Span
+  /** a common-mode choke as one leg meets it; absent = none */
+  readonly choke?: LegChoke
   /** winding resistance, self-capacitance and loss resistance of each inductor; 0, 0 and none when absent */
   readonly dcrOhm?: number
   readonly inductorParallelF?: number
@@ -47,6 +60,8 @@ export type Parts = {
   readonly series2H: number
   readonly sourceNodeF: number
   readonly loadNodeF: number
+  readonly crossF: number
+  readonly chokeH: number
 }
 
 /** What decides the margin at one capacitance. */
@@ -77,19 +92,26 @@ export function circuitOf(around: Surroundings, parts: Parts): FilterCircuit {
     series2: { ...coil, inductanceH: parts.series2H },
     bondOhm: around.bondOhm,
     bondH: around.bondH,
+    ...(parts.crossF > 0
+      ? { cross: { capacitanceF: parts.crossF, esrOhm: around.esrOhm / 2, eslH: around.eslH / 2 } }
+      : {}),
+    ...(around.choke
+      ? { choke: { part: { ...around.choke.part, inductanceH: parts.chokeH }, side: around.choke.side } }
+      : {}),
   }
 }
 
-/** Parts when every capacitor has `capacitanceF`, every inductor `inductanceH`, and nothing stands at the nodes. */
+/** Parts when every capacitor has `capacitanceF`, every inductor `inductanceH`, all else its least, and nothing stands at the nodes. */
 export function equalParts(around: Surroundings, capacitanceF: number, inductanceH: number): Parts {
-  const loadSideF = capacitanceF + around.extraF
   return {
-    shunt1F: around.topology === 'PI' ? capacitanceF : loadSideF,
-    shunt2F: loadSideF,
+    shunt1F: capacitanceF,
+    shunt2F: capacitanceF,
     series1H: inductanceH,
     series2H: inductanceH,
     sourceNodeF: 0,
     loadNodeF: 0,
+    crossF: around.crossF?.least ?? 0,
+    chokeH: around.choke?.spanH.least ?? 0,
   }
 }
 

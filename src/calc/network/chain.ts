@@ -20,12 +20,28 @@ const STEPS: Readonly<Record<FilterCircuit['topology'], Uint8Array>> = {
   T: Uint8Array.of(2, 1, 4),
 }
 const CHOKE_STEP = 5
-const CHOKED: Readonly<Record<'source' | 'load', typeof STEPS>> = { source: choked('source'), load: choked('load') }
+const CROSS_STEP = 6
+type Steps = typeof STEPS
+const CROSSED: Steps = everyTopology((steps) => {
+  const shunt = steps.findLastIndex((step) => step === 1 || step === 3)
+  const at = shunt < 0 ? steps.length : shunt + 1
+  return [...steps.slice(0, at), CROSS_STEP, ...steps.slice(at)]
+})
+const choked = (from: Steps): Readonly<Record<'source' | 'load', Steps>> => ({
+  source: everyTopology((steps) => [CHOKE_STEP, ...steps], from),
+  load: everyTopology((steps) => [...steps, CHOKE_STEP], from),
+})
+const CHOKED = choked(STEPS)
+const CHOKED_CROSSED = choked(CROSSED)
 
-function choked(side: 'source' | 'load'): typeof STEPS {
-  const steps = (topology: FilterCircuit['topology']): Uint8Array =>
-    Uint8Array.from(side === 'source' ? [CHOKE_STEP, ...STEPS[topology]] : [...STEPS[topology], CHOKE_STEP])
+function everyTopology(change: (steps: readonly number[]) => readonly number[], from: Steps = STEPS): Steps {
+  const steps = (topology: FilterCircuit['topology']): Uint8Array => Uint8Array.from(change([...from[topology]]))
   return { C: steps('C'), L: steps('L'), LC: steps('LC'), CL: steps('CL'), PI: steps('PI'), T: steps('T') }
+}
+
+function stepsOf({ topology, choke, cross }: FilterCircuit): Uint8Array {
+  if (choke === undefined) return (cross === undefined ? STEPS : CROSSED)[topology]
+  return (cross === undefined ? CHOKED : CHOKED_CROSSED)[choke.side][topology]
 }
 
 /** A lossless part exactly at resonance would divide by zero; the floor keeps the figure finite (over 280 dB). */
@@ -45,9 +61,10 @@ export type Terminations = {
  * Valid for finite non-negative element values and hz > 0 (0 is allowed when the load has no parallel inductor).
  */
 export function chainLossInto(circuit: FilterCircuit, hz: Float64Array, ends: Terminations, outDb: Float64Array): void {
-  const { shunt1, shunt2, series1, series2, bondOhm, bondH, choke } = circuit
-  const steps = (choke === undefined ? STEPS : CHOKED[choke.side])[circuit.topology]
+  const { shunt1, shunt2, series1, series2, bondOhm, bondH, choke, cross } = circuit
+  const steps = stepsOf(circuit)
   const chokePart = choke?.part ?? series1
+  const crossPart = cross ?? shunt1
   for (let i = 0; i < hz.length; i++) {
     const w = 2 * Math.PI * (hz[i] as number)
     let aRe = 1
@@ -74,7 +91,7 @@ export function chainLossInto(circuit: FilterCircuit, hz: Float64Array, ends: Te
         dRe += cRe * zRe - cIm * zIm
         dIm += cRe * zIm + cIm * zRe
       } else {
-        const part = step === 1 ? shunt1 : shunt2
+        const part = step === 1 ? shunt1 : step === CROSS_STEP ? crossPart : shunt2
         // Y = jωC / (1 − ω²C·ESL + jωC·ESR)
         const y = w * part.capacitanceF
         const nRe = floored(1 - w * y * part.eslH)

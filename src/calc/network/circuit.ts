@@ -24,6 +24,8 @@ export type FilterCircuit = {
   readonly bondH: number
   /** a common-mode choke as one leg sees it, before or behind everything else */
   readonly choke?: { readonly part: SeriesPart; readonly side: 'source' | 'load' }
+  /** half of a capacitor from line to line, beside the capacitor on the load side: twice its farads, half its lead */
+  readonly cross?: ShuntPart
 }
 
 /** Noise source: R + jωL, with a capacitance across it that is there with and without the filter. */

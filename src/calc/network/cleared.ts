@@ -17,7 +17,8 @@ export const MAX_DEGREE = 2
 export const PAIR_LENGTH = 4 * (MAX_DEGREE + 1)
 const D_AT = 2 * (MAX_DEGREE + 1)
 
-export type Stage = { readonly isSeries: boolean; readonly part: number }
+/** `of`: a choke has a winding of its own, a capacitor from line to line half the lead of one to chassis. */
+export type Stage = { readonly isSeries: boolean; readonly part: number; readonly of?: 'choke' | 'cross' }
 
 /** Stages from source to load; `part` and the nodes are places in the list of part values, −1 = none. */
 export type Wiring = {
@@ -44,6 +45,9 @@ export type Fixed = {
   /** ω·Cp and 1/Rp of the inductor */
   readonly coilSie: number
   readonly coilLossSie: number
+  /** winding and ω·C across each winding of a choke; 0 where there is none */
+  readonly chokeOhm: number
+  readonly chokeSie: number
 }
 
 const ROW = 2 * (MAX_DEGREE + 1)
@@ -115,13 +119,16 @@ export function clearedInto(
   chain[Q] = 1
   let degree = 0
   const { stages } = wiring
-  const { esrOhm, eslOhm, dcrOhm, coilSie, coilLossSie } = fixed
   for (let s = 0; s < stages.length; s++) {
-    const { isSeries, part } = stages[s] as Stage
+    const { isSeries, part, of } = stages[s] as Stage
     const v0 = base[part] as number
     const v1 = slope[part] as number
     if (v1 !== 0) degree++
     if (isSeries) {
+      const isChoke = of === 'choke'
+      const dcrOhm = isChoke ? fixed.chokeOhm : fixed.dcrOhm
+      const coilSie = isChoke ? fixed.chokeSie : fixed.coilSie
+      const coilLossSie = isChoke ? 0 : fixed.coilLossSie
       const d0Re = 1 - v0 * coilSie
       const d0Im = v0 * coilLossSie
       const d1Re = -v1 * coilSie
@@ -136,6 +143,9 @@ export function clearedInto(
       blend(C, degree, d0Re, d0Im, d1Re, d1Im, -1, 0, 0, 0, 0)
       blend(Q, degree, d0Re, d0Im, d1Re, d1Im, -1, 0, 0, 0, 0)
     } else {
+      const lead = of === 'cross' ? 0.5 : 1
+      const esrOhm = lead * fixed.esrOhm
+      const eslOhm = lead * fixed.eslOhm
       const q0Re = 1 - v0 * eslOhm
       const q0Im = v0 * esrOhm
       const q1Re = -v1 * eslOhm

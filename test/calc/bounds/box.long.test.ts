@@ -6,7 +6,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { worstInBox } from '../../../src/calc/bounds/box.ts'
 import { leastMarkedF } from '../../../src/calc/bounds/least-marked.ts'
-import { surroundingsOf } from '../../support/random-surroundings.ts'
+import type { Surroundings } from '../../../src/calc/bounds/surroundings.ts'
+import { surroundingsOf, type Wanted, withModes } from '../../support/random-surroundings.ts'
 import { logRange } from '../fuzz/log-range.ts'
 import { boxesOf, densest, drawing, nodalDb, partsAt } from './dense.ts'
 
@@ -17,25 +18,27 @@ const WITHIN_DB = 0.01
 const DEEP_DB = -40
 
 const shares = fc.constantFrom({ least: 0.57, most: 1.38 }, { least: 0.8, most: 1.2 }, { least: 0.95, most: 1.05 })
-const cases = fc.sample(
-  fc.record({
-    around: surroundingsOf({
-      topologies: ['C', 'LC', 'CL', 'PI', 'T'],
-      needs: 1,
-      sources: 1,
-      coilRatio: 1.5,
-      withNodes: true,
-    }),
-    shares,
-    markedF: logRange(1e-12, 1e-6),
-  }),
-  { seed: SEED, numRuns: RUNS },
-)
+const wanted: Wanted = {
+  topologies: ['C', 'LC', 'CL', 'PI', 'T'],
+  needs: 1,
+  sources: 1,
+  coilRatio: 1.5,
+  withNodes: true,
+}
+const casesOf = (around: fc.Arbitrary<Surroundings>, numRuns: number) =>
+  fc.sample(fc.record({ around, shares, markedF: logRange(1e-12, 1e-6) }), { seed: SEED, numRuns })
+const cases = casesOf(surroundingsOf(wanted), RUNS)
+/** a fifth of them: with six parts each costs that much more */
+const MODES = RUNS / 5
+const choked = casesOf(withModes(wanted), MODES)
 
 describe(`over ${RUNS} circuits, seed ${SEED}`, () => {
-  it('the worst of a box is within 0.01 dB of a dense search, and is a point of the box', () => {
+  it.each([
+    ['', cases],
+    [' with a choke and a line-to-line capacitor', choked],
+  ])('the worst of a box%s is within 0.01 dB of a dense search, and is a point of the box', (_, all) => {
     const deeper: number[] = []
-    for (const [i, { around, shares, markedF }] of cases.entries()) {
+    for (const [i, { around, shares, markedF }] of all.entries()) {
       const [need, source] = [around.needs[0], around.sources[0]]
       if (!need || !source) throw new Error('nothing asked')
       const asked = { around, need, source }
@@ -49,7 +52,7 @@ describe(`over ${RUNS} circuits, seed ${SEED}`, () => {
       deeper.push(Math.max(DEEP_DB, dense) - Math.max(DEEP_DB, worst.lossDb))
     }
     // The dense search finds nearly every one of them itself.
-    expect(deeper.filter((db) => db < WITHIN_DB).length).toBeGreaterThan(0.95 * RUNS)
+    expect(deeper.filter((db) => db < WITHIN_DB).length).toBeGreaterThan(0.95 * all.length)
   })
 
   it('no part drawn from the box of a larger mark misses the need; just below the least one does', () => {
@@ -71,7 +74,7 @@ describe(`over ${RUNS} circuits, seed ${SEED}`, () => {
       for (let draw = 0; draw < 120; draw++) {
         const markedF = fromF * 10 ** (4 * next() ** 3)
         for (const box of boxesOf(around, shares, markedF)) {
-          const parts = partsAt(box, Array.from({ length: 5 }, next))
+          const parts = partsAt(box, Array.from({ length: 7 }, next))
           expect(nodalDb(asked, parts), where).toBeGreaterThan(need.db - WITHIN_DB)
         }
       }

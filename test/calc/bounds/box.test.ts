@@ -17,7 +17,6 @@ const AROUND: Surroundings = {
   bondOhm: 0,
   bondH: 0,
   inductancesH: [4.52e-6],
-  extraF: 0,
 }
 const asked: Asked = { around: AROUND, need: NEED, source: SOURCE }
 const SHARES = { least: 0.8, most: 1.2 }

@@ -13,7 +13,7 @@ import type { NoiseSource } from '../../../src/calc/network/circuit.ts'
 import { nodalLossDb } from '../../support/nodal.ts'
 import { boxOf, nodesOf } from '../../support/random-surroundings.ts'
 
-const KEYS = ['shunt1F', 'shunt2F', 'series1H', 'series2H', 'sourceNodeF', 'loadNodeF'] as const
+const KEYS = ['shunt1F', 'shunt2F', 'series1H', 'series2H', 'sourceNodeF', 'loadNodeF', 'crossF', 'chokeH'] as const
 const SMALLEST_STEP = 1e-7
 /** Rounds of one search: along a valley without slope it would go on for ever. */
 const MAX_ROUNDS = 150
@@ -46,6 +46,8 @@ export function partsAt(box: Readonly<Record<keyof Parts, Span>>, place: readonl
     series2H: at('series2H'),
     sourceNodeF: at('sourceNodeF'),
     loadNodeF: at('loadNodeF'),
+    crossF: at('crossF'),
+    chokeH: at('chokeH'),
   }
 }
 

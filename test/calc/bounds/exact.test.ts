@@ -15,7 +15,6 @@ test('finds the resonance of a lossless Pi that the scan steps over', () => {
     eslH: 80.7235e-12,
     bondOhm: 0,
     bondH: 0,
-    extraF: 0,
     dcrOhm: 3.2961e-3,
     inductancesH: [610.942e-9],
   }

@@ -1,6 +1,6 @@
 /** A choke over a wide span beside a filter of fixed parts: the lowest lies well inside, at a resonance. */
 import { expect, it } from 'vitest'
-import { worstWithChoke } from '../../../src/calc/checks/filter/choked-box.ts'
+import { worstInBox } from '../../../src/calc/bounds/box.ts'
 import { lossDb } from '../../../src/calc/network/chain.ts'
 import { BENCH_LOAD, NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
 
@@ -54,9 +54,8 @@ it.each([
     bondOhm: 1e-3,
     bondH: 1e-9,
     inductancesH: [1e-6],
-    extraF: 0,
   }
-  const found = worstWithChoke(around, { least: 1, most: 1 }, 100e-12, { part, side, spanH: SPAN })?.db ?? Number.NaN
+  const found = worstInBox({ ...around, choke: { part, side, spanH: SPAN } }, { least: 1, most: 1 }, 100e-12).db
   expect(found).toBeLessThanOrEqual(lowest + 1e-6)
   expect(found).toBeGreaterThan(lowest - 1e-3)
 })

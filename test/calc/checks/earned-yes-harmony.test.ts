@@ -93,7 +93,10 @@ describe('a filter that meets the need and amplifies elsewhere', () => {
     expect(run(filterCheck, calm).verdict).toBe('ok')
     expect(run(filterCheck, calm).headline).toContain('with the worst part')
     const uneven = { ...calm, topology: 'PI', inductanceH: '1u', capacitance2F: '220n', inductorParallelF: '2p' }
-    expect(run(filterCheck, uneven).headline).toContain('with the parts as entered')
+    expect(run(filterCheck, uneven).headline).toContain('with the worst part')
+    // An inductor of no size has no tolerance either: only what was entered is known.
+    const sizeless = { ...calm, topology: 'L', inductanceH: '0', inductorParallelF: '2p', neededDb: '0' }
+    expect(run(filterCheck, sizeless).headline).toContain('with the parts as entered')
   })
 })
 

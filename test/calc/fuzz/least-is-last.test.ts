@@ -35,7 +35,7 @@ const surroundings: fc.Arbitrary<Surroundings> = fc
     bondOhm: maybe(logRange(1e-4, 0.1)),
     bondH: maybe(logRange(1e-11, 2e-8)),
     inductanceH: logRange(2e-8, 1e-4),
-    extraF: maybe(logRange(1e-12, 1e-8)),
+    crossF: maybe(logRange(1e-12, 1e-8)).map((farads) => ({ least: farads, most: farads })),
   })
   .map(({ hz, db, source, inductanceH, ...rest }) => ({
     ...rest,

@@ -45,7 +45,6 @@ function around(p: Parts, db: number, topology: 'C' | 'L'): Surroundings {
     bondOhm: 0,
     bondH: 0,
     inductancesH: [p.L],
-    extraF: 0,
   }
 }
 

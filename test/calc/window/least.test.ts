@@ -18,7 +18,6 @@ function between(rs: number, rl: number, hz: number, db: number, more: Partial<S
     bondOhm: 0,
     bondH: 0,
     inductancesH: [1e-6],
-    extraF: 0,
     ...more,
   }
 }

@@ -1,6 +1,6 @@
 /** The lowest loss of a filter over everything its parts may be in service. */
 import { worstInBox } from '../../bounds/box.ts'
-import type { Surroundings } from '../../bounds/surroundings.ts'
+import type { LegChoke, Surroundings } from '../../bounds/surroundings.ts'
 import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
 import {
   type FilterCircuit,
@@ -9,7 +9,6 @@ import {
   type NoiseLoad,
   type NoiseSource,
 } from '../../network/circuit.ts'
-import { type Choked, worstWithChoke } from './choked-box.ts'
 
 export type BoxQuestion = {
   readonly circuit: FilterCircuit
@@ -18,20 +17,20 @@ export type BoxQuestion = {
   readonly frequenciesHz: readonly number[]
   readonly spread: Spread
   /** the choke the circuit has, over its tolerance */
-  readonly choke?: Choked | undefined
+  readonly choke?: LegChoke | undefined
 }
 
 export type BoxWorst = { readonly db: number; readonly hz: number; readonly source: NoiseSource }
 
 /** Circuits at the corners of the box: capacitors all at one end, inductors all at one end, the choke at either. */
-export function cornersOf(circuit: FilterCircuit, spread: Spread, choke?: Choked): readonly FilterCircuit[] {
+export function cornersOf(circuit: FilterCircuit, spread: Spread, choke?: LegChoke): readonly FilterCircuit[] {
   const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
   const ends =
     choke === undefined ? [circuit] : [choke.spanH.least, choke.spanH.most].map((h) => withChoke(circuit, choke, h))
   return ends.flatMap((end) => cornersAt(end, spread, growth))
 }
 
-function withChoke(circuit: FilterCircuit, { part, side }: Choked, inductanceH: number): FilterCircuit {
+function withChoke(circuit: FilterCircuit, { part, side }: LegChoke, inductanceH: number): FilterCircuit {
   return { ...circuit, choke: { part: { ...part, inductanceH }, side } }
 }
 
@@ -50,9 +49,9 @@ function cornersAt(circuit: FilterCircuit, spread: Spread, growth: number): read
 }
 
 /**
- * Worst loss in dB over capacitors from k_low to k_high of their mark and inductors from the least entered up to
- * L·(1 + tol)/(1 − tol), every part on its own, every frequency and source. Undefined where the halves of a Pi or T were
- * entered unequal, or a part has no size: then only the parts as entered are known.
+ * Worst loss in dB over capacitors from k_low to k_high of their mark, inductors from the least entered up to
+ * L·(1 + tol)/(1 − tol) and the choke over its span, every part on its own, every frequency and source. Undefined where
+ * nothing has a size: then only the parts as entered are known.
  */
 export function worstOfBox({
   circuit,
@@ -62,13 +61,14 @@ export function worstOfBox({
   spread,
   choke,
 }: BoxQuestion): BoxWorst | undefined {
-  const { topology, shunt1, shunt2, series1, series2 } = circuit
-  const isEqual = shunt1.capacitanceF === shunt2.capacitanceF && series1.inductanceH === series2.inductanceH
-  const isChokeAlone = choke !== undefined && topology === 'C' && shunt1.capacitanceF === 0
-  const hasSizes =
-    isChokeAlone ||
-    ((!hasCapacitor(topology) || shunt1.capacitanceF > 0) && (!hasInductor(topology) || series1.inductanceH > 0))
-  if (!isEqual || !hasSizes || sources.length === 0 || frequenciesHz.length === 0) return undefined
+  const { shunt1, shunt2, series1, series2 } = circuit
+  // A Pi without its first half is what is left of it.
+  const topology = circuit.topology === 'PI' && shunt1.capacitanceF === 0 ? 'LC' : circuit.topology
+  const firstF = topology === circuit.topology ? shunt1.capacitanceF : shunt2.capacitanceF
+  const isChokeAlone = choke !== undefined && topology === 'C' && firstF === 0
+  const hasCoils = series1.inductanceH > 0 || (topology === 'T' && series2.inductanceH > 0)
+  const hasSizes = isChokeAlone || ((!hasCapacitor(topology) || firstF > 0) && (!hasInductor(topology) || hasCoils))
+  if (!hasSizes || sources.length === 0 || frequenciesHz.length === 0) return undefined
   const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
   const around: Surroundings = {
     topology,
@@ -84,13 +84,13 @@ export function worstOfBox({
     inductorParallelF: series1.parallelF,
     inductorParallelOhm: series1.parallelOhm,
     inductancesH: [series1.inductanceH, series1.inductanceH * growth],
-    extraF: 0,
+    inductances2H: [series2.inductanceH, series2.inductanceH * growth],
+    ...(topology === 'PI' ? { shunt2Share: shunt2.capacitanceF / firstF } : {}),
+    ...(choke === undefined ? {} : { choke }),
   }
   const marked = hasCapacitor(topology)
     ? { least: leastShare(spread), most: mostShare(spread) }
     : { least: 1, most: growth }
-  const size = hasCapacitor(topology) ? shunt1.capacitanceF : series1.inductanceH
-  if (choke !== undefined) return worstWithChoke(around, marked, size, choke)
-  const worst = worstInBox(around, marked, size)
+  const worst = worstInBox(around, marked, hasCapacitor(topology) ? firstF : series1.inductanceH)
   return { db: worst.lossDb, hz: worst.need.hz, source: worst.source }
 }

@@ -1,5 +1,5 @@
 /** What the filter check says of a common-mode choke, and of the ends of a pair. */
-import { ONE_WIRE, usualLeakage } from '../../explain/choke.ts'
+import { countedChoke, ONE_WIRE, usualLeakage } from '../../explain/choke.ts'
 import { worstChokeConversion } from '../../network/choke.ts'
 import { ratioDb } from '../../pair.ts'
 import { formatQuantity } from '../../quantity/format.ts'
@@ -34,11 +34,7 @@ function coreFinding({ choke, circuit }: Filtered): readonly Finding[] {
   if (choke.current === 'one-wire') return [ONE_WIRE]
   const legH = henries(circuit.choke?.part.inductanceH ?? 0)
   return [
-    ok(
-      choke.current === 'common'
-        ? `The choke puts ${legH} into each leg. That holds with every wire of the circuit through the core, the return included: current that comes back another way magnetises it.`
-        : `In differential mode only the leakage of the choke counts: ${legH} in each leg.`,
-    ),
+    countedChoke(choke.current, legH),
     ...(choke.side === 'source' && circuit.shunt1.capacitanceF === 0 && circuit.topology === 'C'
       ? [ok('No capacitor was entered: the choke alone.')]
       : []),

@@ -1,10 +1,10 @@
 /** The common-mode choke that the fields of the filter check describe, and what a pair makes of the ends. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import { bondFactor, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from '../../bounds/legs.ts'
-import { TOO_MUCH_LEAKAGE, UNLIKE_WINDINGS } from '../../explain/choke.ts'
-import { type Choke, type ChokeCurrent, chokeSpanH, isPossible, leakageSpanH } from '../../network/choke.ts'
+import { type Choke, type ChokeCurrent, chokeSpanH, leakageSpanH } from '../../network/choke.ts'
 import type { NoiseLoad, NoiseSource } from '../../network/circuit.ts'
 import type { Issue } from '../../types.ts'
+import { chokeIssues } from '../choke-issues.ts'
 import type { FilterGiven } from './inputs.ts'
 
 export type FilterChoke = {
@@ -54,13 +54,9 @@ export function chokeOf(given: FilterGiven): FilterChoke | undefined {
 }
 
 /** Windings that cannot be wound so. */
-export function chokeIssues(given: FilterGiven): readonly Issue[] {
+export function issuesOfChoke(given: FilterGiven): readonly Issue[] {
   const found = chokeOf(given)
-  if (found === undefined || isPossible(found.choke)) return []
-  const { choke } = found
-  if (!isPossible({ ...choke, mismatchFrac: 0 }))
-    return [{ key: 'chokeLeakageH', code: 'impossible', message: TOO_MUCH_LEAKAGE }]
-  return [{ key: 'chokeMismatchFrac', code: 'impossible', message: UNLIKE_WINDINGS }]
+  return found === undefined ? [] : chokeIssues(found.choke)
 }
 
 /** The mode in which the ends are those of a pair; undefined = one wire, its ends as entered. */

@@ -20,10 +20,10 @@ import type { Figures, Input, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { cornersOf, worstOfBox } from './box.ts'
 import {
-  chokeIssues,
   chokeOf,
   type FilterChoke,
   hasChoke,
+  issuesOfChoke,
   loadOfLeg,
   needsMode,
   pairMode,
@@ -85,7 +85,7 @@ const DIP_DB = 3
 const MOST_DIPS = 3
 
 export function filterFigures(given: FilterGiven): FilterFigures | Refused {
-  const issues = chokeIssues(given)
+  const issues = issuesOfChoke(given)
   if (issues.length > 0) return { ok: false, issues }
   const missing = missingParts(given)
   const topology = given.topology as Topology | undefined

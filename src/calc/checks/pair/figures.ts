@@ -1,6 +1,5 @@
 /** The numbers of the pair check: how much common mode unequal capacitors, or windings, turn into signal. */
-import { TOO_MUCH_LEAKAGE, UNLIKE_WINDINGS } from '../../explain/choke.ts'
-import { type Choke, isPossible, USUAL_LEAKAGE_FRAC } from '../../network/choke.ts'
+import { type Choke, USUAL_LEAKAGE_FRAC } from '../../network/choke.ts'
 import {
   type ChokedPair,
   chokedConversionRatio,
@@ -9,7 +8,8 @@ import {
   worstChokedConversion,
 } from '../../network/choked-pair.ts'
 import { pairCommonF, pairDifferentialF, ratioDb } from '../../pair.ts'
-import type { Figures, Issue, Refused, Verdict } from '../../types.ts'
+import type { Figures, Refused, Verdict } from '../../types.ts'
+import { chokeIssues } from '../choke-issues.ts'
 import type { PairGiven } from './inputs.ts'
 
 /** The frequency of those given where most is converted, as a ratio of volts. */
@@ -62,13 +62,6 @@ function chokeOf(given: PairGiven): Choke | undefined {
     acrossF: given.chokeF,
     mismatchFrac: given.chokeMismatchFrac ?? 0,
   }
-}
-
-function chokeIssues(choke: Choke): readonly Issue[] {
-  if (isPossible(choke)) return []
-  return isPossible({ ...choke, mismatchFrac: 0 })
-    ? [{ key: 'chokeMismatchFrac', code: 'impossible', message: UNLIKE_WINDINGS }]
-    : [{ key: 'chokeLeakageH', code: 'impossible', message: TOO_MUCH_LEAKAGE }]
 }
 
 function hardestOf(circuit: ChokedPair, frequenciesHz: readonly number[]): Hardest | undefined {
