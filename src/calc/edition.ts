@@ -4,8 +4,10 @@
  *   1  the first rules
  *   2  a yes holds over the whole box of tolerances, on the noise side and on the signal side, and rests on no favourable
  *      assumption that could turn it; a suppressor is judged against its own line
+ *   3  differential noise on a supply is that between line and return; a line-to-line capacitor loads the signal at its
+ *      largest and has a lead of its own; a choke is counted; unequal halves of a Pi or T are judged over their tolerance
  */
-export const RULES_EDITION = 2
+export const RULES_EDITION = 3
 
 /** Edition of checks that were kept before editions were noted. */
 export const FIRST_EDITION = 1

@@ -69,6 +69,8 @@ export type WhenEmpty =
       readonly contrary?: string
       /** the contrary as the kind of line has it, where a kind is chosen that knows it: before `contrary` */
       readonly contraryOfKind?: 'existingF' | 'suppressorF'
+      /** key of the field without which it does not matter: nothing is doubted while that is empty */
+      readonly beside?: string
     }
 
 export type InputType =

@@ -72,7 +72,7 @@ export const chokeFInput = {
   label: 'Choke self-capacitance',
   help: 'Capacitance across each winding. Above its own resonance a choke is a capacitor.',
   type: FARADS,
-  whenEmpty: { do: 'assume', text: '0', why: 'an ideal choke', favourable: true, contrary: '2p' },
+  whenEmpty: { do: 'assume', text: '0', why: 'an ideal choke', favourable: true, contrary: '2p', beside: 'chokeH' },
   group: CHOKE,
 } as const satisfies Input
 

@@ -57,7 +57,7 @@ export const crossInput = {
   key: 'crossF',
   fact: 'crossF',
   label: 'Line-to-line capacitor',
-  help: 'Between the two wires of a pair. Loads the signal in full and does nothing for common mode.',
+  help: 'Between the two wires of a pair, or from a supply to its return. Loads the signal in full and does nothing for common mode.',
   type: FARADS,
   whenEmpty: { do: 'omit' },
 } as const satisfies Input

@@ -8,6 +8,15 @@ export const ONE_WIRE: Finding = {
     'Around one wire it is no common-mode choke but an inductor: the whole current of the wire magnetises the core, and what is left of its inductance is not known. Put every wire of the circuit through it, the return included, or enter it as an inductor with its least value at that current.',
 }
 
+/** How a choke around every wire was counted; `legShown` = what each leg meets of it. */
+export const countedChoke = (mode: 'common' | 'differential', legShown: string): Finding => ({
+  verdict: 'ok',
+  sentence:
+    mode === 'common'
+      ? `The choke puts ${legShown} into each leg. That holds with every wire of the circuit through the core, the return included: current that comes back another way magnetises it.`
+      : `In differential mode only the leakage of the choke counts: ${legShown} in each leg.`,
+})
+
 /** The leakage that was taken, where none was entered. */
 export const usualLeakage = (shown: string): Finding => ({
   verdict: 'ok',

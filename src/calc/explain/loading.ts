@@ -30,11 +30,21 @@ export function reasonSentence(facts: SignalFacts, { ceiling }: LoadingJudgement
     case 'own-lacks':
       return ownLacksSentence(facts, reason.ask)
     case 'cross-on-single':
-      return 'A line-to-line capacitor has no meaning on a single line and was not counted: enter it as already on the line.'
+      return CROSS_ON_SINGLE.sentence
     default:
-      return `With the inductor ${coilClause(reason)}.`
+      return coilSentence(reason, 'the inductor')
   }
 }
+
+/** A line-to-line capacitor where there is but one wire. */
+export const CROSS_ON_SINGLE: Finding = {
+  verdict: 'unknown',
+  sentence:
+    'A line-to-line capacitor has no meaning on a single line and was not counted: enter it as already on the line.',
+}
+
+/** What a coil of this name does to the signal. */
+export const coilSentence = (reason: CoilReason, coil: string): string => `With ${coil} ${coilClause(reason)}.`
 
 export const ownLacksSentence = (facts: SignalFacts, ask: CeilingAsk): string =>
   `A limit of your own is not judged yet: enter ${askedWord(facts, ask)}.`
@@ -43,7 +53,7 @@ type CeilingReason = Extract<
   LoadingReason,
   { is: 'no-ceiling' | 'works' | 'permitted' | 'own-lacks' | 'cross-on-single' }
 >
-type CoilReason = Exclude<LoadingReason, CeilingReason>
+export type CoilReason = Exclude<LoadingReason, CeilingReason>
 
 const OF_CEILING: ReadonlySet<string> = new Set<CeilingReason['is']>([
   'no-ceiling',

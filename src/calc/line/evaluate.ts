@@ -130,7 +130,7 @@ function* doubtFavourable(
   verdict: Verdict,
 ): Generator<Progress, readonly Contrary[]> {
   const kind = lineKindById(String(fields.find(({ key }) => key === 'lineKind')?.value ?? ''))
-  const doubts = fields.flatMap((field) => contraryOf(field, kind) ?? [])
+  const doubts = fields.flatMap((field) => (matters(field, fields) ? (contraryOf(field, kind) ?? []) : []))
   if (doubts.length === 0) return []
   const all = fields.map((f) => doubts.find(({ field }) => field.key === f.key)?.field ?? f)
   // An answer worked out anew costs as much as the first one: it is only asked for where all together turn it.
@@ -151,6 +151,12 @@ function* doubtFavourable(
     all.map((f) => (f.key === doubt.field.key ? (fields.find(({ key }) => key === f.key) ?? f) : f))
   const needed = doubts.filter((doubt) => !turns(doubted(givenOf(without(doubt)), found), verdict))
   return needed.length > 0 ? needed : doubts
+}
+
+/** Whether the field beside which an assumption counts holds anything: a choke that is not there has no capacitance. */
+function matters({ input: { whenEmpty } }: Field, fields: readonly Field[]): boolean {
+  const beside = whenEmpty.do === 'assume' ? whenEmpty.beside : undefined
+  return beside === undefined || Number(fields.find(({ key }) => key === beside)?.value ?? 0) > 0
 }
 
 function* again(

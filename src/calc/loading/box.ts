@@ -14,6 +14,8 @@ export type SignalFilter = {
   readonly inductanceH: Span
   /** henries of a common-mode choke in the loop of the signal: its leakage; absent = no choke */
   readonly chokeH?: Span
+  /** what its windings have beside that, both in a row; ideal when absent */
+  readonly chokeCoil?: CoilOwn
   /** an ideal coil when absent */
   readonly coil?: CoilOwn
 }
@@ -41,7 +43,8 @@ export function legSpan({ topology, capacitorF }: SignalFilter): Span {
 function otherFarads(taken: Taken): Span {
   const most = seenFarads({ ...taken, legF: 0 })
   const suppressorF = SUPPRESSOR_LEAST_SHARE * taken.suppressorF
-  return { least: seenFarads({ ...taken, suppressorF, legF: 0 }), most }
+  const crossF = taken.crossLeastF ?? taken.crossF
+  return { least: seenFarads({ ...taken, suppressorF, crossF, legF: 0 }), most }
 }
 
 /** Share of a leg's farads, and multiple of its henries, that a signal between two wires sees. */
@@ -87,17 +90,20 @@ export function cornerLadders(filter: SignalFilter, around: Around): readonly Si
   if (!hasCoil(filter)) return []
   const { taken, sourceOhm, loadOhm } = around
   const per = perSignal(taken)
-  const coilEnds = endsOf(filter.inductanceH).map((h) => per.henries * h)
+  const own = coilPerSignal(filter.coil ?? IDEAL_COIL, per.henries)
+  const coilEnds = endsOf(filter.inductanceH).map((h): Coil => ({ henries: per.henries * h, ...own }))
+  const chokeEnds = endsOf(filter.chokeH ?? NO_COIL).flatMap((henries): readonly Coil[] =>
+    henries > 0 ? [{ henries, ...(filter.chokeCoil ?? IDEAL_COIL) }] : [],
+  )
   const partEnds = hasCapacitor(filter.topology) ? endsOf(filter.capacitorF).map((f) => per.farads * f) : [0]
   const others = endsOf(otherFarads(taken))
-  const own = coilPerSignal(filter.coil ?? IDEAL_COIL, per.henries)
   const ladders: SignalLadder[] = []
   const isTerminated = Number.isFinite(loadOhm)
-  for (const shape of withChoke(shapesOf(filter.topology, coilEnds, partEnds, isTerminated), filter.chokeH))
+  for (const shape of withChoke(shapesOf(filter.topology, coilEnds, partEnds, isTerminated), chokeEnds))
     for (const otherF of others)
       for (let node = 0; node < shape.nodesF.length; node++) {
         const nodesF = shape.nodesF.map((f, i) => (i === node ? f + otherF : f))
-        ladders.push({ elements: inOrder(nodesF, shape.coilsH, own), sourceOhm, loadOhm })
+        ladders.push({ elements: inOrder(nodesF, shape.coils), sourceOhm, loadOhm })
         if (otherF === 0) break
       }
   return ladders
@@ -105,15 +111,16 @@ export function cornerLadders(filter: SignalFilter, around: Around): readonly Si
 
 const endsOf = ({ least, most }: Span): readonly number[] => (least === most ? [most] : [least, most])
 
-type Shape = { readonly nodesF: readonly number[]; readonly coilsH: readonly number[] }
+type Coil = { readonly henries: number } & CoilOwn
+type Shape = { readonly nodesF: readonly number[]; readonly coils: readonly Coil[] }
 
 /** The choke before or behind the rest, at either end of its leakage. */
-function withChoke(shapes: readonly Shape[], chokeH: Span | undefined): readonly Shape[] {
-  if (chokeH === undefined || chokeH.most <= 0) return shapes
-  return shapes.flatMap(({ nodesF, coilsH }) =>
-    endsOf(chokeH).flatMap((henries): readonly Shape[] => [
-      { nodesF: [0, ...nodesF], coilsH: [henries, ...coilsH] },
-      { nodesF: [...nodesF, 0], coilsH: [...coilsH, henries] },
+function withChoke(shapes: readonly Shape[], chokes: readonly Coil[]): readonly Shape[] {
+  if (chokes.length === 0) return shapes
+  return shapes.flatMap(({ nodesF, coils }) =>
+    chokes.flatMap((choke): readonly Shape[] => [
+      { nodesF: [0, ...nodesF], coils: [choke, ...coils] },
+      { nodesF: [...nodesF, 0], coils: [...coils, choke] },
     ]),
   )
 }
@@ -124,24 +131,24 @@ function withChoke(shapes: readonly Shape[], chokeH: Span | undefined): readonly
  */
 function shapesOf(
   topology: Topology,
-  coilsH: readonly number[],
+  coils: readonly Coil[],
   partsF: readonly number[],
   isTerminated: boolean,
 ): readonly Shape[] {
   switch (topology) {
     case 'C':
-      return partsF.map((f): Shape => ({ nodesF: [f], coilsH: [] }))
+      return partsF.map((f): Shape => ({ nodesF: [f], coils: [] }))
     case 'T':
-      return coilsH.flatMap((a) =>
-        coilsH.flatMap((b) => partsF.map((f): Shape => ({ nodesF: [0, f, 0], coilsH: [a, b] }))),
+      return coils.flatMap((a) =>
+        coils.flatMap((b) => partsF.map((f): Shape => ({ nodesF: [0, f, 0], coils: [a, b] }))),
       )
     case 'PI':
-      return coilsH.flatMap((a) => partsF.flatMap((f) => partsF.map((g): Shape => ({ nodesF: [f, g], coilsH: [a] }))))
+      return coils.flatMap((a) => partsF.flatMap((f) => partsF.map((g): Shape => ({ nodesF: [f, g], coils: [a] }))))
     default:
-      return coilsH.flatMap((a) =>
+      return coils.flatMap((a) =>
         partsF.flatMap((f): readonly Shape[] => {
-          const behind = { nodesF: [0, f], coilsH: [a] }
-          return isTerminated && f > 0 ? [behind, { nodesF: [f, 0], coilsH: [a] }] : [behind]
+          const behind = { nodesF: [0, f], coils: [a] }
+          return isTerminated && f > 0 ? [behind, { nodesF: [f, 0], coils: [a] }] : [behind]
         }),
       )
   }
@@ -154,9 +161,9 @@ const coilPerSignal = ({ dcrOhm, parallelF, parallelOhm }: CoilOwn, times: numbe
   parallelOhm: times * parallelOhm,
 })
 
-function inOrder(nodesF: readonly number[], coilsH: readonly number[], own: CoilOwn): readonly Element[] {
+function inOrder(nodesF: readonly number[], coils: readonly Coil[]): readonly Element[] {
   return nodesF.flatMap((farads, i): readonly Element[] => {
-    const henries = coilsH[i]
-    return [...(farads > 0 ? [{ farads }] : []), ...(henries === undefined ? [] : [{ henries, ...own }])]
+    const coil = coils[i]
+    return [...(farads > 0 ? [{ farads }] : []), ...(coil === undefined ? [] : [coil])]
   })
 }

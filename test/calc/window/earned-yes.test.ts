@@ -470,24 +470,3 @@ describe('only what may be fitted counts', () => {
     expect(result.verdict).toBe('ok')
   })
 })
-
-describe('a common-mode choke on the line', () => {
-  const open = {
-    ...IDEAL,
-    ...NOTHING_ELSE,
-    lineKind: 'rs-422',
-    bitRateHz: '100k',
-    frequencyHz: '30M',
-    neededDb: '20',
-    sourceOhm: '100',
-    loadOhm: '100',
-  }
-
-  test('is counted by no row: the window without it is a yes, with it not known', () => {
-    expect(window(open).verdict).toBe('ok')
-    const choked = window({ ...open, chokeH: '51u' })
-    expect(choked.verdict).toBe('unknown')
-    expect(words(choked)).toContain('A common-mode choke of 51 µH is on this line')
-    expect(window({ ...open, chokeH: '0' }).verdict).toBe('ok')
-  })
-})

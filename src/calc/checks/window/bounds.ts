@@ -37,7 +37,7 @@ export function whyOf(id: string, { signal, navy, bounds, taken, acSupply }: Win
 /** Every bound on the capacitors of one row, the deciding ones with what opens it. */
 export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonly Opener[]): readonly SaidBound[] {
   const count = CAPACITOR_COUNT[row.topology]
-  if (count === 0) return []
+  if (count === 0 || row.need.is === 'choke-alone') return []
   const shared = { topology: row.topology, appliesTo: 'one capacitor as marked', openedBy }
   const said: SaidBound[] = []
   if (row.need.is === 'found') {

@@ -28,6 +28,7 @@ export const windowCheck: Check<typeof windowInputs, WindowFigures> = {
     { key: 'permittedF', label: 'Permitted by the document', quantity: 'capacitance', digits: 3 },
     { key: 'chassisRmsA', label: 'Into the chassis, one line', quantity: 'current', digits: 3 },
     { key: 'leastInductanceH', label: 'Least inductance (L alone)', quantity: 'inductance', digits: 3, lead: true },
+    { key: 'leastChokeH', label: 'Least choke alone', quantity: 'inductance', digits: 3 },
   ],
   figures: windowFigures,
   explain: explainWindow,

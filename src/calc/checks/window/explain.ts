@@ -35,7 +35,7 @@ function openAnswer(given: WindowGiven, figures: OpenWindow): Success {
   const { row, setup } = figures
   const rows = allRows(figures)
   const verdict = figures.verdict ?? 'unknown'
-  const openers = openersOf(row, rows, setup).map(openerOf)
+  const openers = openersOf(row, rows, setup, given).map(openerOf)
   const missing = missingOf(given, setup)
   return {
     ok: true,
@@ -74,7 +74,7 @@ function outputsOf({ row, setup, values }: OpenWindow, missing: readonly string[
     const noProposal =
       values['leastCapacitanceF'] === undefined
         ? whyNone
-        : need.is === 'none-needed'
+        : need.is === 'none-needed' || need.is === 'choke-alone'
           ? 'nothing needed'
           : 'no standard value inside'
     put('leastCapacitanceF', least, whyNone)
@@ -87,6 +87,7 @@ function outputsOf({ row, setup, values }: OpenWindow, missing: readonly string[
   putKnown('underMostRatio', proposal)
   putKnown('permittedF', most)
   putKnown('chassisRmsA', most)
+  putKnown('leastChokeH', least)
   return outputs
 }
 

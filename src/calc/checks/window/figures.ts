@@ -5,9 +5,11 @@ import { CAPACITOR_COUNT, ELEMENT_COUNT, TOPOLOGIES } from '../../network/circui
 import { lineCurrentRmsA } from '../../power/supply.ts'
 import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
 import { VERDICT_RANK } from '../../verdict.ts'
+import { chokeIssues } from '../choke-issues.ts'
+import { leastChokeH } from './choke-least.ts'
 import type { WindowGiven } from './inputs.ts'
 import { needBounds, type WindowRow, windowRow } from './row.ts'
-import { pairNeeds, ruleLacks, setUp, type WindowSetup } from './setup.ts'
+import { isUncounted, pairNeeds, ruleLacks, setUp, type WindowSetup } from './setup.ts'
 
 export type OpenWindow = Figures & {
   readonly is: 'window'
@@ -32,6 +34,8 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
   const needs = pairNeeds(given.frequencyHz ?? [], given.neededDb ?? [])
   if ('code' in needs) return { ok: false, issues: [needs] }
   const setup = setUp(given, kind, needs)
+  const issues = setup.choke === undefined ? [] : chokeIssues(setup.choke.windings)
+  if (issues.length > 0) return { ok: false, issues }
   const rows: WindowRow[] = []
   const asked = TOPOLOGIES.find((topology) => topology === given.topology)
   for (const topology of asked ? [asked] : TOPOLOGIES) {
@@ -71,7 +75,7 @@ function isDecided(rows: readonly WindowRow[], setup: WindowSetup): boolean {
 function bestPossible(setup: WindowSetup): Verdict {
   if (setup.inBandHz !== undefined) return 'fails'
   const isKnown = setup.bounds.some(({ nature, alone }) => nature === 'works' || alone === true)
-  return isKnown && setup.around && !ruleLacks(setup) && setup.chokeH === 0 ? 'ok' : 'unknown'
+  return isKnown && setup.around && !ruleLacks(setup) && !isUncounted(setup) ? 'ok' : 'unknown'
 }
 
 /** Best verdict, then fewest parts, then the wider window. */
@@ -88,7 +92,8 @@ export function simplestThatWorks(rows: readonly WindowRow[]): WindowRow {
   return sorted[0] as WindowRow
 }
 
-function valuesOf(row: WindowRow, { acSupply, spread }: WindowSetup): Readonly<Record<string, number>> {
+function valuesOf(row: WindowRow, setup: WindowSetup): Readonly<Record<string, number>> {
+  const { acSupply, spread } = setup
   const { need, least, most, upper, permitted, proposal, service } = row
   const values: Record<string, number | undefined> = {}
   if (need.is === 'inductor-only') values['leastInductanceH'] = need.leastH
@@ -101,6 +106,7 @@ function valuesOf(row: WindowRow, { acSupply, spread }: WindowSetup): Readonly<R
   // the largest part in the proposal's mark, every capacitor of the line
   const partF = proposal && CAPACITOR_COUNT[row.topology] * proposal.valueF * mostShare(spread)
   values['chassisRmsA'] = acSupply && partF !== undefined ? lineCurrentRmsA({ ...acSupply, farads: partF }) : undefined
+  values['leastChokeH'] = leastChokeH(setup)
   values['worstLossDb'] = service?.lossDb
   if (proposal && least && least.markedF > 0) values['overLeastRatio'] = proposal.valueF / least.markedF
   if (proposal && upper) values['underMostRatio'] = upper.markedF / proposal.valueF

@@ -2,14 +2,15 @@
 
 import { mostShare } from '../../bounds/worst-case.ts'
 import { worksWhy } from '../../explain/ceiling.ts'
-import { driverFindings, isCoil, judgementFindings, ownLacksSentence } from '../../explain/loading.ts'
+import { CROSS_ON_SINGLE, coilSentence, driverFindings, isCoil, ownLacksSentence } from '../../explain/loading.ts'
 import { navyWhy } from '../../explain/navy-rule.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
-import { CAPACITOR_COUNT, hasCapacitor } from '../../network/circuit.ts'
+import { CAPACITOR_COUNT, hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import { lineCurrentRmsA } from '../../power/supply.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Finding, Opener } from '../../types.ts'
 import { whyOf } from './bounds.ts'
+import { chokeFindings, chokeOpens } from './choke-words.ts'
 import type { OpenWindow } from './figures.ts'
 import type { WindowOpener } from './openers.ts'
 import { signalOf, type WindowRow } from './row.ts'
@@ -29,7 +30,7 @@ export function openerOf(opener: WindowOpener): Opener {
         sentence:
           opener.row.need.is === 'found'
             ? `${labelOf(opener.row)} opens it: ${rangeOf(opener.row)}.`
-            : `${labelOf(opener.row)} alone meets the need.`,
+            : `${labelOf(opener.row)}${opener.row.need.is === 'choke-alone' ? '' : ' alone'} meets the need.`,
       }
     case 'inductance': {
       const henries = formatQuantity(opener.inductanceH, 'inductance', 3)
@@ -48,10 +49,20 @@ export function openerOf(opener: WindowOpener): Opener {
       return { id: 'suppressor', sentence: `A suppressor of ${farads(opener.farads)} or less per leg opens it.` }
     case 'existing':
       return { id: 'existing', sentence: `Taking ${farads(opener.farads)} off what is already on the line opens it.` }
+    case 'choke':
+      return { id: 'choke', sentence: chokeOpens(opener) }
+    case 'cross':
+      return {
+        id: 'cross',
+        sentence: `A line-to-line capacitor of ${farads(opener.farads)} opens it: ${besideOf(opener.row)}.`,
+      }
     case 'need':
       return { id: 'need', sentence: `${dB(opener.db)} less at the source (or by bond, shield or choke) opens it.` }
   }
 }
+
+const besideOf = (row: WindowRow): string =>
+  row.need.is === 'none-needed' ? 'no capacitor to chassis beside it' : `${rangeOf(row)} to chassis beside it`
 
 function rangeOf({ least, upper }: WindowRow): string {
   const from = farads(least?.markedF ?? 0)
@@ -63,7 +74,8 @@ export function findingsOf({ row, setup, wasAsked }: OpenWindow, openers: readon
     ...collision(row, setup),
     ...ceilingFindings(row, setup),
     ...ownLacksFindings(setup),
-    ...chokeFinding(setup),
+    ...chokeFindings(row, setup),
+    ...crossFinding(setup),
     ...signalFindings(row, setup),
     ...(setup.signal ? driverFindings(setup.signal) : []),
     ...permittedFinding(row, setup),
@@ -110,25 +122,19 @@ function ownLacksFindings({ signal, ownLacks }: WindowSetup): readonly Finding[]
   return signal ? ownLacks.map((ask): Finding => ({ verdict: 'unknown', sentence: ownLacksSentence(signal, ask) })) : []
 }
 
-/** No row counts a choke: neither what it takes off the noise, nor what its leakage does to the signal. */
-function chokeFinding({ chokeH }: WindowSetup): readonly Finding[] {
-  if (chokeH === 0) return []
-  const size = formatQuantity(chokeH, 'inductance', 3)
-  return [
-    {
-      verdict: 'unknown',
-      sentence: `A common-mode choke of ${size} is on this line, and the window counts it neither against the noise nor in the way of the signal. Judge it in Filter and Loading, or empty its field for a window without it.`,
-    },
-  ]
+function crossFinding({ hasCrossOnSingle }: WindowSetup): readonly Finding[] {
+  return hasCrossOnSingle ? [CROSS_ON_SINGLE] : []
 }
 
-/** Everything the inductor does to the signal, each with its numbers. */
+/** Everything the coils do to the signal, each with its numbers. */
 function signalFindings(row: WindowRow, setup: WindowSetup): readonly Finding[] {
-  const { signal: facts } = setup
   const signal = row.reasons.includes('signal') ? signalOf(row, setup) : undefined
-  if (!signal || !facts) return []
-  const shown = signal.reasons.filter(isCoil)
-  return judgementFindings(facts, { ...signal, reasons: shown })
+  if (!signal) return []
+  const hasOwn = hasInductor(row.topology)
+  const coil = setup.choke === undefined ? 'the inductor' : hasOwn ? 'inductor and choke' : 'the leakage of the choke'
+  return signal.reasons
+    .filter(isCoil)
+    .map((reason) => ({ verdict: reason.verdict, sentence: coilSentence(reason, coil) }))
 }
 
 function permittedFinding({ permitted, reasons }: WindowRow, setup: WindowSetup): readonly Finding[] {

@@ -2,7 +2,15 @@
 
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../network/circuit.ts'
 import type { Given, Input } from '../../types.ts'
-import { chokeHInput } from '../choke-inputs.ts'
+import {
+  chokeFInput,
+  chokeHInput,
+  chokeLeakageHInput,
+  chokeMismatchInput,
+  chokeOhmInput,
+  chokeSideInput,
+  chokeWiresInput,
+} from '../choke-inputs.ts'
 import {
   bondHInput,
   bondOhmInput,
@@ -83,7 +91,7 @@ export const windowInputs = [
     key: 'mode',
     fact: 'noiseMode',
     label: 'Noise mode',
-    help: 'Common: both wires together against chassis. Differential: between the wires. Matters on pairs.',
+    help: 'Common: both wires together against chassis. Differential: between the wires. Matters on pairs, on supplies and with a choke.',
     type: {
       is: 'choice',
       options: [
@@ -139,6 +147,12 @@ export const windowInputs = [
   loadWInput,
   chassisLimitInput,
   chokeHInput,
+  chokeLeakageHInput,
+  chokeMismatchInput,
+  chokeOhmInput,
+  chokeFInput,
+  chokeSideInput,
+  chokeWiresInput,
   {
     key: 'maxBuildableF',
     fact: 'maxBuildableF',

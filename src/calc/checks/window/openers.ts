@@ -5,6 +5,8 @@ import type { Spread } from '../../bounds/worst-case.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import type { Topology } from '../../types.ts'
+import type { WindowGiven } from './inputs.ts'
+import { type ModeOpener, modeOpeners } from './mode-openers.ts'
 import { type WindowRow, windowRow } from './row.ts'
 import { placings, sharesOf, type WindowSetup } from './setup.ts'
 
@@ -14,6 +16,7 @@ export type WindowOpener =
   /** the suppressor may have so much, or so much has to come off what is on the line */
   | { readonly is: 'suppressor' | 'existing'; readonly farads: number; readonly row: WindowRow }
   | { readonly is: 'need'; readonly db: number; readonly row: WindowRow }
+  | ModeOpener
 
 /** A 5 % C0G part: no ageing, no loss at voltage, 0.3 % over temperature. S23, S24 (read). */
 const CLASS_1: Spread = {
@@ -25,11 +28,17 @@ const CLASS_1: Spread = {
 }
 
 /** Each opens the row, cheapest change first. Empty when the row is not shut. */
-export function openersOf(row: WindowRow, rows: readonly WindowRow[], setup: WindowSetup): readonly WindowOpener[] {
+export function openersOf(
+  row: WindowRow,
+  rows: readonly WindowRow[],
+  setup: WindowSetup,
+  given: WindowGiven,
+): readonly WindowOpener[] {
   if (row.verdict !== 'fails' || !setup.around || setup.inBandHz !== undefined) return []
   return [
     ...otherRows(row, rows),
     ...largerInductor(rows, setup),
+    ...modeOpeners(row, setup, given),
     ...betterPart(row, setup),
     ...betterBond(row, setup),
     ...lessNeed(row, setup),

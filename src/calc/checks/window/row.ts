@@ -4,12 +4,12 @@ import { type Intersection, intersect, type Reason } from '../../bounds/intersec
 import { type LeastMarked, leastMarkedF, leastMarkedH } from '../../bounds/least-marked.ts'
 import type { Stretch } from '../../bounds/spans.ts'
 import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
-import { exactly } from '../../loading/box.ts'
+import { exactly, type SignalFilter } from '../../loading/box.ts'
 import { coilFails, coilReasons, judgeLoading, type LoadingJudgement, type LoadingReason } from '../../loading/judge.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
-import { placings, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
+import { isUncounted, placings, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
 
 export type RowNeed =
   | { readonly is: 'unknown' }
@@ -20,11 +20,13 @@ export type RowNeed =
    * lets it matter; `at`: what decides there
    */
   | { readonly is: 'found'; readonly marked: number; readonly passing: readonly Stretch[]; readonly at: Margin }
+  /** the choke meets it with no capacitor at all */
+  | { readonly is: 'choke-alone'; readonly at: Margin }
   /** the series inductor alone: met where `at` is not short, and the least inductance that would */
   | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
 
-/** What holds for every topology alike: noise inside the signal band, a chosen rule that lacks a fact. */
-export type LineReason = 'in-band' | 'rule-lacks' | 'choke'
+/** What holds for every topology alike: noise inside the signal band, a rule that lacks a fact, what could not be counted. */
+export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single'
 
 export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
@@ -41,6 +43,14 @@ const PROVED_DB = 0.005
 const NEED = 'need-least'
 
 export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
+  const alone = topology === 'C' ? chokeAlone(setup) : undefined
+  if (alone && alone.verdict !== 'fails') return alone
+  // Beside a matched line a capacitor may give back what the leakage takes from the signal.
+  const row = rowOf(topology, setup)
+  return alone && row.verdict === 'fails' ? alone : row
+}
+
+function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const placed = placedFor(topology, setup)
   const ceilingF = intersect(setup.bounds, setup.taken, setup.spread, topology).upper?.markedF
   const need = placed.length > 0 ? needOf(topology, placed, setup, ceilingF) : ({ is: 'unknown' } as const)
@@ -71,6 +81,19 @@ export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
   }
 }
 
+/** The row of a choke that meets the need with no capacitor at all; undefined where it does not, or there is none. */
+function chokeAlone(setup: WindowSetup): WindowRow | undefined {
+  if (setup.choke === undefined || setup.needs.every(({ db }) => db <= 0)) return undefined
+  const at = heldAt(placedFor('C', setup), setup, 0)
+  if (at === undefined || at.db < -ROUNDING_DB) return undefined
+  const need: RowNeed = { is: 'choke-alone', at }
+  // Like an inductor alone it takes no room: only a line that is over its ceiling by itself is in its way.
+  const found = intersect([...setup.bounds, ...needBounds('L', need)], setup.taken, setup.spread, 'L', () =>
+    signalVerdict(setup, 'C', 0),
+  )
+  return { ...found, ...withLine(found, setup), topology: 'C', need, service: at }
+}
+
 function withLine<R extends Reason>(
   { verdict, reasons }: { verdict: Verdict; reasons: readonly R[] },
   setup: WindowSetup,
@@ -80,10 +103,11 @@ function withLine<R extends Reason>(
   const added: readonly LineReason[] = [
     ...(isInBand ? (['in-band'] as const) : []),
     ...(lacks ? (['rule-lacks'] as const) : []),
-    ...(setup.chokeH > 0 ? (['choke'] as const) : []),
+    ...(setup.isOneWire ? (['one-wire'] as const) : []),
+    ...(setup.hasCrossOnSingle ? (['cross-on-single'] as const) : []),
   ]
   return {
-    verdict: isInBand ? ('fails' as const) : lacks || setup.chokeH > 0 ? worse(verdict, 'unknown') : verdict,
+    verdict: isInBand ? ('fails' as const) : lacks || isUncounted(setup) ? worse(verdict, 'unknown') : verdict,
     reasons: [...added, ...reasons],
   }
 }
@@ -94,7 +118,8 @@ function withLine<R extends Reason>(
  */
 export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdict: Verdict } {
   const { topology } = found
-  const partF = found.proposal?.valueF ?? (found.need.is === 'none-needed' ? 0 : undefined)
+  const isWithout = found.need.is === 'none-needed' || found.need.is === 'choke-alone'
+  const partF = found.proposal?.valueF ?? (isWithout ? 0 : undefined)
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
   const margin = heldAt(placedFor(topology, setup), setup, partF)
   if (margin === undefined) return { verdict: 'unknown' }
@@ -210,6 +235,7 @@ export function needBounds(topology: Topology, need: RowNeed): readonly Bound[] 
       return [{ ...bound, farads: first?.[0] ?? 0, holes: holes.filter(([from]) => Number.isFinite(from)) }]
     }
     case 'none-needed':
+    case 'choke-alone':
       return [{ ...bound, farads: 0 }]
     case 'inductor-only':
       return [{ ...bound, farads: need.at.db >= -ROUNDING_DB ? 0 : Number.POSITIVE_INFINITY }]
@@ -219,32 +245,40 @@ export function needBounds(topology: Topology, need: RowNeed): readonly Bound[] 
 }
 
 /**
- * What the proposal of a row (or the inductor alone) does to the signal, as `loading` judges it; undefined without a line,
+ * What the proposal of a row (or the coils alone) does to the signal, as `loading` judges it; undefined without a line,
  * or where nothing but the ceilings counts.
  */
 export function signalOf({ topology, proposal }: WindowRow, setup: WindowSetup): LoadingJudgement | undefined {
-  const markedF = proposal?.valueF ?? 0
-  const { signal, taken, inductanceH, coil } = setup
-  if (!signal || !hasInductor(topology)) return undefined
+  const { signal, taken } = setup
+  if (!signal || !hasCoil(topology, setup)) return undefined
+  return judgeLoading({ facts: signal, taken, filter: filterOf(topology, setup, proposal?.valueF ?? 0) })
+}
+
+const hasCoil = (topology: Topology, { choke }: WindowSetup): boolean => hasInductor(topology) || choke !== undefined
+
+/** What stands in the way of the signal, every part over its box. */
+function filterOf(topology: Topology, setup: WindowSetup, markedF: number): SignalFilter {
+  const { inductanceH, coil, choke } = setup
   const { least, most } = sharesOf(setup)
-  const capacitorF = { least: markedF * least, most: markedF * most }
-  return judgeLoading({ facts: signal, taken, filter: { topology, capacitorF, inductanceH, coil } })
+  return {
+    topology,
+    capacitorF: { least: markedF * least, most: markedF * most },
+    inductanceH,
+    coil,
+    ...(choke === undefined ? {} : { chokeH: choke.loopH, chokeCoil: choke.loop }),
+  }
 }
 
 /**
- * The verdict of that judgement on what the inductor turns. A part as marked that fails lies in the box: nothing else has
- * to be looked at then.
+ * The verdict of that judgement on what the coils turn. A part as marked that fails lies in the box: nothing else has to
+ * be looked at then.
  */
-function signalVerdict(
-  { signal, taken, spread, inductanceH, coil }: WindowSetup,
-  topology: Topology,
-  markedF: number,
-): Verdict {
-  if (!signal || !hasInductor(topology)) return 'ok'
-  const { least, most } = sharesOf({ spread })
-  const one = { topology, capacitorF: exactly(markedF), inductanceH: exactly(inductanceH.least), coil }
+function signalVerdict(setup: WindowSetup, topology: Topology, markedF: number): Verdict {
+  const { signal, taken } = setup
+  if (!signal || !hasCoil(topology, setup)) return 'ok'
+  const box = filterOf(topology, setup, markedF)
+  const one = { ...box, capacitorF: exactly(markedF), inductanceH: exactly(box.inductanceH.least) }
   if (coilFails(signal, taken, one)) return 'fails'
-  const box = { topology, capacitorF: { least: markedF * least, most: markedF * most }, inductanceH, coil }
   return worstOfReasons(coilReasons(signal, taken, box))
 }
 

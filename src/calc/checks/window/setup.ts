@@ -16,6 +16,7 @@ import { type NavyLimit, navyBound, navyLimit } from '../../power/navy-rule.ts'
 import { chassisFarads } from '../../power/supply.ts'
 import type { Bound, Issue } from '../../types.ts'
 import { ownOf } from '../own-ceiling.ts'
+import { chokeOf, isOneWire, type WindowChoke } from './choke.ts'
 import type { WindowGiven } from './inputs.ts'
 
 export type WindowAround = Omit<Surroundings, 'topology'>
@@ -25,6 +26,10 @@ export type WindowSetup = {
   /** undefined while no line is chosen */
   readonly signal: SignalFacts | undefined
   readonly mode: NoiseMode
+  /**
+   * the noise meets two wires, each with the same parts: a pair, a supply and its return in differential mode, or all that
+   * goes through the core of a choke
+   */
   readonly isPair: boolean
   readonly needs: readonly Need[]
   readonly taken: Taken
@@ -46,8 +51,12 @@ export type WindowSetup = {
   readonly asks: readonly CeilingAsk[]
   /** fields a limit of the user's own waits for */
   readonly ownLacks: readonly CeilingAsk[]
-  /** winding inductance of a common-mode choke on the line; 0 = none. No row counts it, so none is ok beside it */
-  readonly chokeH: number
+  /** a common-mode choke, in every row; absent = none */
+  readonly choke: WindowChoke | undefined
+  /** a core around one wire: not counted, so that no row is ok beside it */
+  readonly isOneWire: boolean
+  /** a line-to-line capacitor on a line that has but one wire: not counted */
+  readonly hasCrossOnSingle: boolean
   /** differential noise that lies inside the signal band, up to this frequency */
   readonly inBandHz: number | undefined
   /** supply of an AC line at its worst: what its capacitors put into the chassis; undefined elsewhere */
@@ -62,6 +71,10 @@ export type WindowSetup = {
 /** Whether a rule was chosen, or a limit entered, that lacks a fact: nothing can be ok under it. */
 export const ruleLacks = ({ navy, ownLacks }: Pick<WindowSetup, 'navy' | 'ownLacks'>): boolean =>
   ownLacks.length > 0 || (navy !== undefined && navy !== 'not-power' && navy.limit.limitF === undefined)
+
+/** Whether something on the line could not be counted: no row can be ok beside it. */
+export const isUncounted = ({ isOneWire, hasCrossOnSingle }: Pick<WindowSetup, 'isOneWire' | 'hasCrossOnSingle'>) =>
+  isOneWire || hasCrossOnSingle
 
 /** Shares of its mark that a capacitor can have in service. */
 export const sharesOf = ({ spread }: Pick<WindowSetup, 'spread'>): Span => ({
@@ -90,15 +103,19 @@ const counted = (count: number, word: string) => `${count} ${word}${count === 1 
 
 export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: readonly Need[]): WindowSetup {
   const mode: NoiseMode = given.mode === 'differential' ? 'differential' : 'common'
-  const isPair = kind?.isPair ?? false
-  const taken: Taken = {
-    isPair,
-    existingF: given.existingF,
-    crossF: given.crossF ?? 0,
-    suppressorF: given.suppressorF,
-  }
+  const isPower = kind?.supply !== undefined
+  const choke = chokeOf(given, mode)
+  const isPair = (kind?.isPair ?? false) || choke !== undefined || (isPower && mode === 'differential')
   const { toleranceFrac: tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade } = given
   const spread: Spread = { tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade }
+  const crossF = kind?.isPair || isPower ? (given.crossF ?? 0) : 0
+  const taken: Taken = {
+    isPair: kind?.isPair ?? false,
+    existingF: given.existingF,
+    crossF: crossF * mostShare(spread),
+    crossLeastF: crossF * leastShare(spread),
+    suppressorF: given.suppressorF,
+  }
   const { bitRateHz, driverEdgeSec, signalOhm } = given
   const signal = kind && { kind, bitRateHz, driverEdgeSec, signalOhm, own: ownOf(given) }
   const ceiling = signal && loadingCeiling(signal)
@@ -121,7 +138,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     taken,
     lumpedF: taken.existingF,
     spread,
-    around: aroundOf({ given, needs, isPair, mode, spread, inductanceH }),
+    around: aroundOf({ given, needs, isPair, mode, taken, inductanceH, choke }),
     inductanceH,
     coil: {
       dcrOhm: given.dcrOhm,
@@ -136,8 +153,10 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     ],
     asks: ceiling === undefined ? [] : asksOf(ceiling),
     ownLacks: ceiling?.lacks ?? [],
-    chokeH: given.chokeH ?? 0,
-    inBandHz: signal && inBandOf(signal, mode, needs),
+    choke,
+    isOneWire: isOneWire(given),
+    hasCrossOnSingle: kind !== undefined && crossF < (given.crossF ?? 0),
+    inBandHz: signal && inBandOf(signal, isPair && mode === 'common', needs),
     acSupply,
     navy,
   }
@@ -152,14 +171,18 @@ function aroundOf(q: {
   needs: readonly Need[]
   isPair: boolean
   mode: NoiseMode
-  spread: Spread
+  taken: Taken
   inductanceH: Span
+  choke: WindowChoke | undefined
 }): WindowSetup['around'] {
-  const { given, needs, isPair, mode, spread, inductanceH } = q
+  const { given, needs, isPair, mode, taken, inductanceH, choke } = q
   const { sourceOhm, loadOhm } = given
   if (needs.length === 0 || sourceOhm === undefined || loadOhm === undefined) return undefined
   const factor = legFactor(isPair, mode)
-  const crossF = crossPerLegF(given.crossF ?? 0, isPair, mode)
+  const crossF: Span = {
+    least: crossPerLegF(taken.crossLeastF ?? taken.crossF, isPair, mode),
+    most: crossPerLegF(taken.crossF, isPair, mode),
+  }
   return {
     needs,
     sources: sourceOhm.map((ohm) => sourcePerLeg({ ohm, seriesH: given.sourceH ?? 0 }, factor)),
@@ -179,17 +202,17 @@ function aroundOf(q: {
     }),
     inductorParallelOhm: given.inductorParallelOhm ?? Number.POSITIVE_INFINITY,
     inductancesH: [inductanceH.least, inductanceH.most],
-    extraF: crossF * leastShare(spread),
-    extraMostF: crossF * mostShare(spread),
+    ...(crossF.most > 0 ? { crossF } : {}),
+    ...(choke === undefined ? {} : { choke: choke.leg }),
   }
 }
 
 /**
- * The highest useful frequency where the noise shares the signal's way and lies inside its band: in differential mode of
- * a pair, and always on a single line. No low-pass filter tells the two apart.
+ * The highest useful frequency where the noise shares the signal's way and lies inside its band: in differential mode,
+ * and always on a single wire. No low-pass filter tells the two apart.
  */
-function inBandOf(signal: SignalFacts, mode: NoiseMode, needs: readonly Need[]): number | undefined {
-  if (!carriesSignal(signal.kind) || (signal.kind.isPair && mode === 'common')) return undefined
+function inBandOf(signal: SignalFacts, isApart: boolean, needs: readonly Need[]): number | undefined {
+  if (!carriesSignal(signal.kind) || isApart) return undefined
   const useful = usefulHzOf(signal)
   return useful !== undefined && needs.some(({ hz, db }) => hz <= useful && db > 0) ? useful : undefined
 }

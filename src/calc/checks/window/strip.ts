@@ -1,13 +1,13 @@
 /** The window drawn: one row a topology on a log capacitance axis, and the six side by side as a table. */
 import { mostShare } from '../../bounds/worst-case.ts'
 import { takenShare } from '../../explain/taken.ts'
-import { CAPACITOR_COUNT, TOPOLOGY_LABEL } from '../../network/circuit.ts'
+import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import { stripAxis } from '../../strip-axis.ts'
 import type { Cell, Picture, StripRow, Verdict } from '../../types.ts'
 import type { WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
-import { noteOf } from './words.ts'
+import { labelOf, noteOf } from './words.ts'
 
 /** Strip picture of all rows. */
 export function stripOf(rows: readonly WindowRow[], chosen: WindowRow, setup: WindowSetup, verdict: Verdict): Picture {
@@ -25,10 +25,10 @@ export function stripOf(rows: readonly WindowRow[], chosen: WindowRow, setup: Wi
 function stripRow(row: WindowRow, setup: WindowSetup, bestVerdict: Verdict | undefined): StripRow {
   const { least, upper, permitted, proposal } = row
   const leastF = least && Number.isFinite(least.markedF) ? least.markedF : undefined
-  const isCapacitor = CAPACITOR_COUNT[row.topology] > 0
+  const isCapacitor = CAPACITOR_COUNT[row.topology] > 0 && row.need.is !== 'choke-alone'
   return {
     topology: row.topology,
-    label: TOPOLOGY_LABEL[row.topology],
+    label: labelOf(row),
     best: bestVerdict !== undefined,
     state: stateOf(row, leastF),
     ...(leastF === undefined || !isCapacitor ? {} : { leastF }),
@@ -43,7 +43,7 @@ function stripRow(row: WindowRow, setup: WindowSetup, bestVerdict: Verdict | und
 }
 
 function stateOf({ need, reasons, verdict, upper }: WindowRow, leastF: number | undefined): StripRow['state'] {
-  if (need.is === 'inductor-only' || reasons.includes('never')) return 'none'
+  if (need.is === 'inductor-only' || need.is === 'choke-alone' || reasons.includes('never')) return 'none'
   if (leastF === undefined || upper === undefined) return leastF === undefined && upper === undefined ? 'none' : 'half'
   if (leastF > upper.markedF) return 'shut'
   return verdict === 'fails' && reasons.includes('signal') ? 'harmed' : 'open'
@@ -75,12 +75,12 @@ export function topologyTable(rows: readonly WindowRow[], chosen: WindowRow, set
       { key: 'note', label: 'Note' },
     ],
     rows: rows.map((r) => {
-      const isCapacitor = CAPACITOR_COUNT[r.topology] > 0
+      const isCapacitor = CAPACITOR_COUNT[r.topology] > 0 && r.need.is !== 'choke-alone'
       return {
         id: r.topology,
         strong: r.topology === chosen.topology,
         cells: [
-          { is: 'word', word: TOPOLOGY_LABEL[r.topology], verdict: r.verdict },
+          { is: 'word', word: labelOf(r), verdict: r.verdict },
           farads(isCapacitor ? r.least?.markedF : undefined, r.need.is === 'never' ? 'never' : '–'),
           farads(isCapacitor ? r.upper?.markedF : undefined, '–'),
           farads(r.proposal?.valueF, '–'),

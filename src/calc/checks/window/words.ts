@@ -7,6 +7,7 @@ import { hasCapacitor, hasInductor, TOPOLOGY_LABEL } from '../../network/circuit
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Verdict } from '../../types.ts'
 import { whyOf } from './bounds.ts'
+import { aloneHeadline } from './choke-words.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
 import { type LineReason, signalOf, type WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
@@ -34,22 +35,20 @@ function signalWords(row: WindowRow, setup: WindowSetup): readonly string[] {
   return judged ? coilClauses(judged) : []
 }
 
-function reasonWord(
-  reason: Exclude<Reason | LineReason, 'signal'>,
-  { topology }: WindowRow,
-  { needs }: WindowSetup,
-): string {
+function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowRow, setup: WindowSetup): string {
   switch (reason) {
     case 'in-band':
       return 'noise inside the signal band'
     case 'rule-lacks':
       return 'a chosen rule lacks a fact'
-    case 'choke':
-      return 'the choke is not counted here'
+    case 'one-wire':
+      return 'a core around one wire'
+    case 'cross-on-single':
+      return 'a line-to-line capacitor on one wire'
     case 'no-room':
       return 'no room left'
     case 'never':
-      return hasCapacitor(topology) ? 'no capacitor is large enough' : 'this inductor alone is too small'
+      return hasCapacitor(row.topology) ? 'no capacitor is large enough' : 'this inductor alone is too small'
     case 'shut':
       return 'shut'
     case 'no-need':
@@ -57,7 +56,7 @@ function reasonWord(
     case 'no-ceiling':
       return 'no ceiling known'
     case 'nothing-needed':
-      return hasInductor(topology) && needs.some(({ db }) => db > 0) ? 'the inductor alone does it' : 'nothing needed'
+      return doesIt(metBy(row, setup)) ?? 'nothing needed'
     case 'no-value':
       return 'open, but no standard value'
     case 'narrow':
@@ -68,6 +67,22 @@ function reasonWord(
       return 'above the permitted figure'
   }
 }
+
+/** What meets a need without the capacitor of the row; undefined where nothing has to. */
+function metBy({ topology, need }: WindowRow, { needs, choke, around }: WindowSetup): Met | undefined {
+  if (needs.every(({ db }) => db <= 0)) return undefined
+  const met = [
+    ...(choke === undefined ? [] : ['the choke']),
+    ...(hasInductor(topology) && need.is !== 'choke-alone' ? ['the inductor'] : []),
+    ...(around?.crossF ? ['the line-to-line capacitor'] : []),
+  ]
+  const [first, ...others] = met
+  if (first === undefined) return undefined
+  return others.length === 0
+    ? { subject: `${first} alone`, does: 'does', meets: 'meets' }
+    : { subject: listed(met), does: 'do', meets: 'meet' }
+}
+type Met = { readonly subject: string; readonly does: 'do' | 'does'; readonly meets: 'meet' | 'meets' }
 
 /** The answer in one sentence, margins or what is missing included. */
 export function headlineOf(row: WindowRow, setup: WindowSetup, missing: readonly string[], verdict: Verdict): string {
@@ -89,11 +104,12 @@ export function headlineOf(row: WindowRow, setup: WindowSetup, missing: readonly
     return `No capacitor is large enough: ${dB(-need.at.db)} short even without limit. ${limitWords(setup)}`
   if (reasons.includes('no-room') && upper) return fullWords(upper.id, setup)
   if (need.is === 'none-needed' && proposal)
-    return `The inductor alone meets the need; ${farads(proposal.valueF)} beside it keeps the signal.${verdict === 'marginal' ? ` But: ${noteOf(row, setup)}.` : against}`
-  if (need.is === 'none-needed')
-    return setup.needs.some(({ db }) => db > 0) && hasInductor(row.topology)
-      ? `The inductor alone does it.${against}`
-      : 'Nothing needs to come off at these frequencies.'
+    return `${capital(meetsNeed(metBy(row, setup)))}; ${farads(proposal.valueF)} beside it keeps the signal.${verdict === 'marginal' ? ` But: ${noteOf(row, setup)}.` : against}`
+  if (need.is === 'choke-alone') return `${aloneHeadline(need.at.db)}${against}`
+  if (need.is === 'none-needed') {
+    const met = doesIt(metBy(row, setup))
+    return met === undefined ? 'Nothing needs to come off at these frequencies.' : `${capital(met)}.${against}`
+  }
   if (upper && least && least.markedF > upper.markedF) {
     return `Shut: needs ${farads(least.markedF)}, stands ${farads(upper.markedF)}.`
   }
@@ -125,4 +141,10 @@ export function listed(words: readonly string[]): string {
   return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 }
 
-export const labelOf = ({ topology }: WindowRow): string => TOPOLOGY_LABEL[topology]
+const doesIt = (met: Met | undefined): string | undefined => met && `${met.subject} ${met.does} it`
+const meetsNeed = (met: Met | undefined): string => (met ? `${met.subject} ${met.meets} the need` : 'nothing is needed')
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
+
+export const labelOf = ({ topology, need }: WindowRow): string =>
+  need.is === 'choke-alone' ? 'Choke alone' : TOPOLOGY_LABEL[topology]
