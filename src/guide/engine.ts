@@ -6,12 +6,13 @@ import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { LINE_KINDS } from '../reference/line-kinds.ts'
 import { causesOf } from './investigate/causes.ts'
 import { foundCause } from './investigate/ending.ts'
+import { CLOSED, voidedBy } from './investigate/events.ts'
 import { applies, FIRST, nextEvidence, openTestsOf } from './investigate/next.ts'
 import { measureEnd, partStep, planStep, type Step } from './investigate/part.ts'
-import { type Standing, standings as standingsOf, symptomOf } from './investigate/standing.ts'
+import { afterRepair, type Standing, standings as standingsOf, symptomOf } from './investigate/standing.ts'
 import { SET_ASIDE, UNKNOWN } from './investigate/table.ts'
-import type { Evidence, Reading } from './investigation.ts'
-import { RETIRED, translateAnswers, translated } from './retired.ts'
+import type { Event, Evidence, Reading } from './investigation.ts'
+import { RETIRED, translateAnswers, translated, translateEvents } from './retired.ts'
 import type {
   Answers,
   Guide,
@@ -68,12 +69,16 @@ export function readingOf(item: Evidence, optionId: string): Reading | undefined
   return optionsOf(item).find(({ id }) => id === optionId) ?? (optionId === SET_ASIDE ? ASIDE : undefined)
 }
 
-function trailOf(guide: Guide, answers: Answers): readonly (TrailStep & { readonly reading: Reading })[] {
+type Answered = TrailStep & { readonly reading: Reading }
+
+function trailOf(guide: Guide, answers: Answers, voided: ReadonlySet<NodeId>): readonly Answered[] {
   const byId = new Map(guide.evidence.map((each) => [each.id, each]))
   return Object.entries(answers).flatMap(([id, optionId]) => {
     const node = byId.get(id)
     const reading = node && readingOf(node, optionId)
-    return node && reading ? [{ node, optionId, label: reading.label, means: reading.means, reading }] : []
+    if (node === undefined || reading === undefined) return []
+    const isVoid = voided.has(id) && { isVoid: true as const }
+    return [{ node, optionId, label: reading.label, means: reading.means, reading, ...isVoid }]
   })
 }
 
@@ -120,21 +125,27 @@ function nodeOf(guide: Guide, step: Step): GuideNode {
   return node
 }
 
+/** The option that counts: a trial whose repetition differed tells nothing. */
+const counted = ({ optionId, isVoid }: TrailStep): string => (isVoid ? UNKNOWN : optionId)
+
 /**
  * Where the answers lead: what is asked next or the outcome, who still fits and because of what, and what the safety
- * gate says. Answers of earlier editions are understood; answers this guide does not know are kept aside.
+ * gate says. Answers of earlier editions are understood; answers this guide does not know are kept aside. `history`: the
+ * events behind the answers; a trial whose repetition differed counts as not known.
  * @throws RangeError if the guide lacks a node its own engine leads to
  */
-export function replay(guide: Guide, stored: Answers): Position {
+export function replay(guide: Guide, stored: Answers, history: readonly Event[] = []): Position {
   const answers = translateAnswers(stored)
-  const trail = trailOf(guide, answers)
+  const voided = voidedBy(translateEvents(history), answers)
+  const trail = trailOf(guide, answers, voided)
   const readings = trail.map(({ reading }) => reading)
   const gate = gateOf(readings, answers['gate-danger'])
-  const known = Object.fromEntries(trail.map(({ node, optionId }) => [node.id, optionId]))
-  const withRepairs = { ...known, ...repairsOf(answers) }
+  const known = Object.fromEntries(trail.map((step) => [step.node.id, counted(step)]))
+  const withRepairs: Answers = { ...known, ...repairsOf(answers, voided) }
+  const closed = closedBy(withRepairs, answers)
   const standings = standingsOf(guide, withRepairs)
   const { step, found } = stageOf(guide, withRepairs, standings, gate)
-  const used = new Set(Object.keys(withRepairs))
+  const isUsed = (id: NodeId): boolean => Object.hasOwn(known, id) || REPAIR.test(id) || id === CLOSED
   const stop = stopOf(guide, readings)
   let openTests: Position['openTests'] | undefined
   return {
@@ -147,6 +158,7 @@ export function replay(guide: Guide, stored: Answers): Position {
     standings,
     fits: standings.filter(({ fits }) => fits).length,
     ...(found === undefined ? {} : { found }),
+    ...(closed === undefined ? {} : { closed }),
     reasons: reasonsOf(trail, found === undefined ? [] : found.members.length > 0 ? found.members : [found.cure]),
     // Only a few screens list them, and ranking them all takes longer than everything else here.
     get openTests() {
@@ -154,14 +166,20 @@ export function replay(guide: Guide, stored: Answers): Position {
       return openTests
     },
     setAside: trail.flatMap(({ node, optionId }) => (optionId === SET_ASIDE ? [node] : [])),
-    unusedAnswers: Object.keys(answers).filter((id) => !used.has(id)),
+    unusedAnswers: Object.keys(answers).filter((id) => !isUsed(id)),
   }
 }
 
 const REPAIR = /^after-/
 
-function repairsOf(answers: Answers): Answers {
-  return Object.fromEntries(Object.entries(answers).filter(([id]) => REPAIR.test(id)))
+function repairsOf(answers: Answers, voided: ReadonlySet<NodeId>): Answers {
+  return Object.fromEntries(Object.entries(answers).filter(([id]) => REPAIR.test(id) && !voided.has(id)))
+}
+
+/** Closed with this suspect, as long as its repair still counts as the cure. */
+function closedBy(known: Answers, answers: Answers): string | undefined {
+  const suspect = answers[CLOSED]
+  return suspect !== undefined && known[afterRepair(suspect)] === 'gone' ? suspect : undefined
 }
 
 /**
@@ -191,8 +209,8 @@ function factFrom(node: NodeId, set: SetFact): Fact {
 /** The facts the answers state, each with the item it came from. A later answer replaces an earlier. */
 export function factsFrom(_guide: Guide, position: Position): Line['facts'] {
   const facts: { [K in FactKey]?: Fact } = {}
-  for (const { node, optionId } of position.trail)
-    for (const set of readingOf(node, optionId)?.sets ?? []) facts[set.fact] = factFrom(node.id, set)
+  for (const step of position.trail)
+    for (const set of readingOf(step.node, counted(step))?.sets ?? []) facts[set.fact] = factFrom(step.node.id, set)
   return facts
 }
 
@@ -200,8 +218,8 @@ export function factsFrom(_guide: Guide, position: Position): Line['facts'] {
  * What an address shows. Without a node, or with one the guide does not have: where the answers lead. An item that is
  * asked next or was answered: with its answer, ready to be changed. Any other node is shown too, with a notice.
  */
-export function shownNode(guide: Guide, answers: Answers, address?: NodeId): Shown {
-  const position = replay(guide, answers)
+export function shownNode(guide: Guide, answers: Answers, address?: NodeId, history: readonly Event[] = []): Shown {
+  const position = replay(guide, answers, history)
   const id = address !== undefined && Object.hasOwn(RETIRED, address) ? translated(address, '').evidence : address
   if (id === undefined || id === position.current.id) return { node: position.current, position, onPath: true }
   const node = nodeById(guide, id)

@@ -68,6 +68,8 @@ export type TrailStep = {
   readonly optionId: string
   readonly label: string
   readonly means: string
+  /** repeated, it came out otherwise: it counts as not known */
+  readonly isVoid?: true
 }
 
 /** An answer that speaks for the cause found: the clause of the reason that it carries. */
@@ -88,6 +90,8 @@ export type Position = {
   /** how many suspects still fit */
   readonly fits: number
   readonly found?: Found
+  /** the suspect this complaint was closed with, while the proof of its repair stands */
+  readonly closed?: string
   readonly reasons: readonly Reason[]
   /** what may still decide, the best first; what was set aside or not known stands among it */
   readonly openTests: readonly Evidence[]

@@ -2,8 +2,8 @@
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { answer, factsFrom, replay } from '../guide/engine.ts'
 
-import { CLOSED, type Closed, earlierLike } from '../guide/investigate/earlier.ts'
-import { newestOf } from '../guide/investigate/events.ts'
+import { type Closed, earlierLike } from '../guide/investigate/earlier.ts'
+import { CLOSED, newestOf } from '../guide/investigate/events.ts'
 import { afterRepair } from '../guide/investigate/standing.ts'
 import type { Event } from '../guide/investigation.ts'
 import { translateEvents } from '../guide/retired.ts'
@@ -32,7 +32,7 @@ export function lineAfter(guide: Guide, position: Position, line: Line): Line {
 }
 
 function record(guide: Guide, answers: Position['answers'], event: Event): Position {
-  const position = replay(guide, answers)
+  const position = replay(guide, answers, [...(triage.peek().events ?? []), event])
   setAnswers(answers, guide.version, event)
   setTriageLine(lineAfter(guide, position, triageDesk.line.peek()))
   return position
@@ -51,10 +51,14 @@ export function giveRepair(guide: Guide, suspect: string, how: Repaired, beside:
   return record(guide, answers, { at: new Date().toISOString(), evidence, option: how, ...beside })
 }
 
-/** Closes the complaint with its cause and how it was proven. */
-export function closeWith(guide: Guide, suspect: string, proof: string): Position {
+/** What closes a complaint beside its cause: what was done, and how that was proven. */
+export type Closing = { readonly cure: string; readonly proof: string }
+
+/** Closes the complaint with its cause, its cure and the proof. */
+export function closeWith(guide: Guide, suspect: string, { cure, proof }: Closing): Position {
   const answers = { ...triage.peek().answers, [CLOSED]: suspect }
-  return record(guide, answers, { at: new Date().toISOString(), evidence: CLOSED, option: suspect, note: proof })
+  const at = new Date().toISOString()
+  return record(guide, answers, { at, evidence: CLOSED, option: suspect, reading: cure, note: proof })
 }
 
 /** Types the exact frequency of the noise: a fact of the line, and the answer to the question about the band. */
@@ -71,17 +75,10 @@ export const lastEvent = (nodeId: NodeId): Event | undefined =>
 /** Earlier complaints of this device with the same answers, and what they turned out to be. */
 export function earlierComplaints(answers: Position['answers']): readonly Closed[] {
   const mine = triage.value.complaintId
-  const closed = (complaints.value ?? []).flatMap((complaint): readonly Closed[] =>
-    complaint.id === mine || complaint.answers[CLOSED] === undefined
-      ? []
-      : [
-          {
-            id: complaint.id,
-            title: complaint.title,
-            answers: complaint.answers,
-            proof: newestOf(complaint.events ?? [], CLOSED)?.note ?? '',
-          },
-        ],
-  )
+  const closed = (complaints.value ?? []).flatMap(({ id, title, answers: given, events }): readonly Closed[] => {
+    if (id === mine || given[CLOSED] === undefined) return []
+    const { reading: cure = '', note: proof = '' } = newestOf(events ?? [], CLOSED) ?? {}
+    return [{ id, title, answers: given, cure, proof }]
+  })
   return earlierLike(answers, closed)
 }

@@ -167,6 +167,26 @@ describe('replay', () => {
   })
 })
 
+describe('test pulses', () => {
+  const plan = { ...GATE, wrong: 'plan', 'plan-direction': 'pulses' }
+
+  it('end at an outcome of their own, never at that of lightning, and not at a part while the plan is not known', () => {
+    expect(replay(GUIDE, plan).current.id).toBe('pulse-kind')
+    expect(replay(GUIDE, { ...plan, 'pulse-kind': 'cs115' }).current.id).toBe('pulse-inject')
+    const ends = { cs115: 'cs115', cs116: 'cs116', emp: 'rs105' }
+    for (const [kind, waveform] of Object.entries(ends)) {
+      const { current } = replay(GUIDE, { ...plan, 'pulse-kind': kind, 'pulse-inject': 'one-cable' })
+      expect(current).toMatchObject({
+        id: `pulses-${kind}`,
+        checks: [{ check: 'surge', prefill: { waveform } }, {}, {}],
+      })
+    }
+    expect(replay(GUIDE, { ...plan, 'pulse-kind': 'dont-know' }).current).toMatchObject({ class: 'measure' })
+    expect(replay(GUIDE, { ...plan, 'pulse-kind': 'emp', 'pulse-inject': 'passes' }).current.id).toBe('pulses-passed')
+    expect(replay(GUIDE, { ...plan, 'plan-direction': 'surge' }).current.id).toBe('suppressor-plan')
+  })
+})
+
 describe('after a repair', () => {
   const proven: Answers = { ...GATE, wrong: 'reading', when: 'transmit', 'strap-trial': 'gone', ptt: 'gone-cable' }
 
@@ -176,10 +196,52 @@ describe('after a repair', () => {
     expect(standing({ ...proven, 'after-bond': 'same-measured' }, 'bond')?.is).not.toBe('proven')
   })
 
+  it('keeps a cause whose repair cured it, and closes only while on, off, on stands', () => {
+    const cured = { ...proven, 'after-bond': 'gone', closed: 'bond' }
+    expect(replay(GUIDE, cured)).toMatchObject({ closed: 'bond', found: { cure: { suspect: { id: 'bond' } } } })
+    const history = (repeats: 'agreed' | 'differed') => [{ at: '', evidence: 'after-bond', option: 'gone', repeats }]
+    expect(replay(GUIDE, cured, history('agreed')).closed).toBe('bond')
+    const reopened = replay(GUIDE, cured, history('differed'))
+    expect(reopened.closed).toBeUndefined()
+    expect(reopened.unusedAnswers).toEqual([])
+    expect(reopened.standings.find(({ suspect }) => suspect.id === 'bond')?.tried).toBeUndefined()
+  })
+
   it('keeps what only helped as part of the cause, and goes on for the rest', () => {
     const { found, standings } = replay(GUIDE, { ...proven, 'after-bond': 'less' })
     expect(found?.cure.suspect.id).not.toBe('bond')
     expect(standings.find(({ suspect }) => suspect.id === 'bond')).toMatchObject({ is: 'proven', tried: 'less' })
+  })
+})
+
+describe('a trial whose repetition differed', () => {
+  const answers: Answers = { ...GATE, wrong: 'reading', when: 'transmit', 'strap-trial': 'gone', cable: 'whole' }
+  const strap = { at: '', evidence: 'strap-trial', option: 'gone' } as const
+  const bond = (history: Parameters<typeof replay>[2]) =>
+    replay(GUIDE, answers, history).standings.find(({ suspect }) => suspect.id === 'bond')
+
+  it('proves nothing, clears nothing, and stays among the open tests with its answer kept', () => {
+    expect(bond([{ ...strap, repeats: 'agreed' }])?.is).toBe('proven')
+    expect(bond([{ ...strap, repeats: 'differed' }])?.is).toBe('in')
+    const position = replay(GUIDE, answers, [{ ...strap, repeats: 'differed' }])
+    expect(position.trail.find(({ node }) => node.id === 'strap-trial')).toMatchObject({
+      optionId: 'gone',
+      isVoid: true,
+    })
+    expect(position.openTests.map(({ id }) => id)).toContain('strap-trial')
+    expect(position.found?.cure.suspect.id).not.toBe('bond')
+    const cleared = { ...strap, option: 'same' }
+    const without = { ...answers, 'strap-trial': 'same' }
+    expect(standing(without, 'bond')?.is).toBe('out')
+    const { standings } = replay(GUIDE, without, [{ ...cleared, repeats: 'differed' }])
+    expect(standings.find(({ suspect }) => suspect.id === 'bond')?.is).toBe('in')
+  })
+
+  it('counts again once a newer repetition agrees, and states no fact until then', () => {
+    expect(bond([{ ...strap, repeats: 'differed' }, strap])?.is).toBe('proven')
+    const clamp = { at: '', evidence: 'cable', option: 'whole', repeats: 'differed' } as const
+    expect(factsFrom(GUIDE, replay(GUIDE, answers)).noiseMode).toBeDefined()
+    expect(factsFrom(GUIDE, replay(GUIDE, answers, [clamp])).noiseMode).toBeUndefined()
   })
 })
 

@@ -52,6 +52,7 @@ describe('earlier complaints', () => {
   const closed = {
     id: 'c1',
     title: 'Whine on ship 2',
+    cure: 'diode',
     proof: 'on, off, on',
     answers: { wrong: 'noise', when: 'engine', rhythm: 'whine', volume: 'gone', closed: 'alternator' },
   }

@@ -98,8 +98,9 @@ describe('giving an answer', () => {
       'return-lift': 'gone',
     }))
       give(GUIDE, id, option)
-    giveRepair(GUIDE, 'return', 'gone')
-    closeWith(GUIDE, 'return', 'on, off, on: agreed')
+    giveRepair(GUIDE, 'return', 'gone', { repeats: 'agreed' })
+    const { closed } = closeWith(GUIDE, 'return', { cure: 'washers at the jack', proof: 'on, off, on: agreed' })
+    expect(closed).toBe('return')
     const { answers, events, guideVersion, line } = triage.value
     const made = createFromTriage({
       title: 'Whine, right seat',
@@ -110,7 +111,7 @@ describe('giving an answer', () => {
     })
     restartTriage()
     expect(earlierComplaints({ wrong: 'noise', when: 'engine', rhythm: 'whine' })).toEqual([
-      { id: made.id, title: 'Whine, right seat', answers, proof: 'on, off, on: agreed' },
+      { id: made.id, title: 'Whine, right seat', answers, cure: 'washers at the jack', proof: 'on, off, on: agreed' },
     ])
   })
 })

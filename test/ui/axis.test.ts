@@ -1,20 +1,28 @@
 import { describe, expect, it } from 'vitest'
-import { decades, linearScale, linearTicks, logScale, roundedSpan, shortSi } from '../../src/ui/parts/axis.ts'
+import {
+  axisName,
+  axisUnit,
+  decades,
+  linearScale,
+  linearTicks,
+  logScale,
+  roundedSpan,
+  tickText,
+} from '../../src/ui/parts/axis.ts'
 import fc from '../support/property.ts'
 
 describe('axes', () => {
-  it('writes numbers short, with the prefix people use', () => {
-    expect([1e-11, 4.7e-9, 1e-6, 1e4, 2.5e8, 1e9, 0, -20, 999.6].map(shortSi)).toEqual([
-      '10p',
-      '4.7n',
-      '1µ',
-      '10k',
-      '250M',
-      '1G',
-      '0',
-      '−20',
-      '1k',
-    ])
+  it('gives all ticks of an axis one prefix, and its unit to the name', () => {
+    const axis = (min: number, max: number, quantity: Parameters<typeof axisUnit>[1], name: string) => {
+      const unit = axisUnit({ min, max }, quantity)
+      return [axisName(name, unit), ...linearTicks({ min, max }, 4).map((tick) => tickText(tick, unit))]
+    }
+    expect(axis(0, 60e-6, 'time', 'Time')).toEqual(['Time, µs', '0', '20', '40', '60'])
+    expect(axis(0, 1.5, 'time', 'Time')).toEqual(['Time, s', '0', '0.5', '1', '1.5'])
+    expect(axis(-1000, 1500, 'voltage', 'Volts')).toEqual(['Volts, kV', '−1', '0', '1'])
+    expect(axis(0, 1, 'fraction', 'Share of the peak')).toEqual(['Share of the peak, %', '0', '50', '100'])
+    expect(axis(-20, 60, 'decibel', 'dB')).toEqual(['dB', '−20', '0', '20', '40', '60'])
+    expect(axis(0, 4e-15, 'capacitance', 'C')).toEqual(['C, fF', '0', '1', '2', '3', '4'])
   })
 
   it('finds the decades of a span and thins them evenly when there is little room', () => {

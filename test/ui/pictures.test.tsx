@@ -58,7 +58,7 @@ const bounds = [
 describe('pictures', () => {
   it('tells the strip in words: each row, the pin, and the two bounds with their reasons', () => {
     const place = show(<PictureView picture={strip} bounds={bounds} />)
-    expect(by('img', /Pi open, at least 2\.53.nF, at most 5\.82.nF/u).getAttribute('aria-label')).toContain(
+    expect(by('img', /Pi leaves room, at least 2\.53.nF, at most 5\.82.nF/u).getAttribute('aria-label')).toContain(
       'Chosen 3.3',
     )
     expect(place.textContent).toContain('40 dB at 12 MHz')
@@ -66,6 +66,14 @@ describe('pictures', () => {
     expect(place.textContent).toContain('tried, did not clear')
     expect(place.querySelectorAll('svg .shut-word')).toHaveLength(1)
     expect(place.querySelectorAll('svg[role=img] .hole')).toHaveLength(1)
+    // the limits of the best row, each labelled and through the whole plot
+    expect(
+      [...place.querySelectorAll('svg[role=img] .limits text, svg[role=img] .pin text')].map(
+        (text) => text.textContent,
+      ),
+    ).toEqual(['at least 2.53\u00a0nF', 'document 18.1\u00a0pF', 'at most 5.82\u00a0nF', '3.3\u00a0nF'])
+    expect(place.querySelectorAll('svg[role=img] .care')).toHaveLength(1)
+    expect(place.querySelector('.legend')?.textContent).toContain('with care: needs approval')
   })
 
   it('tells the ladder in words, its faults first, and draws an arrow from the rung that exceeds', () => {
@@ -109,6 +117,7 @@ describe('pictures', () => {
     }
     const place = show(<PictureView picture={plot} />)
     expect(by('img', /^Insertion loss\. your circuit: .*need 40 dB\. Dips/u)).toBeDefined()
+    expect(place.querySelector('svg .axis text')?.textContent).toBe('dB')
     // on the straight line between 1 MHz and 100 MHz it holds 23.6 dB at 10 MHz: short of 40 dB
     expect(place.querySelectorAll('.limit.fails')).toHaveLength(1)
     expect(place.querySelector('input[type=range]')?.getAttribute('aria-valuetext')).toMatch(

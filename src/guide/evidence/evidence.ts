@@ -4,6 +4,7 @@ import { ABA_EVIDENCE } from './aba.ts'
 import { COMPLAINT_EVIDENCE } from './complaint.ts'
 import { LINE_EVIDENCE } from './line.ts'
 import { PATH_EVIDENCE } from './path.ts'
+import { PULSE_EVIDENCE } from './pulses.ts'
 import { SAFETY_EVIDENCE } from './safety.ts'
 import { SOURCE_EVIDENCE } from './source.ts'
 import { VICTIM_EVIDENCE } from './victim.ts'
@@ -17,4 +18,5 @@ export const EVIDENCE: readonly Evidence[] = [
   ...PATH_EVIDENCE,
   ...VICTIM_EVIDENCE,
   ...LINE_EVIDENCE,
+  ...PULSE_EVIDENCE,
 ]

@@ -11,8 +11,8 @@ const causeOf = (...members: readonly Standing[]): Cause => {
 
 const isProven = ({ is }: Standing): boolean => is === 'proven'
 
-/** A repair that was done and only helped is part of the cause, not what is left of it. */
-const isOpen = ({ tried }: Standing): boolean => tried !== 'less' && tried !== 'gone'
+/** A repair that was done and only helped is part of the cause, not what is left of it; one that cured it is the cause. */
+const isOpen = ({ tried }: Standing): boolean => tried !== 'less'
 
 /** Those of a part that fit; the proven ones alone when there are any. */
 function fitting(all: readonly Standing[], part: Standing['suspect']['part']): readonly Standing[] {

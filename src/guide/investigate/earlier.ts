@@ -1,12 +1,16 @@
 /** What earlier complaints with the same answers turned out to be; this device only, nothing is learned. */
 import { isOpenAnswer } from '../engine.ts'
 import type { Answers, NodeId } from '../types.ts'
+import { CLOSED } from './events.ts'
 
-/** Id of the event that closes a complaint; its option is the suspect that was the cause. */
-export const CLOSED: NodeId = 'closed'
-
-/** A complaint that was closed with its cause. */
-export type Closed = { readonly id: string; readonly title: string; readonly answers: Answers; readonly proof: string }
+/** A complaint that was closed with its cause: what was done about it, and how that was proven. */
+export type Closed = {
+  readonly id: string
+  readonly title: string
+  readonly answers: Answers
+  readonly cure: string
+  readonly proof: string
+}
 
 /** Answers in common before an earlier complaint is worth a line. */
 const ENOUGH = 3

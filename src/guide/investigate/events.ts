@@ -1,6 +1,9 @@
 /** The history of a complaint: events are appended and never changed; the newest of each item counts. */
 import type { Event } from '../investigation.ts'
-import type { Answers } from '../types.ts'
+import type { Answers, NodeId } from '../types.ts'
+
+/** Id of the event that closes a complaint; its option is the suspect that was the cause. */
+export const CLOSED: NodeId = 'closed'
 
 /** The answers that count, in the order each item was first met. */
 export function answersOf(events: readonly Event[]): Answers {
@@ -20,3 +23,16 @@ export function eventsFrom(answers: Answers, at: string): readonly Event[] {
 /** The newest event of an item, or undefined. */
 export const newestOf = (events: readonly Event[], evidence: string): Event | undefined =>
   events.findLast((event) => event.evidence === evidence)
+
+/**
+ * Trials whose newest repetition differed. On, off, on that does not come out alike proves nothing and clears nothing: the
+ * answer stays in the history and counts as not known until it is repeated.
+ */
+export function voidedBy(events: readonly Event[], answers: Answers): ReadonlySet<NodeId> {
+  const newest = new Map(events.map((event) => [event.evidence, event]))
+  return new Set(
+    [...newest.values()].flatMap(({ evidence, option, repeats }) =>
+      repeats === 'differed' && answers[evidence] === option ? [evidence] : [],
+    ),
+  )
+}

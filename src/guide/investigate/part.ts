@@ -118,11 +118,27 @@ export function partStep(found: Found, answers: Answers): Step {
   return { end: plainEnd(found, answers) }
 }
 
+const PULSE_ENDS: Readonly<Record<string, NodeId>> = {
+  cs115: 'pulses-cs115',
+  cs116: 'pulses-cs116',
+  emp: 'pulses-emp',
+}
+
+/** Test pulses: which one, then what it upset; without the plan no part is sized. */
+function pulseStep(answers: Answers): Step {
+  const kind = answers['pulse-kind']
+  if (kind === undefined) return { ask: 'pulse-kind' }
+  const end = PULSE_ENDS[kind]
+  if (end === undefined) return { end: 'measure-pulses' }
+  return collect(answers, [], ['pulse-inject']) ?? { end: answers['pulse-inject'] === 'passes' ? 'pulses-passed' : end }
+}
+
 /** A design question has no fault to find: direction, then the facts of the line. */
 export function planStep(answers: Answers): Step {
   const direction = answers['plan-direction']
   if (direction === undefined) return { ask: 'plan-direction' }
-  if (direction === 'surge' || direction === 'pulses') return { end: 'suppressor-plan' }
+  if (direction === 'surge') return { end: 'suppressor-plan' }
+  if (direction === 'pulses') return pulseStep(answers)
   const step = lineFacts(answers, 'kind')
   if (step !== undefined && !('ask' in step && step.ask === 'box')) return step
   const last = collect(answers, [], ['need', 'impedance', 'box'])

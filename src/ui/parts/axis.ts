@@ -1,5 +1,5 @@
 /** Scales and ticks for the pictures. Pure: numbers in, pixels and words out. */
-import { PREFIX_POWER } from '../../calc/quantity/quantity.ts'
+import { PREFIX_POWER, QUANTITIES, type Quantity } from '../../calc/quantity/quantity.ts'
 
 export type Span = { readonly min: number; readonly max: number }
 export type Scale = (value: number) => number
@@ -51,15 +51,30 @@ export function roundedSpan(values: Span, most: number): Span {
   return { min: Math.floor(values.min / step + 1e-9) * step, max: Math.ceil(values.max / step - 1e-9) * step }
 }
 
-/** `4.7e-9` → `4.7n`: a number short enough for an axis. */
-export function shortSi(exact: number): string {
-  const value = Number(exact.toPrecision(3))
-  if (value === 0) return '0'
-  const power = Math.floor(Math.log10(Math.abs(value)) + 1e-9)
-  const third = Math.min(12, Math.max(-15, Math.floor(power / 3) * 3))
-  const prefix = Object.entries(PREFIX_POWER).find(([, exponent]) => exponent === third)?.[0] ?? ''
-  const digits = Number((value / 10 ** third).toPrecision(3))
-  return `${digits < 0 ? '−' : ''}${Math.abs(digits)}${prefix}`
+/** The unit all ticks of a linear axis share: one prefix for the axis, percent for a share. */
+export type AxisUnit = { readonly unit: string; readonly perSi: number }
+
+/** The unit in which the largest tick of a span reads between 1 and 1000, as far as the quantity has a prefix for it. */
+export function axisUnit({ min, max }: Span, quantity: Quantity): AxisUnit {
+  const { prefixes, symbol } = QUANTITIES[quantity]
+  if (quantity === 'fraction') return { unit: symbol, perSi: 100 }
+  const largest = Math.max(Math.abs(min), Math.abs(max)) * (1 + 1e-9)
+  const fitting = prefixes.filter((prefix) => largest >= 10 ** powerOf(prefix))
+  const prefix = fitting.at(-1) ?? prefixes[0] ?? ''
+  return { unit: `${prefix}${symbol}`, perSi: 10 ** -powerOf(prefix) }
+}
+
+const powerOf = (prefix: string): number => PREFIX_POWER[prefix] ?? 0
+
+/** A tick in the unit of its axis, without the unit. */
+export function tickText(si: number, { perSi }: AxisUnit): string {
+  const value = Number((si * perSi).toPrecision(4))
+  return `${value < 0 ? '−' : ''}${Math.abs(value)}`
+}
+
+/** What stands at an axis: its name and the unit of its ticks; once where the name is the unit. */
+export function axisName(label: string, { unit }: AxisUnit): string {
+  return unit === '' || unit === label ? label : `${label}, ${unit}`
 }
 
 /** Width of a text in pixels, on the safe side for the wide letters of our face. */

@@ -1,13 +1,27 @@
 import { useId, useState } from 'preact/hooks'
 import type { PlotCurve } from '../../calc/types.ts'
-import { decades, linearScale, linearTicks, logScale, type Scale, type Span, shortSi, textWidth } from './axis.ts'
+import {
+  type AxisUnit,
+  axisName,
+  axisUnit,
+  decades,
+  linearScale,
+  linearTicks,
+  logScale,
+  type Scale,
+  type Span,
+  textWidth,
+  tickText,
+} from './axis.ts'
 import { printed } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { curvePath, type PlotPicture, valueAt, xSpan, ySpan } from './plot-shape.ts'
 import { useWidth } from './width.ts'
 
 const LETTER_PX = 12
-const TOP_PX = 12
+const TOP_PX = 26
+const LOG_TICK_PX = 60
+const TICK_PX = 42
 const FOOT_PX = 26
 
 type Frame = {
@@ -19,17 +33,31 @@ type Frame = {
   readonly y: Scale
   readonly xs: Span
   readonly ys: Span
+  readonly xUnit: AxisUnit
+  readonly yUnit: AxisUnit
 }
 
 function frameOf(picture: PlotPicture, widthPx: number): Frame {
   const bottom = TOP_PX + Math.round(Math.min(340, Math.max(190, widthPx * 0.55)))
   const ys = ySpan(picture, 5)
-  const widest = Math.max(...linearTicks(ys, 5).map((tick) => shortSi(tick).length))
+  const yUnit = axisUnit(ys, picture.yQuantity)
+  const widest = Math.max(...linearTicks(ys, 5).map((tick) => tickText(tick, yUnit).length))
   const left = textWidth('0'.repeat(widest), LETTER_PX) + 8
   const right = widthPx - 2
   const xs = xSpan(picture)
   const scale = picture.xScale === 'log' ? logScale : linearScale
-  return { left, right, top: TOP_PX, bottom, xs, ys, x: scale(xs, [left, right]), y: linearScale(ys, [bottom, TOP_PX]) }
+  return {
+    left,
+    right,
+    top: TOP_PX,
+    bottom,
+    xs,
+    ys,
+    x: scale(xs, [left, right]),
+    y: linearScale(ys, [bottom, TOP_PX]),
+    xUnit: axisUnit(xs, picture.xQuantity),
+    yUnit,
+  }
 }
 
 /** Curves over frequency (or any x): the circuit solid, the bench dashed, the need as a mark the curve must clear. */
@@ -49,7 +77,6 @@ export function Plot({ picture }: { readonly picture: PlotPicture }) {
             {curve.label}
           </li>
         ))}
-        <li class="muted">{picture.yLabel}</li>
       </ul>
       <svg viewBox={`0 0 ${widthPx} ${frame.bottom + FOOT_PX}`} role="img" aria-label={spoken(picture)}>
         <defs>
@@ -66,7 +93,9 @@ export function Plot({ picture }: { readonly picture: PlotPicture }) {
         </g>
         <Limits picture={picture} frame={frame} />
       </svg>
-      <p class="axis-name muted small">{picture.xLabel}</p>
+      <p class="axis-name muted small">
+        {picture.xScale === 'log' ? picture.xLabel : axisName(picture.xLabel, frame.xUnit)}
+      </p>
       {picture.flags.length > 0 && (
         <ul class="findings">
           {picture.flags.map((flag) => (
@@ -89,26 +118,32 @@ function curveClass(picture: PlotPicture, curve: PlotCurve): string {
 }
 
 function Grid({ picture, frame }: { readonly picture: PlotPicture; readonly frame: Frame }) {
-  const room = Math.floor((frame.right - frame.left) / 42)
-  const across = picture.xScale === 'log' ? decades(frame.xs, room) : linearTicks(frame.xs, room)
+  const isLog = picture.xScale === 'log'
+  const room = Math.floor((frame.right - frame.left) / (isLog ? LOG_TICK_PX : TICK_PX))
+  const across = isLog ? decades(frame.xs, room) : linearTicks(frame.xs, room)
+  const tickWord = (tick: number) => (isLog ? printed(tick, picture.xQuantity) : tickText(tick, frame.xUnit))
   return (
     <g class="axis">
+      <text x="0" y="14" font-size={LETTER_PX}>
+        {axisName(picture.yLabel, frame.yUnit)}
+      </text>
       {linearTicks(frame.ys, 5).map((tick) => (
         <g key={tick}>
           <path class={tick === 0 ? 'rule zero' : 'rule'} d={`M${frame.left} ${frame.y(tick)}H${frame.right}`} />
           <text x={frame.left - 6} y={frame.y(tick) + 4} text-anchor="end" font-size={LETTER_PX}>
-            {shortSi(tick)}
+            {tickText(tick, frame.yUnit)}
           </text>
         </g>
       ))}
       {across.map((tick) => {
         const xPx = frame.x(tick)
-        const anchor = xPx > frame.right - 14 ? 'end' : xPx < frame.left + 12 ? 'start' : 'middle'
+        const half = textWidth(tickWord(tick), LETTER_PX) / 2
+        const anchor = xPx > frame.right - half ? 'end' : xPx < half ? 'start' : 'middle'
         return (
           <g key={tick}>
             <path class="rule" d={`M${xPx} ${frame.top}V${frame.bottom + 4}`} />
             <text x={xPx} y={frame.bottom + 18} text-anchor={anchor} font-size={LETTER_PX}>
-              {shortSi(tick)}
+              {tickWord(tick)}
             </text>
           </g>
         )

@@ -1,19 +1,31 @@
-import type { StripRow } from '../../calc/types.ts'
-import type { StripPicture } from './strip-shape.ts'
+import type { StripMark, StripRow } from '../../calc/types.ts'
+import { rowPieces, type StripPicture, stripSpan, type Zone } from './strip-shape.ts'
 
-/** What the marks of the strip mean: only those that are on it. */
-export function StripLegend({ picture, hatch }: { readonly picture: StripPicture; readonly hatch: string }) {
-  const has = (state: StripRow['state']) => picture.rows.some((row) => row.state === state)
+type Kind = Zone | StripMark['kind'] | 'permitted' | 'proposed'
+
+/** What the zones and marks of the strip mean: only those that are on it. `fillOf` is the hatching of a zone. */
+export function StripLegend({
+  picture,
+  fillOf,
+}: {
+  readonly picture: StripPicture
+  readonly fillOf: (zone: Zone) => string | undefined
+}) {
+  const span = stripSpan(picture)
+  const zones = new Set(picture.rows.flatMap((row) => rowPieces(row, span)).map((piece) => piece.is))
   const kinds = new Set(picture.marks.map((mark) => mark.kind))
-  const entries: readonly (readonly [string, string, boolean])[] = [
-    ['open', 'open', has('open')],
-    ['half', 'only one side known', has('half')],
-    ['hatched', 'excluded', picture.rows.some((row) => row.state !== 'none')],
-    ['shut', 'shut: the bounds cross', has('shut')],
-    ['hole', 'need lost again (resonance)', picture.rows.some((row) => row.holes.length > 0)],
-    ['taken', 'taken by suppressor and line', picture.rows.some((row) => row.takenToF !== undefined)],
-    ['permitted', 'permitted by a document', picture.rows.some((row) => row.permittedF !== undefined)],
-    ['proposed', 'proposed value', picture.rows.some((row) => row.proposedF !== undefined)],
+  const has = (part: keyof StripRow) => picture.rows.some((row) => row[part] !== undefined)
+  const entries: readonly (readonly [Kind, string, boolean])[] = [
+    ['small', 'too small for the need', zones.has('small')],
+    ['allowed', 'allowed', zones.has('allowed')],
+    ['half', 'not known: no ceiling', zones.has('half')],
+    ['care', 'with care: needs approval', zones.has('care')],
+    ['excluded', 'excluded', zones.has('excluded')],
+    ['shut', 'no room: too small and excluded at once', zones.has('shut')],
+    ['hole', 'need lost again (resonance)', zones.has('hole')],
+    ['taken', 'taken by suppressor and line', zones.has('taken')],
+    ['permitted', 'allowed by a document', has('permittedF')],
+    ['proposed', 'proposed value', has('proposedF')],
     ['failed', 'tried, did not clear', kinds.has('failed')],
     ['cleared', 'tried, cleared', kinds.has('cleared')],
     ['harmed', 'tried, harmed the signal', kinds.has('harmed')],
@@ -25,7 +37,7 @@ export function StripLegend({ picture, hatch }: { readonly picture: StripPicture
         .map(([kind, word]) => (
           <li key={kind}>
             <svg viewBox="0 0 20 14" width="20" height="14" aria-hidden="true">
-              <Sample kind={kind} hatch={hatch} />
+              <Sample kind={kind} fillOf={fillOf} />
             </svg>
             {word}
           </li>
@@ -34,18 +46,32 @@ export function StripLegend({ picture, hatch }: { readonly picture: StripPicture
   )
 }
 
-function Sample({ kind, hatch }: { readonly kind: string; readonly hatch: string }) {
-  if (kind === 'permitted') return <path class="permitted" d="M10 0v14" />
+type SampleGiven = { readonly kind: Kind; readonly fillOf: (zone: Zone) => string | undefined }
+
+function Sample({ kind, fillOf }: SampleGiven) {
+  if (kind === 'permitted') return <path class="limit permitted" d="M10 0v14" />
   if (kind === 'proposed') return <circle class="proposed" cx="10" cy="7" r="4" />
   if (kind === 'failed' || kind === 'cleared') return <circle class={kind} cx="10" cy="7" r="5" />
   if (kind === 'harmed') return <path class="harmed" d="M5 2l10 10m0-10L5 12" />
-  if (kind === 'hatched' || kind === 'hole') {
-    return (
-      <>
-        <rect class={kind === 'hole' ? 'hole' : 'ground'} x="1" y="1" width="18" height="12" />
-        <rect fill={hatch} x="1" y="1" width="18" height="12" />
-      </>
-    )
-  }
-  return <rect class={kind} x="1" y="1" width="18" height="12" />
+  return <ZoneMark zone={kind} fillOf={fillOf} xPx={1} yPx={1} widthPx={18} heightPx={12} />
+}
+
+/** A zone: its ground by class, its hatching over it. */
+export function ZoneMark(given: {
+  readonly zone: Zone
+  readonly fillOf: (zone: Zone) => string | undefined
+  readonly xPx: number
+  readonly yPx: number
+  readonly widthPx: number
+  readonly heightPx: number
+}) {
+  const { zone, fillOf, xPx, yPx, widthPx, heightPx } = given
+  const box = { x: xPx, y: yPx, width: widthPx, height: heightPx }
+  const hatching = fillOf(zone)
+  return (
+    <>
+      <rect class={zone} {...box} />
+      {hatching !== undefined && <rect class="hatching" fill={hatching} {...box} />}
+    </>
+  )
 }

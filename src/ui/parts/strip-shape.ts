@@ -3,11 +3,14 @@ import type { Picture, StripRow } from '../../calc/types.ts'
 import { type Span, textWidth } from './axis.ts'
 
 export type StripPicture = Extract<Picture, { is: 'strip' }>
-export type Piece = {
-  readonly fromF: number
-  readonly toF: number
-  readonly is: 'open' | 'half' | 'hole' | 'shut' | 'taken'
-}
+
+/**
+ * What a stretch of capacitance means: too `small` for the need, `allowed`, with `care` (above what a document allows,
+ * below what the signal stands), `excluded`, `half` (not too small, but nobody knows what the signal stands), `hole` (the
+ * need is lost again), `shut` (excluded and too small at once), `taken` by what is on the line already.
+ */
+export type Zone = 'small' | 'allowed' | 'care' | 'excluded' | 'half' | 'hole' | 'shut' | 'taken'
+export type Piece = { readonly fromF: number; readonly toF: number; readonly is: Zone }
 
 /** The capacitance axis: whole decades, grown until every bound, mark and pin is on it. */
 export function stripSpan(picture: StripPicture): Span {
@@ -21,30 +24,57 @@ export function stripSpan(picture: StripPicture): Span {
   return { min: 10 ** Math.floor(Math.log10(low) + 1e-9), max: 10 ** Math.ceil(Math.log10(high) - 1e-9) }
 }
 
-/** What a row paints over its hatched ground, left to right. */
+/** Whether anything is known that divides the row into zones. */
+export const hasZones = (row: StripRow): boolean => row.state !== 'none' || row.permittedF !== undefined
+
+/**
+ * A row from end to end in zones, left to right; what is taken and where the need is lost lie over them. A document's
+ * figure never lies inside what is excluded unless the signal itself stands less.
+ */
 export function rowPieces(row: StripRow, span: Span): readonly Piece[] {
-  if (row.state === 'none') return []
-  const least = row.leastF
-  const most = row.mostF
-  const taken = takenPiece(row, span)
-  if (row.state === 'harmed') return taken
+  if (!hasZones(row)) return []
+  const { min, max } = span
+  const most = row.mostF === undefined ? max : clamp(row.mostF, span)
+  const least = row.leastF === undefined ? min : clamp(row.leastF, span)
+  const all: readonly Piece[] = [
+    ...zonesOf(row, { least, most, span }),
+    ...takenPiece(row, span),
+    ...holesOf(row, span),
+  ]
+  return all.filter(({ fromF, toF }) => toF > fromF)
+}
+
+const clamp = (valueF: number, { min, max }: Span): number => Math.min(max, Math.max(min, valueF))
+
+type Ends = { readonly least: number; readonly most: number; readonly span: Span }
+
+function zonesOf(row: StripRow, { least, most, span }: Ends): readonly Piece[] {
+  const { min, max } = span
+  if (row.state === 'harmed') return [{ fromF: min, toF: max, is: 'excluded' }]
   if (row.state === 'shut') {
-    if (least === undefined || most === undefined) return taken
-    // nothing may be left at all: a log axis begins above that
-    const fromF = Math.max(span.min, Math.min(least, most))
-    return [...taken, { fromF, toF: Math.max(fromF, least, most), is: 'shut' }]
+    const low = Math.min(least, most)
+    const high = Math.max(least, most)
+    return [
+      { fromF: min, toF: low, is: 'small' },
+      { fromF: low, toF: high, is: 'shut' },
+      { fromF: high, toF: max, is: 'excluded' },
+    ]
   }
-  const ground: Piece = {
-    fromF: Math.max(span.min, least ?? span.min),
-    toF: Math.max(span.min, Math.min(span.max, most ?? span.max)),
-    is: row.state,
-  }
-  const holes = row.holes
-    .map(
-      ([fromF, toF]): Piece => ({ fromF: Math.max(fromF, ground.fromF), toF: Math.min(toF, ground.toF), is: 'hole' }),
-    )
-    .filter((hole) => hole.toF > hole.fromF)
-  return [...taken, ground, ...holes]
+  const care = row.permittedF === undefined ? most : Math.min(most, Math.max(least, clamp(row.permittedF, span)))
+  const isCeilingKnown = row.mostF !== undefined
+  return [
+    { fromF: min, toF: least, is: 'small' },
+    { fromF: least, toF: care, is: isCeilingKnown || row.permittedF !== undefined ? 'allowed' : 'half' },
+    { fromF: care, toF: most, is: isCeilingKnown ? 'care' : 'half' },
+    { fromF: most, toF: max, is: 'excluded' },
+  ]
+}
+
+function holesOf(row: StripRow, span: Span): Piece[] {
+  if (row.state !== 'open' && row.state !== 'half') return []
+  const from = row.leastF ?? span.min
+  const to = Math.min(span.max, row.mostF ?? span.max)
+  return row.holes.map(([fromF, toF]) => ({ fromF: Math.max(fromF, from), toF: Math.min(toF, to), is: 'hole' }))
 }
 
 /** What is taken: from what is left (perhaps nothing) to the ceiling itself. */
@@ -71,8 +101,8 @@ export function placeWord(piece: {
 }
 
 const STATE_WORDS: Readonly<Record<StripRow['state'], string>> = {
-  open: 'open',
-  shut: 'shut',
+  open: 'leaves room',
+  shut: 'leaves no room, the bounds cross',
   half: 'one side known',
   none: 'no bound on a capacitor',
   harmed: 'the inductor harms the signal',
@@ -85,4 +115,18 @@ export function stateWord(row: StripRow): string {
 /** The row the words under the strip speak of: the best, or the first that has a bound. */
 export function spokenRow(picture: StripPicture): StripRow | undefined {
   return picture.rows.find((row) => row.best) ?? picture.rows.find((row) => row.state !== 'none') ?? picture.rows[0]
+}
+
+export type Limit = { readonly is: 'least' | 'permitted' | 'most' | 'chosen'; readonly atF: number }
+
+/** The limits that run across the whole plot: those of the row the words speak of, and the value asked about. */
+export function limitsOf(picture: StripPicture): readonly Limit[] {
+  const row = spokenRow(picture)
+  const limits: readonly { readonly is: Limit['is']; readonly atF: number | undefined }[] = [
+    { is: 'least', atF: row?.leastF },
+    { is: 'permitted', atF: row?.permittedF },
+    { is: 'most', atF: row?.mostF },
+    { is: 'chosen', atF: picture.chosenF },
+  ]
+  return limits.filter((limit): limit is Limit => limit.atF !== undefined && Number.isFinite(limit.atF))
 }

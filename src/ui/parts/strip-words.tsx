@@ -58,8 +58,8 @@ export function StripWords({
       )}
       {row.permittedF !== undefined && (
         <p>
-          <strong>{printed(row.permittedF, 'capacitance')} permitted</strong>
-          {`: ${permitted?.why ?? 'a document’s figure; above it is marginal'}`}
+          <strong>{printed(row.permittedF, 'capacitance')} allowed by a document</strong>
+          {`: ${permitted?.why ?? 'a document’s figure'}; above it: with care, needs approval.`}
         </p>
       )}
     </div>
@@ -78,6 +78,7 @@ export function StripTable({ picture }: { readonly picture: StripPicture }) {
               <th scope="col">Topology</th>
               <th scope="col">State</th>
               <th scope="col">At least</th>
+              <th scope="col">With care above</th>
               <th scope="col">At most</th>
               <th scope="col">Proposed</th>
             </tr>
@@ -88,6 +89,7 @@ export function StripTable({ picture }: { readonly picture: StripPicture }) {
                 <th scope="row">{row.label}</th>
                 <td>{stateWord(row)}</td>
                 <td>{shown(row.leastF)}</td>
+                <td>{shown(row.permittedF)}</td>
                 <td>{shown(row.mostF)}</td>
                 <td>{shown(row.proposedF)}</td>
               </tr>

@@ -1,21 +1,50 @@
 import { useId } from 'preact/hooks'
 import type { SaidBound, StripRow } from '../../calc/types.ts'
-import { decades, logScale, type Scale, type Span, shortSi, textWidth } from './axis.ts'
+import { decades, logScale, type Scale, type Span, textWidth } from './axis.ts'
 import { printed } from './figure.ts'
-import { StripLegend } from './strip-legend.tsx'
-import { type Piece, placeWord, rowPieces, type StripPicture, stateWord, stripSpan } from './strip-shape.ts'
+import { type FlagPlace, placeFlags } from './strip-labels.ts'
+import { StripLegend, ZoneMark } from './strip-legend.tsx'
+import {
+  hasZones,
+  type Limit,
+  limitsOf,
+  type Piece,
+  placeWord,
+  rowPieces,
+  type StripPicture,
+  stateWord,
+  stripSpan,
+  type Zone,
+} from './strip-shape.ts'
 import { StripTable, StripWords } from './strip-words.tsx'
 import { useWidth } from './width.ts'
 
 const LETTER_PX = 12
-const TOP_PX = 30
+const FLAG_PX = 16
+const TICK_PX = 54
 const PITCH_PX = 32
 const BAND_PX = 20
 const AXIS_PX = 24
 
-type Frame = { readonly x: Scale; readonly leftPx: number; readonly rightPx: number; readonly hatch: string }
+const LIMIT_WORDS: Readonly<Record<Limit['is'], string>> = {
+  least: 'at least',
+  permitted: 'document',
+  most: 'at most',
+  chosen: '',
+}
 
-/** The window: one row a topology, hatched where the bounds exclude, solid where they leave room, dashed where they cross. */
+type Frame = {
+  readonly x: Scale
+  readonly leftPx: number
+  readonly rightPx: number
+  readonly topPx: number
+  readonly fillOf: (zone: Zone) => string | undefined
+}
+
+/**
+ * The window: one row a topology, each in zones from end to end: too small for the need, allowed, with care above what a
+ * document allows, excluded. The limits of the row that is spoken of run across the plot.
+ */
 export function Strip({
   picture,
   bounds = [],
@@ -24,51 +53,120 @@ export function Strip({
   readonly bounds?: readonly SaidBound[]
 }) {
   const { box, widthPx } = useWidth<HTMLElement>()
-  const hatch = useId()
+  const id = useId()
   const span = stripSpan(picture)
   const labelPx = Math.max(28, ...picture.rows.map((row) => textWidth(row.label, 14)))
   const leftPx = Math.min(labelPx, widthPx * 0.3) + 8
   const rightPx = widthPx - 2
-  const frame: Frame = { x: logScale(span, [leftPx, rightPx]), leftPx, rightPx, hatch: `url(#${hatch})` }
+  const x = logScale(span, [leftPx, rightPx])
+  const flags = flagsOf(picture, x, [leftPx - 4, rightPx])
+  const topPx = (Math.max(-1, ...flags.map(({ place }) => place.tier)) + 1) * FLAG_PX + 8
+  const frame: Frame = { x, leftPx, rightPx, topPx, fillOf: (zone) => HATCHED[zone] && `url(#${id}${HATCHED[zone]})` }
   const trials = picture.marks.length > 0 ? 1 : 0
-  const rowsEndPx = TOP_PX + (picture.rows.length + trials) * PITCH_PX
+  const rowsEndPx = topPx + (picture.rows.length + trials) * PITCH_PX
   return (
     <figure class="picture strip" ref={box}>
       <figcaption>{picture.title}</figcaption>
       <svg viewBox={`0 0 ${widthPx} ${rowsEndPx + AXIS_PX}`} role="img" aria-label={spoken(picture)}>
-        <defs>
-          <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <path class="hatch" d="M0 0V5" />
-          </pattern>
-        </defs>
+        <Patterns id={id} />
         <Axis span={span} frame={frame} atPx={rowsEndPx} />
         {picture.rows.map((row, index) => (
-          <Row key={row.topology} row={row} frame={frame} span={span} topPx={TOP_PX + index * PITCH_PX} />
+          <Row key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * PITCH_PX} />
         ))}
-        {trials > 0 && <Trials picture={picture} frame={frame} topPx={TOP_PX + picture.rows.length * PITCH_PX} />}
-        {picture.chosenF !== undefined && <Pin atF={picture.chosenF} frame={frame} endPx={rowsEndPx} />}
+        {trials > 0 && <Trials picture={picture} frame={frame} topPx={topPx + picture.rows.length * PITCH_PX} />}
+        {flags.map((flag) => (
+          <LimitLine key={flag.limit.is} flag={flag} frame={frame} endPx={rowsEndPx} />
+        ))}
+        {picture.rows.map((row, index) => (
+          <RowWords key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * PITCH_PX} />
+        ))}
       </svg>
-      <StripLegend picture={picture} hatch={frame.hatch} />
+      <StripLegend picture={picture} fillOf={frame.fillOf} />
       <StripWords picture={picture} bounds={bounds} />
       <StripTable picture={picture} />
     </figure>
   )
 }
 
+/** Zones that are told apart by their hatching, and the pattern of each. */
+const HATCHED: Readonly<Partial<Record<Zone, string>>> = {
+  small: 'small',
+  hole: 'small',
+  care: 'care',
+  excluded: 'cross',
+}
+
+/** Slanted lines: too small. Dots: with care. Crossed lines: excluded. What is allowed is plain. */
+function Patterns({ id }: { readonly id: string }) {
+  const size = { patternUnits: 'userSpaceOnUse', width: 6, height: 6 } as const
+  return (
+    <defs>
+      <pattern id={`${id}small`} {...size} patternTransform="rotate(45)">
+        <path class="hatch" d="M0 0V6" />
+      </pattern>
+      <pattern id={`${id}care`} {...size}>
+        <circle class="dot" cx="1.5" cy="1.5" r="1.3" />
+        <circle class="dot" cx="4.5" cy="4.5" r="1.3" />
+      </pattern>
+      <pattern id={`${id}cross`} {...size} patternTransform="rotate(45)">
+        <path class="hatch" d="M0 0V6M0 0H6" />
+      </pattern>
+    </defs>
+  )
+}
+
+type PlacedLimit = { readonly limit: Limit; readonly word: string; readonly xPx: number; readonly place: FlagPlace }
+
+function flagsOf(picture: StripPicture, x: Scale, edgesPx: readonly [number, number]): readonly PlacedLimit[] {
+  const wanted = limitsOf(picture).map((limit) => {
+    const word = `${LIMIT_WORDS[limit.is]} ${printed(limit.atF, 'capacitance')}`.trim()
+    const size = limit.is === 'chosen' ? 14 : LETTER_PX
+    return { limit, word, xPx: x(limit.atF), widthPx: textWidth(word, size) }
+  })
+  const places = placeFlags(wanted, edgesPx)
+  return wanted.flatMap(({ limit, word, xPx }, index) => {
+    const place = places[index]
+    return place ? [{ limit, word, xPx, place }] : []
+  })
+}
+
+type LineGiven = { readonly flag: PlacedLimit; readonly frame: Frame; readonly endPx: number }
+
+/** A limit, or the value asked about, through the whole height. */
+function LimitLine({ flag: { limit, word, xPx, place }, frame, endPx }: LineGiven) {
+  const baseY = frame.topPx - 10 - place.tier * FLAG_PX
+  const nudgePx = place.anchor === 'start' ? 4 : place.anchor === 'end' ? -4 : 0
+  const isChosen = limit.is === 'chosen'
+  return (
+    <g class={isChosen ? 'pin' : 'limits'}>
+      <path class={isChosen ? undefined : `limit ${limit.is}`} d={`M${xPx} ${baseY - 9}V${endPx}`} />
+      {isChosen && <circle cx={xPx} cy={frame.topPx - 4} r="4" />}
+      <text
+        class="halo"
+        x={place.textPx + nudgePx}
+        y={baseY}
+        text-anchor={place.anchor}
+        font-size={isChosen ? 14 : LETTER_PX}
+      >
+        {word}
+      </text>
+    </g>
+  )
+}
+
 function Axis({ span, frame, atPx }: { readonly span: Span; readonly frame: Frame; readonly atPx: number }) {
-  const ticks = decades(span, Math.floor((frame.rightPx - frame.leftPx) / 40))
+  const ticks = decades(span, Math.floor((frame.rightPx - frame.leftPx) / TICK_PX))
   return (
     <g class="axis">
       <path class="rule" d={`M${frame.leftPx} ${atPx}H${frame.rightPx}`} />
       {ticks.map((tick) => {
         const xPx = frame.x(tick)
-        const anchor = xPx > frame.rightPx - 14 ? 'end' : xPx < frame.leftPx + 10 ? 'start' : 'middle'
+        const anchor = xPx > frame.rightPx - 22 ? 'end' : xPx < frame.leftPx + 18 ? 'start' : 'middle'
         return (
           <g key={tick}>
             <path class="rule" d={`M${xPx} ${atPx}v5`} />
             <text x={xPx} y={atPx + 19} text-anchor={anchor} font-size={LETTER_PX}>
-              {shortSi(tick)}
-              {tick === ticks.at(-1) ? 'F' : ''}
+              {printed(tick, 'capacitance')}
             </text>
           </g>
         )
@@ -80,31 +178,15 @@ function Axis({ span, frame, atPx }: { readonly span: Span; readonly frame: Fram
 function Row(given: { readonly row: StripRow; readonly frame: Frame; readonly span: Span; readonly topPx: number }) {
   const { row, frame, span, topPx } = given
   const bandPx = topPx + (PITCH_PX - BAND_PX) / 2
-  const widthPx = frame.rightPx - frame.leftPx
   return (
     <g class={row.best ? 'row best' : 'row'}>
       <text class="row-label" x="0" y={bandPx + 15} font-size="14">
         {row.label}
       </text>
-      {row.state === 'none' ? (
-        <>
-          <path class="rule dotted" d={`M${frame.leftPx} ${bandPx + BAND_PX / 2}h${widthPx}`} />
-          <text class="halo" x={frame.leftPx + 6} y={bandPx + 14} font-size="12">
-            no bound
-          </text>
-        </>
-      ) : (
-        <>
-          <rect class="ground" x={frame.leftPx} y={bandPx} width={widthPx} height={BAND_PX} />
-          <rect fill={frame.hatch} x={frame.leftPx} y={bandPx} width={widthPx} height={BAND_PX} />
-        </>
-      )}
+      {!hasZones(row) && <path class="rule dotted" d={`M${frame.leftPx} ${bandPx + BAND_PX / 2}H${frame.rightPx}`} />}
       {rowPieces(row, span).map((piece) => (
-        <PieceMark key={`${piece.is}${piece.fromF}`} piece={piece} frame={frame} bandPx={bandPx} row={row} />
+        <PieceMark key={`${piece.is}${piece.fromF}`} piece={piece} frame={frame} bandPx={bandPx} />
       ))}
-      {row.permittedF !== undefined && (
-        <path class="permitted" d={`M${frame.x(row.permittedF)} ${bandPx - 4}v${BAND_PX + 8}`} />
-      )}
       {row.proposedF !== undefined && (
         <circle class="proposed" cx={frame.x(row.proposedF)} cy={bandPx + BAND_PX / 2} r="4" />
       )}
@@ -112,43 +194,40 @@ function Row(given: { readonly row: StripRow; readonly frame: Frame; readonly sp
   )
 }
 
-function PieceMark(given: {
-  readonly piece: Piece
-  readonly frame: Frame
-  readonly bandPx: number
-  readonly row: StripRow
-}) {
-  const { piece, frame, bandPx, row } = given
+function PieceMark(given: { readonly piece: Piece; readonly frame: Frame; readonly bandPx: number }) {
+  const { piece, frame, bandPx } = given
   const fromPx = frame.x(piece.fromF)
   const toPx = Math.max(frame.x(piece.toF), fromPx + 3)
-  if (piece.is === 'hole') {
-    return (
-      <>
-        <rect class="hole" x={fromPx} y={bandPx} width={toPx - fromPx} height={BAND_PX} />
-        <rect fill={frame.hatch} x={fromPx} y={bandPx} width={toPx - fromPx} height={BAND_PX} />
-      </>
-    )
-  }
-  const rect = <rect class={piece.is} x={fromPx} y={bandPx} width={toPx - fromPx} height={BAND_PX} />
-  if (piece.is === 'half') {
-    const wallPx = row.leastF === undefined ? toPx : fromPx
-    return (
-      <>
-        {rect}
-        <path class="wall" d={`M${wallPx} ${bandPx}v${BAND_PX}`} />
-      </>
-    )
-  }
-  if (piece.is === 'open' || piece.is === 'taken') return rect
+  const box = { xPx: fromPx, yPx: bandPx, widthPx: toPx - fromPx, heightPx: BAND_PX }
+  return <ZoneMark zone={piece.is} fillOf={frame.fillOf} {...box} />
+}
+
+/** What a row says of itself, over zones and lines: that its bounds cross, or why it has none. */
+function RowWords(given: {
+  readonly row: StripRow
+  readonly frame: Frame
+  readonly span: Span
+  readonly topPx: number
+}) {
+  const { row, frame, span, topPx } = given
   const edgesPx: readonly [number, number] = [frame.leftPx, frame.rightPx]
-  const place = placeWord({ fromPx, toPx, edgesPx, word: 'shut', sizePx: LETTER_PX })
-  return (
-    <>
-      {rect}
-      <text class="halo shut-word" x={place.xPx} y={bandPx + 14} text-anchor={place.anchor} font-size={LETTER_PX}>
-        shut
+  const yPx = topPx + (PITCH_PX - BAND_PX) / 2 + 14
+  if (!hasZones(row)) {
+    const fits = row.note !== '' && textWidth(row.note, LETTER_PX) < frame.rightPx - frame.leftPx - 12
+    return (
+      <text class="halo" x={frame.leftPx + 6} y={yPx} font-size={LETTER_PX}>
+        {fits ? row.note : 'no bound'}
       </text>
-    </>
+    )
+  }
+  const shut = rowPieces(row, span).find((piece) => piece.is === 'shut')
+  if (!shut) return null
+  const word = 'no room'
+  const place = placeWord({ fromPx: frame.x(shut.fromF), toPx: frame.x(shut.toF), edgesPx, word, sizePx: LETTER_PX })
+  return (
+    <text class="halo shut-word" x={place.xPx} y={yPx} text-anchor={place.anchor} font-size={LETTER_PX}>
+      {word}
+    </text>
   )
 }
 
@@ -170,28 +249,14 @@ function Trials(given: { readonly picture: StripPicture; readonly frame: Frame; 
   )
 }
 
-function Pin({ atF, frame, endPx }: { readonly atF: number; readonly frame: Frame; readonly endPx: number }) {
-  const word = printed(atF, 'capacitance')
-  const xPx = frame.x(atF)
-  const halfPx = textWidth(word, 14) / 2
-  const shiftPx = Math.max(0, halfPx - xPx) - Math.max(0, xPx + halfPx - frame.rightPx)
-  return (
-    <g class="pin" transform={`translate(${xPx} 0)`}>
-      <path d={`M0 22V${endPx}`} />
-      <circle cx="0" cy="24" r="5" />
-      <text x={shiftPx} y="13" text-anchor="middle" font-size="14">
-        {word}
-      </text>
-    </g>
-  )
-}
-
 function spoken(picture: StripPicture): string {
-  const rows = picture.rows.map((row) => {
-    const least = row.leastF === undefined ? '' : `, at least ${printed(row.leastF, 'capacitance')}`
-    const most = row.mostF === undefined ? '' : `, at most ${printed(row.mostF, 'capacitance')}`
-    return `${row.label} ${stateWord(row)}${least}${most}`
-  })
+  const said = (word: string, valueF: number | undefined) =>
+    valueF === undefined ? '' : `, ${word} ${printed(valueF, 'capacitance')}`
+  const rows = picture.rows.map(
+    (row) =>
+      `${row.label} ${stateWord(row)}${said('at least', row.leastF)}${said('at most', row.mostF)}` +
+      said('above the document’s figure, needs approval, from', row.permittedF),
+  )
   const pin = picture.chosenF === undefined ? '' : ` Chosen ${printed(picture.chosenF, 'capacitance')}.`
   return `${picture.title}. ${rows.join('; ')}.${pin}`
 }

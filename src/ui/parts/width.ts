@@ -1,16 +1,20 @@
-import type { RefObject } from 'preact'
-import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { createContext, type RefObject } from 'preact'
+import { useContext, useLayoutEffect, useRef, useState } from 'preact/hooks'
 
 /** Inner width of a phone card, used until the real width is known. */
 const PHONE_WIDTH_PX = 296
 
+/** A width that is known beforehand, as on paper: pictures under it are drawn for it and nothing is measured. */
+export const KnownWidth = createContext<number | undefined>(undefined)
+
 /** The width a picture has, in whole pixels: pictures are drawn for it, so that their letters keep their size. */
 export function useWidth<E extends Element>(): { readonly box: RefObject<E | null>; readonly widthPx: number } {
   const box = useRef<E>(null)
-  const [widthPx, setWidthPx] = useState(PHONE_WIDTH_PX)
+  const knownPx = useContext(KnownWidth)
+  const [widthPx, setWidthPx] = useState(knownPx ?? PHONE_WIDTH_PX)
   useLayoutEffect(() => {
     const element = box.current
-    if (!element) return
+    if (!element || knownPx !== undefined) return
     const measure = () => {
       const width = Math.floor(element.getBoundingClientRect().width)
       if (width > 0) setWidthPx(width)
@@ -20,6 +24,6 @@ export function useWidth<E extends Element>(): { readonly box: RefObject<E | nul
     const watcher = new ResizeObserver(measure)
     watcher.observe(element)
     return () => watcher.disconnect()
-  }, [])
-  return { box, widthPx }
+  }, [knownPx])
+  return { box, widthPx: knownPx ?? widthPx }
 }

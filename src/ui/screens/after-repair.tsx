@@ -1,33 +1,27 @@
 import { useState } from 'preact/hooks'
-import type { Guide, Position } from '../../guide/types.ts'
+import { afterRepair } from '../../guide/investigate/standing.ts'
+import type { Guide, Outcome, Position } from '../../guide/types.ts'
 import { closeWith, giveRepair, lastEvent, type Repaired } from '../../state/ask.ts'
 import { goTo, hashOf } from '../../state/router.ts'
+import { Repeats } from '../parts/repeats.tsx'
 
 const CHOICES: readonly { readonly how: Repaired; readonly label: string; readonly means: string }[] = [
-  { how: 'gone', label: 'Gone', means: 'Take it off and put it back once: on, off, on. Then close.' },
+  { how: 'gone', label: 'Gone', means: 'Take it off and put it back: on, off, on. Then close.' },
   { how: 'less', label: 'Less', means: 'It is part of the cause; the guide goes on for the rest.' },
   { how: 'same-measured', label: 'The same, and the repair was measured good', means: 'This cause is ruled out.' },
   { how: 'same', label: 'The same, repair not measured', means: 'It stays open until the repair is measured.' },
   { how: 'worse', label: 'Worse', means: 'Undo it first; then go on.' },
 ]
 
-/** What the repair or trial did; a cure that on, off, on confirms closes the complaint with cause and proof. */
-export function AfterRepair({ guide, position }: { readonly guide: Guide; readonly position: Position }) {
-  const { found } = position
-  const [proof, setProof] = useState('')
+type Given = { readonly guide: Guide; readonly outcome: Outcome; readonly position: Position }
+
+/** What the repair or trial did; a cure that on, off, on confirms closes the complaint with cause, cure and proof. */
+export function AfterRepair({ guide, outcome, position }: Given) {
+  const { found, closed } = position
+  if (closed !== undefined) return <Closed position={position} suspect={closed} />
   if (found === undefined) return null
-  const { id, name } = found.cure.suspect
-  const tried = position.answers[`after-${id}`]
-  const closed = position.answers['closed'] === id
-  if (closed)
-    return (
-      <section aria-label="Closed">
-        <h2>Closed</h2>
-        <p>
-          Cause: {name}. Proof: {lastEvent('closed')?.note || 'not written down'}.
-        </p>
-      </section>
-    )
+  const { id } = found.cure.suspect
+  const last = lastEvent(afterRepair(id))
   return (
     <section aria-label="After the repair">
       <h2>After the repair or trial</h2>
@@ -38,7 +32,7 @@ export function AfterRepair({ guide, position }: { readonly guide: Guide; readon
               type="button"
               class="answer-row"
               value={how}
-              aria-pressed={tried === how}
+              aria-pressed={last?.option === how}
               onClick={() => {
                 const next = giveRepair(guide, id, how)
                 if (how !== 'gone') goTo(hashOf('ask', next.current.id))
@@ -50,21 +44,60 @@ export function AfterRepair({ guide, position }: { readonly guide: Guide; readon
           </li>
         ))}
       </ul>
-      {tried === 'gone' && (
-        <div class="field wide">
-          <label for="proof">How was it proven?</label>
-          <input
-            id="proof"
-            type="text"
-            value={proof}
-            placeholder="on, off, on: agreed three times"
-            onInput={(event) => setProof(event.currentTarget.value)}
-          />
-          <button type="button" class="button strong" onClick={() => closeWith(guide, id, proof.trim())}>
-            Close with this cause
-          </button>
-        </div>
+      {last?.option === 'gone' && (
+        <>
+          <Repeats value={last.repeats} onPick={(repeats) => giveRepair(guide, id, 'gone', { repeats })} />
+          {last.repeats === 'agreed' ? (
+            <Close guide={guide} suspect={id} headline={outcome.headline} />
+          ) : (
+            <p class="notice" role="status">
+              {last.repeats === 'differed'
+                ? 'It came out otherwise: that proves nothing. Look for a loose contact or a second source, then repeat.'
+                : 'Once is no proof. Take it off and put it back until it agrees; then the complaint can be closed.'}
+            </p>
+          )}
+        </>
       )}
+    </section>
+  )
+}
+
+function Close(given: { readonly guide: Guide; readonly suspect: string; readonly headline: string }) {
+  const { guide, suspect, headline } = given
+  const [cure, setCure] = useState(headline)
+  const [proof, setProof] = useState('')
+  return (
+    <div class="field wide">
+      <label for="cure">What was done?</label>
+      <input id="cure" type="text" value={cure} onInput={(event) => setCure(event.currentTarget.value)} />
+      <label for="proof">How was it proven?</label>
+      <input
+        id="proof"
+        type="text"
+        value={proof}
+        placeholder="on, off, on: agreed three times"
+        onInput={(event) => setProof(event.currentTarget.value)}
+      />
+      <button
+        type="button"
+        class="button strong"
+        onClick={() => closeWith(guide, suspect, { cure: cure.trim(), proof: proof.trim() })}
+      >
+        Close with this cause
+      </button>
+    </div>
+  )
+}
+
+function Closed({ position, suspect }: { readonly position: Position; readonly suspect: string }) {
+  const { reading: cure, note: proof } = lastEvent('closed') ?? {}
+  const name = position.standings.find((each) => each.suspect.id === suspect)?.suspect.name ?? suspect
+  return (
+    <section aria-label="Closed">
+      <h2>Closed</h2>
+      <p>
+        Cause: {name}. Cure: {cure || 'not written down'}. Proof: {proof || 'on, off, on agreed'}.
+      </p>
     </section>
   )
 }

@@ -12,7 +12,7 @@ export function Resume() {
   }, [])
   const content = guide.value
   if (!content) return null
-  const { trail, current } = replay(content, triage.value.answers)
+  const { trail, current } = replay(content, triage.value.answers, triage.value.events)
   return (
     <div class="resume">
       <p class="muted">

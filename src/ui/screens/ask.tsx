@@ -38,7 +38,7 @@ export function Ask({ nodeId }: { readonly nodeId: string }) {
 }
 
 function Node({ guide: content, nodeId }: { readonly guide: Guide; readonly nodeId: string }) {
-  const shown = shownNode(content, triage.value.answers, nodeId)
+  const shown = shownNode(content, triage.value.answers, nodeId, triage.value.events)
   const { node } = shown
   return isEvidence(node) ? (
     <QuestionView key={node.id} guide={content} question={node} shown={shown} />

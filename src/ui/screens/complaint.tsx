@@ -90,7 +90,7 @@ function TriageTrail({
   readonly guide: Guide | undefined
 }) {
   if (!content) return null
-  const position = replay(content, complaint.answers)
+  const position = replay(content, complaint.answers, complaint.events)
   const goOn = () => {
     resumeComplaint(complaint)
     goTo(hashOf('ask', position.current.id))

@@ -105,13 +105,14 @@ export function Earlier({ position }: { readonly position: Position }) {
     <section aria-label="Seen before">
       <h2>This device has seen these answers before</h2>
       <ul class="plain">
-        {found.map(({ id, title, proof, answers }) => (
+        {found.map(({ id, title, cure, proof, answers }) => (
           <li key={id}>
             <a class="link" href={hashOf('log', id)}>
               {title || 'Untitled complaint'}
             </a>
             <span class="row-note">
               {position.standings.find(({ suspect }) => suspect.id === answers['closed'])?.suspect.name}
+              {cure === '' ? '' : `; ${cure}`}
               {proof === '' ? '' : `; ${proof}`}
             </span>
           </li>

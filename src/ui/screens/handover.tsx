@@ -14,7 +14,12 @@ export function Handover({ position, events }: { readonly position: Position; re
     <details class="fold handover">
       <summary>Hand-over for the next shift</summary>
       <List title="Seen" items={seen.map(({ node, label }) => `${node.text} ${label}`)} />
-      <List title="Tried" items={tried.map(({ node, label }) => `${node.text} ${label}${besides(events, node.id)}`)} />
+      <List
+        title="Tried"
+        items={tried.map(
+          ({ node, label, isVoid }) => `${node.text} ${label}${besides(events, node.id)}${isVoid ? VOID : ''}`,
+        )}
+      />
       <List title="Excluded" items={excluded.map(({ suspect }) => suspect.name)} />
       <List title="Open" items={open.map(({ text }) => text)} />
       <List
@@ -26,6 +31,7 @@ export function Handover({ position, events }: { readonly position: Position; re
   )
 }
 
+const VOID = ': not counted until it repeats'
 const REPEAT_WORDS = { agreed: 'three times, agreed', differed: 'repeated, differed', once: 'once' } as const
 
 /** Reading, repeats and time of an item, as far as they were written down. */

@@ -83,7 +83,9 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           {outcome.class === 'measure' && (
             <OpenTests tests={shown.position.openTests} title="Open tests, the best first" />
           )}
-          {shown.onPath && outcome.class !== 'stop' && <AfterRepair guide={guide} position={shown.position} />}
+          {shown.onPath && outcome.class !== 'stop' && (
+            <AfterRepair guide={guide} outcome={outcome} position={shown.position} />
+          )}
         </div>
         <div class="pane stack">
           {!leadsToWindow && <CheckLinks outcome={outcome} />}

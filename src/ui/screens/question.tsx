@@ -9,6 +9,7 @@ import { Cautions } from '../parts/cautions.tsx'
 import { FrequencyField } from '../parts/frequency-field.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { OptionSearch } from '../parts/option-search.tsx'
+import { Repeats } from '../parts/repeats.tsx'
 import { ShortForms } from '../parts/short-forms.tsx'
 import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { TestCard } from '../parts/test-card.tsx'
@@ -113,31 +114,6 @@ function Waiting() {
     <p class="notice" role="status">
       This opens or loads a circuit. It waits until the safety questions say that it may; set it aside until then.
     </p>
-  )
-}
-
-const REPEAT_WORDS = { agreed: 'Three times, agreed', differed: 'Repeated, differed', once: 'Once only' } as const
-
-function Repeats(given: {
-  readonly value: Event['repeats']
-  readonly onPick: (value: NonNullable<Event['repeats']>) => void
-}) {
-  return (
-    <fieldset class="repeats">
-      <legend>On, off, on</legend>
-      {(['agreed', 'differed', 'once'] as const).map((each) => (
-        <label key={each}>
-          <input
-            type="radio"
-            name="repeats"
-            value={each}
-            checked={given.value === each}
-            onChange={() => given.onPick(each)}
-          />
-          {REPEAT_WORDS[each]}
-        </label>
-      ))}
-    </fieldset>
   )
 }
 

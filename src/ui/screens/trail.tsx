@@ -10,12 +10,13 @@ export function Trail({ position, hereId }: { readonly position: Position; reado
     <details class="fold trail" open={steps.length <= 3}>
       <summary>{steps.length === 1 ? 'One answer' : `${steps.length} answers`} so far; tap one to change it</summary>
       <ol class="answered">
-        {steps.map(({ node, label }) => {
+        {steps.map(({ node, label, isVoid }) => {
           const reading = lastEvent(node.id)?.reading
           return (
             <li key={node.id}>
               <a href={hashOf('ask', node.id)}>
                 <span class="row-note">{node.text}</span> <span>{label}</span>
+                {isVoid && <span class="row-note"> repeated, it differed: counts as not known</span>}
                 {reading && (
                   <span class="row-note">
                     {' '}

@@ -102,7 +102,7 @@ export function plainShapePlot(row: Waveform): Plot | undefined {
   return curveOf(row.name, shapeOf(row.shape, row.ring), row.ring, {
     peak: 1,
     yLabel: 'Share of the peak',
-    yQuantity: 'number',
+    yQuantity: 'fraction',
     label: row.form,
   })
 }

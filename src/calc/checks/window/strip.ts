@@ -34,7 +34,9 @@ function stripRow(row: WindowRow, setup: WindowSetup, bestVerdict: Verdict | und
     ...(leastF === undefined || !isCapacitor ? {} : { leastF }),
     ...(upper === undefined || !isCapacitor ? {} : { mostF: upper.markedF }),
     ...(isCapacitor ? takenOf(row, setup) : {}),
-    ...(permitted === undefined || !isCapacitor ? {} : { permittedF: permitted.markedF }),
+    ...(permitted === undefined || !isCapacitor || row.reasons.includes('never')
+      ? {}
+      : { permittedF: permitted.markedF }),
     ...(proposal === undefined ? {} : { proposedF: proposal.valueF }),
     holes: row.holes.filter(([, to]) => Number.isFinite(to)),
     verdict: bestVerdict ?? row.verdict,
