@@ -20,7 +20,11 @@ export const loadWInput = {
   label: 'Connected load',
   help: 'For that rule on DC lines: 0.075 µF per kW.',
   type: { is: 'number', quantity: 'power', min: 0, max: 1e7 },
-  whenEmpty: { do: 'omit' },
+  whenEmpty: {
+    do: 'omit',
+    name: 'the connected load',
+    how: 'The nameplate of the equipment or the electrical load analysis gives its watts.',
+  },
   group: RULES_GROUP,
 } as const satisfies Input
 
@@ -30,6 +34,10 @@ export const chassisLimitInput = {
   label: 'Chassis current allowed',
   help: 'Largest steady current of each line to chassis that your specification allows, rms. It bounds the capacitance on AC.',
   type: { is: 'number', quantity: 'current', min: 1e-9, max: 1e3 },
-  whenEmpty: { do: 'omit' },
+  whenEmpty: {
+    do: 'omit',
+    name: 'the chassis current allowed',
+    how: 'The specification of the equipment or of the supply names it, rms for each line.',
+  },
   group: RULES_GROUP,
 } as const satisfies Input

@@ -32,11 +32,3 @@ export function needsOf(inputs: readonly Input[], key: string | undefined): Succ
   const input = inputs.find((one) => one.key === key)
   return input && { key: input.key, sentence: howOf(input) }
 }
-
-/** The first of what is missing, as the link to its field. */
-export function firstMissing(
-  inputs: readonly Input[],
-  given: Readonly<Record<string, GivenValue | undefined>>,
-): Success['needs'] {
-  return needsOf(inputs, missingInputs(inputs, given)[0]?.key)
-}

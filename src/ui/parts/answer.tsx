@@ -1,5 +1,4 @@
 import { type Field, isUsual } from '../../calc/line/fields.ts'
-import { nameOf } from '../../calc/line/missing.ts'
 import type { Cell, Check, Output, Picture, Success, Verdict } from '../../calc/types.ts'
 import { assumedText, outputText, splitFigure } from './figure.ts'
 import { focusField } from './refusals.tsx'
@@ -61,7 +60,7 @@ function Needs({
   return (
     <p class="needs">
       <button type="button" class="link" onClick={() => focusField(needs.key)}>
-        Enter {nameOf(field.input)}
+        {field.input.label}
       </button>
       : {needs.sentence}
     </p>

@@ -83,7 +83,7 @@ describe('a filter that meets the need and amplifies elsewhere', () => {
   it('is not ok, and the sentence at the head says why', () => {
     const result = run(filterCheck, ringing)
     expect(result.verdict).toBe('fails')
-    expect(result.headline).toContain('But it amplifies by')
+    expect(result.headline).toContain('but it amplifies by')
     expect(result.findings[0]?.sentence).toContain('Amplifies by 23.99')
   })
 
@@ -125,6 +125,6 @@ describe('a filter over its tolerance', () => {
     expect(si(result, 'worstInsertionLossDb')).toBeLessThan(0.1)
     expect(result.verdict).toBe('fails')
     expect(si(result, 'insertionLossDb')).toBeGreaterThan(10)
-    expect(result.headline).toContain('As entered it would do')
+    expect(result.headline).toMatch(/needed; as entered \d/u)
   })
 })

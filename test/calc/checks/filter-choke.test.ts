@@ -146,7 +146,7 @@ describe('a choke over its tolerance', () => {
 describe('what a choke does not promise', () => {
   it('asks for the mode', () => {
     const { mode: _, ...without } = PAIR
-    expect(run(filterCheck, { ...without, chokeH: '51u' }).headline).toBe('Enter the mode of the noise.')
+    expect(run(filterCheck, { ...without, chokeH: '51u' }).headline).toBe('Not known: needs the mode of the noise.')
   })
 
   it('around one wire is a saturating inductor, and never ok', () => {

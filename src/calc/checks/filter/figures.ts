@@ -70,6 +70,7 @@ export type Filtered = {
 export type Curve = { readonly corners: Corners | undefined; readonly dips: readonly Dip[] }
 
 export type FilterFigures = Figures & {
+  readonly verdict: Verdict
   /** absent = something must still be entered: `missing` */
   readonly filtered?: Filtered
   readonly missing: readonly Input[]
@@ -89,11 +90,11 @@ export function filterFigures(given: FilterGiven): FilterFigures | Refused {
   if (issues.length > 0) return { ok: false, issues }
   const missing = missingParts(given)
   const topology = given.topology as Topology | undefined
-  if (topology === undefined || missing.length > 0) return { values: {}, bounds: [], rungs: [], missing }
+  if (topology === undefined || missing.length > 0)
+    return { verdict: 'unknown', values: {}, bounds: [], rungs: [], missing }
   const filtered = worked(given, circuitOf(given, topology))
-  const verdict = verdictOf(filtered)
   return {
-    ...(verdict === undefined ? {} : { verdict }),
+    verdict: verdictOf(filtered),
     values: valuesOf(filtered),
     bounds: [],
     rungs: [],
@@ -230,13 +231,16 @@ function largestGain(gains: readonly (Gain | undefined)[]): Gain | undefined {
   return gains.reduce((most, gain) => (gain && (!most || gain.gainDb > most.gainDb) ? gain : most), undefined)
 }
 
-/** Against the need, if one was entered, and never better than what a resonance makes of it. */
-function verdictOf({ neededDb, worst: entered, boxWorst, boxGain, choke }: Filtered): Verdict | undefined {
+/**
+ * Against the need, if one was entered, and never better than what a resonance makes of it. Without a need the question
+ * is for a number: it stands where both ends and a frequency are known.
+ */
+function verdictOf({ neededDb, worst: entered, boxWorst, boxGain, choke }: Filtered): Verdict {
   // Around one wire its inductance at the current of that wire is not known.
   const rings = choke?.current === 'one-wire' ? worse('unknown', gainVerdict(boxGain)) : gainVerdict(boxGain)
-  if (neededDb === undefined) return rings === 'ok' ? undefined : rings
   const worst = boxWorst ?? entered
   if (worst === undefined) return worse('unknown', rings)
+  if (neededDb === undefined) return rings
   const met: Verdict = worst.db < neededDb ? 'fails' : neededDb > PRACTICAL_CEILING_DB ? 'marginal' : 'ok'
   return worse(met, rings)
 }

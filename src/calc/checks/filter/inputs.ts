@@ -89,6 +89,7 @@ export const filterInputs = [
     type: { ...OHMS, many: true },
     whenEmpty: {
       do: 'ask',
+      name: 'the noise source',
       how: 'Rarely known. Without it only the bench figure can be shown; try the spread and look at the worst.',
       offer: { text: '1;10;50;150', why: 'a spread; the worst governs' },
     },
@@ -101,6 +102,7 @@ export const filterInputs = [
     type: { is: 'number', quantity: 'resistance', min: 1e-6, max: 1e12 },
     whenEmpty: {
       do: 'ask',
+      name: 'the noise load',
       how: 'The input or output resistance of the circuit behind the contact, at the noise frequency.',
     },
   },
@@ -110,7 +112,11 @@ export const filterInputs = [
     label: 'Frequency that matters',
     help: 'Where the noise is; 0 is DC. Several: separate by “;”, the worst is shown.',
     type: { is: 'number', quantity: 'frequency', min: 0, max: 1e11, many: true },
-    whenEmpty: { do: 'ask', how: 'The tuned frequency that suffers, or the strongest line on the analyser.' },
+    whenEmpty: {
+      do: 'ask',
+      name: 'the frequency that matters',
+      how: 'The tuned frequency that suffers, or the strongest line on the analyser.',
+    },
   },
   {
     key: 'neededDb',

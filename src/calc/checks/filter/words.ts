@@ -1,5 +1,5 @@
 /** What the filter check says. */
-import { nameOf } from '../../line/missing.ts'
+import { waitingFor } from '../../explain/sentence.ts'
 import { BENCH_LOAD, BENCH_SOURCE } from '../../network/circuit.ts'
 import { CORNER_TO_HZ, type Ends } from '../../network/shape.ts'
 import { formatQuantity } from '../../quantity/format.ts'
@@ -16,6 +16,7 @@ import {
 } from './figures.ts'
 import type { FilterGiven } from './inputs.ts'
 import { lossPlot } from './plot.ts'
+import { filterSaid } from './sentence.ts'
 
 const SOURCES: Basis['sources'] = [
   { id: 'paul', clause: 'chain matrices', standing: 'memory' },
@@ -27,12 +28,13 @@ const db = (x: number) => formatQuantity(x, 'decibel', 4)
 const hertz = (x: number) => formatQuantity(x, 'frequency', 4)
 const ohms = (x: number) => formatQuantity(x, 'resistance', 4)
 
-export function explainFilter(_given: FilterGiven, figures: FilterFigures): Success {
+export function explainFilter(given: FilterGiven, figures: FilterFigures): Success {
   const { filtered, missing, verdict } = figures
   if (filtered === undefined) {
     return {
       ok: true,
-      headline: `Enter ${missing.map(nameOf).join(' and ')}.`,
+      verdict,
+      ...waitingFor(missing),
       findings: [],
       outputs: {},
       bounds: [],
@@ -48,8 +50,8 @@ export function explainFilter(_given: FilterGiven, figures: FilterFigures): Succ
   const shown: Ends = filtered.ends ?? { source: BENCH_SOURCE, load: BENCH_LOAD }
   return {
     ok: true,
-    ...(verdict === undefined ? {} : { verdict }),
-    headline: headlineOf(filtered),
+    verdict,
+    ...filterSaid(given, figures, filtered),
     findings,
     outputs: outputsOf(figures, filtered),
     bounds: [],
@@ -162,35 +164,6 @@ function nominalFinding({ neededDb, worst, boxWorst }: Filtered): readonly Findi
             'Judged for the parts as entered, without tolerance, temperature, voltage and age: unequal halves, or a part without a size.',
         },
       ]
-}
-
-function headlineOf({
-  frequenciesHz,
-  ends,
-  worst: entered,
-  boxWorst,
-  bench,
-  neededDb,
-  boxGain: gain,
-  mode,
-}: Filtered): string {
-  if (frequenciesHz.length === 0) return 'Enter the frequency that matters.'
-  const worst = boxWorst ?? entered
-  if (!ends || !worst || !entered)
-    return `Bench figure only${bench ? ` at ${hertz(bench.hz)}` : ''}: enter the noise source and load for your circuit.`
-  const where = `at ${hertz(worst.hz)}, from ${ohms(worst.source.ohm)}${mode === undefined ? '' : ' in each leg'}`
-  if (neededDb === undefined) return entered.db < 0 ? `Amplifies ${where}.` : `Attenuation ${where}.`
-  const spare = worst.db - neededDb
-  const parts = boxWorst ? 'with the worst part' : 'with the parts as entered'
-  if (spare < 0) {
-    const nominal = entered.db >= neededDb ? ` As entered it would do, by ${db(entered.db - neededDb)}.` : ''
-    return `${db(-spare)} short of ${db(neededDb)} ${parts}, ${where}.${nominal}`
-  }
-  const rings =
-    gain !== undefined && gainVerdict(gain) !== 'ok'
-      ? ` But it amplifies by ${db(gain.gainDb)} at ${hertz(gain.atHz)}.`
-      : ''
-  return `${db(spare)} to spare over ${db(neededDb)} ${parts}, ${where}.${rings}`
 }
 
 function lossBasis(q: Filtered): Basis {

@@ -3,6 +3,7 @@ import { lineKindById } from '../../../reference/line-kinds.ts'
 import { roomPerLegF } from '../../bounds/room.ts'
 import { askedWord, worksWhy } from '../../explain/ceiling.ts'
 import { coilClauses } from '../../explain/loading.ts'
+import { notKnown, type Said } from '../../explain/sentence.ts'
 import {
   allowsWords,
   isPort,
@@ -12,21 +13,15 @@ import {
   tightestPermitted,
   wholeOf,
 } from '../../explain/whole.ts'
-import { needsOf } from '../../line/missing.ts'
 import { formatEstimate, formatExact } from '../../quantity/format.ts'
-import type { Resting, Success, Verdict } from '../../types.ts'
+import type { Resting, Verdict } from '../../types.ts'
 import { capital, VERDICT_WORDS } from '../../verdict.ts'
 import { hasSpread, type Loaded, type LoadingFigures } from './figures.ts'
 import { type LoadingGiven, loadingInputs } from './inputs.ts'
 
-export type Said = Pick<Success, 'headline' | 'answers' | 'needs'>
-
 const most = (si: number): string => formatEstimate(si, 'capacitance', 'most')
 
-function lacking(what: string, key: string): Said {
-  const needs = needsOf(loadingInputs, key)
-  return { headline: `Not known: needs ${what}`, ...(needs === undefined ? {} : { needs }) }
-}
+const lacking = (what: string, key: string): Said => notKnown(loadingInputs, key, what)
 
 /** No line, or one that never gets a part. */
 export function stoppedSaid({ lineKind }: LoadingGiven): Said {

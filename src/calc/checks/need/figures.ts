@@ -1,6 +1,6 @@
 /** The numbers of the need check. */
 import { levelConflict, levelIn } from '../../level.ts'
-import type { Figures, Level, Refused } from '../../types.ts'
+import type { Figures, Level, Refused, Verdict } from '../../types.ts'
 import type { NeedGiven } from './inputs.ts'
 import { conflictSentence } from './refusals.ts'
 
@@ -15,9 +15,14 @@ export type Levels = {
 }
 
 export type NeedFigures = Figures & {
+  /** the number stands, is more than one connector holds, or is not known yet */
+  readonly verdict: Verdict
   /** absent = something must still be entered */
   readonly levels?: Levels
 }
+
+/** More than this is beyond what one connector holds in practice. */
+export const PRACTICAL_CEILING_DB = 100
 
 /**
  * Needed attenuation = max(0, measured − limit + margin), in dB. All three in the same quantity and bandwidth.
@@ -30,7 +35,7 @@ export function neededAttenuationDb({ measuredDb, limitDb, marginDb }: Omit<Leve
 export function needFigures(given: NeedGiven): NeedFigures | Refused {
   const { measuredDb: measured, limitDb: limit, marginDb, impedanceOhm } = given
   const none = { bounds: [], rungs: [] }
-  if (measured === undefined || limit === undefined) return { ...none, values: {} }
+  if (measured === undefined || limit === undefined) return { ...none, verdict: 'unknown', values: {} }
   const conflict = levelConflict(measured, limit, impedanceOhm)
   if (conflict !== undefined) {
     const key = conflict === 'needs-impedance' ? 'impedanceOhm' : 'limitDb'
@@ -44,5 +49,6 @@ export function needFigures(given: NeedGiven): NeedFigures | Refused {
     unit,
     isConverted: measured.unit !== undefined && measured.unit !== unit,
   }
-  return { ...none, values: { neededDb: neededAttenuationDb(levels) }, levels }
+  const neededDb = neededAttenuationDb(levels)
+  return { ...none, verdict: neededDb > PRACTICAL_CEILING_DB ? 'marginal' : 'ok', values: { neededDb }, levels }
 }

@@ -1,25 +1,25 @@
 /** What the need check says. */
+import { waitingFor } from '../../explain/sentence.ts'
 import { levelIn } from '../../level.ts'
-import { missingNames } from '../../line/missing.ts'
-import { formatQuantity } from '../../quantity/format.ts'
-import type { Basis, Step, Success } from '../../types.ts'
+import { missingInputs, missingNames } from '../../line/missing.ts'
+import { formatEstimate, formatExact, formatQuantity } from '../../quantity/format.ts'
+import type { Basis, Step, Success, Verdict } from '../../types.ts'
 import type { Levels, NeedFigures } from './figures.ts'
 import { type NeedGiven, needInputs } from './inputs.ts'
 
 const db = (x: number) => formatQuantity(x, 'decibel', 4)
+const exact = (x: number) => formatExact(x, 'decibel')
 const NOTHING = { bounds: [], rungs: [], pictures: [], cautions: [] } as const
 
-/** More than this is beyond what one connector holds in practice. */
-const PRACTICAL_CEILING_DB = 100
-
-export function explainNeed(given: NeedGiven, { levels, values }: NeedFigures): Success {
+export function explainNeed(given: NeedGiven, { levels, values, verdict }: NeedFigures): Success {
   const neededDb = values['neededDb']
   if (levels === undefined || neededDb === undefined) {
     const missing = missingNames(needInputs, given).join(' and ')
     return {
       ...NOTHING,
       ok: true,
-      headline: `Enter ${missing}.`,
+      verdict,
+      ...waitingFor(missingInputs(needInputs, given)),
       findings: [],
       outputs: { neededDb: { cell: { is: 'none', why: `needs ${missing}` }, basis: basisOf([]) } },
     }
@@ -35,9 +35,11 @@ export function explainNeed(given: NeedGiven, { levels, values }: NeedFigures): 
   return {
     ...NOTHING,
     ok: true,
-    headline: headlineOf(levels, neededDb),
+    verdict,
+    answers: 'number',
+    headline: headlineOf(levels, neededDb, verdict),
     findings:
-      neededDb > PRACTICAL_CEILING_DB
+      verdict === 'marginal'
         ? [
             {
               verdict: 'marginal',
@@ -68,10 +70,14 @@ function conversionStep(
   ]
 }
 
-function headlineOf({ measuredDb, limitDb, marginDb }: Levels, neededDb: number): string {
-  if (neededDb <= 0) return `Already ${db(limitDb - measuredDb)} under the limit: no filter is needed for this reading.`
-  const side = measuredDb >= limitDb ? 'over' : 'under'
-  return `${db(Math.abs(measuredDb - limitDb))} ${side} the limit; with ${db(marginDb)} margin ${db(neededDb)} are needed.`
+function headlineOf({ measuredDb, limitDb, marginDb }: Levels, neededDb: number, verdict: Verdict): string {
+  const over = measuredDb - limitDb
+  if (neededDb <= 0) return `Nothing must come off: ${exact(-over)} under the limit, ${exact(marginDb)} margin kept.`
+  const side = over >= 0 ? `${exact(over)} over the limit` : `${exact(-over)} under the limit`
+  const off = `${formatEstimate(neededDb, 'decibel', 'least')} must come off`
+  return verdict === 'marginal'
+    ? `${off}: with care. No connector holds more than about 100 dB: look for the source or the path first.`
+    : `${off}: ${side}, ${exact(marginDb)} margin.`
 }
 
 function basisOf(steps: Basis['steps']): Basis {

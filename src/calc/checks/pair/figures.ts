@@ -16,6 +16,8 @@ import type { PairGiven } from './inputs.ts'
 export type Hardest = { readonly hz: number; readonly ratio: number }
 
 export type PairFigures = Figures & {
+  /** the number stands, is no comfort, or is not known yet */
+  readonly verdict: Verdict
   /** absent = something must still be entered */
   readonly circuit?: ChokedPair
   readonly hardest?: Hardest
@@ -28,14 +30,15 @@ export function pairFigures(given: PairGiven): PairFigures | Refused {
   const choke = chokeOf(given)
   const issues = choke === undefined ? [] : chokeIssues(choke)
   if (issues.length > 0) return { ok: false, issues }
-  if (legF === undefined || leg2F === undefined || legOhm === undefined) return { ...none, values: {} }
+  if (legF === undefined || leg2F === undefined || legOhm === undefined)
+    return { ...none, verdict: 'unknown', values: {} }
   const circuit: ChokedPair = { legF, leg2F, legOhm, choke }
   const hardest = hardestOf(circuit, frequencyHz ?? [])
   const worst = isBalanced(circuit) ? { ratio: 0, hz: undefined } : worstChokedConversion(circuit)
   const verdict = verdictOf(circuit, worst, isOneWire(given))
   return {
     ...none,
-    ...(verdict === undefined ? {} : { verdict }),
+    verdict,
     values: {
       ...(hardest !== undefined && hardest.ratio > 0 ? { conversionDb: ratioDb(hardest.ratio) } : {}),
       ...(worst.ratio > 0 ? { worstConversionDb: ratioDb(worst.ratio) } : {}),
@@ -70,13 +73,14 @@ function hardestOf(circuit: ChokedPair, frequenciesHz: readonly number[]): Harde
     .reduce<Hardest | undefined>((worst, at) => (worst === undefined || at.ratio > worst.ratio ? at : worst), undefined)
 }
 
-/** What may be converted is not known here, so only a leg without its capacitor, or a resonance, can be judged. */
+/** A leg without its capacitor: worse than none on both. */
 export const hasDeadLeg = ({ legF, leg2F }: ChokedPair): boolean => legF !== leg2F && (legF === 0 || leg2F === 0)
 
 /** More signal than there is common mode: a resonance of the choke with the capacitors. */
 export const isResonant = ({ ratio }: WorstConversion): boolean => ratio > 1 + 1e-9
 
-function verdictOf(circuit: ChokedPair, worst: WorstConversion, hasOneWire: boolean): Verdict | undefined {
+/** The question is for a number: it stands, but equal legs, a dead one and a resonance are no comfort. */
+function verdictOf(circuit: ChokedPair, worst: WorstConversion, hasOneWire: boolean): Verdict {
   if (hasOneWire) return 'unknown'
-  return hasDeadLeg(circuit) || isResonant(worst) ? 'marginal' : undefined
+  return worst.ratio === 0 || hasDeadLeg(circuit) || isResonant(worst) ? 'marginal' : 'ok'
 }

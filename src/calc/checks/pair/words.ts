@@ -1,7 +1,8 @@
 /** What the pair check says and draws. */
 
 import { ONE_WIRE, usualLeakage } from '../../explain/choke.ts'
-import { missingNames } from '../../line/missing.ts'
+import { waitingFor } from '../../explain/sentence.ts'
+import { missingInputs, missingNames } from '../../line/missing.ts'
 import { type ChokedPair, chokedConversionRatio, isBalanced, type WorstConversion } from '../../network/choked-pair.ts'
 import { pairCommonF, pairDifferentialF, ratioDb, worstConversionHz } from '../../pair.ts'
 import { formatQuantity } from '../../quantity/format.ts'
@@ -9,6 +10,7 @@ import type { Quantity } from '../../quantity/quantity.ts'
 import type { Basis, Cell, Finding, Picture, Step, Success } from '../../types.ts'
 import { type Hardest, hasDeadLeg, isOneWire, isResonant, type PairFigures } from './figures.ts'
 import { type PairGiven, pairInputs } from './inputs.ts'
+import { pairSaid } from './sentence.ts'
 
 const show = (si: number, quantity: Quantity, digits = 4): string => formatQuantity(si, quantity, digits)
 const none = (why: string): Cell => ({ is: 'none', why })
@@ -29,8 +31,8 @@ export function explainPair(given: PairGiven, figures: PairFigures): Success {
   const { legF, leg2F } = circuit
   return {
     ok: true,
-    ...(verdict === undefined ? {} : { verdict }),
-    headline: headlineOf(at, worst),
+    verdict,
+    ...pairSaid(given, figures, circuit, worst),
     findings: [...chokeFindings(given, circuit, worst), ...findingsOf(circuit)],
     outputs: {
       conversionDb: conversionOutput(circuit, at),
@@ -71,7 +73,8 @@ function waiting(given: PairGiven): Success {
   const output = { cell: none(`needs ${missing}`), basis: basisOf([]) }
   return {
     ok: true,
-    headline: `Enter ${missing}.`,
+    verdict: 'unknown',
+    ...waitingFor(missingInputs(pairInputs, given)),
     findings: [],
     outputs: { conversionDb: output, worstConversionDb: output, worstHz: output },
     bounds: [],
@@ -150,14 +153,6 @@ function chokeFindings(given: PairGiven, { choke }: ChokedPair, worst: WorstConv
       : []),
     ...(given.chokeLeakageH === undefined ? [usualLeakage(show(choke.leakageH, 'inductance', 3))] : []),
   ]
-}
-
-function headlineOf(at: Hardest | undefined, { ratio, hz }: WorstConversion): string {
-  if (ratio === 0) return 'Equal legs: no common mode becomes signal.'
-  const worst = `at worst ${show(ratioDb(ratio), 'decibel')}`
-  const where = hz === undefined ? ', rising with frequency' : ` at ${show(hz, 'frequency', 3)}`
-  if (at === undefined || at.ratio === 0) return `Common mode becomes signal, ${worst}${where}.`
-  return `${show(ratioDb(at.ratio), 'decibel')} of the common mode becomes signal at ${show(at.hz, 'frequency', 3)}; ${worst}${where}.`
 }
 
 function findingsOf(circuit: ChokedPair): readonly Finding[] {

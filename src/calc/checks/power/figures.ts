@@ -2,10 +2,11 @@
 import { powerValues } from '../../power/figures.ts'
 import { judgePower, type PowerJudgement } from '../../power/judge.ts'
 import type { PowerLine } from '../../power/supply.ts'
-import type { Figures, Refused } from '../../types.ts'
+import type { Figures, Refused, Verdict } from '../../types.ts'
 import type { PowerGiven } from './inputs.ts'
 
 export type PowerFigures = Figures & {
+  readonly verdict: Verdict
   /** absent = something must still be entered */
   readonly worked?: { readonly line: PowerLine; readonly judgement: PowerJudgement }
 }
@@ -13,7 +14,7 @@ export type PowerFigures = Figures & {
 export function powerFigures(given: PowerGiven): PowerFigures | Refused {
   const { workingRmsV, supplyHz, capacitanceF, lineCount, wiringOhm, wiringH, bleedOhm } = given
   if (workingRmsV === undefined || supplyHz === undefined || capacitanceF === undefined)
-    return { values: {}, bounds: [], rungs: [] }
+    return { verdict: 'unknown', values: {}, bounds: [], rungs: [] }
   if (!Number.isInteger(lineCount)) {
     const message = 'The number of lines is a whole number, such as 3.'
     return { ok: false, issues: [{ key: 'lineCount', code: 'not-whole', message }] }

@@ -1,10 +1,11 @@
 /** What the power check says and draws. */
 import { ladderPicture } from '../../explain/ladder.ts'
 import { NAVY_SOURCE, navyWhy } from '../../explain/navy-rule.ts'
+import { waitingFor } from '../../explain/sentence.ts'
 import { RAIL } from '../../ladder.ts'
-import { missingNames } from '../../line/missing.ts'
+import { missingInputs, missingNames } from '../../line/missing.ts'
 import type { PowerJudgement } from '../../power/judge.ts'
-import { crestV, lineCurrentRmsA, type PowerLine, storedJ } from '../../power/supply.ts'
+import { crestV, type PowerLine } from '../../power/supply.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Quantity } from '../../quantity/quantity.ts'
 import type { Basis, Rung, SaidBound, Success } from '../../types.ts'
@@ -12,6 +13,7 @@ import { worstFirst } from '../../verdict.ts'
 import type { PowerFigures } from './figures.ts'
 import { isNearAir, powerFindings } from './findings.ts'
 import { type PowerGiven, powerInputs } from './inputs.ts'
+import { powerSaid } from './sentence.ts'
 import { basisOf, lacking, type PowerOutputs, powerOutputs } from './workings.ts'
 
 const show = (value: number, quantity: Quantity, digits = 3): string => formatQuantity(value, quantity, digits)
@@ -39,7 +41,7 @@ export function explainPower(given: PowerGiven, figures: PowerFigures): Success 
   return {
     ok: true,
     verdict: judgement.verdict,
-    headline: headlineOf(line, judgement, ladder.faults),
+    ...powerSaid(given, line, judgement, ladder.faults),
     findings: worstFirst(findings),
     outputs,
     bounds: boundsOf(given, line, judgement),
@@ -54,7 +56,8 @@ function waiting(given: PowerGiven): Success {
   const output = lacking(`needs ${missing}`)
   return {
     ok: true,
-    headline: `Enter ${missing}.`,
+    verdict: 'unknown',
+    ...waitingFor(missingInputs(powerInputs, given)),
     findings: [],
     outputs: Object.fromEntries(ALWAYS.map((key) => [key, output])),
     bounds: [],
@@ -136,22 +139,6 @@ function boundsOf(given: PowerGiven, line: PowerLine, { bounds, navy }: PowerJud
       },
     ]
   })
-}
-
-function headlineOf(line: PowerLine, { inrush }: PowerJudgement, faults: readonly string[]): string {
-  const [fault] = faults
-  const figures = figuresLine(line, inrush?.peakA)
-  return fault === undefined ? figures : `${fault} ${figures}`
-}
-
-function figuresLine(line: PowerLine, inrushA: number | undefined): string {
-  const { supplyHz, capacitanceF: farads, workingRmsV, lineCount } = line
-  const lineA = lineCurrentRmsA({ supplyHz, farads, workingRmsV })
-  const inrush = inrushA === undefined ? '' : `, ${show(inrushA, 'current')} inrush`
-  const energy = show(storedJ({ farads, crestV: crestV(line) }), 'energy')
-  if (supplyHz === 0) return `No steady current on DC; ${energy} stored${inrush}.`
-  const all = lineCount === 1 ? '' : ` (${show(lineA * lineCount, 'current')} over ${lineCount} lines)`
-  return `${show(lineA, 'current')} to chassis in each line${all}; ${energy} stored${inrush}.`
 }
 
 /** From here on a steady voltage counts as lethal in the cautions. */
