@@ -12,6 +12,7 @@ export const CHECK_IDS = [
   'tone',
   'trial',
   'trace',
+  'loop',
 ] as const
 export type CheckId = (typeof CHECK_IDS)[number]
 
@@ -119,5 +120,15 @@ export const FACT_KEYS = [
   'chokeOhm',
   'chokeF',
   'chokeMismatchFrac',
+  'clampOhm',
+  'clampFallDb',
+  'probeCurrentDb',
+  'probeVoltageDb',
+  'trialFirstF',
+  'trialFirstDb',
+  'trialSecondF',
+  'trialSecondDb',
+  'readingOffDb',
+  'higherEnd',
 ] as const
 export type FactKey = (typeof FACT_KEYS)[number]

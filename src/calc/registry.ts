@@ -1,6 +1,7 @@
 /** Every check, in the order they are listed. Adding one here is all the screens need. */
 import { filterCheck } from './checks/filter/check.ts'
 import { loadingCheck } from './checks/loading/check.ts'
+import { loopCheck } from './checks/loop/check.ts'
 import { needCheck } from './checks/need/check.ts'
 import { pairCheck } from './checks/pair/check.ts'
 import { powerCheck } from './checks/power/check.ts'
@@ -16,6 +17,7 @@ export const CHECKS: readonly Check[] = [
   pairCheck,
   powerCheck,
   surgeCheck,
+  loopCheck,
 ]
 
 /** The check with that id, if it is built. */

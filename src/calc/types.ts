@@ -219,6 +219,8 @@ export type Output = {
   readonly label: string
   /** the fact of the Line this figure provides to the other checks */
   readonly provides?: FactKey
+  /** the output that is the other end of a span: the fact is then both ends, and the worse of them decides */
+  readonly spanTo?: string
   /** the one figure shown largest; the first with `lead` that has a value wins */
   readonly lead?: true
 } & ({ readonly quantity: Quantity; readonly digits: number } | { readonly is: 'words' })

@@ -14,6 +14,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   loading: words(
     'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeWires',
   ),
+  loop: words('clampOhm fallDb currentDb voltageDb firstF firstDb secondF secondDb readAtHz offDb higherEnd'),
   need: words('measuredDb limitDb marginDb impedanceOhm'),
   pair: words(
     'capacitanceF capacitance2F legOhm frequencyHz chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeWires',

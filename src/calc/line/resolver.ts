@@ -35,13 +35,22 @@ export type Derived = {
   readonly check: CheckId
   readonly output: string
   readonly quantity: Quantity
+  readonly spanTo?: string
 }
 
 /** Facts that a check's output provides, as the checks declare them. Recomputed each time, never stored; free of cycles. */
 export const DERIVED: readonly Derived[] = CHECKS.flatMap((check) =>
   check.outputs.flatMap((output) =>
     output.provides !== undefined && 'quantity' in output
-      ? [{ fact: output.provides, check: check.id, output: output.key, quantity: output.quantity }]
+      ? [
+          {
+            fact: output.provides,
+            check: check.id,
+            output: output.key,
+            quantity: output.quantity,
+            ...(output.spanTo === undefined ? {} : { spanTo: output.spanTo }),
+          },
+        ]
       : [],
   ),
 )
@@ -166,10 +175,12 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const check = rule && checkById(rule.check)
   if (!rule || !check) return undefined
   const figures = resolution.figures(check)
-  const value = isRefused(figures) ? undefined : figures.values[rule.output]
-  return value === undefined
-    ? undefined
-    : { text: printText(readable(value), rule.quantity), origin: { by: 'check', check: rule.check } }
+  if (isRefused(figures)) return undefined
+  const value = figures.values[rule.output]
+  const far = rule.spanTo === undefined ? undefined : figures.values[rule.spanTo]
+  if (value === undefined || (rule.spanTo !== undefined && far === undefined)) return undefined
+  const ends = [...new Set([value, far ?? value])].map((end) => printText(readable(end), rule.quantity))
+  return { text: ends.join('; '), origin: { by: 'check', check: rule.check } }
 }
 
 /** What the kind of line alone says: the supply of a power line. */

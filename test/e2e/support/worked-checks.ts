@@ -81,6 +81,18 @@ export const WORKED: Readonly<Record<string, Worked>> = {
       { key: 'energyJ', si: 0.65374, within: 8e-5, source: 'ngspice, circuit R1' },
     ],
   },
+  loop: {
+    query: 'clampOhm=100&fallDb=9.5424&firstF=1n&firstDb=6&readAtHz=120M',
+    expected: [
+      { key: 'loopOhm', si: 50, within: 1e-3, source: '20·log10(1 + 100/50) = 9.5424 dB, by hand' },
+      {
+        key: 'parallelOhm',
+        si: 2.29,
+        within: 5e-3,
+        source: '1 nF that gives 6 dB at 120 MHz stands against 2.29 Ω: √(10^(6/10) − 1)/(2π·120 MHz·1 nF)',
+      },
+    ],
+  },
 }
 
 /** The hash of a worked example. */

@@ -1,0 +1,33 @@
+/** What a clamp, a current probe and trial capacitors say of the impedance the noise works in. */
+import type { Check } from '../../types.ts'
+import { type LoopFigures, loopFigures } from './figures.ts'
+import { loopInputs } from './inputs.ts'
+import { explainLoop } from './words.ts'
+
+const OHMS = { quantity: 'resistance', digits: 3 } as const
+
+export const loopCheck: Check<typeof loopInputs, LoopFigures> = {
+  id: 'loop',
+  title: 'Loop',
+  question: 'What impedance does the noise come from and go into?',
+  inputs: loopInputs,
+  outputs: [
+    { key: 'loopOhm', label: 'Source and load together', ...OHMS, lead: true },
+    { key: 'loopLeastOhm', label: 'At least, whatever the phase', ...OHMS },
+    { key: 'loopMostOhm', label: 'At most, whatever the phase', ...OHMS },
+    { key: 'parallelOhm', label: 'Source and load side by side', ...OHMS, lead: true },
+    { key: 'higherOhm', label: 'One end', ...OHMS },
+    { key: 'lowerOhm', label: 'The other end', ...OHMS },
+    { key: 'loadOhm', label: 'Load, handed to the checks', ...OHMS, lead: true, provides: 'noiseLoadOhm' },
+    {
+      key: 'sourceLeastOhm',
+      label: 'Source at least, handed to the checks',
+      ...OHMS,
+      provides: 'noiseSourceOhm',
+      spanTo: 'sourceMostOhm',
+    },
+    { key: 'sourceMostOhm', label: 'Source at most', ...OHMS },
+  ],
+  figures: loopFigures,
+  explain: explainLoop,
+}

@@ -1,0 +1,123 @@
+/** The numbers of the loop check: sum and parallel value of both ends, each end where the readings decide it. */
+import { parallelFromOne, parallelFromTwo } from '../../network/capacitor-trial.ts'
+import {
+  loopOhmFrom,
+  loopSpan,
+  type OhmSpan,
+  ohmFromLevels,
+  otherEnd,
+  pairFromSumAndParallel,
+} from '../../network/clamp.ts'
+import type { Figures, Level, Refused } from '../../types.ts'
+import type { LoopGiven } from './inputs.ts'
+
+export type LoopFigures = Figures & {
+  /** a clamp was read */
+  readonly loop?: OhmSpan
+  /** both ends, the larger first, from sum and parallel value */
+  readonly pair?: readonly [number, number]
+  /** sum and parallel value that no two resistances have */
+  readonly isContradictory?: true
+  /** one capacitor that lowers nothing, or two that no passive circuit explains */
+  readonly refusedTrial?: 'one' | 'two'
+  readonly parallelFrom?: 'one' | 'two'
+  /** susceptance beside the parallel value, from two capacitors */
+  readonly siemens?: number
+  readonly load?: OhmSpan
+}
+
+/** Every clamp is taken at the middle of what is named of it for the one figure shown. */
+const middle = (values: readonly number[]): number => Math.sqrt(Math.min(...values) * Math.max(...values))
+
+const wrongUnit = (key: string, level: Level, unit: string): Refused => ({
+  ok: false,
+  issues: [
+    {
+      key,
+      code: 'unit-other',
+      message: `This is ${level.unit}; an impedance needs a level in ${unit} here, or a bare number meant so.`,
+    },
+  ],
+})
+
+function clampOf({ clampOhm, fallDb, offDb }: LoopGiven): { readonly loop?: OhmSpan; readonly loopOhm?: number } {
+  if (clampOhm === undefined || clampOhm.length === 0 || fallDb === undefined) return {}
+  const loop = loopSpan({ clampOhms: clampOhm, fallDb, offDb: offDb ?? 0 })
+  return fallDb > 0 ? { loop, loopOhm: loopOhmFrom({ clampOhm: middle(clampOhm), fallDb }) } : { loop }
+}
+
+type Trial = Pick<LoopFigures, 'parallelFrom' | 'siemens' | 'refusedTrial'> & { readonly parallelOhm?: number }
+
+function trialOf({ firstF, firstDb, secondF, secondDb, readAtHz }: LoopGiven): Trial {
+  if (firstF === undefined || firstDb === undefined || readAtHz === undefined) return {}
+  const first = { farad: firstF, dropDb: firstDb }
+  if (secondF === undefined || secondDb === undefined) {
+    const parallelOhm = parallelFromOne(first, readAtHz)
+    return parallelOhm === undefined ? { refusedTrial: 'one' } : { parallelOhm, parallelFrom: 'one' }
+  }
+  const both = parallelFromTwo(first, { farad: secondF, dropDb: secondDb }, readAtHz)
+  return both === undefined
+    ? { refusedTrial: 'two' }
+    : { parallelOhm: both.ohm, siemens: both.siemens, parallelFrom: 'two' }
+}
+
+/** |Z| of the load by current and voltage; both readings may be off. */
+function loadOf({ currentDb, voltageDb, offDb = 0 }: LoopGiven): (OhmSpan & { readonly ohm: number }) | undefined {
+  if (currentDb === undefined || voltageDb === undefined) return undefined
+  const at = (off: number) => ohmFromLevels({ dbMicrovolt: voltageDb.db + off, dbMicroampere: currentDb.db - off })
+  return { ohm: at(0), least: at(-offDb), most: at(offDb) }
+}
+
+const isReal = (value: number | undefined): value is number => value !== undefined && Number.isFinite(value)
+
+/** The values that exist, infinite ones left out. */
+const existing = (values: Readonly<Record<string, number | undefined>>): Readonly<Record<string, number>> =>
+  Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => isReal(entry[1])))
+
+/** What the source is, where the readings decide it: by the pair and the end that was named, or by loop and load. */
+function sourceOf(
+  { higherEnd }: LoopGiven,
+  pair: readonly [number, number] | undefined,
+  loop: OhmSpan | undefined,
+  load: OhmSpan | undefined,
+): { readonly source?: OhmSpan; readonly loadOhm?: number } {
+  if (load !== undefined) return loop === undefined ? {} : { source: otherEnd(loop, load) }
+  if (pair === undefined || higherEnd === undefined) return {}
+  const [higher, lower] = pair
+  const [sourceOhm, loadOhm] = higherEnd === 'source' ? [higher, lower] : [lower, higher]
+  return { source: { least: sourceOhm, most: sourceOhm }, loadOhm }
+}
+
+export function loopFigures(given: LoopGiven): LoopFigures | Refused {
+  const { currentDb, voltageDb } = given
+  if (currentDb?.unit !== undefined && currentDb.unit !== 'dBµA') return wrongUnit('currentDb', currentDb, 'dBµA')
+  if (voltageDb?.unit !== undefined && voltageDb.unit !== 'dBµV') return wrongUnit('voltageDb', voltageDb, 'dBµV')
+  const { loop, loopOhm } = clampOf(given)
+  const { parallelOhm, ...trial } = trialOf(given)
+  const both = loopOhm !== undefined && parallelOhm !== undefined
+  const pair = both ? pairFromSumAndParallel({ sumOhm: loopOhm, parallelOhm }) : undefined
+  const load = loadOf(given)
+  const { source, loadOhm = load?.ohm } = sourceOf(given, pair, loop, load)
+  // A span without an end is handed to nobody.
+  const isSpan = isReal(source?.most)
+  return {
+    bounds: [],
+    rungs: [],
+    values: existing({
+      loopOhm,
+      loopLeastOhm: loop?.least,
+      loopMostOhm: loop?.most,
+      parallelOhm,
+      higherOhm: pair?.[0],
+      lowerOhm: pair?.[1],
+      loadOhm,
+      sourceLeastOhm: isSpan ? source?.least : undefined,
+      sourceMostOhm: isSpan ? source?.most : undefined,
+    }),
+    ...trial,
+    ...(loop === undefined ? {} : { loop }),
+    ...(pair === undefined ? {} : { pair }),
+    ...(both && pair === undefined ? { isContradictory: true } : {}),
+    ...(load === undefined ? {} : { load }),
+  }
+}

@@ -1,0 +1,163 @@
+/** The loop check against circuits worked out with complex impedances in the test, and against figures of the trade. */
+import { describe, expect, it } from 'vitest'
+import { filterCheck } from '../../../src/calc/checks/filter/check.ts'
+import { loopCheck } from '../../../src/calc/checks/loop/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { resolve } from '../../../src/calc/line/resolver.ts'
+import type { FactKey, Line } from '../../../src/calc/types.ts'
+import { type Complex, inverse, parallel, series } from '../../support/complex.ts'
+import fc from '../../support/property.ts'
+import { issuesOf, run, si } from '../../support/run-check.ts'
+
+const loop = (texts: Record<string, string>) => run(loopCheck, texts)
+const size = ({ re, im }: Complex): number => Math.hypot(re, im)
+const db = (ratio: number): number => 20 * Math.log10(ratio)
+const HZ = 10e6
+const capacitor = (farad: number): Complex => ({ re: 0, im: -1 / (2 * Math.PI * HZ * farad) })
+/** Fall of the load voltage when a capacitor is laid across: a divider before and after. */
+const dropBy = (source: Complex, load: Complex, farad: number): number => {
+  const after = parallel(load, capacitor(farad))
+  const share = (of: Complex) => size(of) / size(series(source, of))
+  return db(share(load) / share(after))
+}
+const plain = (text: string): string => text.replaceAll(/[\u00A0\u202F]/g, ' ')
+
+describe('a clamp', () => {
+  // 20·log10(1 + 100/50) = 9.54 dB, 20·log10(1 + 100/300) = 2.50 dB
+  it('of 100 Ω that takes 9.54 dB off reads 50 Ω, one that takes 2.5 dB off 300 Ω', () => {
+    expect(si(loop({ clampOhm: '100', fallDb: '9.5424' }), 'loopOhm')).toBeCloseTo(50, 3)
+    expect(si(loop({ clampOhm: '100', fallDb: '2.4988' }), 'loopOhm')).toBeCloseTo(300, 1)
+  })
+
+  it('says no figure where it changes nothing or the noise rises, and why', () => {
+    expect(loop({ clampOhm: '100', fallDb: '0' }).headline).toContain('another cable')
+    expect(loop({ clampOhm: '100', fallDb: '-3' }).headline).toContain('resonate')
+    for (const fallDb of ['0', '-3']) expect(si(loop({ clampOhm: '100', fallDb }), 'loopOhm')).toBeUndefined()
+  })
+
+  it('says what a decibel would change where nobody said how far it may be off, and counts it where somebody did', () => {
+    const open = loop({ clampOhm: '100', fallDb: '9.5424' })
+    // 100/(10^(10.5424/20) − 1) = 42.3 and 100/(10^(8.5424/20) − 1) = 59.7
+    expect(plain(open.findings.at(-1)?.sentence ?? '')).toMatch(/not entered.*42\.3 Ω or 59\.7 Ω/)
+    const told = loop({ clampOhm: '100', fallDb: '9.5424', offDb: '1' })
+    expect(si(told, 'loopMostOhm')).toBeCloseTo(59.7, 1)
+    expect(si(told, 'loopLeastOhm')).toBeCloseTo(100 / (10 ** (10.5424 / 20) + 1), 6)
+  })
+
+  it('leaves the source open, and bounds what a capacitor can work against by a quarter', () => {
+    const result = loop({ clampOhm: '100', fallDb: '9.5424' })
+    expect(plain(result.findings.map(({ sentence }) => sentence).join(' '))).toContain('12.5 Ω at most')
+    expect(si(result, 'sourceLeastOhm')).toBeUndefined()
+    expect(si(result, 'loadOhm')).toBeUndefined()
+  })
+})
+
+describe('clamp, probe and capacitors together', () => {
+  it('solve sum 200 and parallel 37.5 for 150 and 50 Ω, and hand over only the way round that was named', () => {
+    // one capacitor of b = 1/37.5 S lowers a real circuit by 10·log10(2)
+    const farad = 1 / 37.5 / (2 * Math.PI * HZ)
+    const read = { clampOhm: '100', fallDb: String(db(1.5)), firstF: String(farad), firstDb: String(db(Math.SQRT2)) }
+    const open = loop({ ...read, readAtHz: '10M' })
+    expect(si(open, 'higherOhm')).toBeCloseTo(150, 6)
+    expect(si(open, 'lowerOhm')).toBeCloseTo(50, 6)
+    expect(si(open, 'loadOhm')).toBeUndefined()
+    const named = loop({ ...read, readAtHz: '10M', higherEnd: 'source' })
+    expect(
+      [si(named, 'sourceLeastOhm'), si(named, 'sourceMostOhm'), si(named, 'loadOhm')].map((each) =>
+        Math.round(each ?? 0),
+      ),
+    ).toEqual([150, 150, 50])
+  })
+
+  it('say so when no two resistances fit', () => {
+    const read = { clampOhm: '100', fallDb: '9.5424', firstF: '100p', firstDb: '1', readAtHz: '10M' }
+    expect(loop(read).findings[0]?.sentence).toContain('No two resistances')
+  })
+
+  it('say so when a capacitor lowers nothing, alone or against another reading', () => {
+    const headlineOf = (texts: Record<string, string>) => loop({ ...texts, firstF: '1n', readAtHz: '1M' }).headline
+    expect(headlineOf({ firstDb: '0' })).toContain('lowers nothing')
+    expect(headlineOf({ firstDb: '6', secondF: '2n', secondDb: '1' })).toContain('both capacitor readings')
+  })
+
+  it('ask for the frequency of a capacitor, and refuse a level of another kind', () => {
+    expect(loop({ firstF: '1n', firstDb: '6' }).needs?.key).toBe('readAtHz')
+    expect(issuesOf(loopCheck, { currentDb: '40 dBm', voltageDb: '60 dBµV' }).join()).toContain('dBµA')
+  })
+})
+
+const ohms = fc.double({ min: 1, max: 1e3, noNaN: true })
+const reactance = fc.double({ min: -300, max: 300, noNaN: true })
+const impedance = fc.record({ re: ohms, im: reactance })
+
+describe('whatever the impedances are', () => {
+  it('loop, load and source lie within what is said of them', () => {
+    fc.assert(
+      fc.property(impedance, impedance, fc.record({ re: ohms, im: reactance }), (source, load, clamp) => {
+        const around = series(source, load)
+        const current = 1 / size(around)
+        const result = loop({
+          clampOhm: String(size(clamp)),
+          fallDb: String(db(size(series(around, clamp)) / size(around))),
+          currentDb: String(db(current * 1e6)),
+          voltageDb: String(db(current * size(load) * 1e6)),
+        })
+        const least = si(result, 'loopLeastOhm') ?? Number.NaN
+        expect(size(around)).toBeGreaterThanOrEqual(least * (1 - 1e-9))
+        expect(size(around)).toBeLessThanOrEqual((si(result, 'loopMostOhm') ?? Number.POSITIVE_INFINITY) * (1 + 1e-6))
+        expect(si(result, 'loadOhm')).toBeCloseTo(size(load), 3)
+        expect(size(source)).toBeGreaterThanOrEqual((si(result, 'sourceLeastOhm') ?? 0) * (1 - 1e-6))
+        expect(size(source)).toBeLessThanOrEqual((si(result, 'sourceMostOhm') ?? Number.POSITIVE_INFINITY) * (1 + 1e-6))
+      }),
+    )
+  })
+
+  it('two capacitors find what stands side by side, with the reactance beside it', () => {
+    fc.assert(
+      fc.property(impedance, impedance, (source, load) => {
+        const [one, two] = [470e-12, 2.2e-9]
+        const texts = {
+          firstF: '470p',
+          firstDb: String(dropBy(source, load, one)),
+          secondF: '2.2n',
+          secondDb: String(dropBy(source, load, two)),
+        }
+        const result = loop({ ...texts, readAtHz: '10M' })
+        const expected = 1 / inverse(parallel(source, load)).re
+        expect((si(result, 'parallelOhm') ?? 0) / expected).toBeCloseTo(1, 3)
+      }),
+    )
+  })
+})
+
+describe('what the loop check decides', () => {
+  const lineOf = (facts: Partial<Record<FactKey, string>>): Line => ({
+    id: 'l',
+    name: '',
+    gate: 'clear',
+    trials: [],
+    facts: Object.fromEntries(Object.entries(facts).map(([key, text]) => [key, { text, origin: { by: 'user' } }])),
+  })
+  const READ = { clampOhm: '100', clampFallDb: '9.5424', probeCurrentDb: '60', probeVoltageDb: '80' }
+  const fieldOf = (
+    facts: Partial<Record<FactKey, string>>,
+    check: typeof windowCheck | typeof filterCheck,
+    key: string,
+  ) =>
+    resolve(lineOf(facts))
+      .fields(check as never)
+      .find((field) => field.key === key)
+
+  it.each([windowCheck, filterCheck])('goes to $id with its origin, the source with both its ends', (check) => {
+    // load 10^(20/20) = 10 Ω; loop 25 to 50 Ω whatever its phase; source 15 to 60 Ω
+    expect(fieldOf(READ, check, 'loadOhm')).toMatchObject({ origin: { by: 'check', check: 'loop' } })
+    const source = fieldOf(READ, check, 'sourceOhm')
+    expect(source?.origin).toEqual({ by: 'check', check: 'loop' })
+    expect(source?.text.split(';').map((each) => Math.round(Number.parseFloat(each)))).toEqual([15, 60])
+  })
+
+  it('gives way to what was typed, and decides nothing by a clamp alone', () => {
+    expect(fieldOf({ ...READ, noiseSourceOhm: '5' }, windowCheck, 'sourceOhm')?.text).toBe('5')
+    expect(fieldOf({ clampOhm: '100', clampFallDb: '9.5' }, windowCheck, 'sourceOhm')?.state).toBe('missing')
+  })
+})
