@@ -6,7 +6,7 @@ import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { LINE_KINDS } from '../reference/line-kinds.ts'
 import { causesOf } from './investigate/causes.ts'
 import { foundCause } from './investigate/ending.ts'
-import { CLOSED, voidedBy } from './investigate/events.ts'
+import { CLOSED, newestOf, voidedBy } from './investigate/events.ts'
 import { applies, FIRST, nextEvidence, openTestsOf } from './investigate/next.ts'
 import { measureEnd, partStep, planStep, type Step } from './investigate/part.ts'
 import { afterRepair, type Standing, standings as standingsOf, symptomOf } from './investigate/standing.ts'
@@ -206,11 +206,22 @@ function factFrom(node: NodeId, set: SetFact): Fact {
     : { text: set.text, origin: { by: 'answer', node } }
 }
 
-/** The facts the answers state, each with the item it came from. A later answer replaces an earlier. */
-export function factsFrom(_guide: Guide, position: Position): Line['facts'] {
+/** A typed reading as the text of a fact: a bare number takes the unit of its card. */
+const withUnit = (text: string, unit = ''): string => (/\p{L}\s*$/u.test(text) ? text : `${text} ${unit}`.trim())
+
+/**
+ * The facts the answers state, each with the item it came from, and the readings typed on their cards (in `events`). A
+ * later answer replaces an earlier.
+ */
+export function factsFrom(_guide: Guide, position: Position, events: readonly Event[] = []): Line['facts'] {
   const facts: { [K in FactKey]?: Fact } = {}
-  for (const step of position.trail)
-    for (const set of readingOf(step.node, counted(step))?.sets ?? []) facts[set.fact] = factFrom(step.node.id, set)
+  for (const step of position.trail) {
+    const { id, card } = step.node
+    for (const set of readingOf(step.node, counted(step))?.sets ?? []) facts[set.fact] = factFrom(id, set)
+    const typed = newestOf(events, id)?.reading?.trim() ?? ''
+    if (card?.reads?.options.includes(counted(step)) && typed !== '')
+      facts[card.reads.fact] = { text: withUnit(typed, card.unit), origin: { by: 'answer', node: id } }
+  }
   return facts
 }
 

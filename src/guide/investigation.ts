@@ -1,5 +1,5 @@
 /** The shape of an investigation: suspects, evidence and events. Plain JSON-clonable data; the engine is in investigate/. */
-import type { Source } from '../calc/types.ts'
+import type { FactKey, Source } from '../calc/types.ts'
 import type { NodeId, SetFact } from './types.ts'
 
 /** What goes wrong, as the caller says it: the answers to the question `wrong`. */
@@ -115,6 +115,8 @@ export type TestCard = {
   readonly expect: string
   /** a reading may be typed in this unit */
   readonly unit?: string
+  /** the reading is this fact of the line, where one of these answers is given with it */
+  readonly reads?: { readonly fact: FactKey; readonly options: readonly string[] }
 }
 
 /** A question, a look or a test. `opens`: it opens or loads a circuit, so it waits for a clear gate. */

@@ -78,6 +78,7 @@ const card = record({
   with: list(record({ instrument: isText, setting: isText })),
   expect: isText,
   unit: maybe(isText),
+  reads: maybe(record({ fact: isText, options: list(isText) })),
 })
 
 const evidence = record({

@@ -88,13 +88,16 @@ export const NOISE_INPUTS: readonly NoiseInput[] = [
   },
 ]
 
-/** What stands behind the noise. `onlyLong`: holds where the cable is longer than a tenth of a wave. */
+/**
+ * What stands behind the noise. `short`: it holds only where the cable is longer than a tenth of a wave; a shorter one is
+ * so many henries a metre when both its ends are grounded, else so many farads a metre.
+ */
 export type NoiseSource = {
   readonly id: 'cable' | 'bus' | 'converter'
   readonly name: string
   readonly ohm: Span
   readonly usualOhm: number
-  readonly onlyLong: boolean
+  readonly short?: { readonly henryPerM: number; readonly faradPerM: number }
   readonly source: Cited<SourceId>
 }
 
@@ -104,11 +107,11 @@ export const NOISE_SOURCES: readonly NoiseSource[] = [
     name: 'cable in common mode',
     ohm: { least: 50, most: 300 },
     usualOhm: 150,
-    onlyLong: true,
+    short: { henryPerM: 1e-6, faradPerM: 20e-12 },
     source: PRACTICE,
   },
-  { id: 'bus', name: 'supply bus', ohm: { least: 0.5, most: 10 }, usualOhm: 1, onlyLong: false, source: PRACTICE },
-  { id: 'converter', name: 'converter', ohm: { least: 1, most: 30 }, usualOhm: 5, onlyLong: false, source: PRACTICE },
+  { id: 'bus', name: 'supply bus', ohm: { least: 0.5, most: 10 }, usualOhm: 1, source: PRACTICE },
+  { id: 'converter', name: 'converter', ohm: { least: 1, most: 30 }, usualOhm: 5, source: PRACTICE },
 ]
 
 /** The row of a kind of line, or undefined where no class is known. */

@@ -23,18 +23,19 @@ export type Repaired = 'gone' | 'less' | 'same' | 'same-measured' | 'worse'
  * The line after the answers have changed: what earlier answers stated goes, what the present ones state comes, what
  * the user typed stays. The gate is that of the answers.
  */
-export function lineAfter(guide: Guide, position: Position, line: Line): Line {
+export function lineAfter(guide: Guide, position: Position, line: Line, events: readonly Event[] = []): Line {
   const facts: { [K in FactKey]?: Fact } = {}
   const isStale = (fact: Fact) => fact.origin.by === 'answer' || fact.origin.by === 'assumed'
   for (const [key, fact] of Object.entries(line.facts)) if (!isStale(fact)) facts[key as FactKey] = fact
-  for (const [key, fact] of Object.entries(factsFrom(guide, position))) facts[key as FactKey] ??= fact
+  for (const [key, fact] of Object.entries(factsFrom(guide, position, events))) facts[key as FactKey] ??= fact
   return { ...line, gate: position.gate, facts }
 }
 
 function record(guide: Guide, answers: Position['answers'], event: Event): Position {
-  const position = replay(guide, answers, [...(triage.peek().events ?? []), event])
+  const events = [...(triage.peek().events ?? []), event]
+  const position = replay(guide, answers, events)
   setAnswers(answers, guide.version, event)
-  setTriageLine(lineAfter(guide, position, triageDesk.line.peek()))
+  setTriageLine(lineAfter(guide, position, triageDesk.line.peek(), translateEvents(events)))
   return position
 }
 

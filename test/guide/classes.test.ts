@@ -70,6 +70,34 @@ describe('topology from the class of the line', () => {
     expect(plain(band?.text)).toContain('the exact frequency decides')
   })
 
+  it('takes a cable that may be shorter than a tenth of a wave for what it is, and decides less', () => {
+    // 1 µH is 6.3 ohm and 20 pF are 8 kilohm at 1 MHz: the sign changes where 50 to 300 ohm would have decided
+    const short = adviceOf('filter-victim-box', { lineKind: 'arinc-429-high', noiseHz: '1 MHz' })
+    expect(short?.topology).toBeUndefined()
+    expect(plain(short?.text)).toContain('of a metre or more')
+    expect(plain(short?.text)).toContain('6.28 Ω to 7.96 kΩ')
+  })
+
+  it.each([
+    // 300 ohm with 2.5 dB, less 26.5: 274 ohm before 26.5
+    ['120 MHz', '2.4988', 'CL'],
+    // 130 ohm with 4.96 dB, less 106: 24 ohm before 106
+    ['30 MHz', '4.956', 'LC'],
+  ])('at %s a clamp of 100 Ω that takes %s dB off decides: %s', (noiseHz, clampFallDb, topology) => {
+    const facts = { lineKind: 'arinc-429-high', noiseHz, clampOhm: '100', clampFallDb }
+    const found = adviceOf('filter-victim-box', facts)
+    expect(found?.topology).toBe(topology)
+    expect(plain(found?.text)).toContain('your clamp leaves beside the load')
+  })
+
+  it('asks for current and voltage where a clamp does not decide', () => {
+    // 210 ohm, less 106: 104 ohm before 106, give or take a decibel
+    const facts = { lineKind: 'arinc-429-high', noiseHz: '30 MHz', clampOhm: '100', clampFallDb: '3.38' }
+    const found = adviceOf('filter-victim-box', { ...facts, readingOffDb: '1' })
+    expect(found?.topology).toBeUndefined()
+    expect(plain(found?.text)).toContain('in dBµA and dBµV')
+  })
+
   it('is silent where both ends were stated: the figures decide then', () => {
     expect(
       adviceOf('filter-victim-box', { noiseSourceOhm: '5', noiseLoadOhm: '1k', noiseHz: '10 MHz' }),

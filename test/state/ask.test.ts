@@ -1,6 +1,8 @@
 import 'fake-indexeddb/auto'
 import { beforeEach, describe, expect, it } from 'vitest'
-import type { Line } from '../../src/calc/types.ts'
+import { loopCheck } from '../../src/calc/checks/loop/check.ts'
+import { resolve } from '../../src/calc/line/resolver.ts'
+import type { Check, Line } from '../../src/calc/types.ts'
 import { replay } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import {
@@ -43,6 +45,31 @@ describe('the line after an answer', () => {
     const typed: Line = { ...line, facts: { lineKind: { text: 'can', origin: { by: 'user' } } } }
     const after = lineAfter(GUIDE, replay(GUIDE, { ...toKind, kind: 'rs-422' }), typed)
     expect(after.facts.lineKind?.text).toBe('can')
+  })
+})
+
+describe('a reading typed on a card', () => {
+  beforeEach(() => restartTriage())
+
+  it('becomes the fact of the line it is, with the unit of the card, and stays through later answers', () => {
+    give(GUIDE, 'bond', 'poor', { reading: '20' })
+    give(GUIDE, 'cable', 'whole', { reading: '9,5 dB' })
+    give(GUIDE, 'wrong', 'reading')
+    const { facts } = triage.value.line
+    expect(facts.bondOhm).toEqual({ text: '20 mΩ', origin: { by: 'answer', node: 'bond' } })
+    expect(facts.clampFallDb).toEqual({ text: '9,5 dB', origin: { by: 'answer', node: 'cable' } })
+    const line = {
+      ...triage.value.line,
+      facts: { ...facts, clampOhm: { text: '100', origin: { by: 'user' } } },
+    } as Line
+    // 100/(10^(9.5/20) − 1)
+    expect(resolve(line).figures(loopCheck as Check)).toMatchObject({ values: { loopOhm: expect.closeTo(50.37, 1) } })
+  })
+
+  it('is none where the answer says that it is something else', () => {
+    give(GUIDE, 'cable', 'whole', { reading: '9.5' })
+    give(GUIDE, 'cable', 'each-leg', { reading: '9.5' })
+    expect(triage.value.line.facts.clampFallDb).toBeUndefined()
   })
 })
 

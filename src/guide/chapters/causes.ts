@@ -96,7 +96,10 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
       'Held by approved means; it is weight on a cable.',
       PROOF,
     ],
-    checks: [{ check: 'loading', prefill: {}, why: 'a choke takes no room of the signal; a capacitor beside it does' }],
+    checks: [
+      { check: 'loop', prefill: {}, why: 'what the clamp read of the loop says how much choke it takes' },
+      { check: 'loading', prefill: {}, why: 'a choke takes no room of the signal; a capacitor beside it does' },
+    ],
     cautions: ['screening', 'power-off', 'trial-authority', 'trial-not-for-flight', 'permanent-approved'],
     nextMeasurement: 'Current probe on the cable, before and after, in the same two places.',
   },

@@ -22,6 +22,7 @@ type Place = 'box' | 'inline' | 'either'
 export const LINE_CHECKS: readonly OutcomeCheck[] = [
   { check: 'window', prefill: {}, why: 'the capacitance that is enough, and the most the signal can stand' },
   { check: 'need', prefill: { marginDb: '6' }, why: 'from a level and a limit to the decibels needed' },
+  { check: 'loop', prefill: {}, why: 'source and load from a clamp, a current probe or trial capacitors' },
   { check: 'loading', prefill: {}, why: 'what a chosen value does to edge, eye, band and bus budget' },
   { check: 'filter', prefill: {}, why: 'attenuation in your circuit beside the 50 Ω bench figure' },
 ]
@@ -29,6 +30,7 @@ export const LINE_CHECKS: readonly OutcomeCheck[] = [
 /** The rules every filter outcome evaluates with the facts of the line. */
 export const LINE_RULES = [
   'in-band',
+  'clamp-read',
   'line-class',
   'topology',
   'impedance',

@@ -260,6 +260,12 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
         means: 'The span of a cable in common mode.',
       },
       {
+        id: 'read',
+        label: 'I have a clamp, probe or capacitor reading',
+        hint: 'entered on the loop check',
+        means: 'The loop check says which end it decides.',
+      },
+      {
         id: 'dont-know',
         label: "Don't know",
         hint: '1, 10, 50 and 150 Ω assumed and marked',

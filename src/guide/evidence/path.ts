@@ -337,6 +337,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       with: [{ instrument: 'milliohm meter', setting: 'four wires, 1 A or more, approved for the zone' }],
       expect: '2.5 mΩ or less, steady; strap at most five times as long as wide.',
       unit: 'mΩ',
+      reads: { fact: 'bondOhm', options: ['good', 'poor'] },
     },
     options: readings(
       {
@@ -494,6 +495,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       with: [{ instrument: 'clamp ferrite', setting: 'known impedance at the frequency; turns below 10 MHz' }],
       expect: '100 Ω lowers a 50 Ω loop by 9.5 dB and a 300 Ω loop by 2.5 dB.',
       unit: 'dB',
+      reads: { fact: 'clampFallDb', options: ['whole', 'none', 'none-twice'] },
     },
     options: readings(
       {

@@ -78,7 +78,7 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       ]),
     },
     sources: [DERIVED],
-    related: [{ check: 'need' }, { note: 'source-impedance' }],
+    related: [{ check: 'loop' }, { check: 'need' }, { note: 'source-impedance' }],
   },
   {
     id: 'headset-only',
@@ -99,12 +99,12 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       'Hardly anybody knows. It decides everything: between 1 Ω and 50 Ω the same capacitor differs by up to 34 dB.',
       'Not known: enter 1;10;50;150. The least capacitance becomes a band, and the worst end decides.',
       'Known: a test network, a generator, a driver’s data sheet at the noise frequency. The signal’s own resistance is not it.',
-      'One capacitor gives Rs ∥ Rl, not Rs: R = √(10^(A/10) − 1)/(2π·f·C) for a drop of A dB. It is real only where nothing resonates.',
+      'A trial with one capacitor or two gives Rs ∥ Rl, not Rs. One capacitor: R = √(10^(A/10) − 1)/(2π·f·C) for a drop of A dB. It is real only where nothing resonates.',
       'Two capacitors give the reactive part too. With b = 2π·f·C and a = 10^(A/10): Y² = (b2 − b1)/((a2 − 1)/b2 − (a1 − 1)/b1), B = ((a1 − 1)·Y²/b1 − b1)/2, and R = 1/√(Y² − B²).',
       'A clamp gives the sum S = Rs + Rl, a capacitor the parallel value P. Both ends are (S ± √(S² − 4·S·P))/2: 200 and 37.5 Ω give 150 and 50 Ω.',
     ],
     sources: [DERIVED, PRACTICE],
-    related: [{ check: 'window' }, { check: 'filter' }],
+    related: [{ check: 'loop' }, { check: 'window' }, { check: 'filter' }],
   },
   {
     id: 'radio-bands',

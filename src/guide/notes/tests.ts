@@ -112,7 +112,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       ],
     },
     sources: [DERIVED, PRACTICE],
-    related: [{ note: 'current-probe' }, { note: 'common-or-differential' }],
+    related: [{ check: 'loop' }, { note: 'current-probe' }, { note: 'common-or-differential' }],
   },
   {
     id: 'bus-dip',

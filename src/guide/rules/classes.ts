@@ -3,7 +3,7 @@
  * the noise frequency, and the usual source, both over their spans. Decided where the sign holds over the whole span;
  * otherwise the one reading that decides is named.
  */
-import { clampFallDb } from '../../calc/network/clamp.ts'
+import { clampFallDb, loopOhmFrom, loopSpan } from '../../calc/network/clamp.ts'
 import { classOf, parallelOhm } from '../../calc/network/noise-input.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import {
@@ -14,6 +14,7 @@ import {
   type Span,
 } from '../../reference/noise-inputs.ts'
 import { STANDING_WORDS } from '../../reference/standing.ts'
+import type { AdviceItem } from '../types.ts'
 import { type Context, DERIVED, numbersOf, PRACTICE, type Rule } from './context.ts'
 
 const ohm = (si: number): string => formatQuantity(si, 'resistance')
@@ -36,6 +37,21 @@ function usualSource(context: Context): NoiseSource {
   return sourceRow(context.outcome.noiseFrom === 'box' ? 'converter' : 'cable')
 }
 
+/** A tenth of a wave in metres, and the shortest cable that is thought of. */
+const tenthM = (hz: number): number => 3e7 / hz
+const SHORTEST_M = 1
+
+/** The span of a source class at the lowest frequency: a cable that may be shorter than a tenth of a wave is reactive. */
+function sourceSpan({ ohm: span, short }: NoiseSource, hz: readonly number[]): Span {
+  const lowest = Math.min(...hz)
+  if (short === undefined || tenthM(lowest) <= SHORTEST_M) return span
+  const omega = 2 * Math.PI * lowest
+  return {
+    least: Math.min(span.least, omega * short.henryPerM * SHORTEST_M),
+    most: Math.max(span.most, 1 / (omega * short.faradPerM * SHORTEST_M)),
+  }
+}
+
 /** |R ∥ C| over both spans at the frequencies. */
 function inputSpan({ ohm: r, farad }: NoiseInput, hz: readonly number[]): Span {
   const at = spanOf(hz)
@@ -45,37 +61,72 @@ function inputSpan({ ohm: r, farad }: NoiseInput, hz: readonly number[]): Span {
   }
 }
 
+/** The loop by the clamp reading on this line, whatever its phase; undefined without both the clamp and what it did. */
+function loopOf({ facts }: Context): Span | undefined {
+  const clampOhms = numbersOf(facts, 'clampOhm', 'resistance').filter((value) => value > 0)
+  const [fallDb] = numbersOf(facts, 'clampFallDb', 'decibel')
+  const [offDb = 0] = numbersOf(facts, 'readingOffDb', 'decibel')
+  return clampOhms.length === 0 || fallDb === undefined ? undefined : loopSpan({ clampOhms, fallDb, offDb })
+}
+
+/** What a loop of resistances leaves for the source beside this load; undefined where the clamp read less than the load. */
+function besideLoad(context: Context, load: Span): Span | undefined {
+  const clampOhms = numbersOf(context.facts, 'clampOhm', 'resistance').filter((value) => value > 0)
+  const [fallDb = 0] = numbersOf(context.facts, 'clampFallDb', 'decibel')
+  const [offDb = 0] = numbersOf(context.facts, 'readingOffDb', 'decibel')
+  if (clampOhms.length === 0 || fallDb - offDb <= 0) return undefined
+  const most = loopOhmFrom({ clampOhm: Math.max(...clampOhms), fallDb: fallDb - offDb }) - load.least
+  const least = loopOhmFrom({ clampOhm: Math.min(...clampOhms), fallDb: fallDb + offDb }) - load.most
+  return most > 0 ? { least: Math.max(0, least), most } : undefined
+}
+
+const spanWords = ({ least, most }: Span): string =>
+  Number.isFinite(most) ? `${ohm(least)} to ${ohm(most)}` : `${ohm(least)} and more`
+
 type Ends = {
   readonly source: Span
+  /** the source is what the clamp leaves beside the load */
+  readonly isByClamp: boolean
   readonly load: Span
   readonly words: string
   readonly input: NoiseInput | undefined
 }
 
 function endsOf(context: Context, hz: readonly number[]): Ends | undefined {
-  const stated = numbersOf(context.facts, 'noiseSourceOhm', 'resistance').filter((value) => value > 0)
+  const isAssumed = context.facts.fact('noiseSourceOhm')?.origin.by === 'assumed'
+  const stated = isAssumed ? [] : numbersOf(context.facts, 'noiseSourceOhm', 'resistance').filter((value) => value > 0)
   const loads = numbersOf(context.facts, 'noiseLoadOhm', 'resistance').filter((value) => value > 0)
   const row = usualSource(context)
-  const source = stated.length > 0 ? spanOf(stated) : row.ohm
   const input = context.kind === undefined ? undefined : noiseInputOf(context.kind)
   const isOut = context.outcome.noiseFrom === 'box'
   const cable = sourceRow('cable')
-  const load = loads.length > 0 ? spanOf(loads) : isOut ? cable.ohm : input && inputSpan(input, hz)
+  const load = loads.length > 0 ? spanOf(loads) : isOut ? sourceSpan(cable, hz) : input && inputSpan(input, hz)
   if (load === undefined) return undefined
-  const sourceWords = stated.length > 0 ? 'source as stated' : `source: ${row.name}, ${standing(row)}`
+  const left = stated.length > 0 ? undefined : besideLoad(context, load)
+  const source = left ?? (stated.length > 0 ? spanOf(stated) : sourceSpan(row, hz))
+  const sourceWords =
+    stated.length > 0
+      ? 'source as stated'
+      : left === undefined
+        ? `source: ${row.name}${shortWords(row, hz)}, ${standing(row)}`
+        : 'source: what your clamp leaves beside the load, both taken as resistances'
   const loadWords =
     loads.length > 0
       ? 'load as stated'
       : isOut
-        ? `load: ${cable.name}, ${standing(cable)}`
+        ? `load: ${cable.name}${shortWords(cable, hz)}, ${standing(cable)}: ${spanWords(load)}`
         : inputWords(input, load, hz)
   return {
     source,
+    isByClamp: left !== undefined,
     load,
     input: isOut || loads.length > 0 ? undefined : input,
-    words: `Noise ${sourceWords}: ${ohm(source.least)} to ${ohm(source.most)}. Noise ${loadWords}.`,
+    words: `Noise ${sourceWords}: ${spanWords(source)}. Noise ${loadWords}.`,
   }
 }
+
+const shortWords = ({ short }: NoiseSource, hz: readonly number[]): string =>
+  short === undefined || tenthM(Math.min(...hz)) <= SHORTEST_M ? '' : ' of a metre or more'
 
 const standing = ({ source }: NoiseSource | NoiseInput): string => STANDING_WORDS[source.standing]
 
@@ -90,10 +141,12 @@ function inputWords(input: NoiseInput | undefined, load: Span, hz: readonly numb
 }
 
 /** What decides when the sign changes within the span: the frequency, when a band moves the input; else the clamp. */
-function decidingReading({ input, source }: Ends, hz: readonly number[]): string {
+function decidingReading({ input, source, isByClamp }: Ends, hz: readonly number[]): string {
   const at = spanOf(hz)
   if (input !== undefined && at.most > 2 * at.least)
     return `The upper end ${hertz(at.most)} and the lower end ${hertz(at.least)} decide differently: the exact frequency decides.`
+  if (isByClamp)
+    return 'One more reading decides: current and voltage at the box, in dBµA and dBµV. The loop check makes the load of them.'
   const [strong, weak] = [
     clampFallDb({ clampOhm: 100, loopOhm: source.least }),
     clampFallDb({ clampOhm: 100, loopOhm: source.most }),
@@ -107,6 +160,7 @@ const lineClass: Rule = {
   say: (context) => {
     const hz = numbersOf(context.facts, 'noiseHz', 'frequency').filter((value) => value > 0)
     const isMeasured =
+      context.facts.fact('noiseSourceOhm')?.origin.by !== 'assumed' &&
       numbersOf(context.facts, 'noiseSourceOhm', 'resistance').length > 0 &&
       numbersOf(context.facts, 'noiseLoadOhm', 'resistance').length > 0
     if (isMeasured || hz.length === 0 || context.outcome.noiseFrom === undefined) return undefined
@@ -114,7 +168,9 @@ const lineClass: Rule = {
     if (ends === undefined) return undefined
     const least = 20 * Math.log10(ends.load.least / ends.source.most)
     const most = 20 * Math.log10(ends.load.most / ends.source.least)
-    const figure = `${ends.words} LC − CL = 20·log10(Rl/Rs) = ${db(least)} to ${db(most)}.`
+    const upTo = Number.isFinite(most) ? `to ${db(most)}` : 'and more'
+    const from = Number.isFinite(least) ? `${db(least)} ${upTo}` : 'open'
+    const figure = `${ends.words} LC − CL = 20·log10(Rl/Rs) = ${from}.`
     const basis = [PRACTICE, DERIVED, ...(ends.input === undefined ? [] : [ends.input.source])]
     const title = 'Topology from the class of the line'
     if (least > 0)
@@ -142,16 +198,58 @@ const lineClass: Rule = {
   },
 }
 
+/** Which element a loop asks for first. */
+const FIRST = {
+  low: 'Low: an inductor or a choke comes first.',
+  middle: 'Neither low nor high: what a capacitor does has to be tried, or worked out with both ends.',
+  high: 'High: a capacitor comes first.',
+} as const
+
+/** What this clamp reading says; half the loop is the mean of its ends. */
+function readClamp(clampOhm: number, fallDb: number, loop: Span): string {
+  if (fallDb <= 0)
+    return fallDb < 0
+      ? `Your clamp made it ${db(-fallDb)} worse: clamp and loop resonate, so no impedance is read from it.`
+      : 'Your clamp changed nothing: the loop is high, it is another cable, or the clamp is outside its band. Try a second place a quarter wave away.'
+  const loopOhm = loopOhmFrom({ clampOhm, fallDb })
+  return `Your clamp of ${ohm(clampOhm)} took ${db(fallDb)} off. The loop is ${ohm(loopOhm)} if all are resistances, ${spanWords(loop)} whatever they are. ${FIRST[classOf(loopOhm / 2)]} It is the sum of both ends and does not say which is which. The loop check carries it on.`
+}
+
 const clamp: Rule = {
   id: 'clamp',
   advisesPart: false,
-  say: () => ({
+  say: (context) => {
+    const [clampOhm] = numbersOf(context.facts, 'clampOhm', 'resistance').filter((value) => value > 0)
+    const [fallDb] = numbersOf(context.facts, 'clampFallDb', 'decibel')
+    const loop = loopOf(context)
+    if (clampOhm === undefined || fallDb === undefined || loop === undefined) return clampInGeneral(fallDb)
+    return {
+      title: 'What your clamp reading says of the loop',
+      text: readClamp(clampOhm, fallDb, loop),
+      basis: [DERIVED, PRACTICE],
+      missing: numbersOf(context.facts, 'readingOffDb', 'decibel').length > 0 ? [] : ['how far the reading may be off'],
+    }
+  },
+}
+
+function clampInGeneral(fallDb: number | undefined): Omit<AdviceItem, 'rule'> {
+  return {
     title: 'What the clamp says of the loop',
     text: `A clamp of 100 Ω lowers the current by ${db(clampFallDb({ clampOhm: 100, loopOhm: 50 }))} in a loop of 50 Ω. In one of 300 Ω it is ${db(clampFallDb({ clampOhm: 100, loopOhm: 300 }))}. A strong effect: the loop is low, and an inductor or choke comes first. None in two places a quarter wave apart, inside its band and without direct current: the loop is high. Or it is another cable. A reactive loop can even show a gain.`,
     basis: [DERIVED, PRACTICE],
-    missing: ['impedance of the clamp at that frequency'],
-  }),
+    missing: [
+      'impedance of the clamp at that frequency',
+      ...(fallDb === undefined ? ['what the clamp did, in dB'] : []),
+    ],
+  }
+}
+
+/** The same, silent until a clamp was read. */
+const clampRead: Rule = {
+  id: 'clamp-read',
+  advisesPart: false,
+  say: (context) => (numbersOf(context.facts, 'clampFallDb', 'decibel').length === 0 ? undefined : clamp.say(context)),
 }
 
 /** Rules about what stands before and behind the noise. */
-export const CLASS_RULES: readonly Rule[] = [lineClass, clamp]
+export const CLASS_RULES: readonly Rule[] = [lineClass, clamp, clampRead]
