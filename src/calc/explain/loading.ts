@@ -124,7 +124,7 @@ function permittedSentence(
 ): string {
   const figure = permitted.find((one) => one.id === id)
   const said = figure === undefined ? id : permittedInLegs(kind, figure, roomF)
-  return `Above what the document permits (${said}). Going over it needs design approval.`
+  return `More than is allowed (${said}). Going over it needs design approval.`
 }
 
 /** Names the slowest legal driver where the ceiling counts from the nominal edge because none was entered. */

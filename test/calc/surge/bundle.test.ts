@@ -20,7 +20,7 @@ describe('a contact of a bundle', () => {
 
   it('asks for the share, and takes no pin level beside it', () => {
     expect(run(surgeCheck, { ...PART, waveform: 'wf1', bundleLevel: '3' }).headline).toBe(
-      'Enter the share of the bundle’s current on this contact.',
+      'Not known: needs the share of the bundle’s current on this contact.',
     )
     expect(issuesOf(surgeCheck, { ...PART, waveform: 'wf3', level: '2', bundleLevel: '2' })[0]).toContain(
       'exclude each other',

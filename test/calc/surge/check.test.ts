@@ -358,7 +358,7 @@ describe('what is asked and refused', () => {
   })
 
   it('asks for what is missing', () => {
-    expect(answer({}).headline).toBe('Enter the level or the open-circuit volts.')
+    expect(answer({}).headline).toBe('Not known: needs the level or the open-circuit volts.')
     expect(answer({ waveform: 'custom' }).headline).toContain('the time to peak')
     expect(answer({ level: '3', standoffV: '28' }).headline).toContain('the dynamic resistance or the pulse power')
     expect(answer({ level: '3', topology: 'LC' }).headline).toContain('the inductance of the filter')

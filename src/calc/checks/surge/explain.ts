@@ -1,19 +1,20 @@
 /** The answer of the surge check in words and pictures, from its numbers. */
 import type { SafetyId } from '../../../reference/safety.ts'
 import { waveformById } from '../../../reference/waveforms.ts'
+import { listed, notKnown } from '../../explain/sentence.ts'
 import { stripAxis } from '../../strip-axis.ts'
 import type { SurgeSetup } from '../../surge/setup.ts'
 import { countOf } from '../../surge/signal.ts'
 import type { Picture, Success } from '../../types.ts'
 import { worstFirst } from '../../verdict.ts'
 import type { SurgeFigures, SurgeFound, SurgeWaiting } from './figures.ts'
-import type { SurgeGiven } from './inputs.ts'
+import { type SurgeGiven, surgeInputs } from './inputs.ts'
 import { plainShapePlot, shapePlot, voltsPlot } from './plots.ts'
 import { capacitorFindings, circuitFindings, suppressorFindings } from './words/findings.ts'
 import { wantedNames } from './words/refusals.ts'
 import { remarks } from './words/remarks.ts'
 import { saidRungs, surgeLadder } from './words/rungs.ts'
-import { percent, V } from './words/show.ts'
+import { surgeSaid } from './words/sentence.ts'
 import { roomBounds, shareWords, signalFindings } from './words/signal.ts'
 import { sizingTable } from './words/sizing.ts'
 import { saidOutputs } from './words/workings.ts'
@@ -29,7 +30,8 @@ function waiting({ wanted }: SurgeWaiting, waveform: string | undefined): Succes
   const shape = row && plainShapePlot(row)
   return {
     ok: true,
-    headline: `Enter ${wantedNames(wanted).join(' and ')}.`,
+    verdict: 'unknown',
+    ...notKnown(surgeInputs, wanted[0]?.[0] ?? '', `${listed(wantedNames(wanted))}.`),
     findings: row ? [{ verdict: 'ok', sentence: row.note }] : [],
     outputs: {},
     bounds: [],
@@ -46,8 +48,8 @@ function told(figures: SurgeFigures, found: SurgeFound): Success {
   const strip = roomStrip(found)
   return {
     ok: true,
-    ...(figures.verdict === undefined ? {} : { verdict: figures.verdict }),
-    headline: headlineOf(found),
+    verdict: figures.verdict,
+    ...surgeSaid(found, figures.verdict),
     findings: worstFirst([
       ...circuitFindings(judged.circuit.reasons),
       ...suppressorFindings(judged.suppressor?.reasons ?? []),
@@ -87,21 +89,6 @@ function cautionsOf({ pulse, filter }: SurgeSetup): readonly SafetyId[] {
     'ok-bounds',
     'screening',
   ]
-}
-
-function headlineOf({ judged, setup }: SurgeFound): string {
-  const { load, usage, usedFrac } = judged
-  const { withstandV } = setup
-  const worst = V(load.worst) === V(load.asEntered) ? '' : `, ${V(load.worst)} at worst,`
-  const against = withstandV === undefined ? '' : ` against ${V(withstandV)} withstood`
-  const peaks = `the load peaks at ${V(load.asEntered)}${worst}${against}`
-  if (!setup.part) return `No suppressor: ${peaks}.`
-  if (!setup.met) return `This surge passes the suppressor by: ${peaks}.`
-  const used =
-    usage?.totalFrac === undefined
-      ? 'its rating is not judged'
-      : `the suppressor uses ${percent(usedFrac?.worst ?? usage.totalFrac)} of its rating`
-  return `The${peaks.slice(3)}; ${used}.`
 }
 
 /** What is left for the filter beside this suppressor. */

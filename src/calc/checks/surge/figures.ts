@@ -12,7 +12,7 @@ import { type SurgeSetup, setUpSurge } from '../../surge/setup.ts'
 import { type SizeRow, sizeRows, sizingOf } from '../../surge/sizing.ts'
 import type { Wanted } from '../../surge/wanted.ts'
 import { type WorstFigures, worstOf } from '../../surge/worst.ts'
-import type { Figures, Progress, Refused } from '../../types.ts'
+import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
 import type { SurgeGiven } from './inputs.ts'
 import { refusalIssue } from './words/refusals.ts'
 
@@ -28,7 +28,7 @@ export type SurgeFound = {
   /** undefined: line or withstand is not known */
   readonly sizes: readonly SizeRow[] | undefined
 }
-export type SurgeFigures = Figures & { readonly surge: SurgeWaiting | SurgeFound }
+export type SurgeFigures = Figures & { readonly verdict: Verdict; readonly surge: SurgeWaiting | SurgeFound }
 
 /** Runs, searches, judges; pauses every few dozen steps of a run. */
 export const surgeFigures = (given: SurgeGiven): Generator<Progress, SurgeFigures | Refused> => rising(figures(given))
@@ -38,7 +38,7 @@ function* figures(given: SurgeGiven): Generator<Progress, SurgeFigures | Refused
   const answer = setUpSurge(asked)
   if (answer.is === 'refused') return { ok: false, issues: [refusalIssue(answer.refusal)] }
   if (answer.is === 'missing')
-    return { values: {}, bounds: [], rungs: [], surge: { is: 'waiting', wanted: answer.wanted } }
+    return { verdict: 'unknown', values: {}, bounds: [], rungs: [], surge: { is: 'waiting', wanted: answer.wanted } }
   const { setup } = answer
   const runs = yield* within(runsOf(asked, setup), 0, 0.3)
   const worst = yield* within(

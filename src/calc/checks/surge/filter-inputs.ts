@@ -90,7 +90,11 @@ export const filterInputs = [
     label: 'Filter capacitor withstands',
     help: 'Peak volts for the length of the pulse. Held against clamp and ring-up, not against the working voltage.',
     type: VOLTS,
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'what the filter capacitor withstands',
+      how: 'Its withstand test in the data sheet, or measured on a spare part.',
+    },
     group: FILTER,
   },
   {

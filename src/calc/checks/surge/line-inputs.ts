@@ -14,7 +14,11 @@ export const lineInputs = [
     label: 'Circuit withstands between its legs',
     help: 'Of a pair: parts from each leg to chassis let up to two clamps stand between them.',
     type: VOLTS,
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'what the circuit withstands between its legs',
+      how: 'The qualification of the box, or the absolute maximum between its two inputs.',
+    },
     group: BUS,
   },
   {
@@ -23,7 +27,11 @@ export const lineInputs = [
     label: 'Transformer insulation withstands',
     help: 'Peak volts from winding to winding for the length of the pulse. 1500 V rms is 2121 V. Empty: the figure of the kind of line.',
     type: VOLTS,
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'what the transformer insulation withstands',
+      how: 'The data sheet of the transformer: its insulation test, times 1.41 where it is given in V rms.',
+    },
     group: BUS,
   },
   {
@@ -32,7 +40,11 @@ export const lineInputs = [
     label: 'Highest line peak',
     help: 'Instantaneous peak the line holds or surges to, longest surge included: 180 V rms is 255 V.',
     type: { is: 'number', quantity: 'voltage', min: 0, max: 1e6 },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'the highest line peak',
+      how: 'The supply standard the aircraft is built to, or a peak-reading meter on the line in every mode.',
+    },
     group: BUS,
   },
   {
@@ -41,7 +53,11 @@ export const lineInputs = [
     label: 'Lowest line peak',
     help: 'Instantaneous; negative when the line goes below chassis, 0 when it never does. Decides for a unidirectional part.',
     type: { is: 'number', quantity: 'voltage', min: -1e6, max: 0 },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'the lowest line peak',
+      how: 'From the interface document; 0 for a line that never goes below chassis.',
+    },
     group: BUS,
   },
   {
@@ -53,7 +69,11 @@ export const lineInputs = [
       is: 'choice',
       options: Object.entries(SUPPLY_CATEGORIES).map(([value, label]) => ({ value, label })),
     },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'what the supply is built to',
+      how: 'The electrical data of the aircraft name the standard of its supply.',
+    },
     group: BUS,
   },
   {
@@ -71,7 +91,11 @@ export const lineInputs = [
     label: 'Line',
     help: 'Judges what the capacitance of suppressor and filter does to the signal; of a supply it draws the bus surges.',
     type: { is: 'choice', options: lineKindOptions },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'the line',
+      how: 'The wiring diagram names it; the connector pin-out of the equipment does too.',
+    },
     group: BUS,
   },
   { ...existingInput, group: BUS },

@@ -28,7 +28,11 @@ export const partInputs = [
     label: 'Pulse power, 10/1000 µs',
     help: 'Peak pulse power of the suppressor at 25 °C: 400, 600, 1500, 5000 W …',
     type: { is: 'number', quantity: 'power', min: 0.1, max: 1e7 },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'the pulse power of the suppressor',
+      how: 'The first line of its data sheet; it is often in the name of its class.',
+    },
   },
   {
     key: 'dynamicOhm',
@@ -76,7 +80,11 @@ export const morePartInputs = [
     label: 'Holding current',
     help: 'Of a crowbar, at its hottest: above it the part does not let go of the line.',
     type: { is: 'number', quantity: 'current', min: 1e-6, max: 1e4 },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'the holding current of the crowbar',
+      how: 'Its data sheet, at the highest temperature.',
+    },
     group: PART,
   },
   {
@@ -105,7 +113,7 @@ export const morePartInputs = [
     label: 'Suppressor capacitance',
     help: 'At 0 V, of one part. It uses room of the signal; in service 30 to 100 % of it are there.',
     type: FARADS,
-    whenEmpty: { do: 'omit' },
+    whenEmpty: { do: 'omit', name: 'the capacitance of the suppressor', how: 'Its data sheet, at 0 V.' },
     group: PART,
   },
   {
@@ -114,7 +122,15 @@ export const morePartInputs = [
     label: 'Suppressor lead inductance',
     help: 'Of both leads, to the line and to the shell: about 1 nH per mm. Decides on static, not on lightning.',
     type: { is: 'number', quantity: 'inductance', min: 0, max: 1e-3 },
-    whenEmpty: { do: 'assume', text: '0', why: 'no lead entered', favourable: true, contrary: '10n' },
+    whenEmpty: {
+      do: 'assume',
+      name: 'the lead of the suppressor',
+      how: 'Measure both leads, to the line and to the shell: about 1 nH per mm.',
+      text: '0',
+      why: 'no lead entered',
+      favourable: true,
+      contrary: '10n',
+    },
     group: PART,
   },
   {
@@ -123,7 +139,15 @@ export const morePartInputs = [
     label: 'Temperature',
     help: 'Of the suppressor before the pulse.',
     type: { is: 'number', quantity: 'temperature', min: -100, max: 300 },
-    whenEmpty: { do: 'assume', text: '25', why: 'the temperature of the rating', favourable: true, contrary: '85' },
+    whenEmpty: {
+      do: 'assume',
+      name: 'the temperature of the suppressor',
+      how: 'The hottest the bay of the box becomes; its environmental category names it.',
+      text: '25',
+      why: 'the temperature of the rating',
+      favourable: true,
+      contrary: '85',
+    },
     group: PART,
   },
   {

@@ -45,7 +45,7 @@ const NAMES: Readonly<Record<string, string>> = {
   bundleShareFrac: 'the share of the bundle’s current on this contact',
 }
 
-function wordOf(key: string): string {
+export function wordOf(key: string): string {
   const input = surgeInputs.find((each) => each.key === key)
   return NAMES[key] ?? (input ? nameOf(input) : key)
 }

@@ -5,7 +5,8 @@ import type { FittedFilter } from '../../../surge/circuit.ts'
 import type { JudgedSignal, SignalAnswer } from '../../../surge/signal.ts'
 import { countOf } from '../../../surge/signal.ts'
 import { capacitanceAt, steeredF } from '../../../surge/suppressor.ts'
-import type { Basis, Cell, Finding, SaidBound, Verdict } from '../../../types.ts'
+import type { Basis, Cell, Finding, SaidBound } from '../../../types.ts'
+import { VERDICT_WORDS } from '../../../verdict.ts'
 import { F, percent, V } from './show.ts'
 
 /** A usual small rectifier in front of a suppressor. */
@@ -48,13 +49,6 @@ function hints({ suppressorF, room }: JudgedSignal, workingV: number | undefined
 export const shareWords = (suppressorF: number, wholeF: number): string =>
   suppressorF < wholeF ? percent(suppressorF / wholeF) : 'more than all'
 
-const WORDS: Readonly<Record<Verdict, string>> = {
-  ok: 'lives',
-  marginal: 'close',
-  fails: 'overloaded',
-  unknown: 'not known',
-}
-
 /** The verdict on the signal as a figure. */
 export function signalFigure(signal: SignalAnswer): { readonly cell: Cell; readonly basis: Basis } {
   if (signal.is === 'none')
@@ -66,7 +60,7 @@ export function signalFigure(signal: SignalAnswer): { readonly cell: Cell; reado
     signal.is === 'judged'
       ? worksBasis(signal.facts, signal.judgement.ceiling.works)
       : { steps: [], assumptions: [], sources: [signal.facts.kind.loadingSource] }
-  return { cell: { is: 'word', word: WORDS[signal.verdict], verdict: signal.verdict }, basis }
+  return { cell: { is: 'word', word: VERDICT_WORDS[signal.verdict], verdict: signal.verdict }, basis }
 }
 
 function noneWhy({ why, kind }: Extract<SignalAnswer, { is: 'none' }>): string {

@@ -2,6 +2,7 @@
 
 import type { SizeRow } from '../../../surge/sizing.ts'
 import type { Cell, Picture } from '../../../types.ts'
+import { VERDICT_WORDS } from '../../../verdict.ts'
 import type { SurgeFound } from '../figures.ts'
 import { percent, V } from './show.ts'
 
@@ -31,7 +32,7 @@ export function sizingTable(rows: readonly SizeRow[] | undefined): Picture | und
         row.is === 'fails'
           ? [
               si(row.ratedPulseW),
-              { is: 'word', word: whyNot(row), verdict: 'fails' },
+              { is: 'word', word: `${VERDICT_WORDS.fails}: ${whyNot(row)}`, verdict: 'fails' },
               none,
               none,
               none,
@@ -41,7 +42,7 @@ export function sizingTable(rows: readonly SizeRow[] | undefined): Picture | und
             ]
           : [
               si(row.ratedPulseW),
-              { is: 'word', word: 'works', verdict: 'ok' },
+              { is: 'word', word: VERDICT_WORDS.ok, verdict: 'ok' },
               si(row.from.standoffV),
               si(row.to.standoffV),
               si(row.from.dynamicOhm),

@@ -5,6 +5,7 @@ import type { Pulse } from '../../../surge/pulse.ts'
 import type { RunFigures } from '../../../surge/runs.ts'
 import type { Usage } from '../../../surge/usage.ts'
 import type { Basis, Cell, Source, Step, Verdict } from '../../../types.ts'
+import { VERDICT_WORDS } from '../../../verdict.ts'
 import type { SurgeFigures, SurgeFound } from '../figures.ts'
 import { placeWords } from './place.ts'
 import { takenWords } from './remarks.ts'
@@ -163,18 +164,11 @@ function usedFigure(usage: Usage | undefined, worst?: number): Figure {
   }
 }
 
-const WORDS: Readonly<Record<Verdict, string>> = {
-  ok: 'holds',
-  marginal: 'close',
-  fails: 'exceeded',
-  unknown: 'not known',
-}
-
 /** The four verdicts as words; one that does not apply says why. */
 function verdictFigures({ judged, setup }: SurgeFound): Said {
   const basis: Basis = { steps: [], assumptions: ['reasons under findings'], sources: [SOLVER] }
   const word = (verdict: Verdict | undefined, why: string): Figure => ({
-    cell: verdict ? { is: 'word', word: WORDS[verdict], verdict } : none(why),
+    cell: verdict ? { is: 'word', word: VERDICT_WORDS[verdict], verdict } : none(why),
     basis,
   })
   const figures: Readonly<Record<(typeof VERDICTS)[number], Figure>> = {
