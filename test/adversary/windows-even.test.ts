@@ -3,7 +3,7 @@ import { expect, it } from 'vitest'
 import { battle, TIMEOUT_MS, WINDOWS } from './support/table.ts'
 
 it(`of ${WINDOWS} random windows no answer is refuted (even ones)`, { timeout: TIMEOUT_MS }, () => {
-  const { count, fitted, inBand, doubts, refuted } = battle(0, 2)
+  const { count, fitted, inBand, doubts, chokesAlone, openers, modeOpeners, refuted } = battle(0, 2)
   const all = WINDOWS / 2
   expect(refuted).toEqual([])
   // enough of every answer, or nothing was proved
@@ -12,4 +12,7 @@ it(`of ${WINDOWS} random windows no answer is refuted (even ones)`, { timeout: T
   expect(count.fails).toBeGreaterThan(0.1 * all)
   expect(inBand).toBeGreaterThan(0)
   expect(doubts).toBeGreaterThan(0)
+  expect(chokesAlone).toBeGreaterThan(0.01 * all)
+  expect(openers).toBeGreaterThan(0.05 * all)
+  expect(modeOpeners).toBeGreaterThan(0.01 * all)
 })

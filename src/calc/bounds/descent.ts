@@ -107,14 +107,18 @@ function leapOn(frame: Frame, lowest: Lowest): void {
   }
 }
 
-/** Goes down from `lowest.t` until no part alone gives less. */
-export function descend(frame: Frame, lowest: Lowest): void {
+/**
+ * Goes down from `lowest.t` until no part alone gives less. `first`: the part that moves first; along a curved valley it
+ * decides where the others come down to it.
+ */
+export function descend(frame: Frame, lowest: Lowest, first = 0): void {
   const { t } = lowest
   lowest.ratio = frame.axes === 0 ? ratioAtCorner(frame, 0) : Number.POSITIVE_INFINITY
   for (let sweep = 0; sweep < MAX_SWEEPS && frame.axes > 0; sweep++) {
     const last = lowest.ratio
     before.set(t)
-    for (let axis = 0; axis < frame.axes; axis++) {
+    for (let k = 0; k < frame.axes; k++) {
+      const axis = (first + k) % frame.axes
       lineThrough(frame, t, axis)
       best = lowest.ratio
       bestT = t[axis] as number

@@ -8,6 +8,7 @@ import { lineKindById } from '../../../src/reference/line-kinds.ts'
 import { run, si } from '../../support/run-check.ts'
 import type { WindowFacts } from './facts.ts'
 import { CORNERS, FULL, noiseMargin, refuteNo, refuteYes } from './judge.ts'
+import { followedOf, refusedOpener } from './openers.ts'
 import type { Emptiable, RandomWindow } from './random-window.ts'
 import { isInBand } from './signal.ts'
 
@@ -18,6 +19,11 @@ export type Fought = {
   /** a part was proposed (or the coil alone does it) */
   readonly isFitted: boolean
   readonly doubts: number
+  /** a choke did it with no capacitor beside it */
+  readonly isChokeAlone: boolean
+  /** sentences that were followed to a window of their own, and those of them that named a choke or a line-to-line capacitor */
+  readonly openers: number
+  readonly modeOpeners: number
   readonly refutation: string | undefined
 }
 
@@ -28,10 +34,26 @@ export function fight(window: RandomWindow): Fought {
   const markedF = si(answer, 'proposedF') ?? 0
   const verdict = answer.verdict ?? 'unknown'
   const isYes = verdict === 'ok' || (verdict === 'marginal' && si(answer, 'proposedF') !== undefined)
-  const fought = { verdict, topology, isInBand: isInBand(facts), isFitted: isYes && (markedF > 0 || topology === 'L') }
+  const isChokeAlone = isYes && wordOf(answer) === 'Choke alone'
+  const fought = {
+    verdict,
+    topology,
+    isInBand: isInBand(facts),
+    isFitted: isYes && (markedF > 0 || topology === 'L' || isChokeAlone),
+    isChokeAlone,
+    openers: 0,
+    modeOpeners: 0,
+  }
   if (verdict === 'fails') {
     const topologies = facts.topology === undefined ? TOPOLOGIES : [facts.topology]
-    return { ...fought, doubts: 0, refutation: refuteNo(facts, topologies, next) }
+    const followed = followedOf(answer, texts)
+    return {
+      ...fought,
+      doubts: 0,
+      openers: followed.length,
+      modeOpeners: followed.filter(({ sentence }) => /choke of|line-to-line/.test(sentence)).length,
+      refutation: refuteNo(facts, topologies, next) ?? refusedOpener(followed),
+    }
   }
   if (!isYes) return { ...fought, doubts: 0, refutation: undefined }
   const doubts = verdict === 'ok' ? doubtsOf(facts, texts) : []
@@ -51,9 +73,14 @@ export function fight(window: RandomWindow): Fought {
   }
 }
 
-function topologyOf(answer: Success): Topology {
+function wordOf(answer: Success): string {
   const cell = answer.outputs['topologyUsed']?.cell
-  const word = cell?.is === 'word' ? cell.word : ''
+  return cell?.is === 'word' ? cell.word : ''
+}
+
+function topologyOf(answer: Success): Topology {
+  const word = wordOf(answer)
+  if (word === 'Choke alone') return 'C'
   const found = TOPOLOGIES.find((topology) => TOPOLOGY_LABEL[topology] === word)
   if (!found) throw new RangeError(`no topology “${word}”`)
   return found
@@ -84,6 +111,7 @@ function doubtsOf(
   const contraries: Partial<Record<Emptiable, number>> = {}
   for (const { key, whenEmpty } of windowInputs) {
     if (texts[key] !== '' || whenEmpty.do !== 'assume' || !whenEmpty.favourable) continue
+    if (key === 'chokeF' && facts.chokeH === 0) continue
     if (key === 'suppressorF' || key === 'existingF') {
       const farads = usual?.[key]
       if (farads !== undefined) contraries[key] = farads
@@ -105,4 +133,5 @@ const CONTRARY = {
   bondOhm: 2.5e-3,
   bondH: 0.5e-9,
   inductorParallelF: 2e-12,
+  chokeF: 2e-12,
 } as const

@@ -1,6 +1,6 @@
 /** One part a capacitor, one part a coil, each by itself: points of the box a mark stands for, and a search through it. */
 import type { Topology } from '../../../src/calc/types.ts'
-import { CAPACITORS, COILS, capacitorShare, inductanceSpan, type Span, type WindowFacts } from './facts.ts'
+import { CAPACITORS, COILS, capacitorShare, chokeSpans, inductanceSpan, type Span, type WindowFacts } from './facts.ts'
 
 /** Where on the line something stands: not at all, before the filter, behind it. */
 export type Place = 'nowhere' | 'source' | 'load'
@@ -16,6 +16,9 @@ export type Fitted = {
   readonly crossShare: number
   /** share of its 0 V capacitance the suppressor has */
   readonly suppressorShare: number
+  /** of a common-mode choke; 0 = none */
+  readonly windingH: number
+  readonly leakageH: number
   readonly suppressorAt: Place
   readonly existingAt: Place
 }
@@ -35,9 +38,11 @@ export type Box = {
   readonly l2H: Span
   readonly crossShare: Span
   readonly suppressorShare: Span
+  readonly windingH: Span
+  readonly leakageH: Span
 }
 
-const KEYS = ['c1F', 'c2F', 'l1H', 'l2H', 'crossShare', 'suppressorShare'] as const
+const KEYS = ['c1F', 'c2F', 'l1H', 'l2H', 'crossShare', 'suppressorShare', 'windingH', 'leakageH'] as const
 const NONE: Span = { least: 0, most: 0 }
 
 export function boxOf(facts: WindowFacts, topology: Topology, markedF: number): Box {
@@ -50,8 +55,9 @@ export function boxOf(facts: WindowFacts, topology: Topology, markedF: number): 
     c2F: CAPACITORS[topology] > 1 ? capacitor : NONE,
     l1H: COILS[topology] > 0 ? coil : NONE,
     l2H: COILS[topology] > 1 ? coil : NONE,
-    crossShare: facts.crossF > 0 && facts.mode === 'differential' ? share : AS_MARKED,
+    crossShare: facts.crossF > 0 ? share : AS_MARKED,
     suppressorShare: facts.suppressorF > 0 ? SUPPRESSOR_SHARE : AS_MARKED,
+    ...chokeSpans(facts),
   }
 }
 
@@ -81,6 +87,8 @@ export function fittedAt(box: Box, at: readonly number[], places: Places): Fitte
     l2H: value('l2H'),
     crossShare: value('crossShare'),
     suppressorShare: value('suppressorShare'),
+    windingH: value('windingH'),
+    leakageH: value('leakageH'),
     ...places,
   }
 }

@@ -45,6 +45,14 @@ export type WindowFacts = {
   readonly loadW: number | undefined
   readonly chassisLimitA: number | undefined
   readonly maxBuildableF: number | undefined
+  /** one winding of a common-mode choke, its least; 0 = no choke */
+  readonly chokeH: number
+  /** both windings in series, opposing, its most; undefined = nothing stated */
+  readonly chokeLeakageH: number | undefined
+  readonly chokeOhm: number
+  readonly chokeF: number
+  readonly chokeSide: 'source' | 'load'
+  readonly isOneWire: boolean
 }
 
 export const lineOf = ({ lineKind }: Pick<WindowFacts, 'lineKind'>): LineFacts => {
@@ -64,6 +72,33 @@ export const inductanceSpan = ({ inductanceH, tolLow, tolHigh }: WindowFacts): S
   least: inductanceH,
   most: (inductanceH * (1 + tolHigh)) / (1 - tolLow),
 })
+
+export const hasChoke = ({ chokeH, isOneWire }: WindowFacts): boolean => chokeH > 0 && !isOneWire
+
+/** Windings and leakage a choke can have: what is stated is the least of the one and the most of the other, a quarter of it the least. */
+export function chokeSpans(facts: WindowFacts): { readonly windingH: Span; readonly leakageH: Span } {
+  const none = { least: 0, most: 0 }
+  if (!hasChoke(facts)) return { windingH: none, leakageH: none }
+  const { chokeH, chokeLeakageH, tolLow, tolHigh } = facts
+  const most = (chokeH * (1 + tolHigh)) / (1 - tolLow)
+  const leakageH =
+    chokeLeakageH === undefined
+      ? { least: 0.005 * chokeH, most: 0.02 * most }
+      : { least: chokeLeakageH / 4, most: chokeLeakageH }
+  return { windingH: { least: chokeH, most }, leakageH }
+}
+
+/** Two wires the noise travels on: a pair, all that goes through a core, a supply and its return in differential mode. */
+export const isTwoWire = (facts: WindowFacts): boolean => {
+  const { isPair, limit } = lineOf(facts)
+  return isPair === true || hasChoke(facts) || (limit.is === 'supply' && facts.mode === 'differential')
+}
+
+/** A line-to-line capacitor has two wires to stand between: those of a pair, or of a supply and its return. */
+export const hasCrossOnSingle = (facts: WindowFacts): boolean => {
+  const { isPair, limit } = lineOf(facts)
+  return facts.crossF > 0 && isPair !== true && limit.is !== 'supply'
+}
 
 export const CAPACITORS: Readonly<Record<Topology, number>> = { C: 1, L: 0, LC: 1, CL: 1, PI: 2, T: 1 }
 export const COILS: Readonly<Record<Topology, number>> = { C: 0, L: 1, LC: 1, CL: 1, PI: 1, T: 2 }

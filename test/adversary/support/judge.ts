@@ -1,7 +1,7 @@
 /** Refutes answers: no yes may fail anywhere in its box, no no may have a standard value that holds in all of it. */
 import type { Topology } from '../../../src/calc/types.ts'
 import { axesOf, boxOf, cornersOf, fittedAt, NOTHING_THERE, placesOf, searchDown } from './box.ts'
-import { CAPACITORS, COILS, lineOf, type WindowFacts } from './facts.ts'
+import { CAPACITORS, hasCrossOnSingle, lineOf, type WindowFacts } from './facts.ts'
 import { lossDb } from './noise.ts'
 import {
   capacitanceMargin,
@@ -9,6 +9,7 @@ import {
   dampingOf,
   hasSignal,
   isInBand,
+  isSeries,
   LEAST_DAMPING,
   type Margin,
   mostLegF,
@@ -106,7 +107,8 @@ function worstCoil(
   effort: Effort,
   next: () => number,
 ): Margin {
-  if (COILS[topology] === 0 || !hasSignal(lineOf(facts))) return { db: Number.POSITIVE_INFINITY, what: 'no coil' }
+  if (!isSeries(facts, { topology }) || !hasSignal(lineOf(facts)))
+    return { db: Number.POSITIVE_INFINITY, what: 'no coil' }
   const box = boxOf(facts, topology, markedF)
   const variants = signalPlaces(facts).flatMap((places) => [false, true].map((isReversed) => ({ places, isReversed })))
   let what = ''
@@ -128,7 +130,7 @@ export function leastDamping(
   effort: Effort,
   next: () => number,
 ): number {
-  if (COILS[topology] === 0) return Number.POSITIVE_INFINITY
+  if (!isSeries(facts, { topology })) return Number.POSITIVE_INFINITY
   const box = boxOf(facts, topology, markedF)
   const valueAt = (at: readonly number[]): number =>
     dampingOf(facts, fittedAt(box, at, NOTHING_THERE)) ?? Number.POSITIVE_INFINITY
@@ -207,10 +209,12 @@ export function refuteYes(
 ): string | undefined {
   const shortBy = (db: number, what: string) => `${what} by ${(-db).toFixed(4)} dB`
   if (isInBand(facts)) return 'noise inside the band of the signal'
+  if (facts.isOneWire && facts.chokeH > 0) return 'a core around one wire'
+  if (hasCrossOnSingle(facts)) return 'a line-to-line capacitor on one wire'
   const ceiling = ceilingOf(facts, topology, markedF)
   if (ceiling.lacks !== undefined) return `nothing is known of ${ceiling.lacks}`
   if (ceiling.db < -HAIR_DB) return shortBy(ceiling.db, ceiling.what)
-  if (COILS[topology] > 0 && hasSignal(lineOf(facts))) {
+  if (isSeries(facts, { topology }) && hasSignal(lineOf(facts))) {
     if (ohmOf(facts) === undefined) return 'a coil against a signal resistance nobody knows'
     const coil = worstCoil(facts, topology, markedF, effort, next)
     if (coil.db < -HAIR_DB) return shortBy(coil.db, coil.what)
@@ -239,10 +243,14 @@ export const SPARE_DB = 0.1
 export function refuteNo(facts: WindowFacts, topologies: readonly Topology[], next: () => number): string | undefined {
   if (isInBand(facts)) return undefined
   for (const topology of topologies)
-    for (const markedF of CAPACITORS[topology] > 0 ? STANDARD_VALUES_F : [0])
+    for (const markedF of valuesOf(facts, topology))
       if (holdsWithSpare(facts, topology, markedF, next)) return `${topology} ${markedF} F holds`
   return undefined
 }
+
+/** Standard values; a coil or a choke may do it with none. */
+const valuesOf = (facts: WindowFacts, topology: Topology): readonly number[] =>
+  CAPACITORS[topology] === 0 ? [0] : isSeries(facts, { topology }) ? [0, ...STANDARD_VALUES_F] : STANDARD_VALUES_F
 
 function holdsWithSpare(facts: WindowFacts, topology: Topology, markedF: number, next: () => number): boolean {
   if (ceilingOf(facts, topology, markedF).db < 0) return false

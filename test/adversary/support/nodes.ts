@@ -42,6 +42,60 @@ export function impedance(from: number, to: number, zRe: number, zIm: number): v
   admittance(from, to, zRe / square, -zIm / square)
 }
 
+type Complex = readonly [re: number, im: number]
+/** A symmetric two by two: both ends, and what couples them. */
+type Coupled = { readonly first: Complex; readonly second: Complex; readonly mutual: Complex }
+
+const times = ([a, b]: Complex, [c, d]: Complex): Complex => [a * c - b * d, a * d + b * c]
+const minus = ([a, b]: Complex, [c, d]: Complex): Complex => [a - c, b - d]
+const over = (a: Complex, [c, d]: Complex): Complex => {
+  const square = c * c + d * d
+  const [re, im] = times(a, [c, -d])
+  return [re / square, im / square]
+}
+
+function inverse({ first, second, mutual }: Coupled): Coupled {
+  const det = minus(times(first, second), times(mutual, mutual))
+  return { first: over(second, det), second: over(first, det), mutual: over([-mutual[0], -mutual[1]], det) }
+}
+
+export type Windings = {
+  readonly firstH: number
+  readonly secondH: number
+  readonly mutualH: number
+  readonly ohm: number
+  /** across each coil */
+  readonly farads: number
+}
+
+/** Two coils through one core, each its resistance in series and its capacitance across: stamped as one coupled branch. */
+export function windings(
+  [from, to]: readonly [number, number],
+  [from2, to2]: readonly [number, number],
+  { firstH, secondH, mutualH, ohm, farads }: Windings,
+  w: number,
+): void {
+  const coils = inverse({ first: [0, w * firstH], second: [0, w * secondH], mutual: [0, w * mutualH] })
+  const withF = ([yRe, yIm]: Complex): Complex => [yRe, yIm + w * farads]
+  const z = inverse({ ...coils, first: withF(coils.first), second: withF(coils.second) })
+  const withOhm = ([zRe, zIm]: Complex): Complex => [zRe + ohm, zIm]
+  const y = inverse({ ...z, first: withOhm(z.first), second: withOhm(z.second) })
+  admittance(from, to, ...y.first)
+  admittance(from2, to2, ...y.second)
+  // The current of one coil for the volts across the other, both ways.
+  for (const [a, b, c, d] of [
+    [from, to, from2, to2],
+    [from2, to2, from, to],
+  ] as const)
+    for (const [row, column, sign] of [
+      [a, c, 1],
+      [a, d, -1],
+      [b, c, -1],
+      [b, d, 1],
+    ] as const)
+      if (row !== CHASSIS && column !== CHASSIS) add(row, column, sign * y.mutual[0], sign * y.mutual[1])
+}
+
 /** 1 V behind z from the node `back` to `node`, once every branch stands. The network is used up by it. */
 export function solve(node: number, zRe: number, zIm: number, back = CHASSIS): void {
   const size = nodes + 1

@@ -1,7 +1,7 @@
 /** Insertion loss of what was fitted, per leg to chassis, by its nodes. */
 import type { Topology } from '../../../src/calc/types.ts'
 import type { Fitted } from './box.ts'
-import { lineOf, type WindowFacts } from './facts.ts'
+import { hasChoke, hasCrossOnSingle, isTwoWire, lineOf, type WindowFacts } from './facts.ts'
 import { admittance, begin, CHASSIS, impedance, voltsAt } from './nodes.ts'
 
 /** The order parts stand in from the noise source to its load. */
@@ -25,18 +25,28 @@ export function coil(from: number, to: number, henries: number, facts: WindowFac
   admittance(from, to, (yRe * nRe + yIm * nIm) / square, (yIm * nRe - yRe * nIm) / square)
 }
 
+/** One winding as a leg meets it: what is left of the coupled coils in this mode, its capacitance across, its resistance before. */
+export function winding(from: number, to: number, henries: number, facts: WindowFacts, w: number, legs = 1): void {
+  const yIm = (w * facts.chokeF) / legs - 1 / (w * henries)
+  // y/(1 + R·y)
+  const nIm = legs * facts.chokeOhm * yIm
+  const square = 1 + nIm * nIm
+  admittance(from, to, (yIm * nIm) / square, yIm / square)
+}
+
 /**
- * dB by which the volts at the noise load fall once the filter is fitted. Pair in common mode: both legs in parallel, so
- * each sees twice the source, the load and the bond both flow through; differential: half of each and no bond, what lies
- * between the wires twice per leg.
+ * dB by which the volts at the noise load fall once the filter is fitted. Two wires in common mode: both legs in parallel,
+ * so each sees twice the source, the load and the bond both flow through; differential: half of each and no bond, what
+ * lies between the wires twice per leg.
  */
 export function lossDb(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm: number): number {
   const w = 2 * Math.PI * hz
-  const isPair = lineOf(facts).isPair === true
+  const isPair = isTwoWire(facts)
   const isCommon = facts.mode === 'common'
   const z = !isPair ? 1 : isCommon ? 2 : 0.5
-  const across = !isPair ? 1 : isCommon ? 0 : 2
-  const crossF = isPair ? across * facts.crossF * fitted.crossShare : 0
+  const crossF = isPair && !isCommon && !hasCrossOnSingle(facts) ? 2 * facts.crossF * fitted.crossShare : 0
+  // What is already on a pair lies between its wires, on any other line to chassis.
+  const across = lineOf(facts).isPair !== true ? 1 : isCommon ? 0 : 2
   const bond = !isPair ? 1 : isCommon ? 2 : 0
   const zRe = z * sourceOhm
   const zIm = z * w * facts.sourceH
@@ -51,16 +61,13 @@ export function lossDb(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm
   admittance(0, CHASSIS, yLoadRe, yLoadIm + (fitted.existingAt === 'nowhere' ? 0 : w * existingF))
   const [bareRe, bareIm] = voltsAt(0, 0, zRe, zIm)
 
-  const order = ORDER[fitted.topology]
+  const order = partsOf(facts, fitted)
   const bondRe = bond * facts.bondOhm
   const bondIm = bond * w * facts.bondH
-  const capacitors = order.filter((part) => part[0] === 'c')
-  // A line-to-line capacitor stands beside the one on the load side.
-  const faradsOf = (part: 'c1' | 'c2') =>
-    (part === 'c1' ? fitted.c1F : fitted.c2F) + (part === capacitors.at(-1) ? crossF : 0)
+  const series = order.filter((part) => part !== 'c1' && part !== 'c2' && part !== 'cross').length
   const isTied = bondRe === 0 && bondIm === 0
-  const plate = isTied ? CHASSIS : order.length - capacitors.length + 1
-  begin(order.length - capacitors.length + (isTied ? 1 : 2))
+  const plate = isTied ? CHASSIS : series + 1
+  begin(series + (isTied ? 1 : 2))
   if (!isTied) impedance(plate, CHASSIS, bondRe, bondIm)
   admittance(0, CHASSIS, 0, at(fitted.existingAt, 'source', existingF) + at(fitted.suppressorAt, 'source', suppressorF))
   let node = 0
@@ -68,8 +75,14 @@ export function lossDb(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm
     if (part === 'l1' || part === 'l2') {
       coil(node, node + 1, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
       node++
+    } else if (part === 'choke') {
+      winding(node, node + 1, legHenries(fitted, isCommon), facts, w)
+      node++
+    } else if (part === 'cross') {
+      // Half of a capacitor between the wires: twice its farads, half its lead.
+      if (crossF > 0) impedance(node, CHASSIS, facts.esrOhm / 2, (w * facts.eslH) / 2 - 1 / (w * crossF))
     } else {
-      const farads = faradsOf(part)
+      const farads = part === 'c1' ? fitted.c1F : fitted.c2F
       if (farads > 0) impedance(node, plate, facts.esrOhm, w * facts.eslH - 1 / (w * farads))
     }
   }
@@ -77,4 +90,20 @@ export function lossDb(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm
   admittance(node, CHASSIS, yLoadRe, yLoadIm + behind)
   const [re, im] = voltsAt(node, 0, zRe, zIm)
   return 10 * Math.log10((bareRe * bareRe + bareIm * bareIm) / (re * re + im * im))
+}
+
+/** Both currents magnetise the core alike in common mode and cancel in differential mode. */
+const legHenries = ({ windingH, leakageH }: Fitted, isCommon: boolean): number =>
+  isCommon ? 2 * windingH - leakageH / 2 : leakageH / 2
+
+export type Part = 'c1' | 'c2' | 'l1' | 'l2' | 'cross' | 'choke'
+
+/** Every part from the noise source to its load: a line-to-line capacitor stands beside the last one to chassis, or behind it all. */
+export function partsOf(facts: WindowFacts, { topology }: Pick<Fitted, 'topology'>): readonly Part[] {
+  const own = ORDER[topology]
+  const last = own.findLastIndex((part) => part[0] === 'c')
+  const at = last < 0 ? own.length : last + 1
+  const crossed: readonly Part[] = [...own.slice(0, at), 'cross', ...own.slice(at)]
+  if (!hasChoke(facts)) return crossed
+  return facts.chokeSide === 'source' ? ['choke', ...crossed] : [...crossed, 'choke']
 }

@@ -1,7 +1,7 @@
 /** Random windows: what is asked as numbers, and the texts that ask it. The same seed and index give the same window. */
 import { TOPOLOGIES } from '../../../src/calc/network/circuit.ts'
 import type { Topology } from '../../../src/calc/types.ts'
-import { CAPACITORS, type WindowFacts } from './facts.ts'
+import { CAPACITORS, hasChoke, type WindowFacts } from './facts.ts'
 import { ceilingOf, drawing, noiseMargin } from './judge.ts'
 import { ASKS_OHM, LINES, type LineFacts } from './lines.ts'
 import { ohmOf, usefulHzOf } from './signal.ts'
@@ -29,6 +29,7 @@ const ASSUMED = {
   bondOhm: 0,
   bondH: 0,
   inductorParallelF: 0,
+  chokeF: 0,
 } as const
 export type Emptiable = keyof typeof ASSUMED
 const EMPTIABLE = Object.keys(ASSUMED) as readonly Emptiable[]
@@ -53,8 +54,10 @@ export function randomWindow(seed: number, index: number): RandomWindow {
   const lineKind = dice.pick(KINDS)
   const line = LINES[lineKind] as LineFacts
   const bare = surroundings(dice, lineKind, line)
-  const topology = dice.pick(TOPOLOGIES)
-  const loaded = withLoad(dice, bare, topology)
+  const drawn = dice.pick(TOPOLOGIES)
+  const loaded = withLoad(dice, bare, drawn)
+  // A choke that is to do it alone has nothing beside it.
+  const topology = loaded.aimF === 0 ? 'C' : drawn
   const facts = withNeeds(dice, loaded.facts, topology, loaded.aimF)
   const asked: WindowFacts = { ...facts, topology: dice.chance(0.6) ? topology : undefined }
   const empty = new Set(EMPTIABLE.filter(() => dice.chance(0.03)))
@@ -113,8 +116,23 @@ function surroundings(dice: Dice, lineKind: string, line: LineFacts): WindowFact
     loadW: isSupply ? dice.maybe(0.85, () => dice.log(50, 2e4)) : undefined,
     chassisLimitA: isSupply ? dice.maybe(0.6, () => dice.log(1e-3, 1)) : undefined,
     maxBuildableF: dice.maybe(isSupply ? 0.5 : 0.05, () => dice.log(1e-9, 1e-6)),
+    ...choke(dice, isSupply || line.isPair ? 0.3 : 0.04),
   }
 }
+
+/** A common-mode choke, now and then around one wire. */
+function choke(dice: Dice, share: number): ChokeFacts {
+  const chokeH = dice.maybe(share, () => dice.log(1e-7, 1e-2)) ?? 0
+  return {
+    chokeH,
+    chokeLeakageH: dice.maybe(chokeH > 0 ? 0.6 : 0, () => short(chokeH * 10 ** -dice.between(1.2, 2.8))),
+    chokeOhm: dice.maybe(0.4, () => dice.log(1e-3, 1)) ?? 0,
+    chokeF: dice.maybe(0.6, () => dice.log(2e-13, 2e-11)) ?? 0,
+    chokeSide: dice.chance(0.3) ? 'load' : 'source',
+    isOneWire: chokeH > 0 && dice.chance(0.04),
+  }
+}
+type ChokeFacts = Pick<WindowFacts, 'chokeH' | 'chokeLeakageH' | 'chokeOhm' | 'chokeF' | 'chokeSide' | 'isOneWire'>
 
 /** What is on the line, a coil to go with it, and a marked capacitor to aim at somewhere below what the line stands. */
 function withLoad(dice: Dice, bare: WindowFacts, topology: Topology): { facts: WindowFacts; aimF: number } {
@@ -124,10 +142,11 @@ function withLoad(dice: Dice, bare: WindowFacts, topology: Topology): { facts: W
   const suppressorF = dice.maybe(0.45, part) ?? 0
   const existingF = dice.maybe(0.45, part) ?? 0
   const ownCeilingF = dice.maybe(line.limit.is === 'unknown' ? 0.5 : 0.06, () => short(mostF * dice.between(0.3, 2)))
-  const crossF = line.isPair ? (dice.maybe(0.15, part) ?? 0) : 0
-  const aimF = mostF * 10 ** -dice.between(0.15, 1.5)
+  const crossF = dice.maybe(line.isPair ? 0.15 : line.limit.is === 'supply' ? 0.3 : 0.02, part) ?? 0
+  // A choke is aimed at alone as well.
+  const aimF = bare.chokeH > 0 && dice.chance(0.4) ? 0 : mostF * 10 ** -dice.between(0.15, 1.5)
   const ohm = ohmOf(bare)
-  const fitting = ohm === undefined ? undefined : aimF * ohm * ohm * 10 ** dice.between(-1.5, 0.6)
+  const fitting = ohm === undefined || aimF === 0 ? undefined : aimF * ohm * ohm * 10 ** dice.between(-1.5, 0.6)
   const inductanceH = short(
     fitting !== undefined && dice.chance(0.6) ? Math.min(1e-2, Math.max(1e-9, fitting)) : dice.log(1e-8, 1e-4),
   )
@@ -171,7 +190,7 @@ function frequencies(
   reachedDb: (hz: number) => number,
 ): readonly { readonly hz: number; readonly db: number }[] {
   const useful = usefulHzOf(facts) ?? 1e4
-  const isShared = !LINES[facts.lineKind]?.isPair || facts.mode === 'differential'
+  const isShared = (!LINES[facts.lineKind]?.isPair && !hasChoke(facts)) || facts.mode === 'differential'
   const fromHz = isShared && !dice.chance(0.06) ? Math.max(1e4, 1.05 * useful) : 1e4
   return Array.from({ length: 1 + Math.floor(dice.next() * 3) }, () => {
     for (let attempt = 0; ; attempt++) {
@@ -227,5 +246,11 @@ export function textsOf(facts: WindowFacts, empty: ReadonlySet<Emptiable>): Text
     loadW: some(facts.loadW),
     chassisLimitA: some(facts.chassisLimitA),
     maxBuildableF: some(facts.maxBuildableF),
+    chokeH: facts.chokeH === 0 ? '' : String(facts.chokeH),
+    chokeLeakageH: some(facts.chokeLeakageH),
+    chokeOhm: String(facts.chokeOhm),
+    chokeF: typed('chokeF'),
+    chokeSide: facts.chokeSide,
+    chokeWires: facts.isOneWire ? 'one' : '',
   }
 }

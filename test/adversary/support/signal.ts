@@ -4,10 +4,10 @@
  * Every margin in dB of the quantity, negative = over the limit.
  */
 import { type Fitted, placesOf } from './box.ts'
-import { CAPACITORS, COILS, capacitorShare, lineOf, type WindowFacts } from './facts.ts'
+import { CAPACITORS, COILS, capacitorShare, hasChoke, lineOf, type WindowFacts } from './facts.ts'
 import type { Limit, LineFacts } from './lines.ts'
 import { admittance, begin, CHASSIS, impedance, voltsAt } from './nodes.ts'
-import { coil, ORDER } from './noise.ts'
+import { coil, partsOf, winding } from './noise.ts'
 
 export type Margin = { readonly db: number; readonly what: string }
 
@@ -42,7 +42,8 @@ export function usefulHzOf(facts: WindowFacts): number | undefined {
 export function isInBand(facts: WindowFacts): boolean {
   const line = lineOf(facts)
   const useful = usefulHzOf(facts)
-  if (!hasSignal(line) || useful === undefined || (line.isPair && facts.mode === 'common')) return false
+  const isApart = (line.isPair || hasChoke(facts)) && facts.mode === 'common'
+  if (!hasSignal(line) || useful === undefined || isApart) return false
   return facts.needs.some(({ hz, db }) => hz <= useful && db > 0)
 }
 
@@ -50,10 +51,10 @@ export function isInBand(facts: WindowFacts): boolean {
 export const mostLegF = (facts: WindowFacts, fitted: Pick<Fitted, 'topology'>, markedF: number): number =>
   CAPACITORS[fitted.topology] * markedF * capacitorShare(facts).most
 
-/** All the signal sees: between the wires of a pair, to chassis on a single line. */
-function seenF(facts: WindowFacts, legF: number, suppressorF: number): number {
+/** All the signal sees: between the wires of a pair, to chassis on a single line; a line-to-line capacitor at a share of its mark. */
+function seenF(facts: WindowFacts, legF: number, suppressorF: number, crossShare = capacitorShare(facts).most): number {
   return lineOf(facts).isPair
-    ? facts.crossF + facts.existingF + (legF + suppressorF) / 2
+    ? facts.crossF * crossShare + facts.existingF + (legF + suppressorF) / 2
     : facts.existingF + legF + suppressorF
 }
 
@@ -162,23 +163,33 @@ export const signalPlaces = (facts: WindowFacts) =>
       (existingAt !== 'nowhere' || facts.existingF === 0) && (suppressorAt !== 'nowhere' || facts.suppressorF === 0),
   )
 
+/** Whether anything stands in series with the signal. */
+export const isSeries = (facts: WindowFacts, { topology }: Pick<Fitted, 'topology'>): boolean =>
+  COILS[topology] > 0 || hasChoke(facts)
+
 /** Stands the half of a pair (or a single line) from the signal's source on, without its source; the last node's number. */
 function build(facts: WindowFacts, fitted: Fitted, isReversed: boolean, loadOhm: number, hz: number): number {
   const w = 2 * Math.PI * hz
-  const between = lineOf(facts).isPair ? 2 : 1
-  const order = ORDER[fitted.topology]
-  begin(COILS[fitted.topology] + 1)
-  const last = COILS[fitted.topology]
+  const isPair = lineOf(facts).isPair
+  const between = isPair ? 2 : 1
+  const order = partsOf(facts, fitted)
+  const last = COILS[fitted.topology] + (hasChoke(facts) ? 1 : 0)
+  begin(last + 1)
   const step = isReversed ? -1 : 1
   let node = isReversed ? last : 0
-  const capacitors = order.filter((part) => part[0] === 'c')
   for (const part of order) {
     if (part === 'l1' || part === 'l2') {
       coil(node, node + step, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
       node += step
+    } else if (part === 'choke') {
+      // The half of a pair meets half the leakage; a single line both windings, in a row with its return.
+      winding(node, node + step, fitted.leakageH / (isPair ? 2 : 1), facts, w, isPair ? 1 : 2)
+      node += step
+    } else if (part === 'cross') {
+      const crossF = isPair ? 2 * facts.crossF * fitted.crossShare : 0
+      if (crossF > 0) impedance(node, CHASSIS, facts.esrOhm / 2, (w * facts.eslH) / 2 - 1 / (w * crossF))
     } else {
-      const crossF = part === capacitors.at(-1) && lineOf(facts).isPair ? 2 * facts.crossF : 0
-      const farads = (part === 'c1' ? fitted.c1F : fitted.c2F) + crossF
+      const farads = part === 'c1' ? fitted.c1F : fitted.c2F
       if (farads > 0) impedance(node, CHASSIS, facts.esrOhm, w * facts.eslH - 1 / (w * farads))
     }
   }
@@ -194,7 +205,7 @@ function build(facts: WindowFacts, fitted: Fitted, isReversed: boolean, loadOhm:
 export function coilMargin(facts: WindowFacts, fitted: Fitted, isReversed: boolean): Margin | undefined {
   const line = lineOf(facts)
   const { limit } = line
-  if (COILS[fitted.topology] === 0 || !hasSignal(line)) return NONE
+  if (!isSeries(facts, fitted) || !hasSignal(line)) return NONE
   const said: Margin[] = limit.is === 'terminal' ? [terminalMargin(facts, fitted, isReversed, limit)] : []
   const ohm = ohmOf(facts)
   if (ohm === undefined) return limit.is === 'terminal' ? worst(said) : undefined
@@ -204,7 +215,7 @@ export function coilMargin(facts: WindowFacts, fitted: Fitted, isReversed: boole
   if (limit.is === 'own-edge') {
     const bitSec = bitSecOf(facts)
     if (bitSec === undefined) return undefined
-    const ownSec = (LN_9 * (fitted.l1H + fitted.l2H)) / (sourceOhm + loadOhm)
+    const ownSec = (LN_9 * (fitted.l1H + fitted.l2H + half * fitted.leakageH)) / (sourceOhm + loadOhm)
     said.push({ what: 'coil-edge', db: room(limit.share * bitSec, ownSec) })
   }
   if (limit.is === 'mask') {
@@ -252,8 +263,8 @@ export const LEAST_DAMPING = 0.7
 export function dampingOf(facts: WindowFacts, fitted: Fitted): number | undefined {
   const line = lineOf(facts)
   const ohm = ohmOf(facts)
-  const henries = (line.isPair ? 2 : 1) * (fitted.l1H + fitted.l2H)
-  const farads = seenF(facts, fitted.c1F + fitted.c2F, facts.suppressorF * fitted.suppressorShare)
+  const henries = (line.isPair ? 2 : 1) * (fitted.l1H + fitted.l2H) + fitted.leakageH
+  const farads = seenF(facts, fitted.c1F + fitted.c2F, facts.suppressorF * fitted.suppressorShare, fitted.crossShare)
   if (ohm === undefined || henries === 0 || farads === 0 || !hasSignal(line)) return undefined
   // |1 + s·(L/(Rs + Rl) + C·Rs·Rl/(Rs + Rl)) + s²·L·C·Rl/(Rs + Rl)|
   const rs = isMatched(line.limit) ? 2 * ohm : ohm

@@ -20,6 +20,10 @@ export type Tally = {
   readonly fitted: number
   readonly inBand: number
   readonly doubts: number
+  /** a choke that does it alone; openers followed, and those of them by a choke or a line-to-line capacitor */
+  readonly chokesAlone: number
+  readonly openers: number
+  readonly modeOpeners: number
   readonly refuted: readonly Refutation[]
 }
 
@@ -40,7 +44,7 @@ export function battle(first: number, step: number): Tally {
   const count: Record<Verdict, number> = { ok: 0, marginal: 0, fails: 0, unknown: 0 }
   const refuted: Refutation[] = []
   const byLimit = new Map<string, Record<Verdict, number>>()
-  let [fitted, inBand, doubts] = [0, 0, 0]
+  let [fitted, inBand, doubts, chokesAlone, openers, modeOpeners] = [0, 0, 0, 0, 0, 0]
   for (let index = first; index < WINDOWS; index += step) {
     const window = randomWindow(SEED, index)
     const fought: Fought = fight(window)
@@ -52,6 +56,9 @@ export function battle(first: number, step: number): Tally {
     if (fought.isFitted) fitted++
     if (fought.isInBand && fought.verdict === 'fails') inBand++
     doubts += fought.doubts
+    if (fought.isChokeAlone) chokesAlone++
+    openers += fought.openers
+    modeOpeners += fought.modeOpeners
     if (fought.refutation !== undefined)
       refuted.push({
         index,
@@ -68,9 +75,9 @@ export function battle(first: number, step: number): Tally {
       `windows ${first} + ${step}·n below ${WINDOWS}, seed ${SEED}, ${((Date.now() - began) / 1000).toFixed(1)} s`,
       line('all', count),
       ...[...byLimit].map(([name, c]) => line(`  ${name}`, c)),
-      `yes with a part, searched: ${fitted}; no, in band: ${inBand}; contraries tried: ${doubts}; refuted: ${refuted.length}`,
+      `yes with a part, searched: ${fitted}; no, in band: ${inBand}; contraries tried: ${doubts}; a choke alone: ${chokesAlone}; openers followed: ${openers}, ${modeOpeners} of them chokes or line to line; refuted: ${refuted.length}`,
       ...refuted.slice(0, 40).map(({ index, verdict, why, address }) => `#${index} ${verdict}: ${why}\n   ${address}`),
     ].join('\n'),
   )
-  return { count, fitted, inBand, doubts, refuted }
+  return { count, fitted, inBand, doubts, chokesAlone, openers, modeOpeners, refuted }
 }
