@@ -10,7 +10,7 @@ const outDir = process.env['STILLPIN_OUT'] ?? 'dist'
 const FRAME = /\/node_modules\/(preact|@preact)\/|\/src\/store\/browser-storage|vite\/preload-helper/
 /** What every start reads back, and nothing that only some of them need. */
 const STORED =
-  /\/(src\/store\/(?!tidy|restore-steps|demo|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|node_modules\/idb\/)/
+  /\/(src\/store\/(?!tidy|restore-steps|demo|photos|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|node_modules\/idb\/)/
 
 export default defineConfig({
   // Relative addresses: the same build runs at the root of a host or in any folder of it.

@@ -141,7 +141,7 @@ export const RECIPE_EDITS = {
     {
       file: 'src/store/complaint.ts',
       find: /COMPLAINT_SCHEMA = \d+([\s\S]*?)( {2}readonly rivals\?: readonly ComplaintRival)/,
-      put: 'COMPLAINT_SCHEMA = 4$1  readonly station?: string\n$2',
+      put: 'COMPLAINT_SCHEMA = 5$1  readonly station?: string\n$2',
     },
     {
       file: 'src/store/restore.ts',
@@ -149,12 +149,12 @@ export const RECIPE_EDITS = {
       put: '  station: { read: text, or: () => undefined },\n  rivals: { read: listOf(item(RIVAL))',
     },
     {
-      file: 'test/store/fixtures/v2.json',
+      file: 'test/store/fixtures/v3.json',
       find: /(\n {8}\})(\n {6}\]\n {4}\},\n {4}"lines")/,
       put: `$1,
         {
           "id": "abcdabcdabcdabcdabcdabcdabcdabcd",
-          "schemaVersion": 4,
+          "schemaVersion": 5,
           "guideVersion": 1,
           "title": "",
           "note": "",
@@ -164,6 +164,7 @@ export const RECIPE_EDITS = {
           "isDemo": false,
           "answers": {},
           "events": [],
+          "tables": {},
           "checks": [],
           "station": "north",
           "rivals": [],

@@ -1,5 +1,6 @@
 /** The shape of an investigation: suspects, evidence and events. Plain JSON-clonable data; the engine is in investigate/. */
 import type { FactKey, Source } from '../calc/types.ts'
+import type { FillInId } from './fill-ins.ts'
 import type { NodeId, SetFact } from './types.ts'
 
 /** What goes wrong, as the caller says it: the answers to the question `wrong`. */
@@ -138,6 +139,8 @@ export type Evidence = {
   readonly picker?: 'lineKind'
   readonly cautions?: readonly string[]
   readonly note?: string
+  /** a table that is filled in on its card */
+  readonly fillIn?: FillInId
 }
 
 /**

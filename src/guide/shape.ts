@@ -98,6 +98,7 @@ const evidence = record({
   picker: maybe(word('lineKind')),
   cautions: maybe(list(isText)),
   note: maybe(isText),
+  fillIn: maybe(word('events', 'breakers')),
 })
 
 const suspect = record({

@@ -1,5 +1,6 @@
 /** The shape of the guide. Everything is plain JSON-clonable data: it is stored and read back from IndexedDB. */
 import type { CheckId, FactKey, LineKindId, Source, Topology } from '../calc/types.ts'
+import type { FillInId } from './fill-ins.ts'
 import type { Found } from './investigate/ending.ts'
 import type { Standing } from './investigate/standing.ts'
 import type { Evidence, Suspect } from './investigation.ts'
@@ -140,6 +141,8 @@ export type FieldNote = {
   readonly title: string
   readonly paragraphs: readonly string[]
   readonly table?: { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] }
+  /** a table that is filled in on its page, for the triage under way */
+  readonly fillIn?: FillInId
   readonly sources: readonly [Source, ...Source[]]
   readonly related?: readonly { readonly check?: CheckId; readonly note?: string }[]
 }

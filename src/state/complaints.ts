@@ -11,7 +11,7 @@
  * Doing (each shows at once and is written behind, in order; text never leaves the screen when storage fails)
  *   `loadComplaints()`                       once at start
  *   `openComplaint(id | undefined)`
- *   `createFromTriage({title, answers, events, guideVersion, line})`, `createFromCheck({title, check, line})`
+ *   `createFromTriage({title, answers, events, tables, guideVersion, line})`, `createFromCheck({title, check, line})`
  *   `rename(id, title, base?)`, `writeNote(id, note, base?)`, `change(id, patch)`
  *   `takeText(id, field, text, left)`        one of several texts is taken, the others (`left`) go
  *   `writeLineFact(id, lineId, fact, next, base?)`  at every key; undefined takes the fact off
@@ -30,6 +30,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import { RULES_EDITION } from '../calc/edition.ts'
 import type { CheckId, Fact, FactKey, Line } from '../calc/types.ts'
+import type { Filled } from '../guide/fill-ins.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import { askToKeepStorage } from '../store/browser-storage.ts'
@@ -84,11 +85,12 @@ export function createFromTriage(parts: {
   readonly title: string
   readonly answers: Answers
   readonly events?: readonly Event[]
+  readonly tables?: Filled
   readonly guideVersion: number
   readonly line: Line
 }): Complaint {
-  const { title, answers, events, guideVersion, line } = parts
-  return add(newComplaint({ title, answers, ...(events && { events }), guideVersion, lines: [line] }))
+  const { line, ...rest } = parts
+  return add(newComplaint({ ...rest, lines: [line] }))
 }
 
 /** A new complaint from a quick check, on its line. */

@@ -16,6 +16,7 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Fact, FactKey, Line } from '../calc/types.ts'
+import type { Filled } from '../guide/fill-ins.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import type { Complaint } from '../store/complaint.ts'
@@ -147,7 +148,22 @@ export function setTriageLine(line: Line): void {
 
 /** Saves every further step into this complaint too. */
 export function attachComplaint(complaintId: string): void {
-  setTriage({ ...current.value, complaintId })
+  const { tables: _kept, ...draft } = current.value
+  setTriage({ ...draft, complaintId })
+  // Photos taken before go along; where that fails they are still found by the line they were taken for.
+  const moved = import('../store/photos.ts').then(({ movePhotos }) => movePhotos(draft.line.id, complaintId))
+  moved.catch(() => undefined)
+}
+
+/** Replaces the tables filled in so far; only while the triage is kept in no complaint. */
+export function setTriageTables(tables: Filled): void {
+  setTriage({ ...current.value, tables })
+}
+
+/** Whose the photos of this triage are: its complaint, and the line it was begun on. */
+export function photoOwners(): readonly string[] {
+  const { complaintId, line } = current.value
+  return complaintId === undefined ? [line.id] : [complaintId, line.id]
 }
 
 /** Puts another triage in place of this one, which can be brought back if it is kept nowhere else. */

@@ -1,4 +1,5 @@
 import type { CheckId, Line } from '../calc/types.ts'
+import type { Filled } from '../guide/fill-ins.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import type { Kept } from './gate.ts'
@@ -6,7 +7,7 @@ import { newId } from './ids.ts'
 import { type KeptLine, keptLine } from './line.ts'
 
 /** Version of the complaint's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const COMPLAINT_SCHEMA = 3
+export const COMPLAINT_SCHEMA = 4
 
 /**
  * A check that was run for a complaint, never its result: on a line of the complaint, or (as it was kept earlier) on the
@@ -42,6 +43,8 @@ export type ComplaintRecord = {
   readonly answers: Answers
   readonly events?: readonly Event[]
   readonly checks: readonly SavedCheck[]
+  /** tables filled in on the screen */
+  readonly tables?: Filled
   readonly rivals?: readonly ComplaintRival[]
   readonly kept: readonly Kept[]
 }
@@ -51,7 +54,7 @@ export type Complaint = ComplaintRecord & { readonly lines: readonly KeptLine[] 
 
 /** The parts of a complaint that may be changed after it was made. */
 export type ComplaintPatch = Partial<
-  Pick<Complaint, 'title' | 'note' | 'answers' | 'events' | 'guideVersion' | 'checks'>
+  Pick<Complaint, 'title' | 'note' | 'answers' | 'events' | 'tables' | 'guideVersion' | 'checks'>
 >
 
 /** A complaint made now, with the given parts filled in. */

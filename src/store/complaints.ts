@@ -27,7 +27,7 @@ export async function listComplaints(): Promise<readonly Complaint[]> {
 /** One complaint, deleted or not, or undefined when there is none with this id. */
 export function getComplaint(id: string): Promise<Complaint | undefined> {
   return inOneGo(['complaints', 'lines'], async (desk) => {
-    const [raw, lines] = await Promise.all([desk.get('complaints', id), desk.linesOf(id)])
+    const [raw, lines] = await Promise.all([desk.get('complaints', id), desk.ownedBy('lines', id)])
     if (raw === undefined) return undefined
     return assemble(
       restoreRecord(raw),

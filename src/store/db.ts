@@ -3,10 +3,10 @@ import { type DBSchema, deleteDB, type IDBPDatabase, type IDBPTransaction, openD
 import { databases } from './browser-storage.ts'
 import { isRecord } from './plain.ts'
 import { splitLines } from './split-lines.ts'
-import { asStoreError, isLostConnection, reportTrouble, StoreError } from './trouble.ts'
+import { asStoreError, isLostConnection, reportTrouble, StoreError, type StoreTrouble } from './trouble.ts'
 
 export const DB_NAME = 'stillpin'
-export const DB_VERSION = 2
+export const DB_VERSION = 3
 
 /** Nobody waits longer than this for a storage that does not answer: the app goes on in memory. */
 export const SILENT_AFTER_MS = 2000
@@ -18,11 +18,14 @@ const HELD_AFTER_MS = 5000
 interface Schema extends DBSchema {
   complaints: { key: string; value: unknown }
   lines: { key: [string, string]; value: unknown }
+  photos: { key: [string, string]; value: unknown }
   guide: { key: string; value: unknown }
   meta: { key: string; value: unknown }
 }
 type Connection = IDBPDatabase<Schema>
-export type StoreName = 'complaints' | 'lines' | 'guide' | 'meta'
+export type StoreName = 'complaints' | 'lines' | 'photos' | 'guide' | 'meta'
+/** Stores whose records belong to another one, named first in their key. */
+export type OwnedStore = 'lines' | 'photos'
 type Upgrade = IDBPTransaction<Schema, StoreName[], 'versionchange'>
 
 /** One step per version, each run once, oldest first, in the one transaction of the upgrade. Steps that shipped are never changed. */
@@ -36,6 +39,7 @@ async function upgrade(db: Connection, oldVersion: number, tx: Upgrade): Promise
     db.createObjectStore('lines', { keyPath: ['complaintId', 'id'] })
     if (oldVersion === 1) await makeLinesRecords(tx)
   }
+  if (oldVersion < 3) db.createObjectStore('photos', { keyPath: ['owner', 'id'] })
 }
 
 /** Version 2: a line is a record of its own. */
@@ -122,9 +126,9 @@ async function withConnection<T>(job: (db: Connection) => Promise<T>): Promise<T
 
 /**
  * Runs `job`; a storage that stays silent fails, so that nobody waits for it, and is told of when it answers after all.
- * Fails with a `StoreError`, also reported.
+ * Fails with a `StoreError`, also reported unless it is one the caller tells of (`ownTrouble`).
  */
-async function withDb<T>(job: (db: Connection) => Promise<T>): Promise<T> {
+async function withDb<T>(job: (db: Connection) => Promise<T>, ownTrouble?: StoreTrouble): Promise<T> {
   const asked = withConnection(job)
   let isLate = false
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -145,7 +149,7 @@ async function withDb<T>(job: (db: Connection) => Promise<T>): Promise<T> {
     return await Promise.race([asked, silence])
   } catch (error) {
     const trouble = asStoreError(error)
-    reportTrouble(trouble)
+    if (trouble.trouble !== ownTrouble) reportTrouble(trouble)
     throw trouble
   } finally {
     clearTimeout(timer)
@@ -153,11 +157,16 @@ async function withDb<T>(job: (db: Connection) => Promise<T>): Promise<T> {
 }
 
 type Key = string | [string, string]
-const rangeOf = (complaintId: string): IDBKeyRange => IDBKeyRange.bound([complaintId], [complaintId, []])
+const rangeOf = (owner: string): IDBKeyRange => IDBKeyRange.bound([owner], [owner, []])
 
 /** The value under a key, or undefined. Fails with a `StoreError`. */
 export function readOne(store: StoreName, key: Key): Promise<unknown> {
   return withDb((db) => db.get(store, key))
+}
+
+/** All values of an owner. Fails with a `StoreError`. */
+export function readOwned(store: OwnedStore, owner: string): Promise<readonly unknown[]> {
+  return withDb((db) => db.getAll(store, rangeOf(owner)))
 }
 
 /** All values of a store. Fails with a `StoreError`. */
@@ -170,18 +179,23 @@ export type Desk = {
   readonly get: (store: StoreName, key: Key) => Promise<unknown>
   /** all values of a store with their keys */
   readonly all: (store: StoreName) => Promise<readonly (readonly [key: IDBValidKey, value: unknown])[]>
-  readonly linesOf: (complaintId: string) => Promise<readonly unknown[]>
+  readonly keys: (store: StoreName) => Promise<readonly IDBValidKey[]>
+  readonly ownedBy: (store: OwnedStore, owner: string) => Promise<readonly unknown[]>
   /** the key only where the record does not name it itself */
   readonly put: (store: StoreName, value: unknown, key?: string) => Promise<unknown>
   readonly remove: (store: StoreName, key: IDBValidKey) => Promise<void>
-  readonly removeLinesOf: (complaintId: string) => Promise<void>
+  readonly removeOwned: (store: OwnedStore, owner: string) => Promise<void>
 }
 
 /**
  * Reads and writes in one transaction: all of it is on disk before it resolves, or nothing is. Nothing but the desk may
- * be waited for inside. Fails with a `StoreError`.
+ * be waited for inside. Fails with a `StoreError`; `ownTrouble` is told of by the caller alone.
  */
-export function inOneGo<T>(stores: StoreName[], job: (desk: Desk) => Promise<T>): Promise<T> {
+export function inOneGo<T>(
+  stores: StoreName[],
+  job: (desk: Desk) => Promise<T>,
+  ownTrouble?: StoreTrouble,
+): Promise<T> {
   return withDb(async (db) => {
     const tx = db.transaction(stores, 'readwrite', { durability: 'strict' })
     const remove = (store: StoreName, key: IDBValidKey | IDBKeyRange) => tx.objectStore(store).delete(key as Key)
@@ -191,14 +205,15 @@ export function inOneGo<T>(stores: StoreName[], job: (desk: Desk) => Promise<T>)
         const [keys, values] = await Promise.all([tx.objectStore(store).getAllKeys(), tx.objectStore(store).getAll()])
         return keys.map((key, index) => [key, values[index]] as const)
       },
-      linesOf: (complaintId) => tx.objectStore('lines').getAll(rangeOf(complaintId)),
+      keys: (store) => tx.objectStore(store).getAllKeys(),
+      ownedBy: (store, owner) => tx.objectStore(store).getAll(rangeOf(owner)),
       put: (store, value, key) => tx.objectStore(store).put(value, key),
       remove,
-      removeLinesOf: (complaintId) => remove('lines', rangeOf(complaintId)),
+      removeOwned: (store, owner) => remove(store, rangeOf(owner)),
     }
     const [result] = await Promise.all([job(desk), tx.done])
     return result
-  })
+  }, ownTrouble)
 }
 
 /** Stores a value under a key, on disk before it resolves. Fails with a `StoreError`. */

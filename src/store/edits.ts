@@ -5,6 +5,7 @@
  * kept: the one written now, and the other beside it as a rival until one of them is taken.
  */
 import type { Fact, FactKey, Line, Rival } from '../calc/types.ts'
+import type { Filled } from '../guide/fill-ins.ts'
 import {
   type ComplaintPatch,
   type ComplaintRecord,
@@ -28,6 +29,7 @@ export type ComplaintEdit =
       readonly base?: { readonly [K in ComplaintText]?: string }
     }
   | { readonly do: 'check'; readonly id: string; readonly at: string; readonly check: SavedCheck }
+  | ({ readonly do: 'cell'; readonly id: string; readonly at: string } & CellEdit)
   | ({ readonly do: 'settle'; readonly id: string; readonly at: string; readonly field: ComplaintText } & Choice)
   | { readonly do: 'delete' | 'undelete'; readonly id: string; readonly at: string }
 
@@ -41,6 +43,15 @@ export type LineEdit = { readonly id: string; readonly lineId: string; readonly 
 
 /** A fact as it is now (absent: taken off), typed on `base`. */
 export type FactEdit = { readonly fact: FactKey; readonly next?: Fact; readonly base: string }
+
+/** One cell of a table that is filled in, typed on `base`. */
+export type CellEdit = {
+  readonly table: string
+  readonly row: number
+  readonly column: string
+  readonly text: string
+  readonly base: string
+}
 
 /** The text that was taken, and the rivals that were seen and left. */
 export type Choice = { readonly text: string; readonly left: readonly string[] }
@@ -134,6 +145,8 @@ export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: b
     }
     case 'check':
       return withCheck(old, record, edit.check)
+    case 'cell':
+      return { ...record, tables: writeCell(old.tables, edit, staysNewer) }
     case 'settle': {
       const own = (old.rivals ?? []).filter((one) => one.field === edit.field)
       const others = (old.rivals ?? []).filter((one) => one.field !== edit.field)
@@ -148,6 +161,21 @@ export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: b
       return rest
     }
   }
+}
+
+/**
+ * The tables with one cell written. Where somebody typed another text there meanwhile, that one goes on in a line of its
+ * own; with `staysNewer`, this one does.
+ */
+export function writeCell(filled: Filled = {}, cell: CellEdit, staysNewer = false): Filled {
+  const { table, row, column, text, base } = cell
+  const before = filled[table] ?? []
+  const rows = Array.from({ length: Math.max(before.length, row + 1) }, (_, at) => before[at] ?? {})
+  const there = rows[row]?.[column] ?? ''
+  const isOthers = there !== '' && there !== base && there !== text
+  const [stays, apart] = isOthers && staysNewer ? [there, text] : [text, there]
+  const written = rows.map((one, at) => (at === row ? { ...one, [column]: stays } : one))
+  return { ...filled, [table]: isOthers && apart !== '' ? [...written, { [column]: apart }] : written }
 }
 
 /** The line with one fact written. */

@@ -1,4 +1,6 @@
 /** Small things the app remembers between starts: theme, current triage, scratch line, and what made room for them. */
+
+import type { Filled } from '../guide/fill-ins.ts'
 import { eventsFrom } from '../guide/investigate/events.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
@@ -8,13 +10,16 @@ import { id, type Kept, readRecord, schema, type Table, time, version } from './
 import { newId } from './ids.ts'
 import { holdsAnything, type LooseLine, newLine, restoreLoose } from './line.ts'
 import { isRecord } from './plain.ts'
-import { answersOf, eventsOf, isBefore } from './restore.ts'
+import { answersOf, eventsOf, isBefore, tablesOf } from './restore.ts'
 
 /** What the user chose; `auto` follows the system. */
 export type ThemeChoice = 'auto' | 'day' | 'dark' | 'night' | 'glare'
 
 /** Version of a triage's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const TRIAGE_SCHEMA = 2
+export const TRIAGE_SCHEMA = 3
+
+/** The version of a triage that first kept its history. */
+const WITH_EVENTS = 2
 
 /** The triage under way: answers and typed facts, and the complaint it is saved in, if any. Its line's id is its own. */
 export type TriageDraft = {
@@ -23,6 +28,8 @@ export type TriageDraft = {
   readonly answers: Answers
   /** the history behind the answers, oldest first */
   readonly events?: readonly Event[]
+  /** tables filled in while it is kept in no complaint */
+  readonly tables?: Filled
   readonly guideVersion: number
   readonly line: LooseLine
   readonly complaintId?: string
@@ -34,6 +41,7 @@ const TRIAGE: Table<Omit<TriageDraft, 'kept'>> = {
   updatedAt: { read: time, or: () => '1970-01-01T00:00:00.000Z' },
   answers: { read: answersOf, or: () => ({}) },
   events: { read: eventsOf, or: () => undefined },
+  tables: { read: tablesOf, or: () => undefined },
   guideVersion: { read: version, or: () => 0 },
   line: { read: (value, _at, { from }) => (isRecord(value) ? restoreLoose(value, from) : undefined), or: newLine },
   complaintId: { read: id, or: () => undefined },
@@ -71,14 +79,15 @@ export function emptyTriage(): TriageDraft {
 }
 
 /** True for a triage that stands nowhere else and holds an answer or anything typed. */
-export function isUnkept({ complaintId, answers, line }: TriageDraft): boolean {
-  return complaintId === undefined && (Object.keys(answers).length > 0 || holdsAnything(line))
+export function isUnkept({ complaintId, answers, tables, line }: TriageDraft): boolean {
+  const isEmpty = Object.keys(answers).length === 0 && tables === undefined && !holdsAnything(line)
+  return complaintId === undefined && !isEmpty
 }
 
 /** The gate for a triage; anything else becomes an empty one. Never throws. */
 export function restoreTriage(raw: unknown): TriageDraft {
   const draft = readRecord(TRIAGE, isRecord(raw) ? raw : {}, 'stored')
-  if (!isBefore(raw, TRIAGE_SCHEMA) || draft.events !== undefined) return draft
+  if (!isBefore(raw, WITH_EVENTS) || draft.events !== undefined) return draft
   return { ...draft, events: eventsFrom(draft.answers, draft.updatedAt) }
 }
 

@@ -1,7 +1,7 @@
 /** Reads steps back from text that anything may have touched. */
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import type { ComplaintPatch, ComplaintText } from './complaint.ts'
-import type { FactEdit, LinePatch } from './edits.ts'
+import type { CellEdit, FactEdit, LinePatch } from './edits.ts'
 import { isFactKey } from './ids.ts'
 import { restoreKeptLine, restoreLoose } from './line.ts'
 import { restoreTriage } from './meta.ts'
@@ -65,6 +65,10 @@ function restoreEdit(
       const [saved] = restorePatch({ checks: [check] }).checks ?? []
       return saved && { do: 'check', ...place, check: saved }
     }
+    case 'cell': {
+      const cell = restoreCell(raw)
+      return cell && { do: 'cell', ...place, ...cell }
+    }
     case 'settle': {
       const field = raw['field'] === 'title' || raw['field'] === 'note' ? raw['field'] : undefined
       return field && text !== undefined ? { do: 'settle', ...place, field, text, left: seen } : undefined
@@ -97,6 +101,17 @@ function restorePatch(raw: Record<string, unknown>): ComplaintPatch {
   const whole: Record<string, unknown> = { ...restoreRecord(raw) }
   return Object.fromEntries(entriesOf(raw).flatMap(([key]) => (key in whole ? [[key, whole[key]]] : [])))
 }
+
+function restoreCell(raw: Record<string, unknown>): CellEdit | undefined {
+  const [table, column, text] = [textOf(raw['table']), textOf(raw['column']), textOf(raw['text'])]
+  const row = Number(raw['row'])
+  if (table === undefined || column === undefined || text === undefined) return undefined
+  return isRowNumber(row) ? { table, row, column, text, base: textOf(raw['base']) ?? '' } : undefined
+}
+
+/** Nobody fills in more lines by hand; a wild number would make a list of that length. */
+const MOST_ROWS = 1000
+const isRowNumber = (row: number): boolean => Number.isSafeInteger(row) && row >= 0 && row < MOST_ROWS
 
 const LINE_PARTS = ['name', 'gate', 'trials'] as const
 

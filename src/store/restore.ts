@@ -1,4 +1,6 @@
 /** The gate for complaints: whatever comes in, a valid complaint comes out, and what is not understood is kept aside. */
+
+import type { Filled } from '../guide/fill-ins.ts'
 import { eventsFrom } from '../guide/investigate/events.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
@@ -54,6 +56,11 @@ const EVENT: Table<Event> = {
 /** The history of a triage. */
 export const eventsOf: Reader<readonly Event[]> = listOf(item(EVENT))
 
+const rowOf = dictionaryOf(isNode, text)
+
+/** Tables filled in; no key of them is undefined once it was read. */
+export const tablesOf = dictionaryOf(isNode, listOf(rowOf)) as Reader<Filled>
+
 const CHECK: Table<SavedCheck> = {
   check: required((value) => (isCheckId(value) ? value : undefined)),
   address: { read: text, or: () => undefined },
@@ -85,6 +92,7 @@ const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
   answers: { read: answersOf, or: () => ({}) },
   events: { read: eventsOf, or: () => undefined },
   checks: { read: listOf(savedCheck), or: () => [] },
+  tables: { read: tablesOf, or: () => undefined },
   rivals: { read: listOf(item(RIVAL)), or: () => undefined },
 }
 

@@ -24,6 +24,7 @@ export async function performStep(step: Step, late = false): Promise<boolean> {
       return true
     case 'change':
     case 'check':
+    case 'cell':
     case 'settle':
     case 'undelete':
       return (await changeComplaint(step, late)) || (late && (await salvaged(step)))
@@ -64,6 +65,7 @@ export function applyStep(log: readonly Complaint[], step: Step, late = false): 
       )
     case 'change':
     case 'check':
+    case 'cell':
     case 'settle':
       return changed(log, step.id, (old) => ({ ...editComplaint(recordOf(old), step, late), lines: old.lines }))
     case 'delete':
@@ -98,6 +100,7 @@ function withLine(old: Complaint, edit: LineEdit, late: boolean): Complaint {
 /** One step instead of two on the same thing, neither of which is written yet; undefined where both are needed. */
 export function mergeSteps(first: Step, second: Step): Step | undefined {
   if (first.do === 'fact' && second.do === 'fact') return { ...second, base: first.base }
+  if (first.do === 'cell' && second.do === 'cell') return { ...second, base: first.base }
   if (first.do === 'change' && second.do === 'change')
     return first.base === undefined ? second : { ...second, base: first.base }
   if (first.do === 'line' && second.do === 'line') return second

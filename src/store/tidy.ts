@@ -4,6 +4,8 @@ import { addComplaint } from './complaints.ts'
 import { type Desk, inOneGo } from './db.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
 import { keptLine, newLine, restoreKeptLine } from './line.ts'
+import { restoreTriage } from './meta.ts'
+import { restorePhoto } from './photos.ts'
 import { restoreRecord } from './restore.ts'
 
 /** A deletion can be undone for this long; it is made final at the first start after that. */
@@ -12,7 +14,8 @@ const UNDO_KEPT_MS = 24 * 3_600_000
 /** Makes a complaint of a change that has outlived its own: what was typed is worth more than where it stood. */
 export function salvage(edit: ComplaintEdit | LineEdit): Promise<void> {
   const fresh: Complaint = { ...newComplaint({ title: 'Recovered' }), id: edit.id }
-  if (edit.do === 'change') return addComplaint({ ...fresh, ...editComplaint(recordOf(fresh), edit, false) })
+  if (edit.do === 'change' || edit.do === 'cell')
+    return addComplaint({ ...fresh, ...editComplaint(recordOf(fresh), edit, false) })
   if (edit.do !== 'fact') return Promise.resolve()
   const line = keptLine({ ...newLine('recovered'), id: edit.lineId }, edit.id, 0)
   return addComplaint({ ...fresh, lines: [editLine(line, edit, false)] }, edit.lineId)
@@ -26,7 +29,7 @@ const isDue = (at: string | undefined, nowMs: number): boolean =>
  * what stands under an id that cannot be used another one, on disk too. Returns how many records were removed.
  */
 export function tidyLog(nowMs = Date.now()): Promise<number> {
-  return inOneGo(['complaints', 'lines'], async (desk) => {
+  return inOneGo(['complaints', 'lines', 'photos', 'meta'], async (desk) => {
     let removed = 0
     const known = new Map<string, ComplaintRecord>()
     const renamed = new Map<unknown, string>()
@@ -34,7 +37,7 @@ export function tidyLog(nowMs = Date.now()): Promise<number> {
       const record = restoreRecord(raw)
       if (isDue(record.deletedAt, nowMs)) {
         await desk.remove('complaints', key)
-        if (typeof key === 'string') await desk.removeLinesOf(key)
+        if (typeof key === 'string') await desk.removeOwned('lines', key)
         removed++
         continue
       }
@@ -45,6 +48,7 @@ export function tidyLog(nowMs = Date.now()): Promise<number> {
       await desk.remove('complaints', key)
     }
     removed += await tidyLines(desk, known, renamed, nowMs)
+    await tidyPhotos(desk, nowMs)
     return removed
   })
 }
@@ -77,4 +81,28 @@ async function tidyLines(
     await desk.put('complaints', { ...record, id })
   }
   return removed
+}
+
+/** Ids that photos may belong to: complaints, their lines, and the lines of the triages under way or set aside. */
+async function ownersOf(desk: Desk): Promise<ReadonlySet<unknown>> {
+  const [complaints, lines, triage, aside] = await Promise.all([
+    desk.keys('complaints'),
+    desk.keys('lines'),
+    desk.get('meta', 'triage'),
+    desk.get('meta', 'triagesAside'),
+  ])
+  const triages = [triage, ...(Array.isArray(aside) ? aside : [])].map((raw) => restoreTriage(raw).line.id)
+  return new Set([...complaints, ...lines.map((key) => (Array.isArray(key) ? key[1] : key)), ...triages])
+}
+
+/** Photos whose owner is gone go with it, a day after they were taken: another window may not have written its owner yet. */
+async function tidyPhotos(desk: Desk, nowMs: number): Promise<void> {
+  const keys = await desk.keys('photos')
+  if (keys.length === 0) return
+  const owners = await ownersOf(desk)
+  for (const key of keys) {
+    const [owner, id] = Array.isArray(key) ? key : []
+    if (owners.has(owner) || typeof owner !== 'string' || typeof id !== 'string') continue
+    if (isDue(restorePhoto(await desk.get('photos', [owner, id]))?.takenAt, nowMs)) await desk.remove('photos', key)
+  }
 }

@@ -13,6 +13,7 @@ import './styles/parts.css'
 import './styles/pictures.css'
 import './styles/screens.css'
 import './styles/check.css'
+import './styles/cards.css'
 import './styles/print.css'
 
 const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)

@@ -384,7 +384,7 @@ describe('a record that is not there any more', () => {
     })
     await db.inOneGo(['complaints', 'lines'], async (desk) => {
       await desk.remove('complaints', id)
-      await desk.removeLinesOf(id)
+      await desk.removeOwned('lines', id)
     })
     app.writeNote(id, 'still typing')
     await app.settled()

@@ -115,7 +115,7 @@ describe('what was typed just before the window closed', () => {
     const { inOneGo } = await import('../../src/store/db.ts')
     await inOneGo(['complaints', 'lines'], async (desk) => {
       await desk.remove('complaints', made.id)
-      await desk.removeLinesOf(made.id)
+      await desk.removeOwned('lines', made.id)
     })
     expect((await start()).complaints.value).toMatchObject([{ title: 'Recovered', note: 'late words' }])
   })

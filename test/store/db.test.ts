@@ -1,8 +1,12 @@
 import { readdirSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { replay } from '../../src/guide/engine.ts'
+import { GUIDE } from '../../src/guide/guide.ts'
 import { eventsFrom } from '../../src/guide/investigate/events.ts'
+import { translateEvents } from '../../src/guide/retired.ts'
+import type { Answers } from '../../src/guide/types.ts'
 import { COMPLAINT_SCHEMA } from '../../src/store/complaint.ts'
-import { listComplaints } from '../../src/store/complaints.ts'
+import { getComplaint, listComplaints } from '../../src/store/complaints.ts'
 import {
   changeOne,
   closeStore,
@@ -15,10 +19,12 @@ import {
 } from '../../src/store/db.ts'
 import { LINE_FIELDS, LINE_SCHEMA } from '../../src/store/line.ts'
 import { readScratch, readTheme, readTriage, TRIAGE_FIELDS, TRIAGE_SCHEMA } from '../../src/store/meta.ts'
+import { listPhotos, PHOTO_FIELDS, PHOTO_SCHEMA } from '../../src/store/photos.ts'
 import { COMPLAINT_FIELDS, restoreRecord } from '../../src/store/restore.ts'
 import { StoreError, type StoreTrouble, watchStore } from '../../src/store/trouble.ts'
 import v1 from './fixtures/v1.json' with { type: 'json' }
 import v2 from './fixtures/v2.json' with { type: 'json' }
+import v3 from './fixtures/v3.json' with { type: 'json' }
 import { freshStore } from './fresh-store.ts'
 
 beforeEach(freshStore)
@@ -41,11 +47,15 @@ type Fixture = {
   >
 }
 
+/** JSON has no buffers: those of a fixture are written in base 64. */
+const withBytes = (record: object): object =>
+  'bytes' in record ? { ...record, bytes: new Uint8Array(Buffer.from(String(record.bytes), 'base64')).buffer } : record
+
 async function seed({ databaseVersion, stores }: Fixture): Promise<void> {
   const db = await openRaw(databaseVersion, (fresh) => {
     for (const [name, { keyPath, records }] of Object.entries(stores)) {
       const store = fresh.createObjectStore(name, keyPath === null ? {} : { keyPath })
-      if (Array.isArray(records)) for (const record of records) store.put(record)
+      if (Array.isArray(records)) for (const record of records) store.put(withBytes(record))
       else for (const [key, record] of Object.entries(records)) store.put(record, key)
     }
   })
@@ -57,7 +67,7 @@ const RECORDS = {
   complaint: {
     now: COMPLAINT_SCHEMA,
     fields: COMPLAINT_FIELDS,
-    of: [...v1.stores.complaints.records, ...v2.stores.complaints.records],
+    of: [...v1.stores.complaints.records, ...v2.stores.complaints.records, ...v3.stores.complaints.records],
   },
   line: { now: LINE_SCHEMA, fields: LINE_FIELDS.kept, of: v2.stores.lines.records },
   'scratch line': {
@@ -68,8 +78,9 @@ const RECORDS = {
   triage: {
     now: TRIAGE_SCHEMA,
     fields: TRIAGE_FIELDS,
-    of: [v2.stores.meta.records.triage, ...v2.stores.meta.records.triagesAside],
+    of: [v2.stores.meta.records.triage, ...v2.stores.meta.records.triagesAside, v3.stores.meta.records.triage],
   },
+  photo: { now: PHOTO_SCHEMA, fields: PHOTO_FIELDS, of: v3.stores.photos.records },
 } as const
 
 function troubles(): (StoreTrouble | undefined)[] {
@@ -83,7 +94,7 @@ describe('the database', () => {
     await writeOne('meta', 'theme', 'dark')
     closeStore()
     const db = await openRaw(DB_VERSION)
-    expect([...db.objectStoreNames]).toEqual(['complaints', 'guide', 'lines', 'meta'])
+    expect([...db.objectStoreNames]).toEqual(['complaints', 'guide', 'lines', 'meta', 'photos'])
     db.close()
   })
 
@@ -186,6 +197,30 @@ describe('the database', () => {
     expect(await readScratch()).toMatchObject({ ...scratch, schemaVersion: LINE_SCHEMA })
     const line = { ...triage.line, schemaVersion: LINE_SCHEMA }
     expect(await readTriage()).toMatchObject({ ...triage, ...history(triage), line, schemaVersion: TRIAGE_SCHEMA })
+  })
+
+  it('opens a version 3 storage: tables and photos as they were, and answers under retired ids as events of their last change', async () => {
+    await seed(v3)
+    const [old, full] = v3.stores.complaints.records
+    const kept = await listComplaints()
+    expect(kept.find(({ id }) => id === old?.id)).toMatchObject({
+      answers: old?.answers,
+      events: eventsFrom({ ...old?.answers } as Answers, old?.updatedAt ?? ''),
+    })
+    const stored = kept.find(({ id }) => id === old?.id)
+    const meaning = translateEvents(stored?.events ?? []).map(
+      ({ evidence, option, at }) => `${evidence} ${option} ${at}`,
+    )
+    expect(meaning.slice(3)).toEqual([`volume still ${old?.updatedAt}`, `grounds-mv follows ${old?.updatedAt}`])
+    expect(replay(GUIDE, stored?.answers ?? {}, stored?.events)).toMatchObject({
+      unusedAnswers: [],
+      answers: { volume: 'still', 'grounds-mv': 'follows' },
+    })
+    expect(await getComplaint(full?.id ?? '')).toMatchObject({ tables: full?.tables, events: full?.events })
+    expect(await readTriage()).toMatchObject({ tables: v3.stores.meta.records.triage.tables })
+    const [photo] = await listPhotos([full?.id ?? ''])
+    expect(photo).toMatchObject({ evidence: 'strap-trial', widthPx: 1600 })
+    expect(Buffer.from(photo?.bytes ?? new ArrayBuffer(0)).toString()).toBe('RIFF')
   })
 
   it('writes with strict durability', async () => {

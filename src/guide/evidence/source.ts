@@ -67,6 +67,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
       },
     ),
     note: 'breaker-matrix',
+    fillIn: 'breakers',
   },
   {
     id: 'source-kind',
@@ -745,5 +746,6 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
       },
     ),
     note: 'event-table',
+    fillIn: 'events',
   },
 ]

@@ -24,18 +24,9 @@ export const TEST_NOTES: readonly FieldNote[] = [
     paragraphs: [
       'All off but the victim, on the battery, engine stopped. Then one at a time: on, off, on. Only breakers the manual allows, on the ground.',
       'None alone: try pairs. Four cells tell two together: neither, first, second, both.',
-      'Copy the table and fill it in: 0 gone, 1 just there, 2 disturbs.',
+      'Fill it in: 0 gone, 1 just there, 2 disturbs. It is kept with the complaint.',
     ],
-    table: {
-      head: ['Switch or breaker', 'off', 'on', 'off', 'with …'],
-      rows: [
-        ['1. …', '', '', '', ''],
-        ['2. …', '', '', '', ''],
-        ['3. …', '', '', '', ''],
-        ['4. …', '', '', '', ''],
-        ['5. …', '', '', '', ''],
-      ],
-    },
+    fillIn: 'breakers',
     sources: [PRACTICE],
     related: [{ note: 'on-off-on' }],
   },
@@ -203,15 +194,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       'Weather: charging. Place: a field. Height, cold or shaking: a contact or pressure. Configuration: repeat it on the ground.',
       'Never pull a breaker in flight to find noise.',
     ],
-    table: {
-      head: ['Time', 'Place', 'Height', 'Air °C', 'Weather', 'Configuration', 'What happened'],
-      rows: [
-        ['1.', '', '', '', '', '', ''],
-        ['2.', '', '', '', '', '', ''],
-        ['3.', '', '', '', '', '', ''],
-        ['4.', '', '', '', '', '', ''],
-      ],
-    },
+    fillIn: 'events',
     sources: [PRACTICE],
     related: [{ note: 'intermittents' }],
   },

@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
-import { isEvidence, replay } from '../../guide/engine.ts'
+import { isEvidence, nodeById, replay } from '../../guide/engine.ts'
 import { translateEvents } from '../../guide/retired.ts'
 import type { Guide } from '../../guide/types.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
@@ -11,6 +11,7 @@ import { expressionReading } from '../../state/expression.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
+import { lazy } from '../lazy.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { OpenTests } from '../parts/open-tests.tsx'
@@ -23,6 +24,9 @@ import { Handover } from './handover.tsx'
 import { KeptLine } from './kept-line.tsx'
 import { dayAndTime } from './moment.ts'
 import { TitleAndNote } from './title-and-note.tsx'
+
+const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
+const Photos = lazy(async () => (await import('../parts/photos.tsx')).Photos)
 
 /** One complaint of the log: everything known about it, and ways to go on. */
 export function ComplaintScreen({ id }: { readonly id: string }) {
@@ -129,9 +133,29 @@ function TriageTrail({
           {trail.length === 0 ? 'Start the triage' : isEvidence(current) ? 'Go on with the triage' : 'Open the result'}
         </button>
       </section>
-      <Handover position={position} events={translateEvents(complaint.events ?? [])} />
+      <FillInTable
+        id="events"
+        complaintId={complaint.id}
+        {...(position.answers['when'] !== 'flight' && { whenFilled: true as const })}
+      />
+      <FillInTable id="breakers" complaintId={complaint.id} whenFilled />
+      <Photos owners={ownersOf(complaint)} titleOf={(id) => titleIn(content, id)} />
+      <Handover
+        position={position}
+        events={translateEvents(complaint.events ?? [])}
+        tables={complaint.tables}
+        photos={<Photos owners={ownersOf(complaint)} titleOf={(id) => titleIn(content, id)} isPlain />}
+      />
     </>
   )
+}
+
+const ownersOf = ({ id, lines }: Complaint): readonly string[] => [id, ...lines.map((line) => line.id)]
+
+/** The text of an item; of one this guide does not have, its id. */
+function titleIn(content: Guide, id: string): string {
+  const node = nodeById(content, id)
+  return node !== undefined && isEvidence(node) ? node.text : id
 }
 
 /** Checks of this complaint that no line holds: of a version that has more of them than this one. */

@@ -1,9 +1,19 @@
+import type { ComponentChildren } from 'preact'
+import { FILL_INS, type Filled, type FillInId, filledRows } from '../../guide/fill-ins.ts'
 import type { Event } from '../../guide/investigation.ts'
 import type { Position } from '../../guide/types.ts'
+import { FilledTable } from '../parts/fill-in.tsx'
 import { dayAndTime } from './moment.ts'
 
+type Given = {
+  readonly position: Position
+  readonly events: readonly Event[]
+  readonly tables: Filled | undefined
+  readonly photos: ComponentChildren
+}
+
 /** For the next shift: what was seen, tried and excluded, what is open, and what has to be put back. Printed as it is. */
-export function Handover({ position, events }: { readonly position: Position; readonly events: readonly Event[] }) {
+export function Handover({ position, events, tables, photos }: Given) {
   const { trail, standings, openTests, setAside } = position
   if (trail.length === 0) return null
   const seen = trail.filter(({ node }) => node.kind === 'ask' && node.about !== 'safety')
@@ -20,6 +30,9 @@ export function Handover({ position, events }: { readonly position: Position; re
           ({ node, label, isVoid }) => `${node.text} ${label}${besides(events, node.id)}${isVoid ? VOID : ''}`,
         )}
       />
+      <FilledIn tables={tables} id="events" />
+      <FilledIn tables={tables} id="breakers" />
+      {photos}
       <List title="Excluded" items={excluded.map(({ suspect }) => suspect.name)} />
       <List title="Open" items={open.map(({ text }) => text)} />
       <List
@@ -40,6 +53,18 @@ function besides(events: readonly Event[], id: string): string {
   if (event === undefined) return ''
   const parts = [event.reading, event.repeats && REPEAT_WORDS[event.repeats], dayAndTime(event.at)]
   return ` (${parts.filter((part) => part !== undefined && part !== '').join('; ')})`
+}
+
+/** What was filled in of a table, where anything was. */
+function FilledIn({ tables, id }: { readonly tables: Filled | undefined; readonly id: FillInId }) {
+  const rows = filledRows(tables, id)
+  if (rows.length === 0) return null
+  return (
+    <>
+      <h3>{FILL_INS[id].title}</h3>
+      <FilledTable form={FILL_INS[id]} rows={rows} />
+    </>
+  )
 }
 
 function List(given: { readonly title: string; readonly items: readonly string[]; readonly none?: string }) {

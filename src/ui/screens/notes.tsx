@@ -5,6 +5,7 @@ import { usesOf } from '../../guide/notes-used.ts'
 import { noteTexts } from '../../guide/screen-texts.ts'
 import type { FieldNote } from '../../guide/types.ts'
 import { hashOf } from '../../state/router.ts'
+import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { ScrollX } from '../parts/scroll-x.tsx'
@@ -12,6 +13,8 @@ import { ShortForms } from '../parts/short-forms.tsx'
 import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
+
+const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
 
 /** Field notes: a list to search, or one note. */
 export function Notes({ id }: { readonly id: string | undefined }) {
@@ -95,6 +98,7 @@ function NotePage({ note }: { readonly note: FieldNote }) {
         {note.paragraphs.map((paragraph) => (
           <p key={paragraph}>{paragraph}</p>
         ))}
+        {note.fillIn && <FillInTable id={note.fillIn} />}
         {note.table && <NoteTable title={note.title} table={note.table} />}
         <ShortForms texts={noteTexts(note)} />
         <h2>Source</h2>

@@ -196,7 +196,7 @@ function Keep({
   readonly outcome: Outcome
   readonly advice: Advice
 }) {
-  const { complaintId, answers, events } = triage.value
+  const { complaintId, answers, events, tables } = triage.value
   const line = triageDesk.line.value
   const kept = complaints.value?.find((complaint) => complaint.id === complaintId)
   const [isFresh, setFresh] = useState(false)
@@ -205,6 +205,7 @@ function Keep({
       title: outcome.headline,
       answers,
       ...(events && { events }),
+      ...(tables && { tables }),
       guideVersion: guide.version,
       line,
     })

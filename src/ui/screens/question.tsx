@@ -5,6 +5,8 @@ import { itemTexts, withCautions } from '../../guide/screen-texts.ts'
 import type { Guide, Shown } from '../../guide/types.ts'
 import { give, giveFrequency, lastEvent } from '../../state/ask.ts'
 import { goTo, hashOf } from '../../state/router.ts'
+import { photoOwners } from '../../state/session.ts'
+import { lazy } from '../lazy.tsx'
 import { Cautions } from '../parts/cautions.tsx'
 import { FrequencyField } from '../parts/frequency-field.tsx'
 import { Icon } from '../parts/icon.tsx'
@@ -15,6 +17,9 @@ import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { TestCard } from '../parts/test-card.tsx'
 import { Head } from '../shell/head.tsx'
 import { Trail } from './trail.tsx'
+
+const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
+const Photos = lazy(async () => (await import('../parts/photos.tsx')).Photos)
 
 type Given = { readonly guide: Guide; readonly question: Evidence; readonly shown: Shown }
 
@@ -70,6 +75,8 @@ export function QuestionView({ guide, question, shown }: Given) {
           <FrequencyField onGive={(text) => goTo(hashOf('ask', giveFrequency(guide, text).current.id))} />
         )}
         <Answers question={question} chosen={shown.chosen} onPick={pick} />
+        {question.fillIn !== undefined && <FillInTable id={question.fillIn} />}
+        {isTest && <Photos owners={photoOwners()} evidence={question.id} titleOf={() => question.text} />}
         <Cautions ids={question.cautions ?? []} open={(question.cautions ?? []).length <= 2} />
         <details class="fold">
           <summary>Why ask?</summary>
