@@ -9,9 +9,10 @@ export const MOST_SIDE_PX = 1600
 /** A hundred photos are then 30 MB. */
 export const MOST_BYTES = 300_000
 
-const QUALITIES = [0.8, 0.65, 0.5, 0.35] as const
-/** Where the least quality is still too much, the sides shrink by this. */
-const SHRINK = 0.75
+const LEAST_QUALITY = 0.4
+const QUALITIES = [0.8, 0.6, LEAST_QUALITY] as const
+/** Where the least quality is still too much, the sides shrink at least by this. */
+const LEAST_SHRINK = 0.9
 const LEAST_SIDE_PX = 200
 
 /** Said where what was chosen cannot be kept as a photo. */
@@ -32,21 +33,22 @@ async function pictureOf(blob: Blob, type: PhotoType, size: Size): Promise<Pictu
   return { type, ...size, bytes: await blob.arrayBuffer() }
 }
 
-/** Tries less and less quality, then smaller sides, until it fits. */
+/** Tries less and less quality, then sides that shrink as far as the bytes are over, until it fits. */
 export async function shrunk(size: Size, encode: Encode): Promise<Picture> {
   let type: PhotoType = 'image/webp'
-  for (let side = MOST_SIDE_PX; side >= LEAST_SIDE_PX; side *= SHRINK) {
-    const now = fitted(size, side)
-    for (const quality of QUALITIES) {
-      let blob = await encode(now, type, quality)
-      if (blob?.type !== type) {
-        // This browser writes no such files.
-        type = 'image/jpeg'
-        blob = await encode(now, type, quality)
-      }
-      if (blob === undefined) throw new PhotoError('This browser could not draw the photo. Nothing else is affected.')
-      if (blob.size <= MOST_BYTES) return pictureOf(blob, type, now)
+  let now = fitted(size, MOST_SIDE_PX)
+  for (let attempt = 0; Math.max(now.widthPx, now.heightPx) >= LEAST_SIDE_PX || attempt === 0; attempt++) {
+    const quality = QUALITIES[Math.min(attempt, QUALITIES.length - 1)] ?? LEAST_QUALITY
+    let blob = await encode(now, type, quality)
+    if (blob?.type !== type) {
+      // This browser writes no such files.
+      type = 'image/jpeg'
+      blob = await encode(now, type, quality)
     }
+    if (blob === undefined) throw new PhotoError('This browser could not draw the photo. Nothing else is affected.')
+    if (blob.size <= MOST_BYTES) return pictureOf(blob, type, now)
+    const scale = Math.min(LEAST_SHRINK, Math.sqrt(MOST_BYTES / blob.size))
+    if (attempt >= QUALITIES.length - 1) now = fitted(size, Math.max(now.widthPx, now.heightPx) * scale)
   }
   throw new PhotoError('The photo does not get small enough to be kept. Choose another one.')
 }

@@ -26,14 +26,7 @@ export function FillInTable({ id, complaintId, whenFilled }: Given) {
       <h2>{form.title}</h2>
       <div class="screen-only">
         {Array.from({ length: count }, (_, at) => (
-          <Line
-            key={`${form.id} ${at}`}
-            form={form}
-            at={at}
-            row={rows[at] ?? {}}
-            place={place}
-            isLast={at === count - 1}
-          />
+          <Line key={`${form.id} ${at}`} form={form} at={at} row={rows[at] ?? {}} place={place} isOnly={count === 1} />
         ))}
       </div>
       {isFilled && (
@@ -53,11 +46,11 @@ type LineGiven = {
   readonly at: number
   readonly row: FilledRow
   readonly place: string | undefined
-  readonly isLast: boolean
+  readonly isOnly: boolean
 }
 
-function Line({ form, at, row, place, isLast }: LineGiven) {
-  const [isOpen, setOpen] = useState(isLast)
+function Line({ form, at, row, place, isOnly }: LineGiven) {
+  const [isOpen, setOpen] = useState(isOnly)
   const summary = form.columns.flatMap(({ id }) => row[id]?.trim() || []).join(', ')
   return (
     <details class="fold" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
