@@ -80,6 +80,8 @@ export type InputType =
       readonly min: number
       readonly max: number
       readonly many?: true
+      /** a level may be written as in a test category, "A3": the letters of the test sets it is the level of */
+      readonly category?: string
     }
   | { readonly is: 'tolerance' }
   /** a level that keeps the unit it was typed with; min and max in dB of any unit */

@@ -1,7 +1,15 @@
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
-import { axeBreaches, brightColours, brightPixels, openFolds, sideways, smallTargets } from './support/look.ts'
+import {
+  axeBreaches,
+  brightColours,
+  brightPixels,
+  LEAST_TARGET_PX,
+  openFolds,
+  sideways,
+  smallTargets,
+} from './support/look.ts'
 import { PLACES } from './support/places.ts'
 import { answerAll, heading, settled, shown, TO_A_FILTER } from './support/screen.ts'
 import { CLEAN, openSite, type Site, type Visit } from './support/site.ts'
@@ -15,7 +23,6 @@ const SIZES = [
 ] as const
 /** The narrowest phone still in use; nothing may scroll sideways there either. */
 const NARROW = { width: 320, height: 640 } as const
-const LEAST_TARGET_PX = 48
 
 /** Links inside a sentence, which may be smaller than a target: the words of each. */
 const IN_TEXT: readonly RegExp[] = []

@@ -2,6 +2,7 @@
 
 import { usualLoadOf } from '../../reference/line-kinds/usual-load.ts'
 import type { LineKind } from '../../reference/line-kinds.ts'
+import { levelInCategory } from '../quantity/category.ts'
 import { formatQuantity, printText } from '../quantity/format.ts'
 import { levelUnitOf } from '../quantity/level-unit.ts'
 import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
@@ -127,8 +128,8 @@ function readLevel(
 
 function readNumber(input: Input, text: string, express: Express | undefined): Value {
   if (input.type.is !== 'number') return 'empty'
-  const { quantity } = input.type
-  const first = parseQuantity(text, quantity)
+  const { quantity, category } = input.type
+  const first = parseQuantity(category === undefined ? text : levelInCategory(text, category), quantity)
   const read = first.is === 'expression' ? express?.(first.text, quantity) : first
   if (read === undefined) return 'pending'
   if (read.is === 'empty') return 'empty'

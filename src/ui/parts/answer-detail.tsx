@@ -5,24 +5,27 @@ import { drawn, Figure, leadOutput } from './answer.tsx'
 import { printed } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { PictureView } from './picture.tsx'
+import { StripInWords } from './strip-words.tsx'
 import { Working } from './working.tsx'
 
 type Given = { readonly check: Check; readonly result: Success; readonly live: boolean }
 
-/** Reasons that stand open: the worst ones. */
-const MOST_REASONS = 2
+/** Figures that stand open beside that of the answer; a check lists its own in the order of their weight. */
+const MOST_FIGURES = 6
 
-/** What explains the answer: the picture one acts on, every figure and the worst reasons at once, the evidence one tap away. */
+/** What explains the answer: the picture one acts on and the first figures at once, the evidence one tap away. */
 export function AnswerDetail({ check, result, live }: Given) {
   const pictures = drawn(result)
-  const reasons = unsaid(result)
   return (
     <div class={live ? 'answer-detail' : 'answer-detail stale'}>
       <Pictures pictures={pictures.filter(isActedOn)} result={result} />
       <FigureLine check={check} result={result} live={live} />
-      <Findings findings={reasons.slice(0, MOST_REASONS)} />
       <Evidence>
-        <Findings findings={reasons.slice(MOST_REASONS)} />
+        <Findings findings={unsaid(result)} />
+        {pictures.map(
+          (picture) =>
+            picture.is === 'strip' && <StripInWords key={picture.title} picture={picture} bounds={result.bounds} />,
+        )}
         <Pictures pictures={pictures.filter((picture) => !isActedOn(picture))} result={result} />
         <FigureList check={check} result={result} live={live} />
         <Bounds bounds={result.bounds} />
@@ -39,7 +42,7 @@ function Pictures({ pictures, result }: { readonly pictures: readonly Picture[];
   return (
     <>
       {pictures.map((picture) => (
-        <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} />
+        <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} bare />
       ))}
     </>
   )
@@ -52,15 +55,15 @@ function Evidence({ children }: { readonly children: ComponentChildren }) {
   const [startsOpen] = useState(() => typeof matchMedia === 'function' && matchMedia(WIDE).matches)
   return (
     <details class="fold evidence" open={startsOpen}>
-      <summary>Why: pictures, figures and their working</summary>
+      <summary>Why, figures and working</summary>
       <div class="stack">{children}</div>
     </details>
   )
 }
 
-/** Every figure that exists beside the one of the answer, in a few lines. */
+/** The first figures that exist beside the one of the answer, in a few lines. */
 function FigureLine({ check, result, live }: Given) {
-  const others = otherOutputs(check, result).filter(({ cell }) => cell.is !== 'none')
+  const others = firstOutputs(check, result)
   if (others.length === 0) return null
   return (
     <p class="figure-line">
@@ -78,6 +81,7 @@ function FigureLine({ check, result, live }: Given) {
 function FigureList({ check, result, live }: Given) {
   const lead = leadOutput(check, result)
   const first = lead && result.outputs[lead.key]
+  const said = new Set(firstOutputs(check, result).map(({ output }) => output.key))
   return (
     <section aria-label="Figures" class="figures">
       <h2>Figures</h2>
@@ -88,11 +92,17 @@ function FigureList({ check, result, live }: Given) {
       )}
       {otherOutputs(check, result).map(({ output, cell, basis }) => (
         <FoldedFigure key={output.key} label={output.label} basis={basis}>
-          <Figure outputKey={output.key} cell={cell} output={output} live={live && cell.is === 'none'} />
+          <Figure outputKey={output.key} cell={cell} output={output} live={live && !said.has(output.key)} />
         </FoldedFigure>
       ))}
     </section>
   )
+}
+
+function firstOutputs(check: Check, result: Success) {
+  return otherOutputs(check, result)
+    .filter(({ cell }) => cell.is !== 'none')
+    .slice(0, MOST_FIGURES)
 }
 
 function otherOutputs(check: Check, result: Success) {

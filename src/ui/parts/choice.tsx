@@ -4,9 +4,11 @@ import type { Option } from '../../calc/types.ts'
 import { FieldNotes, type FieldProps } from './field-notes.tsx'
 import { Icon } from './icon.tsx'
 import { OptionSearch } from './option-search.tsx'
+import { TopologyDrawing } from './topology-drawing.tsx'
 
-/** More choices than this are searched, not lined up. */
+/** More choices than this are searched, not lined up; so are a few with long names. */
 const MOST_IN_A_ROW = 8
+const MOST_LETTERS = 90
 
 export function optionsFor(field: Field): readonly Option[] {
   return field.input.type.is === 'choice' ? field.input.type.options : []
@@ -21,7 +23,9 @@ export function openWord(field: Field): string | undefined {
 }
 
 export function ChoiceField(given: FieldProps) {
-  return optionsFor(given.field).length > MOST_IN_A_ROW ? <PickerField {...given} /> : <RowField {...given} />
+  const options = optionsFor(given.field)
+  const letters = options.reduce((sum, { label }) => sum + label.length, 0)
+  return options.length > MOST_IN_A_ROW || letters > MOST_LETTERS ? <PickerField {...given} /> : <RowField {...given} />
 }
 
 function RowField(given: FieldProps) {
@@ -43,7 +47,7 @@ function RowField(given: FieldProps) {
       <span class="legend-word" id={`label-${key}`}>
         {input.label}
       </span>
-      <div class="choices">
+      <div class={choices.some(({ value }) => value === 'PI') ? 'choices drawn' : 'choices'}>
         {choices.map((option) => (
           <label key={option.value} class="choice-button">
             <input
@@ -53,7 +57,10 @@ function RowField(given: FieldProps) {
               checked={chosen === option.value}
               onChange={() => onType(option.value)}
             />
-            <span>{option.label}</span>
+            <span>
+              <TopologyDrawing value={option.value} />
+              {option.label}
+            </span>
           </label>
         ))}
       </div>

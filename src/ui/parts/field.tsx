@@ -1,7 +1,9 @@
 import type { Input } from '../../calc/types.ts'
 import { ChoiceField } from './choice.tsx'
 import { FieldNotes, type FieldProps } from './field-notes.tsx'
+import { prefixKeysOf } from './prefixes.ts'
 import { useTyped } from './typed.ts'
+import { isUnitSaid, unitOf } from './unit.ts'
 
 /** One input of a check, by its descriptor: a text, a row of choices or a switch, with its help and what is known of it. */
 export function FieldView(given: FieldProps) {
@@ -19,7 +21,8 @@ export function FieldView(given: FieldProps) {
 
 /** Keyboard that suits: whole digits for counts, the letters pad where a prefix or a unit may follow. */
 function inputMode(input: Input): 'numeric' | 'text' {
-  return input.type.is === 'number' && input.type.quantity === 'count' ? 'numeric' : 'text'
+  const { type } = input
+  return type.is === 'number' && type.quantity === 'count' && type.category === undefined ? 'numeric' : 'text'
 }
 
 function TextField(given: FieldProps) {
@@ -27,30 +30,39 @@ function TextField(given: FieldProps) {
   const { input, key, text } = field
   const typed = useTyped(text, onType)
   const id = `in-${key}`
+  const unit = unitOf(input)
   const refused = field.state === 'refused' && !isUnsaid
   return (
     <div class={`field ${isUnsaid ? 'value' : field.state}`} data-origin={field.origin?.by}>
       <label for={id}>{input.label}</label>
-      <input
-        id={id}
-        name={key}
-        type="text"
-        value={typed.shown}
-        inputMode={inputMode(input)}
-        autocomplete="off"
-        autocapitalize="none"
-        // in capitals it is set as an attribute: the property of that name is a boolean in some browsers
-        autoCorrect="off"
-        spellcheck={false}
-        enterkeyhint="done"
-        aria-invalid={refused}
-        aria-describedby={`note-${key}`}
-        onInput={(event) => typed.type(event.currentTarget.value)}
-        onBlur={() => {
-          typed.leave()
-          onLeave?.()
-        }}
-      />
+      <span class="measure">
+        <input
+          id={id}
+          name={key}
+          type="text"
+          value={typed.shown}
+          inputMode={inputMode(input)}
+          autocomplete="off"
+          autocapitalize="none"
+          // in capitals it is set as an attribute: the property of that name is a boolean in some browsers
+          autoCorrect="off"
+          spellcheck={false}
+          enterkeyhint="done"
+          aria-invalid={refused}
+          data-keys={prefixKeysOf(input)}
+          aria-describedby={`note-${key}`}
+          onInput={(event) => typed.type(event.currentTarget.value)}
+          onBlur={() => {
+            typed.leave()
+            onLeave?.()
+          }}
+        />
+        {unit !== '' && (
+          <span class={isUnitSaid(typed.shown, unit) ? 'unit said' : 'unit'} aria-hidden="true">
+            {unit}
+          </span>
+        )}
+      </span>
       <FieldNotes
         {...given}
         shown={typed.shown}

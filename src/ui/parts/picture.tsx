@@ -5,11 +5,16 @@ import { Strip } from './strip.tsx'
 import { Table } from './table.tsx'
 
 /** One part for each kind of picture; every check is shown through these four. */
-export function PictureView(given: { readonly picture: Picture; readonly bounds?: readonly SaidBound[] }) {
-  const { picture, bounds = [] } = given
+export function PictureView(given: {
+  readonly picture: Picture
+  readonly bounds?: readonly SaidBound[]
+  /** a strip's words stand elsewhere */
+  readonly bare?: boolean
+}) {
+  const { picture, bounds = [], bare = false } = given
   switch (picture.is) {
     case 'strip':
-      return <Strip picture={picture} bounds={bounds} />
+      return <Strip picture={picture} bounds={bounds} bare={bare} />
     case 'ladder':
       return <Ladder picture={picture} />
     case 'plot':

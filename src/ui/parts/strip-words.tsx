@@ -21,13 +21,7 @@ export function binding(
 }
 
 /** The two bounds of the best row in words, with their reasons. */
-export function StripWords({
-  picture,
-  bounds,
-}: {
-  readonly picture: StripPicture
-  readonly bounds: readonly SaidBound[]
-}) {
+function StripWords({ picture, bounds }: { readonly picture: StripPicture; readonly bounds: readonly SaidBound[] }) {
   const row = spokenRow(picture)
   if (!row) return null
   const least = binding(bounds, row, 'least')
@@ -66,7 +60,7 @@ export function StripWords({
   )
 }
 
-export function StripTable({ picture }: { readonly picture: StripPicture }) {
+function StripTable({ picture }: { readonly picture: StripPicture }) {
   const shown = (value: number | undefined) => (value === undefined ? '–' : printed(value, 'capacitance'))
   return (
     <details class="fold as-table">
@@ -98,5 +92,17 @@ export function StripTable({ picture }: { readonly picture: StripPicture }) {
         </table>
       </ScrollX>
     </details>
+  )
+}
+
+type Given = { readonly picture: StripPicture; readonly bounds: readonly SaidBound[] }
+
+/** What a strip shows, in words and as a table. */
+export function StripInWords(given: Given) {
+  return (
+    <>
+      <StripWords {...given} />
+      <StripTable picture={given.picture} />
+    </>
   )
 }

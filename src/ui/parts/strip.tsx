@@ -16,7 +16,7 @@ import {
   stripSpan,
   type Zone,
 } from './strip-shape.ts'
-import { StripTable, StripWords } from './strip-words.tsx'
+import { StripInWords } from './strip-words.tsx'
 import { useWidth } from './width.ts'
 
 const LETTER_PX = 12
@@ -48,9 +48,12 @@ type Frame = {
 export function Strip({
   picture,
   bounds = [],
+  bare = false,
 }: {
   readonly picture: StripPicture
   readonly bounds?: readonly SaidBound[]
+  /** its words stand elsewhere */
+  readonly bare?: boolean
 }) {
   const { box, widthPx } = useWidth<HTMLElement>()
   const id = useId()
@@ -82,8 +85,7 @@ export function Strip({
         ))}
       </svg>
       <StripLegend picture={picture} fillOf={frame.fillOf} />
-      <StripWords picture={picture} bounds={bounds} />
-      <StripTable picture={picture} />
+      {!bare && <StripInWords picture={picture} bounds={bounds} />}
     </figure>
   )
 }

@@ -35,12 +35,9 @@ export function Late({ model, desk }: Given) {
 export function GateLine({ desk }: { readonly desk: Desk }) {
   if (desk.line.value.gate === 'clear') return null
   return (
-    <p class="muted small">
-      Before any part is fitted or tried, answer the safety questions.{' '}
-      <a class="link" href="#/ask">
-        Open Ask
-      </a>
-    </p>
+    <a class="link small" href="#/ask">
+      Before any part is fitted or tried: the safety questions
+    </a>
   )
 }
 

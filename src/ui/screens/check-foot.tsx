@@ -1,3 +1,4 @@
+import type { RefObject } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { VERDICT_WORDS } from '../../calc/verdict.ts'
 import type { CheckModel } from '../../state/check.ts'
@@ -5,23 +6,49 @@ import { standing } from '../../state/runner.ts'
 import { leadOutput } from '../parts/answer.tsx'
 import { outputText } from '../parts/figure.ts'
 import { Icon } from '../parts/icon.tsx'
+import { PrefixKeys } from '../parts/prefix-keys.tsx'
 
-/** What stands at the foot of a check while the answer is out of sight: its verdict and its number. */
-export function CheckFoot({ model }: { readonly model: CheckModel }) {
-  const bar = useRef<HTMLDivElement>(null)
+type Given = { readonly model: CheckModel; readonly form: RefObject<HTMLElement | null> }
+
+/** What stands at the foot of a check: verdict and number while the answer is out of sight, and keys for the field typed in. */
+export function CheckFoot({ model, form }: Given) {
+  const foot = useRef<HTMLDivElement>(null)
   const [isAway, setAway] = useState(false)
   useEffect(() => {
-    const pane = bar.current?.parentElement?.querySelector('.answer-pane')
+    const pane = foot.current?.parentElement?.querySelector('.answer-pane')
     if (!pane || typeof IntersectionObserver === 'undefined') return
     const watcher = new IntersectionObserver(([entry]) => setAway(entry !== undefined && !entry.isIntersecting))
     watcher.observe(pane)
     return () => watcher.disconnect()
   }, [])
+  useAboveKeyboard(foot)
   return (
-    <div ref={bar} class={isAway ? 'mini shown' : 'mini'} aria-hidden="true">
-      <InOneLine model={model} />
+    <div ref={foot} class="foot">
+      <div class={isAway ? 'mini shown' : 'mini'} aria-hidden="true">
+        <InOneLine model={model} />
+      </div>
+      <PrefixKeys form={form} />
     </div>
   )
+}
+
+/** Keeps the foot above a keyboard that lies over the page: only the visual viewport knows of it. */
+function useAboveKeyboard(foot: RefObject<HTMLElement | null>): void {
+  useEffect(() => {
+    const seen = window.visualViewport
+    if (!seen) return
+    const place = () => {
+      const hiddenPx = Math.max(0, innerHeight - seen.height - seen.offsetTop)
+      foot.current?.style.setProperty('--hidden-below', `${hiddenPx}px`)
+    }
+    place()
+    seen.addEventListener('resize', place)
+    seen.addEventListener('scroll', place)
+    return () => {
+      seen.removeEventListener('resize', place)
+      seen.removeEventListener('scroll', place)
+    }
+  }, [foot])
 }
 
 function InOneLine({ model }: { readonly model: CheckModel }) {

@@ -15,6 +15,7 @@ type Given = { readonly model: CheckModel; readonly desk: Desk; readonly childre
 /** Answer, fields and what explains the answer, rendered from the descriptor of the check. */
 export function CheckPanes({ model, desk, children }: Given) {
   const panes = useRef<HTMLDivElement>(null)
+  const form = useRef<HTMLFormElement>(null)
   useStandStill(panes)
   return (
     <>
@@ -23,7 +24,12 @@ export function CheckPanes({ model, desk, children }: Given) {
         <div class="pane answer-pane">
           <AnswerPane model={model} />
         </div>
-        <form class="pane field-pane" aria-label="What is known" onSubmit={(event) => event.preventDefault()}>
+        <form
+          ref={form}
+          class="pane field-pane"
+          aria-label="What is known"
+          onSubmit={(event) => event.preventDefault()}
+        >
           {children}
           <Strangers model={model} />
           <Fields model={model} desk={desk} />
@@ -35,8 +41,8 @@ export function CheckPanes({ model, desk, children }: Given) {
           <GateLine desk={desk} />
           <Screening />
         </div>
-        <CheckFoot model={model} />
       </div>
+      <CheckFoot model={model} form={form} />
     </>
   )
 }

@@ -44,7 +44,7 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
   return (
     <>
       <Head title={check.title}>
-        <p class="muted">{check.question}</p>
+        <p class="muted check-question">{check.question}</p>
       </Head>
       <CheckPanes model={model} desk={scratchDesk}>
         <LineBefore check={check.id} />

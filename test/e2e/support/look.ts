@@ -12,6 +12,9 @@ declare global {
   }
 }
 
+/** The least a gloved finger hits. */
+export const LEAST_TARGET_PX = 48
+
 /** Opens what is folded, so that it is judged too. */
 export const openFolds = (page: Page): Promise<void> =>
   page.evaluate(() => {

@@ -29,6 +29,8 @@ import {
 } from '../noise-inputs.ts'
 import { spreadInputs } from '../spread-inputs.ts'
 
+const JUDGED_BY = 'What it is judged by'
+
 export const filterInputs = [
   {
     key: 'topology',
@@ -125,6 +127,7 @@ export const filterInputs = [
     help: 'Attenuation wanted there; gives a verdict and a mark on the plot.',
     type: { is: 'number', quantity: 'decibel', min: 0, max: 300 },
     whenEmpty: { do: 'omit' },
+    group: JUDGED_BY,
   },
   {
     key: 'lineKind',
@@ -133,6 +136,7 @@ export const filterInputs = [
     help: 'Draws the signal band into the plot.',
     type: { is: 'choice', options: lineKindOptions },
     whenEmpty: { do: 'omit' },
+    group: JUDGED_BY,
   },
   {
     key: 'mode',
@@ -151,6 +155,7 @@ export const filterInputs = [
       name: 'the mode of the noise',
       how: 'A probe around both wires together shows common mode; a choke takes that and lets differential pass. Needed with a choke only.',
     },
+    group: JUDGED_BY,
   },
   esrInput,
   eslInput,

@@ -22,6 +22,8 @@ function asEntered<I extends Input>({ defaultText: _usual, ...input }: I) {
 
 const [tolerance, temperature, bias, ageing, ageingPerDecade] = spreadInputs
 
+const FILTER = 'Rest of the filter'
+
 export const loadingInputs = [
   lineKindInput,
   {
@@ -32,7 +34,7 @@ export const loadingInputs = [
     type: FARADS,
     whenEmpty: { do: 'omit' },
   },
-  crossInput,
+  { ...crossInput, group: FILTER },
   {
     key: 'inductanceH',
     fact: 'inductanceH',
@@ -40,6 +42,7 @@ export const loadingInputs = [
     help: 'In series with each leg. With a capacitor it can ring. Empty: none.',
     type: HENRIES,
     whenEmpty: { do: 'omit' },
+    group: FILTER,
   },
   {
     key: 'topology',
@@ -48,6 +51,7 @@ export const loadingInputs = [
     help: 'Matters with an inductor: a T has two of them. Empty: one inductor at the driver side.',
     type: { is: 'choice', options: TOPOLOGIES.map((t) => ({ value: t, label: TOPOLOGY_LABEL[t] })) },
     whenEmpty: { do: 'omit' },
+    group: FILTER,
   },
   suppressorInput,
   existingInput,

@@ -45,7 +45,6 @@ export const lineInputs = [
       name: 'the highest line peak',
       how: 'The supply standard the aircraft is built to, or a peak-reading meter on the line in every mode.',
     },
-    group: BUS,
   },
   {
     key: 'busMinV',
@@ -74,7 +73,6 @@ export const lineInputs = [
       name: 'what the supply is built to',
       how: 'The electrical data of the aircraft name the standard of its supply.',
     },
-    group: BUS,
   },
   {
     key: 'busSourceOhm',
@@ -96,7 +94,6 @@ export const lineInputs = [
       name: 'the line',
       how: 'The wiring diagram names it; the connector pin-out of the equipment does too.',
     },
-    group: BUS,
   },
   { ...existingInput, group: BUS },
   { ...bitRateInput, group: BUS },

@@ -21,6 +21,7 @@ export const partInputs = [
     help: 'At 25 °C, used as it is: the maximum for clamp volts. Empty, and no stand-off: no suppressor.',
     type: { is: 'number', quantity: 'voltage', min: 0.1, max: 1e5 },
     whenEmpty: { do: 'omit' },
+    group: PART,
   },
   {
     key: 'ratedPulseW',
@@ -41,6 +42,7 @@ export const partInputs = [
     help: '(clamp − breakdown) / rated current. Empty: from the pulse power of its class.',
     type: { is: 'number', quantity: 'resistance', min: 1e-6, max: 1e4 },
     whenEmpty: { do: 'omit' },
+    group: PART,
   },
 ] as const satisfies readonly Input[]
 

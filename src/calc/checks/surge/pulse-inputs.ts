@@ -27,8 +27,8 @@ export const pulseInputs = [
     key: 'level',
     fact: 'surgeLevel',
     label: 'Level',
-    help: 'Pin-injection level 1 to 5, or IEC test level 1 to 4. Sets volts and impedance.',
-    type: { is: 'number', quantity: 'count', min: 1, max: 5 },
+    help: 'Pin-injection level 1 to 5, or IEC test level 1 to 4. Sets volts and impedance. A category is read too: A3 is level 3.',
+    type: { is: 'number', quantity: 'count', min: 1, max: 5, category: 'AB' },
     whenEmpty: {
       do: 'ask',
       how: 'The category of the box has it, as in A3: level 3. Or enter volts and impedance.',
@@ -50,6 +50,7 @@ export const pulseInputs = [
     },
     defaultText: 'positive',
     whenEmpty: { do: 'assume', text: 'positive', why: 'the other polarity is run too', favourable: false },
+    group: WAY,
   },
   {
     key: 'surgeMode',
@@ -65,6 +66,7 @@ export const pulseInputs = [
     },
     defaultText: 'common',
     whenEmpty: { do: 'assume', text: 'common', why: 'as pin injection and lightning come', favourable: false },
+    group: WAY,
   },
 ] as const satisfies readonly Input[]
 
@@ -75,8 +77,8 @@ const bundleInputs = [
     key: 'bundleLevel',
     fact: 'surgeBundleLevel',
     label: 'Bundle level',
-    help: 'Level of a cable-bundle test instead of pin injection: volts limit, amperes of the whole bundle.',
-    type: { is: 'number', quantity: 'count', min: 1, max: 5 },
+    help: 'Level of a cable-bundle test instead of pin injection: volts limit, amperes of the whole bundle. In a category such as A4G4L3 its second pair.',
+    type: { is: 'number', quantity: 'count', min: 1, max: 5, category: 'CDEFGHJK' },
     whenEmpty: { do: 'omit' },
     group: BUNDLE,
   },

@@ -40,6 +40,8 @@ import {
 } from '../signal-inputs.ts'
 import { spreadInputs } from '../spread-inputs.ts'
 
+const ON_LINE = 'Mode, and what is on the line'
+
 export const windowInputs = [
   lineKindInput,
   {
@@ -101,6 +103,7 @@ export const windowInputs = [
     },
     defaultText: 'common',
     whenEmpty: { do: 'assume', text: 'common', why: 'usual for RF picked up by a pair', favourable: false },
+    group: ON_LINE,
   },
   {
     key: 'topology',
@@ -123,10 +126,11 @@ export const windowInputs = [
       favourable: true,
       contrary: '0.1 µH',
     },
+    group: 'Real parts',
   },
-  suppressorInput,
-  existingInput,
-  crossInput,
+  { ...suppressorInput, group: ON_LINE },
+  { ...existingInput, group: ON_LINE },
+  { ...crossInput, group: ON_LINE },
   bitRateInput,
   driverEdgeInput,
   signalOhmInput,
