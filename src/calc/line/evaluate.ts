@@ -13,7 +13,7 @@ import type {
   Success,
   Verdict,
 } from '../types.ts'
-import { VERDICT_RANK, VERDICT_WORDS } from '../verdict.ts'
+import { aroundWord, VERDICT_RANK, VERDICT_WORDS } from '../verdict.ts'
 import { type Contrary, contraryOf, type Field } from './fields.ts'
 import { nameOf, needsOf } from './missing.ts'
 
@@ -44,10 +44,19 @@ function doubted({ blamed, figures: { verdict = 'unknown' } }: Judged, said: Suc
   return {
     ...said,
     verdict: 'unknown',
-    headline: `Not known: needs ${names}. As assumed it would be “${word}”.`,
+    headline: `Not known: needs ${names}. ${asAssumed(said, verdict)}`,
     ...(needs === undefined ? {} : { needs }),
     findings: [{ verdict: 'unknown', sentence }, ...said.findings],
   }
+}
+
+/** What it would be as assumed, with its part and its limits: "As assumed it would be “yes” (10 nF): the noise needs 2 nF." */
+function asAssumed({ headline }: Success, verdict: Verdict): string {
+  const around = aroundWord(headline, verdict)
+  if (around === undefined) return `As assumed: ${headline}`
+  const about = around.before.replace(/: $/u, '')
+  const because = around.after.replace(/^[.:] /u, '')
+  return `As assumed it would be “${VERDICT_WORDS[verdict]}”${about === '' ? '' : ` (${about})`}: ${because.charAt(0).toLowerCase()}${because.slice(1)}`
 }
 
 /** The numbers of the same answer, its verdict doubted in the same way, without a sentence being written. */

@@ -109,7 +109,9 @@ describe('shut windows say what opens them, by recomputation', () => {
     }
     const result = run(windowCheck, { ...facts, ...EXACT })
     expect(result.verdict).toBe('fails')
-    expect(result.headline).toMatch(/^Shut: needs .* stands 318/)
+    expect(result.headline).toMatch(
+      /^No single capacitor does both: the noise needs .* the signal stands 318.* What opens it: /,
+    )
     const need = result.bounds.find((b) => b.side === 'least')?.openedBy.find((o) => o.id === 'need')
     // Room 318.3 pF a leg against 100 ‖ 2000 Ω at 30 MHz: its own closed form says how much less would do.
     const leg = 2 * (1 / (2 * Math.PI * 1e6 * 1000))

@@ -60,7 +60,7 @@ test.each([
   ],
   [
     { lineKind: 'audio', capacitanceF: '4n' },
-    'Not known: needs what is already on the line. As assumed it would be “yes”.',
+    'Not known: needs what is already on the line. As assumed it would be “yes” (4 nF as entered): the line stands 4.63 nF.',
     'existingF',
   ],
 ] as const)('%j lacks one fact and names its field', (texts, sentence, needs) => {

@@ -41,7 +41,7 @@ describe('a choke alone', () => {
   it('is an answer: 2·L − leakage/2 in each leg, between twice the ends of the pair', () => {
     const answer = window({ ...PAIR, chokeH: '51u', chokeLeakageH: '400n' })
     expect(answer.verdict).toBe('ok')
-    expect(answer.headline).toContain('The choke alone does it')
+    expect(answer.headline).toContain('The choke alone: yes.')
     expect(si(answer, 'worstLossDb')).toBeCloseTo(seriesDb(2 * 51e-6 - 0.2e-6, 400), 6)
     // X = 400·√(10² − 1) Ω in each leg; 0.4 µH leaks from 51 µH, so that a leg has 1.99608 times a winding.
     const leastH = (400 * Math.sqrt(99)) / W / ((2 * 51e-6 - 0.2e-6) / 51e-6)
@@ -83,7 +83,7 @@ describe('a choke alone', () => {
     const leastF = si(least, 'leastCapacitanceF') ?? Number.NaN
     const losses = Array.from({ length: 201 }, (_, i) => oneNF(leastF, 0.5e-6 + (1.5e-6 * i) / 200))
     expect(Math.min(...losses)).toBeCloseTo(20, 4)
-    expect(answer.headline).toContain('The choke alone does it')
+    expect(answer.headline).toContain('The choke alone: yes.')
     expect(si(answer, 'leastChokeH')).toBeUndefined()
   })
 

@@ -25,7 +25,7 @@ export const windowCheck: Check<typeof windowInputs, WindowFigures> = {
     { key: 'worstLossDb', label: 'Worst-case attenuation with it', quantity: 'decibel', digits: 3 },
     { key: 'overLeastRatio', label: 'Proposed ÷ least', quantity: 'number', digits: 2 },
     { key: 'underMostRatio', label: 'Most ÷ proposed', quantity: 'number', digits: 2 },
-    { key: 'permittedF', label: 'Permitted by the document', quantity: 'capacitance', digits: 3 },
+    { key: 'permittedF', label: 'Allowed by the document', quantity: 'capacitance', digits: 3 },
     { key: 'chassisRmsA', label: 'Into the chassis, one line', quantity: 'current', digits: 3 },
     { key: 'leastInductanceH', label: 'Least inductance (L alone)', quantity: 'inductance', digits: 3, lead: true },
     { key: 'leastChokeH', label: 'Least choke alone', quantity: 'inductance', digits: 3 },

@@ -10,7 +10,6 @@ import type { WindowSetup } from './setup.ts'
 
 const henries = (x: number) => formatQuantity(x, 'inductance', 3)
 const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
-const dB = (x: number) => formatQuantity(x, 'decibel', 3)
 
 /** How it was counted, and what it would have to be to do alone. */
 export function chokeFindings(row: WindowRow, setup: WindowSetup): readonly Finding[] {
@@ -39,6 +38,3 @@ export function chokeOpens({ choke, row }: Extract<ModeOpener, { is: 'choke' }>)
     : `${row.need.is === 'choke-alone' ? 'alone ' : ''}opens it`
   return `A common-mode choke of ${henries(windingH)} ${opens}: leakage ${henries(leakageH)} at most, ${farads(acrossF)} across each winding, every wire through the core.`
 }
-
-/** The answer in one sentence where the choke needs no capacitor beside it. */
-export const aloneHeadline = (spareDb: number): string => `The choke alone does it, with ${dB(spareDb)} to spare.`

@@ -1,16 +1,18 @@
 /** The window in words and pictures, written from its figures on demand. */
 import { worksWhy } from '../../explain/ceiling.ts'
+import { listed } from '../../explain/sentence.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
 import type { Basis, Cell, Success } from '../../types.ts'
 import { leastBasis, mostBasis, proposalBasis } from './basis.ts'
 import { saidBounds } from './bounds.ts'
 import { allRows, type Barred, type OpenWindow, type WindowFigures } from './figures.ts'
-import { findingsOf, openerOf } from './findings.ts'
+import { findingsOf, openerOf, openerWords } from './findings.ts'
 import type { WindowGiven } from './inputs.ts'
 import { openersOf } from './openers.ts'
+import { windowSaid } from './sentence.ts'
 import type { WindowSetup } from './setup.ts'
 import { stripOf, topologyTable } from './strip.ts'
-import { headlineOf, labelOf, listed, missingOf } from './words.ts'
+import { labelOf, missingOf } from './words.ts'
 
 export function explainWindow(given: WindowGiven, figures: WindowFigures): Success {
   return figures.is === 'barred' ? barredAnswer(figures) : openAnswer(given, figures)
@@ -21,7 +23,7 @@ function barredAnswer({ kind, why }: Barred): Success {
   return {
     ok: true,
     verdict: 'fails',
-    headline: `No filter advice for this line. ${why}`,
+    headline: `${kind.name}: no. ${why}`,
     findings: [{ verdict: 'fails', sentence: `${kind.name} is never fitted with a trial part.` }],
     outputs: {},
     bounds: [],
@@ -35,12 +37,13 @@ function openAnswer(given: WindowGiven, figures: OpenWindow): Success {
   const { row, setup } = figures
   const rows = allRows(figures)
   const verdict = figures.verdict ?? 'unknown'
-  const openers = openersOf(row, rows, setup, given).map(openerOf)
+  const found = openersOf(row, rows, setup, given)
+  const openers = found.map(openerOf)
   const missing = missingOf(given, setup)
   return {
     ok: true,
     verdict,
-    headline: headlineOf(row, setup, missing, verdict),
+    ...windowSaid({ given, row, setup, verdict, openers: found.map(openerWords) }),
     findings: findingsOf(figures, openers),
     outputs: outputsOf(figures, missing),
     bounds: saidBounds(row, setup, openers),

@@ -7,7 +7,7 @@ import { navyWhy } from '../../explain/navy-rule.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
 import { CAPACITOR_COUNT, hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import { lineCurrentRmsA } from '../../power/supply.ts'
-import { formatQuantity } from '../../quantity/format.ts'
+import { formatEstimate, formatQuantity } from '../../quantity/format.ts'
 import type { Finding, Opener } from '../../types.ts'
 import { whyOf } from './bounds.ts'
 import { chokeFindings, chokeOpens } from './choke-words.ts'
@@ -61,12 +61,38 @@ export function openerOf(opener: WindowOpener): Opener {
   }
 }
 
+/** The same in a few words, behind "What opens it:". */
+export function openerWords(opener: WindowOpener): string {
+  switch (opener.is) {
+    case 'topology':
+      return opener.row.need.is === 'found' ? `${labelOf(opener.row)} (${rangeOf(opener.row)})` : labelOf(opener.row)
+    case 'inductance':
+      return `${labelOf(opener.row)} with ${formatQuantity(opener.inductanceH, 'inductance', 3)}`
+    case 'part':
+      return 'a 5 % C0G part'
+    case 'bond':
+      return 'a perfect bond'
+    case 'lead':
+      return 'feed-through parts on a perfect bond'
+    case 'suppressor':
+      return `a suppressor of at most ${formatEstimate(opener.farads, 'capacitance', 'most')} a leg`
+    case 'existing':
+      return `${formatEstimate(opener.farads, 'capacitance', 'least')} less on the line`
+    case 'choke':
+      return `a common-mode choke of ${formatQuantity(opener.choke.windingH, 'inductance', 3)}`
+    case 'cross':
+      return `${farads(opener.farads)} from line to line`
+    case 'need':
+      return `${formatEstimate(opener.db, 'decibel', 'least')} less at the source`
+  }
+}
+
 const besideOf = (row: WindowRow): string =>
   row.need.is === 'none-needed' ? 'no capacitor to chassis beside it' : `${rangeOf(row)} to chassis beside it`
 
 function rangeOf({ least, upper }: WindowRow): string {
-  const from = farads(least?.markedF ?? 0)
-  return upper ? `${from} to ${farads(upper.markedF)}` : `${from} or more`
+  const from = formatEstimate(least?.markedF ?? 0, 'capacitance', 'least')
+  return upper ? `${from} to ${formatEstimate(upper.markedF, 'capacitance', 'most')}` : `${from} or more`
 }
 
 export function findingsOf({ row, setup, wasAsked }: OpenWindow, openers: readonly Opener[]): readonly Finding[] {
@@ -104,9 +130,12 @@ function collision({ need, least, upper }: WindowRow, setup: WindowSetup): reado
   return [
     {
       verdict: 'fails',
-      sentence: `At least ${farads(least.markedF)}: ${dB(need.at.need.db)} at ${hertz(need.at.need.hz)} from ${from}, worst part.`,
+      sentence: `At least ${formatEstimate(least.markedF, 'capacitance', 'least')}: ${dB(need.at.need.db)} at ${hertz(need.at.need.hz)} from ${from}, worst part.`,
     },
-    { verdict: 'fails', sentence: `At most ${farads(upper.markedF)}: ${whyOf(upper.id, setup)}.` },
+    {
+      verdict: 'fails',
+      sentence: `At most ${formatEstimate(upper.markedF, 'capacitance', 'most')}: ${whyOf(upper.id, setup)}.`,
+    },
   ]
 }
 
@@ -209,7 +238,7 @@ function shownBecause(row: WindowRow, wasAsked: boolean): readonly Finding[] {
     ? [
         {
           verdict: 'fails',
-          sentence: `${labelOf(row)} is shown; none of the six topologies is open with these facts.`,
+          sentence: `${labelOf(row)} is shown; none of the six topologies does with these facts.`,
         },
       ]
     : [{ verdict: 'ok', sentence: `${labelOf(row)} is shown: the fewest parts with the best verdict.` }]

@@ -121,6 +121,8 @@ export const windowInputs = [
     type: { is: 'number', quantity: 'inductance', min: 1e-12, max: 100 },
     whenEmpty: {
       do: 'assume',
+      name: 'the inductance',
+      how: 'The curve of the part gives its least value at the line current.',
       text: '1 µH',
       why: 'to compare topologies; the part’s least value at the line current counts',
       favourable: true,

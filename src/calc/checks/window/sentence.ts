@@ -1,0 +1,168 @@
+/** The answer of the window in one sentence: the part that does it with both limits, what stands against it, or what is missing. */
+import { askedWord } from '../../explain/ceiling.ts'
+import { listed, notKnown, type Said } from '../../explain/sentence.ts'
+import { overPermittedWords, tightestPermitted } from '../../explain/whole.ts'
+import { missingInputs } from '../../line/missing.ts'
+import { loadingCeiling } from '../../loading/ceiling.ts'
+import { CAPACITOR_COUNT, hasCapacitor, TOPOLOGY_LABEL } from '../../network/circuit.ts'
+import { formatEstimate, formatExact } from '../../quantity/format.ts'
+import type { Verdict } from '../../types.ts'
+import { capital, VERDICT_WORDS } from '../../verdict.ts'
+import { whyOf } from './bounds.ts'
+import { type WindowGiven, windowInputs } from './inputs.ts'
+import type { WindowRow } from './row.ts'
+import { sharesOf, type WindowSetup } from './setup.ts'
+import { coilWords, limitWords, metBy, missingOf, noteOf } from './words.ts'
+
+const least = (si: number): string => formatEstimate(si, 'capacitance', 'least')
+const most = (si: number): string => formatEstimate(si, 'capacitance', 'most')
+const dB = (si: number): string => formatEstimate(si, 'decibel', 'most')
+
+export type WindowQuestion = {
+  readonly given: WindowGiven
+  readonly row: WindowRow
+  readonly setup: WindowSetup
+  readonly verdict: Verdict
+  /** what opens it where it is shut, best first, in a few words each */
+  readonly openers: readonly string[]
+}
+
+export function windowSaid(q: WindowQuestion): Said {
+  const { row, setup, verdict } = q
+  if (setup.inBandHz !== undefined)
+    return {
+      headline: `No: the noise is inside the signal band (up to ${formatEstimate(setup.inBandHz, 'frequency')}), and no low-pass filter can cure it.`,
+    }
+  const { upper, need } = row
+  if (need.is === 'unknown' && verdict !== 'fails') return missingSaid(q)
+  if (row.reasons.includes('no-room') && upper)
+    return refused(`No room is left for a capacitor: ${whyOf(upper.id, setup)}`, q)
+  if (need.is === 'never')
+    return refused(`No capacitor is large enough: ${dB(-need.at.db)} short even without limit. ${limitWords(setup)}`, q)
+  if (isShut(row)) return refused(shutWords(row, setup), q)
+  if (verdict === 'unknown') return lackingSaid(q)
+  return { headline: `${whoDoes(row, setup)}: ${VERDICT_WORDS[verdict]}. ${capital(becauseOf(q))}.` }
+}
+
+const isShut = ({ need, least: from, upper, reasons }: WindowRow): boolean =>
+  need.is === 'found' &&
+  (reasons.includes('shut') || (from !== undefined && upper !== undefined && from.markedF > upper.markedF))
+
+/** No part does it: what opens it stands behind, at most two ways. */
+function refused(sentence: string, { openers }: WindowQuestion): Said {
+  const ways = openers.slice(0, 2).join(', or ')
+  return { headline: `${sentence.replace(/\.$/u, '')}.${ways === '' ? '' : ` What opens it: ${ways}.`}` }
+}
+
+function shutWords({ topology, least: from, upper }: WindowRow, setup: WindowSetup): string {
+  const who =
+    CAPACITOR_COUNT[topology] === 1 && topology === 'C'
+      ? 'No single capacitor does both'
+      : `No ${TOPOLOGY_LABEL[topology]} does both`
+  const needed =
+    from !== undefined && Number.isFinite(from.markedF)
+      ? `the noise needs ${least(from.markedF)}`
+      : 'the noise needs more than any has'
+  return upper ? `${who}: ${needed}, ${standsWords(upper, setup)}` : `${who}: ${needed}`
+}
+
+/** What ends the window from above, by who sets it: "the signal stands 11.6 nF". */
+function standsWords({ id, markedF }: NonNullable<WindowRow['upper']>, { signal }: WindowSetup): string {
+  const shown = most(markedF)
+  if (id === 'buildable') return `the contact takes ${shown}`
+  if (id === 'navy-4.2.2') return `the Navy rule allows ${shown}`
+  if (id === 'chassis-current') return `the chassis current allowed leaves ${shown}`
+  if (id === 'need-least') return `above ${shown} a resonance loses it again`
+  if (id.startsWith('own-')) return `your own limit leaves ${shown}`
+  return signal === undefined ? `at most ${shown}` : `the signal stands ${shown}`
+}
+
+/** The part, or what does it without one. */
+function whoDoes(row: WindowRow, setup: WindowSetup): string {
+  const { need, proposal, topology } = row
+  if (need.is === 'inductor-only') return 'The inductor alone'
+  if (need.is === 'choke-alone') return 'The choke alone'
+  const met = metBy(row, setup)
+  const part = proposal && formatExact(proposal.valueF, 'capacitance')
+  if (need.is === 'none-needed')
+    return part === undefined ? capital(met?.subject ?? 'Without a part') : `${part} beside ${met?.subject ?? 'it'}`
+  if (part === undefined) return TOPOLOGY_LABEL[topology]
+  return topology === 'C' ? part : `${TOPOLOGY_LABEL[topology]} with ${part}`
+}
+
+/** Both limits, and what stands against it. */
+function becauseOf(q: WindowQuestion): string {
+  const { row, setup, verdict } = q
+  const against = verdict === 'ok' ? undefined : againstWords(q)
+  const limits = limitsWords(row, setup)
+  return against === undefined ? limits : verdict === 'fails' ? against : `${against}; ${limits}`
+}
+
+function limitsWords(row: WindowRow, setup: WindowSetup): string {
+  const { need, least: from, upper } = row
+  if (need.is === 'inductor-only' || need.is === 'choke-alone')
+    return need.at.db < 0
+      ? `${formatEstimate(-need.at.db, 'decibel', 'least')} short${wouldDo(need)}`
+      : `${dB(need.at.db)} to spare at its worst`
+  const stands = upper ? `, ${standsWords(upper, setup)}` : ''
+  if (need.is === 'none-needed')
+    return `${metBy(row, setup) ? 'it meets the need' : 'nothing needs to come off at these frequencies'}${stands}`
+  return `the noise needs ${least(from?.markedF ?? 0)}${stands}`
+}
+
+const wouldDo = (need: WindowRow['need']): string =>
+  need.is === 'inductor-only' && need.leastH !== undefined
+    ? `; ${formatEstimate(need.leastH, 'inductance', 'least')} would do`
+    : ''
+
+function againstWords({ row, setup }: WindowQuestion): string | undefined {
+  const { reasons, proposal, need } = row
+  if (need.is === 'inductor-only' && need.at.db < 0) return undefined
+  if (reasons.includes('signal')) return coilWords(row, setup).join('; ')
+  if (reasons.includes('no-value')) return 'no standard value lies between its limits'
+  if (reasons.includes('over-permitted') && setup.signal) {
+    const tightest = tightestPermitted(loadingCeiling(setup.signal), setup.taken)
+    const largestF = (proposal?.valueF ?? 0) * CAPACITOR_COUNT[row.topology] * sharesOf(setup).most
+    if (tightest) return overPermittedWords(setup.signal.kind, tightest, largestF)
+  }
+  return reasons.length === 0 ? undefined : noteOf(row, setup)
+}
+
+function missingSaid({ given, row, setup }: WindowQuestion): Said {
+  const missing = missingInputs(windowInputs, given)
+  const key = missing[0]?.key ?? setup.asks[0] ?? 'neededDb'
+  const names = missingOf(given, setup)
+  const stands = row.upper && hasCapacitor(row.topology) ? ` ${capital(standsWords(row.upper, setup))}.` : ''
+  return notKnown(windowInputs, key, `${listed(names.length === 0 ? ['the attenuation needed'] : names)}.${stands}`)
+}
+
+/** The need is known, and something else is not: the ceiling, a rule, or a part that could not be counted. */
+function lackingSaid({ given, row, setup }: WindowQuestion): Said {
+  const { signal, asks, ownLacks, navy } = setup
+  const tail = `${capital(limitsWords(row, setup))}.`
+  if (setup.isOneWire)
+    return notKnown(
+      windowInputs,
+      'chokeWires',
+      `every wire of the circuit through the choke. Around one wire it is an inductor.`,
+    )
+  if (setup.hasCrossOnSingle)
+    return notKnown(
+      windowInputs,
+      'crossF',
+      `the line-to-line capacitor as already on the line: a single line has no second wire. ${tail}`,
+    )
+  const [ask] = [...asks, ...ownLacks]
+  if (signal && ask) return notKnown(windowInputs, ask, `${askedWord(signal, ask)}. ${tail}`)
+  if (navy !== undefined && navy !== 'not-power' && navy.limit.limitF === undefined)
+    return notKnown(
+      windowInputs,
+      navy.limit.lacks === 'load' ? 'loadW' : 'chassisLimitA',
+      `${navy.limit.lacks === 'load' ? 'the connected load' : 'the chassis current allowed'}. ${tail}`,
+    )
+  if (given.lineKind === undefined) return notKnown(windowInputs, 'lineKind', `the line. ${tail}`)
+  if (row.reasons.includes('signal'))
+    return notKnown(windowInputs, 'signalOhm', `the resistance the signal sees. ${tail}`)
+  if (setup.acSupply) return notKnown(windowInputs, 'chassisLimitA', `the chassis current allowed. ${tail}`)
+  return notKnown(windowInputs, 'ownCeilingF', `a limit of your own. ${tail}`)
+}
