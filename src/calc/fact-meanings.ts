@@ -111,4 +111,7 @@ export const FACTS: Readonly<Record<FactKey, string>> = {
   trialSecondDb: 'how far the second capacitor lowered the noise',
   readingOffDb: 'how far each reading of the noise may be off',
   higherEnd: 'which end of the noise circuit has the higher impedance',
+  surgeThreat: 'what reaches the contacts beside noise: lightning, static, switching, none',
+  exposedContacts: 'how many contacts of the connector are exposed: one, few, many',
+  contactsAlike: 'whether the exposed contacts have like voltages and one ground',
 }

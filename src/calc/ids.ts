@@ -130,5 +130,8 @@ export const FACT_KEYS = [
   'trialSecondDb',
   'readingOffDb',
   'higherEnd',
+  'surgeThreat',
+  'exposedContacts',
+  'contactsAlike',
 ] as const
 export type FactKey = (typeof FACT_KEYS)[number]

@@ -111,6 +111,8 @@ export type AdviceItem = {
   /** facts to collect before this can be said with numbers */
   readonly missing: readonly string[]
   readonly topology?: Topology
+  /** what was decided, to stand in the sentence of the decision */
+  readonly decided?: string
 }
 
 export type Advice = {

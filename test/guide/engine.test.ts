@@ -175,7 +175,7 @@ describe('test pulses', () => {
     expect(replay(GUIDE, { ...plan, 'pulse-kind': 'cs115' }).current.id).toBe('pulse-inject')
     const ends = { cs115: 'cs115', cs116: 'cs116', emp: 'rs105' }
     for (const [kind, waveform] of Object.entries(ends)) {
-      const { current } = replay(GUIDE, { ...plan, 'pulse-kind': kind, 'pulse-inject': 'one-cable' })
+      const { current } = replay(GUIDE, { ...plan, 'pulse-kind': kind, 'pulse-inject': 'one-cable', kind: 'can' })
       expect(current).toMatchObject({
         id: `pulses-${kind}`,
         checks: [{ check: 'surge', prefill: { waveform } }, {}, {}],
@@ -183,7 +183,9 @@ describe('test pulses', () => {
     }
     expect(replay(GUIDE, { ...plan, 'pulse-kind': 'dont-know' }).current).toMatchObject({ class: 'measure' })
     expect(replay(GUIDE, { ...plan, 'pulse-kind': 'emp', 'pulse-inject': 'passes' }).current.id).toBe('pulses-passed')
-    expect(replay(GUIDE, { ...plan, 'plan-direction': 'surge' }).current.id).toBe('suppressor-plan')
+    const surge = { ...plan, 'plan-direction': 'surge', 'surge-threat': 'none' }
+    expect(replay(GUIDE, surge).current.id).toBe('kind')
+    expect(replay(GUIDE, { ...surge, kind: 'can' }).current.id).toBe('suppressor-plan')
   })
 })
 

@@ -172,7 +172,7 @@ describe('trial and suppressor', () => {
     const advice = adviceOn('suppressor-strike', {})
     expect(itemOf(advice, 'surge-facts').missing).toEqual(SURGE_FACTS)
     expect(advice.outcome.checks[0]).toMatchObject({ check: 'surge', prefill: { waveform: 'wf4' } })
-    expect(itemOf(advice, 'filter-side').text).toContain('cable side')
+    expect(itemOf(advice, 'filter-side').title).toContain('cable side')
   })
 
   it('asks for the low-capacitance form on fast lines', () => {

@@ -7,6 +7,7 @@ import { PATH_EVIDENCE } from './path.ts'
 import { PULSE_EVIDENCE } from './pulses.ts'
 import { SAFETY_EVIDENCE } from './safety.ts'
 import { SOURCE_EVIDENCE } from './source.ts'
+import { SURGE_EVIDENCE } from './surge.ts'
 import { VICTIM_EVIDENCE } from './victim.ts'
 
 /** The table; ids are permanent. */
@@ -18,5 +19,6 @@ export const EVIDENCE: readonly Evidence[] = [
   ...PATH_EVIDENCE,
   ...VICTIM_EVIDENCE,
   ...LINE_EVIDENCE,
+  ...SURGE_EVIDENCE,
   ...PULSE_EVIDENCE,
 ]

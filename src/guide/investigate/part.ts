@@ -115,7 +115,21 @@ export function partStep(found: Found, answers: Answers): Step {
   if (id === 'cable') return onCable(found, answers)
   if (id === 'supply') return bySupply(answers)
   if (TREATED_AT_SOURCE.has(id)) return atSource(found, answers)
-  return { end: plainEnd(found, answers) }
+  const end = plainEnd(found, answers)
+  return WITH_SUPPRESSOR.has(end) ? suppressorStep(answers, end, []) : { end }
+}
+
+const WITH_SUPPRESSOR = new Set(['suppressor-strike', 'suppressor-static', 'suppressor-switching'])
+
+/** What a suppressor is decided by: the line, the level, and how many contacts share. Noise is not asked for. */
+function suppressorStep(answers: Answers, end: NodeId, first: readonly NodeId[]): Step {
+  const threat = collect(answers, [], first)
+  if (threat !== undefined) return threat
+  const hasLevel = end !== 'suppressor-switching' && answers['surge-threat'] !== 'switching'
+  const isShared = answers['surge-contacts'] === 'few' || answers['surge-contacts'] === 'many'
+  const wanted = ['kind', ...(hasLevel ? ['surge-level'] : []), 'surge-contacts', ...(isShared ? ['surge-alike'] : [])]
+  const step = answers['surge-threat'] === 'none' ? collect(answers, [], ['kind']) : collect(answers, [], wanted)
+  return step ?? { end: kindOf(answers)?.barredWhy === undefined ? end : 'stop-kind' }
 }
 
 const PULSE_ENDS: Readonly<Record<string, NodeId>> = {
@@ -130,18 +144,21 @@ function pulseStep(answers: Answers): Step {
   if (kind === undefined) return { ask: 'pulse-kind' }
   const end = PULSE_ENDS[kind]
   if (end === undefined) return { end: 'measure-pulses' }
-  return collect(answers, [], ['pulse-inject']) ?? { end: answers['pulse-inject'] === 'passes' ? 'pulses-passed' : end }
+  const inject = collect(answers, [], ['pulse-inject'])
+  if (inject !== undefined) return inject
+  if (answers['pulse-inject'] === 'passes') return { end: 'pulses-passed' }
+  return collect(answers, [], ['kind']) ?? { end: kindOf(answers)?.barredWhy === undefined ? end : 'stop-kind' }
 }
 
 /** A design question has no fault to find: direction, then the facts of the line. */
 export function planStep(answers: Answers): Step {
   const direction = answers['plan-direction']
   if (direction === undefined) return { ask: 'plan-direction' }
-  if (direction === 'surge') return { end: 'suppressor-plan' }
+  if (direction === 'surge') return suppressorStep(answers, 'suppressor-plan', ['surge-threat'])
   if (direction === 'pulses') return pulseStep(answers)
   const step = lineFacts(answers, 'kind')
   if (step !== undefined && !('ask' in step && step.ask === 'box')) return step
-  const last = collect(answers, [], ['need', 'impedance', 'box'])
+  const last = collect(answers, [], ['need', 'impedance', 'surge-threat', 'box'])
   if (last !== undefined) return last
   if (direction === 'emission') return { end: `filter-source-${placeOf(answers)}` }
   return { end: direction === 'stand' ? `filter-victim-${placeOf(answers)}` : 'filter-open-way' }

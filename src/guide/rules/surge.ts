@@ -1,5 +1,7 @@
 /** Rules about suppressors: whether, how shared, which side of the filter, and the facts to collect before one is sized. */
-import { type Context, PRACTICE, type Rule } from './context.ts'
+import type { AdviceItem } from '../types.ts'
+import { type Context, DERIVED, PRACTICE, type Rule } from './context.ts'
+import { type Decision, sharingOf, sideOf, THREAT_WORDS, threatOf } from './surge-decision.ts'
 
 /** Facts without which nobody can size a suppressor. */
 export const SURGE_FACTS: readonly string[] = [
@@ -28,42 +30,52 @@ const suppressor: Rule = {
   id: 'suppressor',
   advisesPart: true,
   say: (context) => {
-    const isSurge = context.outcome.class === 'suppressor'
-    const text = isSurge
-      ? `Yes, once sized. ${formWords(context)}`
-      : `Not for noise: a suppressor’s capacitance earns no attenuation. Yes only if this line sees lightning, static or coils. ${formWords(context)}`
+    const threat = threatOf(context)
+    const words =
+      threat === undefined
+        ? 'Not for noise: a suppressor’s capacitance earns no attenuation. Yes only if this line sees lightning, static or coils.'
+        : threat === 'none'
+          ? 'No: you answered that nothing but noise reaches these contacts.'
+          : `Yes, once sized: ${THREAT_WORDS[threat]}.`
     return {
       title: 'Suppressor: yes or no',
-      text,
+      text: threat === 'none' ? words : `${words} ${formWords(context)}`,
       basis: [PRACTICE, { id: 'R30', standing: 'read' }],
       missing: [
         ...(context.kind === undefined ? ['kind of line'] : []),
-        ...(isSurge ? [] : ['whether the line is exposed to lightning, static or coils']),
+        ...(threat === undefined ? ['whether the line is exposed to lightning, static or coils'] : []),
       ],
     }
   },
 }
 
+/** A decision as advice. */
+const said = (title: string, decision: Decision): Pick<AdviceItem, 'title' | 'text' | 'missing' | 'decided'> =>
+  decision.is === 'decided'
+    ? { title: `${title}: ${decision.words}`, text: decision.reason, missing: [], decided: decision.words }
+    : { title, text: `${decision.reason} What decides: ${decision.fact}.`, missing: [decision.fact] }
+
+const isDecidedNone = (context: Context): boolean => threatOf(context) === 'none'
+
 const sharing: Rule = {
   id: 'sharing',
   advisesPart: true,
-  say: () => ({
-    title: 'One for each contact, or shared',
-    text: 'One at each exposed contact is the rule: it has the shortest lead. Sharing one through small steering diodes saves room and capacitance. It adds two forward drops to the clamp. One failure then takes every line with it.',
-    basis: [PRACTICE],
-    missing: ['number of exposed contacts', 'room in the shell'],
-  }),
+  say: (context) => ({ ...said('One for each contact, or shared', sharingOf(context)), basis: [PRACTICE, DERIVED] }),
 }
 
 const filterSide: Rule = {
   id: 'filter-side',
   advisesPart: true,
-  say: () => ({
-    title: 'Which side of the filter',
-    text: 'As a rule on the cable side, ahead of the filter, with the shortest lead to the shell. The capacitors then see the clamp and its ring-up. But a lightly loaded filter rings. Computed case: 300 V behind 5 Ω, 10 µH, 100 nF, 10 kΩ. There the load reached 88 V over a 52 V clamp. Behind the filter the load stayed at 51 V and the capacitor at the connector saw 168 V. The surge check computes both sides for yours.',
-    basis: [{ id: 'S39', standing: 'read' }, { id: 'derived', standing: 'derived' }, PRACTICE],
-    missing: ['lead length of the suppressor', 'load of the filter', 'what the capacitors withstand'],
-  }),
+  say: (context) => {
+    if (isDecidedNone(context)) return undefined
+    const side = said('Which side of the filter', sideOf(context))
+    return {
+      ...side,
+      text: `${side.text} A lightly loaded filter rings. Computed case: 300 V behind 5 Ω, 10 µH, 100 nF, 10 kΩ. There the load reached 88 V over a 52 V clamp. Behind the filter it stayed at 51 V, and the capacitor at the connector saw 168 V. The surge check computes both sides for yours.`,
+      basis: [{ id: 'S39', standing: 'read' }, DERIVED, PRACTICE],
+      missing: ['lead length of the suppressor', 'load of the filter', 'what the capacitors withstand'],
+    }
+  },
 }
 
 const surgeFacts: Rule = {

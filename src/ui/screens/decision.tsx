@@ -7,7 +7,11 @@ import { Cautions } from '../parts/cautions.tsx'
 
 /** The decision in one sentence: what and where, which way round, how much. */
 export function decisionSentence(outcome: Outcome, { items, mayAdviseParts }: Advice): string {
-  if (outcome.class !== 'filter' || !mayAdviseParts) return `${outcome.headline}.`
+  if (!mayAdviseParts || (outcome.class !== 'filter' && outcome.class !== 'suppressor')) return `${outcome.headline}.`
+  if (outcome.class === 'suppressor') {
+    const decided = items.flatMap((item) => item.decided ?? [])
+    return decided.length === 0 ? `${outcome.headline}.` : `${outcome.headline}. Decided: ${decided.join(', ')}.`
+  }
   const topology = items.find((item) => item.topology !== undefined)?.topology
   const need = items.find((item) => item.rule === 'need' && item.missing.length === 0)?.text
   const shape = topology === undefined ? '' : `, ${TOPOLOGY_WORDS[topology]}`
