@@ -20,6 +20,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 const PACKAGES: readonly { readonly name: RegExp; readonly where: readonly string[] }[] = [
   { name: /^preact(\/|$)/, where: ['main.tsx', 'ui'] },
   { name: /^@preact\/signals$/, where: ['state', 'ui', 'offline'] },
+  { name: /^uqr$/, where: ['ui/paper/qr.ts'] },
   { name: /^@fontsource\//, where: ['ui'] },
   { name: /^idb$/, where: ['store/db.ts'] },
   { name: /^mathjs(\/|$)/, where: ['state/expression.ts', 'state/mathjs-number.d.ts'] },

@@ -1,4 +1,3 @@
-import { useId } from 'preact/hooks'
 import { Icon } from './icon.tsx'
 import {
   type LadderLayout,
@@ -9,7 +8,7 @@ import {
   voltsText,
 } from './ladder-shape.ts'
 import { ScrollX } from './scroll-x.tsx'
-import { useWidth } from './width.ts'
+import { usePictureId, useWidth } from './width.ts'
 
 const RUNG_PX = 18
 const LEADER_PX = 12
@@ -90,7 +89,7 @@ function Rung({ placed, railPx }: { readonly placed: PlacedRung; readonly railPx
 type Rails = { readonly comes: number; readonly holds: number }
 
 function Arrows({ layout, rails }: { readonly layout: LadderLayout; readonly rails: Rails }) {
-  const head = useId()
+  const head = usePictureId()
   const faulty = layout.placed.filter((placed) => placed.faulty)
   if (faulty.length === 0) return null
   return (

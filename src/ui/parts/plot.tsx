@@ -1,4 +1,4 @@
-import { useId, useState } from 'preact/hooks'
+import { useContext, useState } from 'preact/hooks'
 import type { PlotCurve } from '../../calc/types.ts'
 import {
   type AxisUnit,
@@ -16,7 +16,7 @@ import {
 import { printed } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { curvePath, type PlotPicture, valueAt, xSpan, ySpan } from './plot-shape.ts'
-import { useWidth } from './width.ts'
+import { KnownWidth, usePictureId, useWidth } from './width.ts'
 
 const LETTER_PX = 12
 const TOP_PX = 26
@@ -37,8 +37,12 @@ type Frame = {
   readonly yUnit: AxisUnit
 }
 
-function frameOf(picture: PlotPicture, widthPx: number): Frame {
-  const bottom = TOP_PX + Math.round(Math.min(340, Math.max(190, widthPx * 0.55)))
+/** How high a plot is for its width: on a sheet flatter than on a screen. */
+const heightOf = (widthPx: number, isOnSheet: boolean): number =>
+  Math.round(isOnSheet ? widthPx * 0.45 : Math.min(340, Math.max(190, widthPx * 0.55)))
+
+function frameOf(picture: PlotPicture, widthPx: number, isOnSheet: boolean): Frame {
+  const bottom = TOP_PX + heightOf(widthPx, isOnSheet)
   const ys = ySpan(picture, 5)
   const yUnit = axisUnit(ys, picture.yQuantity)
   const widest = Math.max(...linearTicks(ys, 5).map((tick) => tickText(tick, yUnit).length))
@@ -63,8 +67,8 @@ function frameOf(picture: PlotPicture, widthPx: number): Frame {
 /** Curves over frequency (or any x): the circuit solid, the bench dashed, the need as a mark the curve must clear. */
 export function Plot({ picture }: { readonly picture: PlotPicture }) {
   const { box, widthPx } = useWidth<HTMLElement>()
-  const clip = useId()
-  const frame = frameOf(picture, widthPx)
+  const clip = usePictureId()
+  const frame = frameOf(picture, widthPx, useContext(KnownWidth) !== undefined)
   return (
     <figure class="picture plot" ref={box}>
       <figcaption>{picture.title}</figcaption>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { SAFETY_TEXTS } from '../../reference/safety.ts'
 import { type Shared, type ShareOutcome, share, sharedText, waysHere } from '../../state/share.ts'
+import { printNow } from '../shell/paper.ts'
 import { Icon } from './icon.tsx'
 
 const WORDS: Readonly<Record<ShareOutcome, string>> = {
@@ -47,7 +48,7 @@ export function ShareButton(given: { readonly title: string; readonly words: str
 
 export function PrintButton() {
   return (
-    <button type="button" class="button" onClick={() => print()}>
+    <button type="button" class="button" onClick={() => void printNow()}>
       <Icon name="print" />
       Print
     </button>

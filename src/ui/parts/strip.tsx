@@ -1,4 +1,4 @@
-import { useId } from 'preact/hooks'
+import { useContext } from 'preact/hooks'
 import type { SaidBound, StripRow } from '../../calc/types.ts'
 import { decades, logScale, type Scale, type Span, textWidth } from './axis.ts'
 import { printed } from './figure.ts'
@@ -17,12 +17,13 @@ import {
   type Zone,
 } from './strip-shape.ts'
 import { StripInWords } from './strip-words.tsx'
-import { useWidth } from './width.ts'
+import { KnownWidth, usePictureId, useWidth } from './width.ts'
 
 const LETTER_PX = 12
 const FLAG_PX = 16
 const TICK_PX = 54
-const PITCH_PX = 32
+/** From row to row: for a finger on a screen, closer on a sheet. */
+const PITCH_PX = { screen: 32, sheet: 25 } as const
 const BAND_PX = 20
 const AXIS_PX = 24
 
@@ -38,6 +39,7 @@ type Frame = {
   readonly leftPx: number
   readonly rightPx: number
   readonly topPx: number
+  readonly pitchPx: number
   readonly fillOf: (zone: Zone) => string | undefined
 }
 
@@ -56,7 +58,7 @@ export function Strip({
   readonly bare?: boolean
 }) {
   const { box, widthPx } = useWidth<HTMLElement>()
-  const id = useId()
+  const id = usePictureId()
   const span = stripSpan(picture)
   const labelPx = Math.max(28, ...picture.rows.map((row) => textWidth(row.label, 14)))
   const leftPx = Math.min(labelPx, widthPx * 0.3) + 8
@@ -64,9 +66,17 @@ export function Strip({
   const x = logScale(span, [leftPx, rightPx])
   const flags = flagsOf(picture, x, [leftPx - 4, rightPx])
   const topPx = (Math.max(-1, ...flags.map(({ place }) => place.tier)) + 1) * FLAG_PX + 8
-  const frame: Frame = { x, leftPx, rightPx, topPx, fillOf: (zone) => HATCHED[zone] && `url(#${id}${HATCHED[zone]})` }
+  const pitchPx = useContext(KnownWidth) === undefined ? PITCH_PX.screen : PITCH_PX.sheet
+  const frame: Frame = {
+    x,
+    leftPx,
+    rightPx,
+    topPx,
+    pitchPx,
+    fillOf: (zone) => HATCHED[zone] && `url(#${id}${HATCHED[zone]})`,
+  }
   const trials = picture.marks.length > 0 ? 1 : 0
-  const rowsEndPx = topPx + (picture.rows.length + trials) * PITCH_PX
+  const rowsEndPx = topPx + (picture.rows.length + trials) * pitchPx
   return (
     <figure class="picture strip" ref={box}>
       <figcaption>{picture.title}</figcaption>
@@ -74,14 +84,14 @@ export function Strip({
         <Patterns id={id} />
         <Axis span={span} frame={frame} atPx={rowsEndPx} />
         {picture.rows.map((row, index) => (
-          <Row key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * PITCH_PX} />
+          <Row key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * pitchPx} />
         ))}
-        {trials > 0 && <Trials picture={picture} frame={frame} topPx={topPx + picture.rows.length * PITCH_PX} />}
+        {trials > 0 && <Trials picture={picture} frame={frame} topPx={topPx + picture.rows.length * pitchPx} />}
         {flags.map((flag) => (
           <LimitLine key={flag.limit.is} flag={flag} frame={frame} endPx={rowsEndPx} />
         ))}
         {picture.rows.map((row, index) => (
-          <RowWords key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * PITCH_PX} />
+          <RowWords key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * pitchPx} />
         ))}
       </svg>
       <StripLegend picture={picture} fillOf={frame.fillOf} />
@@ -179,7 +189,7 @@ function Axis({ span, frame, atPx }: { readonly span: Span; readonly frame: Fram
 
 function Row(given: { readonly row: StripRow; readonly frame: Frame; readonly span: Span; readonly topPx: number }) {
   const { row, frame, span, topPx } = given
-  const bandPx = topPx + (PITCH_PX - BAND_PX) / 2
+  const bandPx = topPx + (frame.pitchPx - BAND_PX) / 2
   return (
     <g class={row.best ? 'row best' : 'row'}>
       <text class="row-label" x="0" y={bandPx + 15} font-size="14">
@@ -213,7 +223,7 @@ function RowWords(given: {
 }) {
   const { row, frame, span, topPx } = given
   const edgesPx: readonly [number, number] = [frame.leftPx, frame.rightPx]
-  const yPx = topPx + (PITCH_PX - BAND_PX) / 2 + 14
+  const yPx = topPx + (frame.pitchPx - BAND_PX) / 2 + 14
   if (!hasZones(row)) {
     const fits = row.note !== '' && textWidth(row.note, LETTER_PX) < frame.rightPx - frame.leftPx - 12
     return (
@@ -234,7 +244,7 @@ function RowWords(given: {
 }
 
 function Trials(given: { readonly picture: StripPicture; readonly frame: Frame; readonly topPx: number }) {
-  const middlePx = given.topPx + PITCH_PX / 2
+  const middlePx = given.topPx + given.frame.pitchPx / 2
   return (
     <g class="row">
       <text class="row-label" x="0" y={middlePx + 5} font-size="14">

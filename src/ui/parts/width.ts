@@ -1,5 +1,5 @@
 import { createContext, type RefObject } from 'preact'
-import { useContext, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useContext, useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
 
 /** Inner width of a phone card, used until the real width is known. */
 const PHONE_WIDTH_PX = 296
@@ -26,4 +26,10 @@ export function useWidth<E extends Element>(): { readonly box: RefObject<E | nul
     return () => watcher.disconnect()
   }, [knownPx])
   return { box, widthPx: knownPx ?? widthPx }
+}
+
+/** An id for a pattern or a clip of a picture; on a sheet another one than on the screen, which stays in the page. */
+export function usePictureId(): string {
+  const id = useId()
+  return useContext(KnownWidth) === undefined ? id : `sheet-${id}`
 }

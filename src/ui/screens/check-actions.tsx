@@ -1,15 +1,14 @@
 import { CHECKS } from '../../calc/registry.ts'
-import type { Check, Result, Success } from '../../calc/types.ts'
-import { sentenceOf } from '../../calc/verdict.ts'
+import type { Result } from '../../calc/types.ts'
 import { type CheckModel, onwardFrom } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { Cautions } from '../parts/cautions.tsx'
-import { outputText } from '../parts/figure.ts'
 import { Icon } from '../parts/icon.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
+import { sharedWords } from '../parts/shared-words.ts'
 import { KeepCheck } from './keep-check.tsx'
 
 export function hasFigures(result: Result): boolean {
@@ -79,12 +78,4 @@ export function Onward({ model, desk }: Given) {
       </ul>
     </details>
   )
-}
-
-function sharedWords(check: Check, result: Success): string {
-  const figures = check.outputs.flatMap((output) => {
-    const cell = result.outputs[output.key]?.cell
-    return cell && cell.is !== 'none' ? [`${output.label}: ${outputText(cell, output)}`] : []
-  })
-  return [sentenceOf(result), ...figures].join('\n')
 }

@@ -1,10 +1,11 @@
 import type { ComponentChildren } from 'preact'
-import { useRef } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
+import { offerSheet } from '../shell/paper.ts'
 import { GateLine, Late, Onward } from './check-actions.tsx'
 import { AnswerPane, DetailPane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
@@ -17,6 +18,17 @@ export function CheckPanes({ model, desk, children }: Given) {
   const panes = useRef<HTMLDivElement>(null)
   const form = useRef<HTMLFormElement>(null)
   useStandStill(panes)
+  useEffect(
+    () =>
+      offerSheet(
+        import('../paper/check-sheet.tsx').then(
+          ({ layCheckSheet }) =>
+            () =>
+              layCheckSheet(model),
+        ),
+      ),
+    [model],
+  )
   return (
     <>
       <PrintHead />

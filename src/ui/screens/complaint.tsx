@@ -20,6 +20,7 @@ import { Screening } from '../parts/screening.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
+import { offerSheet } from '../shell/paper.ts'
 import { Handover } from './handover.tsx'
 import { KeptLine } from './kept-line.tsx'
 import { dayAndTime } from './moment.ts'
@@ -48,6 +49,7 @@ export function ComplaintScreen({ id }: { readonly id: string }) {
 function Open({ complaint }: { readonly complaint: Complaint }) {
   const { id, lines, checks } = complaint
   useEffect(() => adoptChecks(complaint), [complaint])
+  useComplaintSheet(id)
   return (
     <>
       <Head title={complaint.title || 'Untitled complaint'}>
@@ -83,6 +85,23 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
       <Cautions ids={SHEET_CAUTIONS} />
       <Screening />
     </>
+  )
+}
+
+/** The sheet is laid out from what is known when it is printed. */
+function useComplaintSheet(id: string): void {
+  useEffect(
+    () =>
+      offerSheet(
+        import('../paper/complaint-sheet.tsx').then(({ layComplaintSheet }) => () => {
+          const complaint = complaints.peek()?.find((each) => each.id === id)
+          if (complaint === undefined) return () => undefined
+          const hash = sharedHash(complaint)
+          const address = hash === NOT_SHARED ? undefined : new URL(hash, document.baseURI).href
+          return layComplaintSheet({ complaint, guide: guide.peek(), address })
+        }),
+      ),
+    [id],
   )
 }
 
@@ -181,6 +200,8 @@ function LooseChecks({ complaint: { checks, lines } }: { readonly complaint: Com
   )
 }
 
+const NOT_SHARED = '#/log'
+
 /** A line of somebody else's device is not at that address: what travels is its first check with all that it rests on. */
 function sharedHash({ checks, lines }: Complaint): string {
   for (const { check: id, lineId, address } of checks) {
@@ -189,7 +210,7 @@ function sharedHash({ checks, lines }: Complaint): string {
     if (check && line) return addressFor(check, line, expressionReading)
     if (address !== undefined) return address
   }
-  return '#/log'
+  return NOT_SHARED
 }
 
 function ComplaintActions({ complaint }: { readonly complaint: Complaint }) {

@@ -48,7 +48,7 @@ const VOID = ': not counted until it repeats'
 const REPEAT_WORDS = { agreed: 'three times, agreed', differed: 'repeated, differed', once: 'once' } as const
 
 /** Reading, repeats and time of an item, as far as they were written down. */
-function besides(events: readonly Event[], id: string): string {
+export function besides(events: readonly Event[], id: string): string {
   const event = events.findLast(({ evidence }) => evidence === id)
   if (event === undefined) return ''
   const parts = [event.reading, event.repeats && REPEAT_WORDS[event.repeats], dayAndTime(event.at)]

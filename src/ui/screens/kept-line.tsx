@@ -1,16 +1,12 @@
 import { useMemo } from 'preact/hooks'
-import { FACTS } from '../../calc/fact-meanings.ts'
-import { FACT_KEYS, type FactKey } from '../../calc/ids.ts'
-import { DERIVED, type Resolved, resolve } from '../../calc/line/resolver.ts'
 import { CHECKS } from '../../calc/registry.ts'
-import type { Check, Fact, Line } from '../../calc/types.ts'
-import { lineKindById } from '../../reference/line-kinds.ts'
+import type { Check, Line } from '../../calc/types.ts'
 import type { SavedCheck } from '../../state/complaints.ts'
 import { type Desk, keptDesk } from '../../state/desk.ts'
-import { expressionReading } from '../../state/expression.ts'
 import { Icon } from '../parts/icon.tsx'
 import { LineWindow } from '../parts/line-window.tsx'
 import { originWords } from '../parts/origin.ts'
+import { factMeaning, factWords, knownFacts } from './known-facts.ts'
 
 type Given = {
   readonly complaintId: string
@@ -75,17 +71,9 @@ function CheckRows({ desk, checks }: { readonly desk: Desk; readonly checks: rea
   )
 }
 
-/** What the window proposes stands in the window above, which works it out in its own time. */
-const PROPOSED: ReadonlySet<FactKey> = new Set(DERIVED.flatMap(({ check, fact }) => (check === 'window' ? [fact] : [])))
-
 /** Every fact that is known of the line: typed, answered, or taken over from its kind or a check. */
 function Facts({ line, title }: { readonly line: Line; readonly title: string }) {
-  const resolution = resolve(line, expressionReading)
-  const known = FACT_KEYS.flatMap((key) => {
-    if (line.facts[key] === undefined && PROPOSED.has(key)) return []
-    const fact = resolution.fact(key) ?? emptiedFact(line.facts[key])
-    return fact ? [{ key, fact }] : []
-  })
+  const known = knownFacts(line)
   return (
     <section aria-label={`Facts ${title}`.trim()}>
       <h2>Facts {title && `of ${title}`}</h2>
@@ -93,7 +81,7 @@ function Facts({ line, title }: { readonly line: Line; readonly title: string })
       <dl class="facts">
         {known.map(({ key, fact }) => (
           <div key={key}>
-            <dt>{FACTS[key]}</dt>
+            <dt>{factMeaning(key)}</dt>
             <dd>
               {factWords(key, fact)} <span class="standing">{originWords(fact.origin)}</span>
               {fact.conflicts.map((other) => (
@@ -107,12 +95,4 @@ function Facts({ line, title }: { readonly line: Line; readonly title: string })
       </dl>
     </section>
   )
-}
-
-const emptiedFact = (fact: Fact | undefined): Resolved | undefined => fact && { ...fact, conflicts: [] }
-
-/** The text of a fact; the kind of line by its name. */
-function factWords(key: FactKey, fact: Fact): string {
-  if (fact.text.trim() === '') return 'not known'
-  return key === 'lineKind' ? (lineKindById(fact.text)?.name ?? fact.text) : fact.text
 }

@@ -1,15 +1,53 @@
-/** Folds that belong on paper: reasons, assumptions, cautions and workings. Help and doubled tables do not. */
+/** Lays a sheet out in the page and gives what takes it away again; at once, since a browser does not wait. */
+export type Sheet = () => () => void
+
+/** Folds that belong on paper where a screen has no sheet of its own. Help and doubled tables do not. */
 const ON_PAPER = 'main details.fold:not(.as-table, .read-point, .group):not([open]), main details.caution:not([open])'
 
-/** Opens what paper should show while a print is made, and closes it again. */
+let offered: Promise<Sheet> | undefined
+let ready: Sheet | undefined
+
+/** From now on this sheet is printed in place of the screen; gives what withdraws it. Its code may still be on the way. */
+export function offerSheet(sheet: Promise<Sheet>): () => void {
+  offered = sheet
+  ready = undefined
+  sheet.then(
+    (laid) => {
+      if (offered === sheet) ready = laid
+    },
+    // without it the screen itself is printed
+    () => undefined,
+  )
+  return () => {
+    if (offered !== sheet) return
+    offered = undefined
+    ready = undefined
+  }
+}
+
+/** Prints what is offered, once it is there. */
+export async function printNow(): Promise<void> {
+  await offered?.catch(() => undefined)
+  print()
+}
+
+/** Lays out what paper should show while a print is made, and takes it away again. */
 export function watchPrinting(): void {
-  let opened: readonly HTMLDetailsElement[] = []
+  let undo: () => void = () => undefined
   addEventListener('beforeprint', () => {
-    opened = [...document.querySelectorAll<HTMLDetailsElement>(ON_PAPER)]
-    for (const fold of opened) fold.open = true
+    undo()
+    undo = ready?.() ?? openFolds()
   })
   addEventListener('afterprint', () => {
-    for (const fold of opened) fold.open = false
-    opened = []
+    undo()
+    undo = () => undefined
   })
+}
+
+function openFolds(): () => void {
+  const folds = [...document.querySelectorAll<HTMLDetailsElement>(ON_PAPER)]
+  for (const fold of folds) fold.open = true
+  return () => {
+    for (const fold of folds) fold.open = false
+  }
 }

@@ -2,7 +2,6 @@ import { effect, signal } from '@preact/signals'
 import { offlineReady } from '../../offline/updates.ts'
 import { startTheme } from '../../state/theme.ts'
 import { watchInstall } from './install-event.ts'
-import { watchPrinting } from './paper.ts'
 
 /** True once the triage of the last visit is back: an answer given before that would be overwritten by it. */
 export const isResumed = signal(false)
@@ -14,7 +13,7 @@ export function startOnce(): void {
   if (isStarted) return
   isStarted = true
   watchInstall()
-  watchPrinting()
+  void import('./paper.ts').then(({ watchPrinting }) => watchPrinting())
   void startTheme()
   void resume()
 }

@@ -1,0 +1,244 @@
+import { untracked } from '@preact/signals'
+import { evaluateNow } from '../../calc/line/evaluate.ts'
+import { resolve } from '../../calc/line/resolver.ts'
+import { CHECKS, checkById } from '../../calc/registry.ts'
+import type { Check, Line, Result } from '../../calc/types.ts'
+import { sentenceOf } from '../../calc/verdict.ts'
+import { isEvidence, replay } from '../../guide/engine.ts'
+import type { Event } from '../../guide/investigation.ts'
+import { translateEvents } from '../../guide/retired.ts'
+import { advise } from '../../guide/rules.ts'
+import type { Guide, Outcome, Position, TrailStep } from '../../guide/types.ts'
+import { SHEET_CAUTIONS } from '../../reference/safety.ts'
+import type { Complaint } from '../../state/complaints.ts'
+import { expressionReading } from '../../state/expression.ts'
+import { drawn } from '../parts/answer.tsx'
+import { outputText } from '../parts/figure.ts'
+import { originWords } from '../parts/origin.ts'
+import { PictureView } from '../parts/picture.tsx'
+import { decisionSentence } from '../screens/decision.tsx'
+import { besides } from '../screens/handover.tsx'
+import { factMeaning, factWords, knownFacts } from '../screens/known-facts.ts'
+import { dayAndTime } from '../screens/moment.ts'
+import { Part, SheetCautions, SheetFoot, SheetHead } from './frame.tsx'
+import { lay } from './lay.tsx'
+
+/** `address`: what somebody else can open of it; none where nothing of it can be opened elsewhere. */
+type Given = { readonly complaint: Complaint; readonly guide: Guide | undefined; readonly address: string | undefined }
+
+/** Lays out a complaint in full: what was reported, seen and tried, why, what to do, and the checks with their figures. */
+export function layComplaintSheet(given: Given): () => void {
+  return untracked(() => lay(<ComplaintSheet {...given} />))
+}
+
+function ComplaintSheet({ complaint, guide, address }: Given) {
+  const { title, note, lines, createdAt, updatedAt, isDemo } = complaint
+  return (
+    <>
+      <SheetHead title={title || 'Untitled complaint'} {...(address !== undefined && { address })}>
+        <p>
+          Begun {dayAndTime(createdAt)}, changed {dayAndTime(updatedAt)}
+          {isDemo ? ', demo (invented)' : ''}.
+        </p>
+        <p class="sign">
+          <span>Aircraft</span>
+          <span>Registration</span>
+        </p>
+      </SheetHead>
+      {note.trim() !== '' && (
+        <Part title="Reported, in the user’s words">
+          <p class="as-typed">{note}</p>
+        </Part>
+      )}
+      {guide && <Triage complaint={complaint} guide={guide} />}
+      {lines.map((line, index) => (
+        <SheetLine key={line.id} complaint={complaint} line={line} number={index + 1} />
+      ))}
+      <Loose complaint={complaint} />
+      <SheetCautions ids={SHEET_CAUTIONS} />
+      <SheetFoot />
+    </>
+  )
+}
+
+/** What the answers came to, in the order somebody else needs it: reason, steps, then the answers and readings. */
+function Triage({ complaint, guide }: { readonly complaint: Complaint; readonly guide: Guide }) {
+  const position = replay(guide, complaint.answers)
+  const events = translateEvents(complaint.events ?? [])
+  const { current, trail, reasons } = position
+  if (trail.length === 0) return null
+  return (
+    <>
+      {isEvidence(current) ? (
+        <Part title="Result">
+          <p>Not finished. Next: {current.text}</p>
+        </Part>
+      ) : (
+        <OutcomePart guide={guide} outcome={current} position={position} line={complaint.lines[0]} />
+      )}
+      {reasons.length > 0 && (
+        <Part title="Because of these answers" columns={2}>
+          {reasons.map(({ step, suspect }) => (
+            <p key={`${step.node.id} ${suspect.id}`} class="row">
+              {step.node.text} <strong>{step.label}</strong> {step.means} Speaks for: {suspect.name}.
+            </p>
+          ))}
+        </Part>
+      )}
+      <Answers title="Answers" events={events} steps={trail.filter(({ node }) => node.kind === 'ask')} />
+      <Answers
+        title="Tests, with what was read"
+        events={events}
+        steps={trail.filter(({ node }) => node.kind !== 'ask')}
+      />
+      <Left position={position} />
+    </>
+  )
+}
+
+type ResultGiven = {
+  readonly guide: Guide
+  readonly outcome: Outcome
+  readonly position: Position
+  readonly line: Line | undefined
+}
+
+function OutcomePart({ guide, outcome, position, line }: ResultGiven) {
+  const advice = line && advise({ guide, outcome, line, gate: position.gate, express: expressionReading })
+  const { found } = position
+  return (
+    <>
+      <p class="sentence">{advice ? decisionSentence(outcome, advice) : `${outcome.headline}.`}</p>
+      <p>
+        {found !== undefined && `Cause: ${found.cure.suspect.name}, ${found.sure}. `}
+        {outcome.reason}
+      </p>
+      {advice && advice.steps.length > 0 && (
+        <Part title="Do now, in this order">
+          <ol class="numbered columns-2">
+            {advice.steps.map((step) => (
+              <li key={step}>{step}</li>
+            ))}
+          </ol>
+        </Part>
+      )}
+      <p>
+        <strong>Next measurement:</strong> {outcome.nextMeasurement}
+      </p>
+    </>
+  )
+}
+
+type AnswersGiven = { readonly title: string; readonly events: readonly Event[]; readonly steps: readonly TrailStep[] }
+
+/** Questions with the answer each was given; readings, repeats and times as far as they were written down. */
+function Answers({ title, events, steps }: AnswersGiven) {
+  if (steps.length === 0) return null
+  return (
+    <Part title={title} columns={2}>
+      {steps.map(({ node, label, isVoid }) => (
+        <p key={node.id} class="row">
+          {node.text} <strong>{label}</strong>
+          {isVoid ? ' (repeated, it differed: counts as not known)' : ''}
+          {besides(events, node.id)}
+        </p>
+      ))}
+    </Part>
+  )
+}
+
+/** What is ruled out, what is open, and what has to be put back. */
+function Left({ position }: { readonly position: Position }) {
+  const { standings, openTests, setAside, trail } = position
+  const out = standings.filter(({ is }) => is === 'out').map(({ suspect }) => suspect.name)
+  const open = (setAside.length > 0 ? setAside : openTests.slice(0, 5)).map(({ text }) => text)
+  const opened = trail
+    .filter(({ node, optionId }) => node.opens && optionId !== 'set-aside')
+    .map(({ node }) => node.text)
+  const rows: readonly (readonly [string, readonly string[]])[] = [
+    ['Ruled out', out],
+    ['Open', open],
+    ['To be put back and counted, after', opened],
+  ]
+  return (
+    <Part title="For the next shift">
+      {rows.map(([name, items]) => (
+        <p key={name} class="row">
+          <strong>{name}:</strong> {items.length === 0 ? 'nothing' : items.join('; ')}
+        </p>
+      ))}
+    </Part>
+  )
+}
+
+type LineGiven = { readonly complaint: Complaint; readonly line: Line; readonly number: number }
+
+/** One line: its facts, its window, and every check kept on it. */
+function SheetLine({ complaint, line, number }: LineGiven) {
+  const isKept = ({ id }: Check) =>
+    id === 'window' || complaint.checks.some(({ check, lineId }) => check === id && lineId === line.id)
+  const facts = knownFacts(line)
+  return (
+    <>
+      <Part title={`Line: ${line.name || `number ${number}`}`}>
+        <dl class="inputs columns-2">
+          {facts.map(({ key, fact }) => (
+            <div key={key} class="row">
+              <dt>{factMeaning(key)}:</dt>{' '}
+              <dd>
+                <strong>{factWords(key, fact)}</strong> <em>{originWords(fact.origin)}</em>
+                {fact.conflicts.map((other) => `; against it: ${factWords(key, other)}, ${originWords(other.origin)}`)}
+              </dd>
+            </div>
+          ))}
+        </dl>
+        {facts.length === 0 && <p>No fact yet.</p>}
+      </Part>
+      {CHECKS.filter(isKept).map((check) => (
+        <SheetCheck key={check.id} check={check} line={line} />
+      ))}
+    </>
+  )
+}
+
+/** A check in short: its sentence, its figures, and its strip. */
+function SheetCheck({ check, line }: { readonly check: Check; readonly line: Line }) {
+  const result = evaluateNow(check, resolve(line, expressionReading).fields(check))
+  return (
+    <section class="part">
+      <h2>{`Check: ${check.title}`}</h2>
+      <p>
+        <strong>{result.ok ? sentenceOf(result) : result.issues.map(({ message }) => message).join(' ')}</strong>
+      </p>
+      <Figures check={check} result={result} />
+      {result.ok &&
+        drawn(result)
+          .filter(({ is }) => is === 'strip')
+          .map((picture) => <PictureView key={picture.title} picture={picture} bounds={result.bounds} />)}
+    </section>
+  )
+}
+
+function Figures({ check, result }: { readonly check: Check; readonly result: Result }) {
+  if (!result.ok) return null
+  const shown = check.outputs.flatMap((output) => {
+    const cell = result.outputs[output.key]?.cell
+    return cell && cell.is !== 'none' ? [`${output.label} ${outputText(cell, output)}`] : []
+  })
+  return shown.length === 0 ? null : <p>{shown.join('; ')}.</p>
+}
+
+/** Checks that no line holds: of a version that has more of them than this one. */
+function Loose({ complaint: { checks, lines } }: { readonly complaint: Complaint }) {
+  const loose = checks.filter(({ address, lineId }) => address !== undefined && !lines.some(({ id }) => id === lineId))
+  if (loose.length === 0) return null
+  return (
+    <Part title="Other checks">
+      {loose.map(({ check, address }) => (
+        <p key={address} class="row">
+          <strong>{checkById(check)?.title ?? check}:</strong> {address}
+        </p>
+      ))}
+    </Part>
+  )
+}

@@ -1,0 +1,226 @@
+/** What a printer gets: every sheet is printed on A4 and Letter, and its text is read back. */
+import type { Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { RULES_EDITION } from '../../src/calc/edition.ts'
+import { evaluateNow } from '../../src/calc/line/evaluate.ts'
+import { readFields } from '../../src/calc/line/fields.ts'
+import { checkById } from '../../src/calc/registry.ts'
+import { sentenceOf } from '../../src/calc/verdict.ts'
+import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
+import { demoComplaint } from '../../src/store/demo.ts'
+import { readCode } from '../support/read-code.ts'
+import { type PdfPage, readPdf, squeeze } from './support/pdf.ts'
+import { labelOf, settled, titleOf } from './support/screen.ts'
+import { CLEAN, openSite, type Site, type Visit } from './support/site.ts'
+import { WORKED, workedHash } from './support/worked-checks.ts'
+
+const FORMATS = ['A4', 'Letter'] as const
+const LEAST_PT = 8
+const MARGIN_PT = (12 / 25.4) * 72
+/** Words of what can only be touched: no line of a sheet is one of them. */
+const BUTTON_WORDS: ReadonlySet<string> = new Set(
+  ['Share', 'Print', 'Delete', 'Keep in the log', 'Change the figures', 'Open Ask', 'Read a point', 'Undo'].map(
+    squeeze,
+  ),
+)
+
+let site: Site
+let visit: Visit
+let page: Page
+
+beforeAll(async () => {
+  site = await openSite()
+})
+afterAll(() => site.close())
+beforeEach(async () => {
+  visit = await site.visit({ serviceWorkers: 'block' })
+  page = visit.page
+})
+afterEach(async () => {
+  expect(await site.leave()).toEqual(CLEAN)
+})
+
+/** Prints once the sheet is there: it is, as soon as the browser lays it out. */
+async function printed(format: (typeof FORMATS)[number]): Promise<readonly PdfPage[]> {
+  await sheetOf('.paper', () => undefined)
+  return readPdf(await page.pdf({ format }))
+}
+
+/** Lays the sheet out as a browser does before it prints, and looks at what is marked. */
+async function sheetOf<T>(selector: string, look: (found: Element[]) => T): Promise<T> {
+  await page.waitForFunction(() => {
+    dispatchEvent(new Event('beforeprint'))
+    return document.querySelector('.paper') !== null
+  })
+  const seen = await page.locator(selector).evaluateAll(look)
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')))
+  return seen
+}
+
+const together = (pages: readonly PdfPage[]): string => pages.map(({ squeezed }) => squeezed).join('')
+
+/** Rows of the sheet that stand on no page in one piece. */
+async function cutRows(pages: readonly PdfPage[]): Promise<readonly string[]> {
+  const rows = await sheetOf('.paper :is(.row, li, tr, .sheet-foot p, .finding)', (found) =>
+    found.filter((row) => row.closest('details') === null).map((row) => row.textContent ?? ''),
+  )
+  expect(rows.length).toBeGreaterThan(3)
+  return rows.filter((row) => !pages.some(({ squeezed }) => squeezed.includes(squeeze(row))))
+}
+
+function small(pages: readonly PdfPage[]): readonly string[] {
+  const words = pages.flatMap(({ words }) => words)
+  expect(words.length).toBeGreaterThan(20)
+  return words.filter(({ sizePt }) => sizePt < LEAST_PT - 0.01).map(({ text, sizePt }) => `${text} at ${sizePt} pt`)
+}
+
+/** Words over the side or the head of a sheet. The foot carries the number of the page. */
+function overEdge(pages: readonly PdfPage[]): readonly string[] {
+  return pages.flatMap(({ words, widthPt, heightPt }) =>
+    words
+      .filter(
+        ({ xPt, yPt, sizePt }) =>
+          xPt < MARGIN_PT - 1 || xPt > widthPt - MARGIN_PT || yPt + sizePt > heightPt - MARGIN_PT + 4,
+      )
+      .map(({ text }) => text),
+  )
+}
+
+const everySheet = (pages: readonly PdfPage[]) => {
+  const text = together(pages)
+  expect(pages.flatMap(({ words }) => words).filter((word) => BUTTON_WORDS.has(squeeze(word.text)))).toEqual([])
+  for (const touched of ['Take these facts to', 'as a table', 'Go on with the triage'])
+    expect(text).not.toContain(squeeze(touched))
+  expect(text).toContain(squeeze(SAFETY_TEXTS.screening.text))
+  expect(text).toContain(squeeze(`edition ${RULES_EDITION} of the rules`))
+  expect(text).toMatch(/Printed\d{4}-\d\d-\d\dbyStillpin\d/)
+  expect(text).toMatch(/NameDateSignature/)
+}
+
+const MORE = {
+  'window on ARINC 429':
+    '#/check/window?lineKind=arinc-429-high&frequencyHz=12M;30 MHz&neededDb=30&sourceOhm=50&loadOhm=8k&inductanceH=10u&toleranceFrac=-20/%2B10 %25&existingF=120 p',
+  'loading on CAN': '#/check/loading?lineKind=can&bitRateHz=500k&capacitanceF=4n7&suppressorF=0.1 nF',
+  'a refused filter': '#/check/filter?capacitanceF=12 furlongs&frequencyHz=10 V',
+} as const
+const SHEETS: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(Object.keys(WORKED).map((id) => [`${id}, worked`, workedHash(id)])),
+  ...MORE,
+}
+
+describe.each(Object.entries(SHEETS))('%s', (_, hash) => {
+  it('stands on at most two pages with every input, from 8 pt up, no row cut', async () => {
+    await page.goto(visit.at(hash))
+    await settled(page)
+    const query = new URLSearchParams(hash.slice(hash.indexOf('?') + 1).replaceAll('+', '%2B'))
+    const check = checkById(hash.split('/')[2]?.split('?')[0] ?? '')
+    if (check === undefined) throw new Error(`No check at ${hash}.`)
+    const fields = readFields(check, Object.fromEntries(query))
+    const result = evaluateNow(check, fields)
+    const sentences = result.ok ? [sentenceOf(result)] : result.issues.map(({ message }) => message)
+    for (const format of FORMATS) {
+      const pages = await printed(format)
+      const text = together(pages)
+      expect(pages.length, format).toBeLessThanOrEqual(2)
+      for (const { input, text: typed, value } of fields) {
+        expect(text, input.key).toContain(squeeze(input.label))
+        const { type } = input
+        const said = type.is === 'choice' ? type.options.find((option) => option.value === value)?.label : typed
+        if (type.is !== 'flag') expect(text, input.key).toContain(squeeze(said ?? typed))
+      }
+      for (const { input, assumed } of fields)
+        if (assumed !== undefined)
+          expect(text, input.key).toMatch(new RegExp(`${squeeze(input.label).replaceAll(/[()]/g, '.')}:[^:]*assumed`))
+      for (const sentence of sentences) expect(text).toContain(squeeze(sentence))
+      everySheet(pages)
+      expect(small(pages), format).toEqual([])
+      expect(overEdge(pages), format).toEqual([])
+      expect(await cutRows(pages), format).toEqual([])
+    }
+  })
+})
+
+describe('the code beside the head', () => {
+  const decoded = () =>
+    sheetOf('.paper .code svg', ([svg]) => ({
+      path: svg?.querySelector('path')?.getAttribute('d') ?? '',
+      modules: Number(svg?.getAttribute('viewBox')?.split(' ')[2]),
+    })).then(({ path, modules }) => readCode(path, modules))
+
+  it('leads to the check with all it rests on', async () => {
+    await page.goto(visit.at(workedHash('loading')))
+    await settled(page)
+    const address = await decoded()
+    expect(address).toContain('#/check/loading?lineKind=arinc-429-high&capacitanceF=2n')
+    await page.goto('about:blank')
+    await page.goto(address ?? '')
+    await settled(page)
+    expect(await decoded()).toBe(address)
+  })
+
+  it('is left out with a word where the address is too long', async () => {
+    const many = Array.from({ length: 90 }, (_, index) => `${index + 1}.25 MHz`).join('; ')
+    await page.goto(visit.at(`#/check/filter?topology=C&capacitanceF=10n&sourceOhm=50&loadOhm=50&frequencyHz=${many}`))
+    await settled(page)
+    const text = together(await printed('A4'))
+    expect(text).toMatch(/Nocode:theaddresshas\d+characters/)
+    expect(text).toContain('90.25MHz')
+  })
+})
+
+describe('a complaint', () => {
+  it('is printed in full: title, words, answers, tests, reason, steps, and its checks with their figures', async () => {
+    await page.goto(visit.at('#/log'))
+    await page.getByRole('button', { name: /demo/i }).click()
+    await page.getByRole('textbox', { name: 'Note' }).waitFor()
+    await page.getByText('Hand-over for the next shift').waitFor()
+    const { title, note, answers, lines } = demoComplaint()
+    for (const format of FORMATS) {
+      const pages = await printed(format)
+      const text = together(pages)
+      for (const said of [title, ...note.split('\n'), lines[0]?.name ?? '']) expect(text).toContain(squeeze(said))
+      for (const [node, option] of Object.entries(answers)) {
+        if (node === 'kind') continue
+        expect(text, node).toContain(squeeze(titleOf(node)))
+        expect(text, node).toContain(squeeze(labelOf(node, option)))
+      }
+      for (const fact of Object.values(lines[0]?.facts ?? {}))
+        if (fact?.text !== 'synchro') expect(text).toContain(squeeze(fact?.text ?? ''))
+      for (const part of ['Aircraft', 'Do now, in this order', 'Because of these answers', 'Tests, with what was read'])
+        expect(text).toContain(squeeze(part))
+      expect(text).toMatch(/Check:Need.*20dB/)
+      expect(text).toMatch(/Check:Window.*Proposed,onecapacitorasmarked/)
+      everySheet(pages)
+      expect(small(pages), format).toEqual([])
+      expect(await cutRows(pages), format).toEqual([])
+    }
+  })
+})
+
+describe('in every theme', () => {
+  it.each(['day', 'dark', 'night', 'glare'])('%s prints black on white', async (theme) => {
+    await page.emulateMedia({ colorScheme: theme === 'day' ? 'light' : 'dark', media: 'print' })
+    await page.goto(visit.at(workedHash('surge')))
+    await settled(page)
+    await page.evaluate((value) => {
+      document.documentElement.dataset['theme'] = value
+    }, theme)
+    const colours = await sheetOf('.paper, .paper *', (found) => {
+      const light = (colour: string) => {
+        const [red = 0, green = 0, blue = 0, alpha = 1] = (colour.match(/[\d.]+/g) ?? []).map(Number)
+        return alpha === 0 ? 255 : (red + green + blue) / 3
+      }
+      return found.flatMap((one) => {
+        const { color, backgroundColor, fill } = getComputedStyle(one)
+        const isText = one instanceof SVGTextElement || one.childNodes.length > 0
+        const bad = [
+          isText && light(color) > 90 ? `letters ${color}` : '',
+          light(backgroundColor) < 200 ? `ground ${backgroundColor}` : '',
+          one instanceof SVGTextElement && light(fill) > 90 ? `fill ${fill}` : '',
+        ].filter((each) => each !== '')
+        return bad.length === 0 ? [] : [`${one.tagName} ${one.textContent?.slice(0, 20)}: ${bad.join()}`]
+      })
+    })
+    expect(colours).toEqual([])
+  })
+})
