@@ -12,8 +12,10 @@ import './styles/base.css'
 import './styles/parts.css'
 import './styles/pictures.css'
 import './styles/screens.css'
+import './styles/desk.css'
 import './styles/check.css'
 import './styles/cards.css'
+import './styles/large-text.css'
 import './styles/print.css'
 
 const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
+import { weakText } from './support/legible.ts'
 import {
   axeBreaches,
   brightColours,
@@ -29,6 +30,9 @@ const IN_TEXT: readonly RegExp[] = []
 
 const unlisted = (found: readonly string[]) => found.filter((link) => !IN_TEXT.some((known) => known.test(link)))
 
+/** No grey under 7 : 1, and small letters bold. */
+const IN_THE_SUN = { leastRatio: 7, smallBelowPx: 16, leastWeight: 700 } as const
+
 let site: Site
 
 beforeAll(async () => {
@@ -43,6 +47,7 @@ const THEMES = [
   { name: 'Day', value: 'day' },
   { name: 'Dark', value: 'dark' },
   { name: 'Night red', value: 'night' },
+  { name: 'Glare', value: 'glare' },
 ] as const
 
 /** Chooses a theme as people do, in About. */
@@ -97,6 +102,7 @@ describe.each(THEMES)('in $name', ({ name, value }) => {
       note('not red', await brightColours(page))
       note('not red in the picture', await brightPixels(page))
     }
+    if (value === 'glare') note('weak', await weakText(page, IN_THE_SUN))
     if ((await page.getByRole('dialog').count()) > 0) await page.keyboard.press('Escape')
     expect(seen).toEqual({})
   })

@@ -7,7 +7,21 @@ const PHONE_WIDTH_PX = 296
 /** A width that is known beforehand, as on paper: pictures under it are drawn for it and nothing is measured. */
 export const KnownWidth = createContext<number | undefined>(undefined)
 
-/** The width a picture has, in whole pixels: pictures are drawn for it, so that their letters keep their size. */
+/** Below this a picture would have no room for its words; its letters then grow no further. */
+const LEAST_WIDTH_PX = 240
+/** Size of a letter that nobody has changed. */
+const USUAL_LETTER_PX = 16
+
+/** How much larger than usual the user has set letters. */
+function letterScale(): number {
+  const letterPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize)
+  return Math.max(1, (letterPx || USUAL_LETTER_PX) / USUAL_LETTER_PX)
+}
+
+/**
+ * The width a picture has, in whole pixels: pictures are drawn for it, so that their letters keep their size. With larger
+ * letters it is drawn for less and shown as wide, so that its letters grow too.
+ */
 export function useWidth<E extends Element>(): { readonly box: RefObject<E | null>; readonly widthPx: number } {
   const box = useRef<E>(null)
   const knownPx = useContext(KnownWidth)
@@ -17,7 +31,7 @@ export function useWidth<E extends Element>(): { readonly box: RefObject<E | nul
     if (!element || knownPx !== undefined) return
     const measure = () => {
       const width = Math.floor(element.getBoundingClientRect().width)
-      if (width > 0) setWidthPx(width)
+      if (width > 0) setWidthPx(Math.floor(Math.max(Math.min(LEAST_WIDTH_PX, width), width / letterScale())))
     }
     measure()
     if (typeof ResizeObserver === 'undefined') return

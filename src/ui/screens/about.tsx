@@ -11,6 +11,7 @@ import { isAboutOpen } from '../shell/head.tsx'
 import { AwakeSwitch } from './awake.tsx'
 import { Erase } from './erase.tsx'
 import { Install } from './install.tsx'
+import { KeysSwitch } from './keys-switch.tsx'
 
 const THEMES: readonly { readonly value: ThemeChoice; readonly label: string }[] = [
   { value: 'auto', label: 'Auto' },
@@ -62,6 +63,7 @@ export function About() {
           </div>
         </fieldset>
         <AwakeSwitch />
+        <KeysSwitch />
         <Facts />
         <Install />
         <Screening />

@@ -5,7 +5,7 @@ import type { Desk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
-import { Cautions } from '../parts/cautions.tsx'
+import { FoldedCautions } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { sharedWords } from '../parts/shared-words.ts'
@@ -24,7 +24,7 @@ export function Late({ model, desk }: Given) {
   if (result === undefined || hasFigures(result)) return null
   return (
     <>
-      {result.ok && <Cautions ids={result.cautions} />}
+      {result.ok && <FoldedCautions ids={result.cautions} verdict={result.verdict} />}
       <Actions model={model} desk={desk} result={result} />
     </>
   )

@@ -4,9 +4,9 @@ import { sentenceOf } from '../../calc/verdict.ts'
 import type { Answer, CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { standing } from '../../state/runner.ts'
-import { AnswerCard, isAnswered } from '../parts/answer.tsx'
+import { AnswerCard } from '../parts/answer.tsx'
 import { AnswerDetail } from '../parts/answer-detail.tsx'
-import { Cautions } from '../parts/cautions.tsx'
+import { FoldedCautions } from '../parts/cautions.tsx'
 import { Refusals } from '../parts/refusals.tsx'
 import { Actions, hasFigures } from './check-actions.tsx'
 
@@ -33,15 +33,27 @@ export function AnswerPane({ model }: { readonly model: CheckModel }) {
   )
 }
 
+type Given = { readonly model: CheckModel; readonly desk: Desk }
+
 /** What explains the answer: on a phone it follows the fields, so that figure and fields stay together. */
-export function DetailPane({ model, desk }: { readonly model: CheckModel; readonly desk: Desk }) {
+export function EvidencePane({ model }: { readonly model: CheckModel }) {
   const { shown, isLive } = standing(model.answer.value)
   if (shown === undefined) return null
   return (
-    <div class="stack" inert={!isLive}>
+    <div inert={!isLive}>
       <AnswerDetail check={model.check} result={shown} live={isLive} />
-      {hasFigures(shown) && <Actions model={model} desk={desk} result={shown} />}
-      {isAnswered(shown) && <Cautions ids={shown.cautions} />}
+    </div>
+  )
+}
+
+/** What may be done with the answer, and what to mind. */
+export function AfterAnswer({ model, desk }: Given) {
+  const { shown, isLive } = standing(model.answer.value)
+  if (shown === undefined || !hasFigures(shown)) return null
+  return (
+    <div class="stack" inert={!isLive}>
+      <Actions model={model} desk={desk} result={shown} />
+      <FoldedCautions ids={shown.cautions} verdict={shown.verdict} />
     </div>
   )
 }

@@ -7,7 +7,7 @@ import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
 import { offerSheet } from '../shell/paper.ts'
 import { GateLine, Late, Onward } from './check-actions.tsx'
-import { AnswerPane, DetailPane } from './check-answer.tsx'
+import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
 import { CheckFoot } from './check-foot.tsx'
 
@@ -47,11 +47,16 @@ export function CheckPanes({ model, desk, children }: Given) {
           <Fields model={model} desk={desk} />
         </form>
         <div class="pane detail-pane">
-          <DetailPane model={model} desk={desk} />
-          <Late model={model} desk={desk} />
-          <Onward model={model} desk={desk} />
-          <GateLine desk={desk} />
-          <Screening />
+          <div class="evidence-pane">
+            <EvidencePane model={model} />
+          </div>
+          <div class="after-pane stack">
+            <AfterAnswer model={model} desk={desk} />
+            <Late model={model} desk={desk} />
+            <Onward model={model} desk={desk} />
+            <GateLine desk={desk} />
+            <Screening />
+          </div>
         </div>
       </div>
       <CheckFoot model={model} form={form} />

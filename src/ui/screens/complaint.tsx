@@ -12,7 +12,7 @@ import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
-import { Cautions } from '../parts/cautions.tsx'
+import { FoldedCautions } from '../parts/cautions.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
@@ -82,7 +82,7 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
         </div>
       </div>
       <ComplaintActions complaint={complaint} />
-      <Cautions ids={SHEET_CAUTIONS} />
+      <FoldedCautions ids={SHEET_CAUTIONS} />
       <Screening />
     </>
   )

@@ -3,7 +3,6 @@ import { isEvidence } from '../../guide/engine.ts'
 import type { Advice, AdviceItem, Guide, Outcome, Position } from '../../guide/types.ts'
 import { earlierComplaints } from '../../state/ask.ts'
 import { hashOf } from '../../state/router.ts'
-import { Cautions } from '../parts/cautions.tsx'
 
 /** The decision in one sentence: what and where, which way round, how much. */
 export function decisionSentence(outcome: Outcome, { items, mayAdviseParts }: Advice): string {
@@ -68,23 +67,6 @@ export function Reasons({ position }: { readonly position: Position }) {
         ))}
       </ul>
     </section>
-  )
-}
-
-/** Cautions of this outcome only; from the fourth on they are folded. */
-const OPEN_CAUTIONS = 3
-
-export function FoldedCautions({ ids, isStop }: { readonly ids: readonly string[]; readonly isStop: boolean }) {
-  return (
-    <>
-      <Cautions ids={ids.slice(0, OPEN_CAUTIONS)} open={isStop} />
-      {ids.length > OPEN_CAUTIONS && (
-        <details class="fold" open={isStop}>
-          <summary>More cautions</summary>
-          <Cautions ids={ids.slice(OPEN_CAUTIONS)} open={isStop} label="More cautions" />
-        </details>
-      )}
-    </>
   )
 }
 

@@ -10,6 +10,7 @@ import { triageDesk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { hashOf } from '../../state/router.ts'
 import { attachComplaint, restartTriage, triage } from '../../state/session.ts'
+import { FoldedCautions } from '../parts/cautions.tsx'
 import { Icon, type IconName } from '../parts/icon.tsx'
 import { KeptLink } from '../parts/kept-link.tsx'
 import { LineWindow } from '../parts/line-window.tsx'
@@ -22,7 +23,7 @@ import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
 import { AfterRepair } from './after-repair.tsx'
-import { decisionSentence, Earlier, FoldedCautions, Reasons, Sure, ThinkOn, Withheld } from './decision.tsx'
+import { decisionSentence, Earlier, Reasons, Sure, ThinkOn, Withheld } from './decision.tsx'
 import { Trail } from './trail.tsx'
 
 const CLASS_WORDS: Readonly<
@@ -93,7 +94,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           <Items items={advice.items} />
           {leadsToWindow && <CheckLinks outcome={outcome} />}
           {shown.onPath && <Reasons position={shown.position} />}
-          <FoldedCautions ids={outcome.cautions} isStop={outcome.class === 'stop'} />
+          <FoldedCautions ids={outcome.cautions} open={outcome.class === 'stop'} />
           {shown.onPath && outcome.class !== 'stop' && <SuspectBoard guide={guide} position={shown.position} />}
           {shown.onPath && <Earlier position={shown.position} />}
         </div>

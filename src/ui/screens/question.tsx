@@ -7,7 +7,7 @@ import { give, giveFrequency, lastEvent } from '../../state/ask.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { photoOwners } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
-import { Cautions } from '../parts/cautions.tsx'
+import { FoldedCautions } from '../parts/cautions.tsx'
 import { FrequencyField } from '../parts/frequency-field.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { OptionSearch } from '../parts/option-search.tsx'
@@ -77,7 +77,7 @@ export function QuestionView({ guide, question, shown }: Given) {
         <Answers question={question} chosen={shown.chosen} onPick={pick} />
         {question.fillIn !== undefined && <FillInTable id={question.fillIn} />}
         {isTest && <Photos owners={photoOwners()} evidence={question.id} titleOf={() => question.text} />}
-        <Cautions ids={question.cautions ?? []} open={(question.cautions ?? []).length <= 2} />
+        <FoldedCautions ids={question.cautions ?? []} open={(question.cautions ?? []).length <= 2} />
         <details class="fold">
           <summary>Why ask?</summary>
           <p>{question.why}</p>

@@ -1,5 +1,7 @@
 import { signal } from '@preact/signals'
+import { useEffect, useRef } from 'preact/hooks'
 import { lazy } from '../lazy.tsx'
+import { isSearchWanted } from '../shell/search-wanted.ts'
 
 const load = async () => (await import('./search-hits.tsx')).SearchHits
 
@@ -17,17 +19,23 @@ const EXAMPLES = ['bus drops out when we transmit', 'whine follows the engine', 
 /** Kept while the app is open, so that coming back shows what was found. */
 const sought = signal('')
 
-export const SEARCH_ID = 'search'
-
 /** A search over symptoms, lines, checks and notes, with examples of what may be asked. */
 export function SearchBox() {
   const text = sought.value
+  const field = useRef<HTMLInputElement>(null)
+  useEffect(() => {
+    if (!isSearchWanted.value) return
+    isSearchWanted.value = false
+    // after the heading, which takes the focus of a new screen
+    field.current?.focus()
+  }, [])
   return (
     <search class="find stack">
       <label class="search">
         <span>What do you see or hear, or want to know?</span>
         <input
-          id={SEARCH_ID}
+          ref={field}
+          id="search"
           type="search"
           value={text}
           autocomplete="off"

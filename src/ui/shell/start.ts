@@ -16,6 +16,10 @@ export function startOnce(): void {
   void import('./paper.ts').then(({ watchPrinting }) => watchPrinting())
   void startTheme()
   void resume()
+  void import('./keys.ts').then(
+    ({ watchKeys }) => watchKeys(),
+    () => undefined,
+  )
 }
 
 /**
