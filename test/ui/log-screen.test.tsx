@@ -59,7 +59,7 @@ describe('the log on screen', () => {
     expect(allBy('link', /^Intercom buzz/u)).toHaveLength(1)
     await tap(by('button', 'Delete Intercom buzz'))
     expect(allBy('link', /^Intercom buzz/u)).toHaveLength(0)
-    await tap(by('button', 'Undo'))
+    await tap(await eventually('the offer to undo', () => allBy('button', 'Undo')[0]))
     expect(allBy('link', /^Intercom buzz/u)).toHaveLength(1)
     expect(allBy('button', 'Undo')).toHaveLength(0)
   })
