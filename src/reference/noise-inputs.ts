@@ -37,7 +37,7 @@ export const NOISE_INPUTS: readonly NoiseInput[] = [
     name: 'RS-422 receiver',
     ohm: { least: 4e3, most: 12e3 },
     farad: { least: 10e-12, most: 20e-12 },
-    kinds: ['rs-422'],
+    kinds: ['rs-422', 'csdb'],
     families: [],
     source: PRACTICE,
   },
@@ -46,7 +46,15 @@ export const NOISE_INPUTS: readonly NoiseInput[] = [
     name: 'pair behind a transformer',
     ohm: { least: 1e5, most: 1e7 },
     farad: { least: 20e-12, most: 50e-12 },
-    kinds: ['mil-std-1553-stub', 'ethernet-10base-t', 'ethernet-100base-tx', 'ethernet-1000base-t'],
+    kinds: [
+      'mil-std-1553-stub',
+      'mil-std-1553-direct',
+      'arinc-708',
+      'ethernet-10base-t',
+      'ethernet-100base-tx',
+      'ethernet-1000base-t',
+      'ieee-1394',
+    ],
     families: [],
     source: PRACTICE,
   },
@@ -78,9 +86,18 @@ export const NOISE_INPUTS: readonly NoiseInput[] = [
     source: PRACTICE,
   },
   {
+    id: 'lin',
+    name: 'LIN node',
+    ohm: { least: 1e3, most: 30e3 },
+    farad: { least: 20e-12, most: 250e-12 },
+    kinds: ['lin'],
+    families: [],
+    source: { id: 'R33', standing: 'read' },
+  },
+  {
     id: 'high',
     name: 'discrete, sensor or other high input',
-    ohm: { least: 3e3, most: 1e6 },
+    ohm: { least: 1e3, most: 1e6 },
     farad: { least: 15e-12, most: 100e-12 },
     kinds: [],
     families: ['discrete', 'sensor', 'carrier', 'data-single'],
@@ -114,8 +131,34 @@ export const NOISE_SOURCES: readonly NoiseSource[] = [
   { id: 'converter', name: 'converter', ohm: { least: 1, most: 30 }, usualOhm: 5, source: PRACTICE },
 ]
 
+/** Why no class is given for these kinds: nothing was found that would carry one. */
+const NOT_KNOWN: Readonly<Record<string, string>> = {
+  'arinc-717': 'No figure of its input against the case was found.',
+  lvds: 'No figure of its input against the case was found; it is a receiver on a board.',
+  spacewire: 'No figure of its input against the case was found; it is a receiver on a board.',
+  'usb-low-speed': 'No figure of its input against the case was found.',
+  'usb-full-speed': 'No figure of its input against the case was found.',
+  'usb-high-speed': 'No figure of its input against the case was found.',
+  'one-pps': 'Its input may be 50 Ω or a gate: two classes, so none is taken.',
+  'generator-control': 'Field, sense and regulator differ, so none is taken.',
+  'l-band-suppression': 'Nothing is added to this line.',
+  'not-listed': 'A kind that is not listed has no class.',
+}
+const FAMILY_NOT_KNOWN: Readonly<Partial<Record<LineFamily, string>>> = {
+  ground: 'A return is bonded, not filtered.',
+  video: 'Its shield carries the common current, so the input does not decide.',
+  coax: 'Its shield carries the common current, so the input does not decide.',
+  barred: 'Nothing is added to this line.',
+}
+
+type Kind = { readonly id: string; readonly family: LineFamily }
+
+/** Why a kind has no class; undefined where it has one. */
+export const noInputWhy = (kind: Kind): string | undefined => NOT_KNOWN[kind.id] ?? FAMILY_NOT_KNOWN[kind.family]
+
 /** The row of a kind of line, or undefined where no class is known. */
-export function noiseInputOf(kind: { readonly id: string; readonly family: LineFamily }): NoiseInput | undefined {
+export function noiseInputOf(kind: Kind): NoiseInput | undefined {
+  if (noInputWhy(kind) !== undefined) return undefined
   return (
     NOISE_INPUTS.find(({ kinds }) => kinds.includes(kind.id)) ??
     NOISE_INPUTS.find(({ families }) => families.includes(kind.family))

@@ -5,6 +5,9 @@ import { classOf, parallelOhm } from '../../src/calc/network/noise-input.ts'
 import type { FactKey, Line } from '../../src/calc/types.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { advise } from '../../src/guide/rules.ts'
+import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
+import { NOISE_SOURCES, noInputWhy, noiseInputOf } from '../../src/reference/noise-inputs.ts'
+import { STANDING_WORDS } from '../../src/reference/standing.ts'
 
 const adviceOf = (id: string, facts: Partial<Readonly<Record<FactKey, string>>>) => {
   const outcome = GUIDE.outcomes.find((each) => each.id === id)
@@ -43,6 +46,34 @@ describe('the clamp', () => {
   it('solves with a capacitor for both ends: sum 200 and parallel 37.5 are 150 and 50 Ω', () => {
     expect(pairFromSumAndParallel({ sumOhm: 200, parallelOhm: 37.5 })).toEqual([150, 50])
     expect(pairFromSumAndParallel({ sumOhm: 100, parallelOhm: 30 })).toBeUndefined()
+  })
+})
+
+describe('the class of every kind of line', () => {
+  it('is given with its standing, or is said not to be known, never left out', () => {
+    for (const kind of LINE_KINDS) {
+      const input = noiseInputOf(kind)
+      expect([kind.id, input === undefined]).toEqual([kind.id, noInputWhy(kind) !== undefined])
+      if (input === undefined) continue
+      expect(Object.keys(STANDING_WORDS)).toContain(input.source.standing)
+      expect(input.ohm.least).toBeLessThanOrEqual(input.ohm.most)
+      expect(input.farad.least).toBeLessThanOrEqual(input.farad.most)
+    }
+    for (const { ohm, usualOhm, source } of NOISE_SOURCES) {
+      expect(usualOhm >= ohm.least && usualOhm <= ohm.most).toBe(true)
+      expect(Object.keys(STANDING_WORDS)).toContain(source.standing)
+    }
+  })
+
+  it('that is not known is said on the line, with what decides instead', () => {
+    const found = adviceOf('filter-victim-box', { lineKind: 'usb-high-speed', noiseHz: '10 MHz' })
+    expect(found).toMatchObject({ title: expect.stringContaining('not known'), missing: ['noise load impedance'] })
+  })
+
+  it('warns of a capacitor inside the box where that would turn it: 1 nF is 32 Ω at 5 MHz', () => {
+    const high = (noiseHz: string) => plain(adviceOf('filter-victim-box', { lineKind: 'thermocouple', noiseHz })?.text)
+    expect(high('10 MHz')).toContain('1 nF already inside')
+    expect(high('4 MHz')).not.toContain('1 nF already inside')
   })
 })
 

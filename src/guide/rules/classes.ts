@@ -10,6 +10,7 @@ import {
   NOISE_SOURCES,
   type NoiseInput,
   type NoiseSource,
+  noInputWhy,
   noiseInputOf,
   type Span,
 } from '../../reference/noise-inputs.ts'
@@ -154,6 +155,25 @@ function decidingReading({ input, source, isByClamp }: Ends, hz: readonly number
   return `One reading decides: a 100 Ω clamp ferrite on the cable. It lowers the noise by ${db(strong)} in a loop of ${ohm(source.least)} and by ${db(weak)} in one of ${ohm(source.most)}.`
 }
 
+/** A kind whose input nobody has stated: said, with what decides instead. */
+function notKnown({ kind }: Context): Omit<AdviceItem, 'rule'> | undefined {
+  const why = kind && noInputWhy(kind)
+  if (kind === undefined || why === undefined) return undefined
+  return {
+    title: 'Topology from the class of the line: not known',
+    text: `${kind.name}: ${why} Current and voltage at the box decide; the loop check makes its impedance of them.`,
+    basis: [PRACTICE],
+    missing: ['noise load impedance'],
+  }
+}
+
+/** A capacitor of 1 nF inside a box is 32 Ω here: above it every such input is low. */
+const INSIDE_HZ = 5e6
+const insideWords = (input: NoiseInput | undefined, hz: readonly number[]): string =>
+  input !== undefined && Math.max(...hz) > INSIDE_HZ && classOf(input.ohm.most) !== 'low'
+    ? ' With 1 nF already inside the box it is low above 5 MHz: ask its maker.'
+    : ''
+
 const lineClass: Rule = {
   id: 'line-class',
   advisesPart: false,
@@ -165,12 +185,12 @@ const lineClass: Rule = {
       numbersOf(context.facts, 'noiseLoadOhm', 'resistance').length > 0
     if (isMeasured || hz.length === 0 || context.outcome.noiseFrom === undefined) return undefined
     const ends = endsOf(context, hz)
-    if (ends === undefined) return undefined
+    if (ends === undefined) return notKnown(context)
     const least = 20 * Math.log10(ends.load.least / ends.source.most)
     const most = 20 * Math.log10(ends.load.most / ends.source.least)
     const upTo = Number.isFinite(most) ? `to ${db(most)}` : 'and more'
     const from = Number.isFinite(least) ? `${db(least)} ${upTo}` : 'open'
-    const figure = `${ends.words} LC − CL = 20·log10(Rl/Rs) = ${from}.`
+    const figure = `${ends.words}${insideWords(ends.input, hz)} LC − CL = 20·log10(Rl/Rs) = ${from}.`
     const basis = [PRACTICE, DERIVED, ...(ends.input === undefined ? [] : [ends.input.source])]
     const title = 'Topology from the class of the line'
     if (least > 0)
