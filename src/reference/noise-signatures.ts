@@ -58,7 +58,7 @@ export const NOISE_SIGNATURES: readonly NoiseSignature[] = [
     source: 'Ignition',
     rule: 'sparks per second = rpm/60 × cylinders/2: 80 or 120 at 2400 rpm',
     heard: 'popping that follows rpm, radiated, stays with the master off',
-    firstTest: 'handheld receiver beside it; one magneto at a time in a proper ground run',
+    firstTest: 'handheld receiver from outside the arc; one magneto at a time, from the cockpit, by the manual',
     citations: [DERIVED, PRACTICE],
   },
   {

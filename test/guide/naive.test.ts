@@ -29,10 +29,11 @@ describe('the naive walker', () => {
     fc.assert(
       fc.property(fc.infiniteStream(fc.nat()), (stream) => {
         const { answers, end, kind } = walk(stream)
-        if (!FITS_A_PART.has(kind) || end === 'choke-drive') return
+        if (!FITS_A_PART.has(kind)) return
         expect(known(answers, 'bond'), `${end}: bond`).toBe(true)
-        if (end === 'decouple-supply') return
         expect(known(answers, 'shield-ends'), `${end}: shield`).toBe(true)
+        if (answers['wrong'] === 'data') expect(known(answers, 'bus-ohms'), `${end}: bus`).toBe(true)
+        if (end === 'decouple-supply' || end === 'choke-drive') return
         expect(known(answers, 'mode') || ['whole', 'each-leg'].includes(answers['cable'] ?? ''), `${end}: mode`).toBe(
           true,
         )

@@ -24,16 +24,16 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
     id: 'source-treat',
     cautions: ['permanent-approved', 'breakers'],
     headline: 'Quieten the source: another unit, distance, or a filter at the source',
-    reason: 'A quiet source helps every victim at once; a part at one victim helps only that one.',
+    reason: 'A quiet source helps every box at once; a part at one box helps only that one.',
     sources: [{ id: 'D09', standing: 'read' }, { id: 'W2', standing: 'read' }, PRACTICE],
     steps: [
       'Try another unit of the same kind, then another make.',
-      'Move it or its leads away from antennas and from the victim’s cable.',
+      'Move it or its leads away from antennas and from the cable of the box that suffers.',
       'Clean and close its case bond; brushes and connectors by the manual.',
       'A filter at its own connector is a design change; a bare capacitor there can upset its regulation.',
       PROOF,
     ],
-    nextMeasurement: 'Level at the victim with the unit on and off, same settings.',
+    nextMeasurement: 'Level at the box that suffers with the unit on and off, same settings.',
   }),
   not({
     id: 'supply-dip',
@@ -85,7 +85,7 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
     id: 'choke-cable',
     class: 'filter',
     noiseFrom: 'cable',
-    headline: 'A choke or ferrite on the whole cable, at the victim',
+    headline: 'A choke or ferrite on the whole cable, at the box that suffers',
     reason: 'The current is common to all wires, and a core around all of them takes nothing from the signal.',
     sources: [{ id: 'C15', standing: 'read' }, { id: 'S47', standing: 'read' }, PRACTICE],
     rules: ['place-choke', 'clamp', 'bond', 'sharing'],
@@ -120,7 +120,7 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
     steps: [
       'The source first, where it can be switched or repaired.',
       'Open the power check: current, inrush and stored charge decide the most.',
-      'Short to the case of the victim, at its supply entry.',
+      'Short to the case of the box that suffers, at its supply entry.',
       PROOF,
     ],
     checks: [{ check: 'power', prefill: {}, why: 'what the capacitor does to the supply' }, ...LINE_CHECKS],
@@ -196,7 +196,7 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'separate-cables',
-    headline: 'Move the cables apart, or twist and shield the victim',
+    headline: 'Move the cables apart, or twist and shield the one that suffers',
     reason: 'Coupling between parallel runs falls with distance, and twist takes the magnetic part away.',
     sources: [
       { id: 'D21', standing: 'read' },

@@ -86,7 +86,7 @@ const filter = (
 const victim = (place: Place): Outcome =>
   filter({
     id: `filter-victim-${place}`,
-    headline: `A filter at the victim, ${WHERE[place].headline}`,
+    headline: `A filter at the box that suffers, ${WHERE[place].headline}`,
     noiseFrom: 'cable',
     reason: 'A capacitor to the shell, with an inductor if needed, turns radio noise back at the wall of the box.',
     rules: [WHERE[place].rule, ...LINE_RULES],
@@ -105,7 +105,7 @@ const source = (place: Place): Outcome =>
     id: `filter-source-${place}`,
     headline: `A filter at the source, ${WHERE[place].headline}`,
     noiseFrom: 'box',
-    reason: 'Stopped at the connector of the box that makes it, it helps every victim at once.',
+    reason: 'Stopped at the connector of the box that makes it, it helps every other box at once.',
     rules: [WHERE[place].rule, ...LINE_RULES],
     steps: [
       'Open the window check and enter what is still missing; the source impedance is inside the box.',
@@ -138,10 +138,11 @@ export const FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   filter({
     id: 'filter-own-tx',
+    cautions: ['key-down', 'transmitter-hazard', ...FILTER_CAUTIONS],
     headline: 'Our own transmitter gets in by this cable',
     noiseFrom: 'cable',
     reason:
-      'The radiated field drives the victim’s cable. Distance and shield come first; then a part at the victim’s connector, sized at the transmit frequency.',
+      'The radiated field drives the cable of the box that suffers. Distance and shield come first; then a part at its connector, sized at the transmit frequency.',
     sources: [
       { id: 'C15', standing: 'read' },
       { id: 'C29', standing: 'read' },
@@ -149,11 +150,11 @@ export const FILTER_OUTCOMES: readonly Outcome[] = [
     ],
     rules: ['place-either', ...LINE_RULES],
     steps: [
-      'Move the victim’s leads away from antenna and coax, twist and shield them; over 150 mm apart is a start.',
+      'Move its leads away from antenna and coax, twist and shield them; over 150 mm apart is a start.',
       'Clean and re-seat the coax contacts and the antenna base bond, then repeat.',
       'Open the window check at the transmit frequency. At VHF 100 pF to 1 nF at the very pin is usual. HF needs far more. 1 nF gives 2.8 dB at 3 MHz from 50 Ω into a high input.',
       PROOF,
     ],
-    nextMeasurement: 'Repeat at three channels and at low power: note what the victim does at each.',
+    nextMeasurement: 'Repeat at three channels and at low power: note what happens at each.',
   }),
 ]

@@ -22,7 +22,7 @@ const DERIVED = { id: 'derived', standing: 'derived' } as const
 export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'whine-alternator',
-    cautions: ['breakers'],
+    cautions: ['running-engine', 'breakers'],
     headline: 'A connector filter will not cure alternator whine',
     reason: `The ripple is at audio rate from a source of about an ohm. ${WHINE_NUMBER}`,
     sources: [{ id: 'R40', standing: 'read' }, { id: 'R41', standing: 'read' }, DERIVED],
@@ -30,13 +30,14 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
       'Switch the alternator field off by the manual, on the ground. Gone proves the alternator.',
       'Check diodes, brushes, the output terminal, the engine-to-structure bond and the field lead.',
       'Separate the audio return from the power return.',
-      'A filter would be a large choke and capacitor, at the alternator or at the victim’s supply. That is a design change.',
+      'A filter would be a large choke and capacitor, at the alternator or at the supply of the box that suffers. That is a design change.',
     ],
     nextMeasurement:
       'Frequency of the whine at two engine speeds. Electrical frequency is poles × rpm / 120, the ripple six times that.',
   }),
   not({
     id: 'whine-regulator',
+    cautions: ['running-engine'],
     headline: 'A connector filter will not cure regulator whine',
     reason: `A pitch that moves with load, at constant engine speed, is a switching regulator or a converter at audio rate. ${WHINE_NUMBER}`,
     sources: [{ id: 'R40', standing: 'read' }, DERIVED],
@@ -57,7 +58,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
       'Compare the pitch with 6, 12 or 18 times the supply frequency.',
       'Repair the unit, the returns and the audio ground. A filter belongs at its output, as a large choke and capacitor.',
     ],
-    nextMeasurement: 'Ripple of the DC bus with a scope, AC coupled, at the unit and at the victim.',
+    nextMeasurement: 'Ripple of the DC bus with a scope, AC coupled, at the unit and at the box that suffers.',
   }),
   not({
     id: 'ignition',
@@ -66,12 +67,12 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
       'Sparks radiate from the harness: 80 a second with four cylinders at 2400 rpm, 120 with six. They reach the antenna through the air, and stay with the master switch off.',
     sources: [{ id: 'derived', standing: 'derived' }, PRACTICE],
     steps: [
-      'Listen on a handheld beside the engine: present there means radiated.',
+      'Listen on a handheld from outside the arc: louder towards the engine means radiated.',
       'One magneto at a time, by the manual, on the ground: note which one changes it. One can stay noisy when grounded.',
       'Inspect shielded leads, plug ends, shield bonds and the lead to the switch. Shield and bond only; no part.',
     ],
     nextMeasurement: 'Pops per second against engine speed and cylinders.',
-    cautions: ['no-trial'],
+    cautions: ['running-engine', 'no-trial'],
   }),
   not({
     id: 'weather-static',
@@ -127,9 +128,9 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'own-tx-antenna',
-    cautions: ['transmitter-hazard'],
+    cautions: ['key-down', 'transmitter-hazard'],
     headline: 'Our transmitter reaches the receiver by its antenna',
-    reason: 'The path is antenna to antenna. A part in the victim’s connector is not in that path.',
+    reason: 'The path is antenna to antenna. A part in the connector of the box that suffers is not in that path.',
     sources: [{ id: 'C07', standing: 'read' }, { id: 'R46', standing: 'memory' }, PRACTICE],
     steps: [
       'Find the relation: transmit frequency, its multiples, the receiver’s channel.',
@@ -140,17 +141,17 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   }),
   not({
     id: 'own-tx-leak',
-    cautions: ['transmitter-hazard'],
+    cautions: ['key-down', 'transmitter-hazard'],
     headline: 'Our transmitter leaks from the set or its cables',
     reason:
       'It leaves by the set, its coax contact, its ground or its harness. Antenna filters did nothing in such a case.',
     sources: [{ id: 'C07', standing: 'read' }, PRACTICE],
     steps: [
       'Clean and re-seat the coax contact in the rack, check its spring and the ground straps.',
-      'Shield the set’s harness, shield ended all round at both ends, away from the victim’s cable.',
+      'Shield the set’s harness, shield ended all round at both ends, away from the cable of the box that suffers.',
       'Repeat on the channels that did it.',
     ],
-    nextMeasurement: 'Clamp ferrite on the set’s harness, then on the victim’s: which one helps?',
+    nextMeasurement: 'Clamp ferrite on the set’s harness, then on that of the box that suffers: which one helps?',
   }),
   not({
     id: 'antenna-noise',
@@ -290,7 +291,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     cautions: ['power-off', 'permanent-approved'],
     headline: 'Quench the coil where it is: at the coil',
     reason:
-      'A coil that is switched off throws hundreds of volts in microseconds. A diode or suppressor across the coil stops it in one place; filters at each victim do not.',
+      'A coil that is switched off throws hundreds of volts in microseconds. A diode or suppressor across the coil stops it in one place; filters at each box do not.',
     sources: [{ id: 'S1', standing: 'read' }, PRACTICE],
     rules: ['place-coil', 'trial'],
     steps: [
@@ -309,7 +310,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     steps: [
       'Treat the source, or give the signal its own return.',
       'A large choke and capacitor in a separate filter is a design change.',
-      'Radio energy can be made audible inside the victim. The line then carries radio frequency. Come back and answer its band.',
+      'Radio energy can be made audible inside the box that suffers. The line then carries radio frequency. Come back and answer its band.',
     ],
     nextMeasurement: 'Spectrum on the line itself, not in the headset: is there anything above 20 kHz?',
   }),

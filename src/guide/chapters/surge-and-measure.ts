@@ -81,7 +81,7 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
       'Quench coils at the coil. Let long bus surges pass: stand-off above them, or a limiter in series.',
       'Collect the facts listed here and enter them in the surge check: it orders what comes against what holds.',
     ],
-    nextMeasurement: 'Peak and time to half value on the line, at the victim’s connector.',
+    nextMeasurement: 'Peak and time to half value on the line, at the connector of the box that suffers.',
   }),
   surge({
     id: 'suppressor-plan',

@@ -51,6 +51,7 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
       {
         id: 'reset',
         label: 'A reset, a false trip or a latched discrete',
+        hint: 'also a relay that stays in',
         means: 'A dip, a surge, a coil or a field did it.',
       },
       { id: 'compass', label: 'Compass or a magnetic sensor is off', means: 'A steady field is the usual reason.' },
@@ -357,6 +358,7 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
       {
         id: 'ground',
         label: 'Only on ground power or in the hangar',
+        hint: 'GPU, the ground power unit',
         for: 'ground-power',
         othersAgainst: ['source'],
         open: 'outside-field',
@@ -394,6 +396,7 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
     minutes: 2,
     needs: ['headset'],
     when: { symptoms: ['noise', 'receiver', 'complain'] },
+    cautions: ['running-engine'],
     options: readings(
       {
         id: 'whine',

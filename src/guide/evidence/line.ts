@@ -59,7 +59,7 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
     kind: 'ask',
     about: 'line',
     text: 'Can the source itself be made quiet?',
-    why: 'One cure at the source helps every victim; one at a victim helps only that one.',
+    why: 'One cure at the source helps every box; one at a box helps only that one.',
     findOut:
       'Swap in a known good unit of the same kind. As noisy: the design is noisy. Quiet: the old one has a fault.',
     minutes: 1,
@@ -70,7 +70,7 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
         label: 'It is healthy; its own connector could be treated',
         means: 'The part goes to the source.',
       },
-      { id: 'no', label: 'No: only the victim can be treated', means: 'The way in is treated.' },
+      { id: 'no', label: 'No: only the box that suffers can be treated', means: 'The way in is treated.' },
     ),
   },
   {
@@ -85,7 +85,7 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
     needs: ['current probe'],
     card: {
       do: [
-        'Probe over both legs, then over each leg, at the victim.',
+        'Probe over both legs, then over each leg, at the box that suffers.',
         'Again a quarter wave away; write every figure.',
       ],
       with: [{ instrument: 'current probe', setting: 'same bandwidth each time' }],

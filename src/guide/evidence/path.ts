@@ -24,7 +24,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     chapter: 'Antenna',
     kind: 'test',
     about: 'path',
-    text: '50 Ω load at the victim’s antenna input: what is left?',
+    text: '50 Ω load at its antenna input: what is left?',
     why: 'What goes with the load came by antenna or coax; what stays came by another way.',
     findOut: 'Rated load at the receiver’s input; then at the antenna end of the coax. Never keyed into a small one.',
     minutes: 10,
@@ -149,6 +149,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     minutes: 10,
     needs: ['multimeter'],
     when: { symptoms: ['noise', 'receiver', 'complain', 'reading', 'data', 'reset'] },
+    cautions: ['no-back-probing'],
     card: {
       do: [
         'Meter from the box’s power minus to the main ground stud.',
@@ -183,6 +184,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     minutes: 10,
     needs: ['multimeter'],
     when: { symptoms: ['noise', 'receiver', 'complain', 'reading', 'data', 'reset'] },
+    cautions: ['no-back-probing'],
     card: {
       do: ['Meter between signal or audio ground and power ground.', 'Load or noise source off, on, off.'],
       with: [{ instrument: 'multimeter', setting: 'mV AC, then mV DC' }],
@@ -271,7 +273,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     chapter: 'Supply',
     kind: 'test',
     about: 'path',
-    text: 'Victim on its own fused battery, minus off the airframe: gone?',
+    text: 'The box that suffers on its own fused battery, minus off the airframe: gone?',
     why: 'It takes the supply away; the minus brought back then tells supply from ground.',
     findOut: 'Only where minus and case are separate. Fused, polarity checked, ship’s feed open, nothing fed back.',
     minutes: 15,
@@ -477,10 +479,10 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     chapter: 'Which cable',
     kind: 'test',
     about: 'path',
-    text: 'Clamp ferrite at the victim: where does it help?',
+    text: 'Clamp ferrite at the box that suffers: where does it help?',
     why: 'It shows the cable, and whether it is on all wires alike.',
     findOut:
-      'At the victim’s end: whole cable, both legs, each leg. Again a quarter wave away. More turns below 10 MHz.',
+      'At the end of that box: whole cable, both legs, each leg. Again a quarter wave away. More turns below 10 MHz.',
     minutes: 10,
     opens: true,
     needs: ['clamp ferrite'],
@@ -488,7 +490,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     cautions: ['power-off'],
     card: {
       do: [
-        'Over the whole cable at the victim, on, off, on.',
+        'Over the whole cable at that box, on, off, on.',
         'Over both legs together, then each leg.',
         'Repeat a quarter wave away. No single wire with direct current.',
       ],
@@ -558,7 +560,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     about: 'path',
     text: 'Bond and shield good: turns through a ferrite, whole cable: gone?',
     why: 'Enough ferrite on the whole cable proves the cable as the way in.',
-    findOut: 'Several clamps or turns at the victim’s end. On, off, on, with bond and shield already good.',
+    findOut: 'Several clamps or turns at the box that suffers. On, off, on, with bond and shield already good.',
     minutes: 10,
     opens: true,
     needs: ['clamp ferrite'],
@@ -569,7 +571,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     card: {
       do: [
         'Bond and shield first, measured good.',
-        'Clamps or turns on the whole cable at the victim.',
+        'Clamps or turns on the whole cable at the box that suffers.',
         'On, off, on: three times.',
       ],
       with: [{ instrument: 'clamp ferrite', setting: 'as many as reach 300 Ω at the frequency' }],
@@ -633,6 +635,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     findOut: 'Rubber mallet or hand on brackets, wires, hinges and clamps near the antennas while it is there.',
     minutes: 10,
     when: { symptoms: ['noise', 'receiver', 'gnss'] },
+    cautions: ['transmitter-hazard', 'key-down'],
     card: {
       do: ['Both signals on; press joints near the antennas one by one.'],
       with: [{ instrument: 'hand or rubber mallet', setting: 'gentle' }],

@@ -34,13 +34,13 @@ export const PULSE_EVIDENCE: readonly Evidence[] = [
     about: 'line',
     text: 'Inject into one cable after the other, level rising: what upsets first?',
     why: 'One cable that upsets alone names the connector; damage asks for a suppressor, an upset mostly for a filter.',
-    findOut: 'In the test house, by the method: one cable at a time from a tenth of the level, victim watched.',
+    findOut: 'In the test house, by the method: one cable at a time from a tenth of the level, every box watched.',
     minutes: 60,
     when: { answered: [{ evidence: 'pulse-kind', options: ['cs115', 'cs116', 'emp'] }] },
     cautions: ['trial-authority'],
     card: {
       do: [
-        'One cable at a time, from a tenth of the level, rising; victim watched.',
+        'One cable at a time, from a tenth of the level, rising; every box watched.',
         'Note cable, level and effect; function test after each.',
         'Repeat the lowest level that upset: three times.',
       ],

@@ -19,7 +19,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
     cautions: ['breakers'],
     card: {
       do: [
-        'Everything off but the victim; engine stopped, ground supply unplugged.',
+        'Everything off but the box that suffers; engine stopped, ground supply unplugged.',
         'Bring systems back one at a time, non-essential ones only, each on, off, on.',
         'Fill the table: which one, which two together.',
       ],
@@ -178,7 +178,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
     minutes: 15,
     opens: true,
     needs: ['dummy load'],
-    cautions: ['transmitter-hazard', 'key-down'],
+    cautions: ['transmitter-hazard', 'key-down', 'antenna-load'],
     card: {
       do: [
         'Listen first; then key short, at low power, on a channel that did it.',
@@ -191,17 +191,17 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
     options: readings(
       {
         id: 'gone-receiver',
-        label: 'Gone in both places; the victim is a receiver with an antenna',
+        label: 'Gone in both places; the box that suffers is a receiver with an antenna',
         proves: 'own-tx-radiated',
         for: 'antenna',
         against: 'return supply',
         othersAgainst: ['source'],
-        means: 'Our antenna radiates into the victim, by its antenna or a cable.',
+        means: 'Our antenna radiates into that box, by its antenna or a cable.',
         read: { 'own-tx-radiated': 'C15' },
       },
       {
         id: 'gone-cable',
-        label: 'Gone in both places; the victim is a reading, audio or a bus',
+        label: 'Gone in both places; what suffers is a reading, audio or a bus',
         proves: 'own-tx-radiated',
         for: 'cable shield bond crosstalk',
         against: 'antenna joint coax',
@@ -214,7 +214,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
             assumed: true,
           },
         ],
-        means: 'Our antenna radiates into a cable of the victim.',
+        means: 'Our antenna radiates into a cable of that box.',
         read: { 'own-tx-radiated': 'C29' },
       },
       {
@@ -465,11 +465,11 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
     opens: true,
     needs: ['oscilloscope'],
     when: { symptoms: ['noise', 'reading', 'data', 'reset', 'broken'] },
-    cautions: ['power-off', 'trial-authority'],
+    cautions: ['power-off', 'trial-authority', 'no-back-probing'],
     card: {
       do: [
         'Single shot across the coil at switch-off.',
-        'Clamp at the coil on, off, on: watch the victim.',
+        'Clamp at the coil on, off, on: watch the box that suffers.',
         'Time the release of the contacts.',
       ],
       with: [{ instrument: 'oscilloscope', setting: 'single shot, probe rated 1 kV or more' }],
@@ -540,7 +540,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
     about: 'source',
     text: 'What is being switched at that moment?',
     why: 'A coil throws volts for microseconds; a bus transfer moves the whole supply for milliseconds.',
-    findOut: 'Switch one thing at a time and watch the victim.',
+    findOut: 'Switch one thing at a time and watch the box that suffers.',
     minutes: 1,
     when: { answered: [{ evidence: 'when', options: ['switching'] }] },
     options: readings(

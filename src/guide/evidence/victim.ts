@@ -45,7 +45,7 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
     about: 'victim',
     text: 'Flex, tap and press plugs and wires: does it jump?',
     why: 'A bad contact jumps at one place; noise does not.',
-    findOut: 'Watch the victim while each plug, splice and clamp is flexed and tapped. Three rounds.',
+    findOut: 'Watch the box that suffers while each plug, splice and clamp is flexed and tapped. Three rounds.',
     minutes: 10,
     opens: true,
     when: { symptoms: ['noise', 'receiver', 'gnss', 'complain', 'reading', 'data', 'reset'] },

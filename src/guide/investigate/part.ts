@@ -71,8 +71,12 @@ const isFastPair = (kind: LineKind | undefined): boolean =>
 /** Ferrites on the whole cable cured it, so its loop is low; or the signal has no room for a capacitor. */
 const isForChoke = (answers: Answers): boolean => answers['cable-trial'] === 'gone' || isFastPair(kindOf(answers))
 
+/** A bus is tested before anything is added to it: ohms, levels, one receiver or all, stub. */
+const busFirst = (answers: Answers): Step | undefined =>
+  symptomOf(answers) === 'data' ? collect(answers, ['bus-ohms'], []) : undefined
+
 function onCable(found: Found, answers: Answers): Step {
-  const step = lineFacts(answers, 'kind')
+  const step = busFirst(answers) ?? lineFacts(answers, 'kind')
   if (step !== undefined) return step
   if (isForChoke(answers)) return { end: 'choke-cable' }
   const isOwnTx = found.members.some(({ suspect }) => suspect.id === 'own-tx-radiated')
@@ -80,7 +84,7 @@ function onCable(found: Found, answers: Answers): Step {
 }
 
 function bySupply(answers: Answers): Step {
-  const step = collect(answers, ['bond'], ['kind', 'frequency'])
+  const step = busFirst(answers) ?? collect(answers, ['bond', 'shield-ends'], ['kind', 'frequency'])
   if (step !== undefined) return step
   return { end: kindOf(answers)?.barredWhy === undefined ? 'decouple-supply' : 'stop-kind' }
 }
@@ -114,6 +118,7 @@ export function partStep(found: Found, answers: Answers): Step {
   const { id } = found.cure.suspect
   if (id === 'cable') return onCable(found, answers)
   if (id === 'supply') return bySupply(answers)
+  if (id === 'drive') return collect(answers, ['bond', 'shield-ends'], []) ?? { end: plainEnd(found, answers) }
   if (TREATED_AT_SOURCE.has(id)) return atSource(found, answers)
   const end = plainEnd(found, answers)
   return WITH_SUPPRESSOR.has(end) ? suppressorStep(answers, end, []) : { end }

@@ -67,7 +67,7 @@ export const PATH_SUSPECTS = suspectsOf('path', [
   {
     id: 'cable',
     name: 'Field on a cable',
-    oneLine: 'A cable of the victim works as an antenna; all its wires carry it alike.',
+    oneLine: 'A cable of the box that suffers works as an antenna; all its wires carry it alike.',
     usual: 'often',
     cure: 'filter',
     effort: 3,

@@ -7,7 +7,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
     id: 'own-tx-radiated',
     name: 'Own transmitter, by its antenna',
     oneLine:
-      'The field of our antenna drives a cable or an antenna of the victim. Only while keyed, often some channels.',
+      'The field of our antenna drives a cable or an antenna of the box that suffers. Only while keyed, often some channels.',
     usual: 'often',
     cure: 'antenna',
     effort: 4,
