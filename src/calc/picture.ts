@@ -1,4 +1,5 @@
 /** The pictures an answer can hold; the screens have one part for each kind. */
+import type { LimitSide } from './quantity/format.ts'
 import type { Quantity } from './quantity/quantity.ts'
 import type { Cell, Topology, Verdict } from './terms.ts'
 
@@ -85,7 +86,13 @@ export type Picture =
   | {
       readonly is: 'table'
       readonly title: string
-      readonly columns: readonly { readonly key: string; readonly label: string; readonly quantity?: Quantity }[]
+      readonly columns: readonly {
+        readonly key: string
+        readonly label: string
+        readonly quantity?: Quantity
+        /** its figures are limits: printed so that who keeps them keeps the limit */
+        readonly side?: LimitSide
+      }[]
       readonly rows: readonly {
         readonly id: string
         readonly strong?: boolean

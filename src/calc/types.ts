@@ -7,6 +7,7 @@ import type { SourceId } from '../reference/sources.ts'
 import type { Standing } from '../reference/standing.ts'
 import type { CheckId, FactKey } from './ids.ts'
 import type { LadderRung, Picture, PlotCurve, StripMark, StripRow } from './picture.ts'
+import type { LimitSide } from './quantity/format.ts'
 import type { Level } from './quantity/level-unit.ts'
 import type { Quantity } from './quantity/quantity.ts'
 import type { Finding, Issue, Refused, Resting, Result, Success } from './said.ts'
@@ -225,7 +226,16 @@ export type Output = {
   readonly spanTo?: string
   /** the one figure shown largest; the first with `lead` that has a value wins */
   readonly lead?: true
-} & ({ readonly quantity: Quantity; readonly digits: number } | { readonly is: 'words' })
+} & (
+  | {
+      readonly quantity: Quantity
+      /** significant digits: three for an estimate, more only where a frequency needs them */
+      readonly digits: number
+      /** a limit: a most is printed cut down, a least brought up */
+      readonly side?: LimitSide
+    }
+  | { readonly is: 'words' }
+)
 
 export type Progress = { readonly doneFrac: number }
 

@@ -22,14 +22,20 @@ export function aroundWord(sentence: string, verdict: Verdict): AroundWord | und
   return { before: sentence.slice(0, found.index), word, after: sentence.slice(found.index + word.length) }
 }
 
+/** The word beside an answer's mark; none where a number is the answer and stands. */
+export const wordOf = ({ verdict, answers }: Pick<Success, 'verdict' | 'answers'>): string =>
+  verdict === undefined || (answers === 'number' && verdict === 'ok') ? '' : VERDICT_WORDS[verdict]
+
 /**
  * The answer in one sentence, the same on the page, in the log, in shared text, on paper and spoken: the word of the
  * verdict is in it, unless the question was for a number and the number is the answer.
  */
-export function sentenceOf({ verdict, headline, answers }: Pick<Success, 'verdict' | 'headline' | 'answers'>): string {
-  if (verdict === undefined || (answers === 'number' && verdict === 'ok') || aroundWord(headline, verdict))
-    return headline
-  return `${capital(VERDICT_WORDS[verdict])}. ${headline}`
+export function sentenceOf(result: Pick<Success, 'verdict' | 'headline' | 'answers'>): string {
+  const { verdict, headline } = result
+  const word = wordOf(result)
+  return verdict === undefined || word === '' || aroundWord(headline, verdict)
+    ? headline
+    : `${capital(word)}. ${headline}`
 }
 
 export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

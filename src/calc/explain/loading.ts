@@ -102,8 +102,8 @@ function worksSentence(facts: SignalFacts, reason: Extract<LoadingReason, { is: 
   if (verdict === 'ok' || roomF > 0) {
     const sees = `The signal sees ${show(seenF, 'capacitance')}${facts.kind.isPair ? ' between the wires' : ''}`
     return verdict === 'ok'
-      ? `${sees}, of ${show(worksF, 'capacitance')} that work: ${why}.`
-      : `${sees}; it works up to ${show(worksF, 'capacitance')}: ${why}. ${slowerRate(facts, reason)}`.trim()
+      ? `${sees}, of the ${show(worksF, 'capacitance')} it stands: ${why}.`
+      : `${sees}; it stands ${show(worksF, 'capacitance')}: ${why}. ${slowerRate(facts, reason)}`.trim()
   }
   return `Nothing is left for a filter: ${why}. ${slowerRate(facts, reason)}`.trim()
 }

@@ -15,7 +15,7 @@ export function navyWhy(limit: NavyLimit, { supplyHz, loadW = 0 }: Supply): stri
   if (limit.limitF === undefined)
     return limit.lacks === 'load'
       ? 'Enter the connected load: on DC the Navy rule is 0.075 µF per kW, at most 0.03 µF below 0.5 kW.'
-      : `The Navy rule prints figures for DC, 60 Hz and 400 Hz only; none fits ${hertz}.`
+      : `The Navy rule prints figures for DC, 60 Hz and 400 Hz only; none is for ${hertz}.`
   const load = formatQuantity(loadW, 'power', 3)
   if (limit.form === 'small-load')
     return `${RULE}: at most 0.03 µF from each line to ground below 0.5 kW (load ${load})`

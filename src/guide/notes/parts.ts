@@ -128,7 +128,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     id: 'fits-contact',
     title: 'Does a part that size fit a contact?',
     paragraphs: [
-      'Ask the maker for the largest capacitance in that contact size, dielectric and voltage. Enter it in the window check as the largest that fits. The window then ends there.',
+      'Ask the maker for the largest capacitance in that contact size, dielectric and voltage. Enter it in the window check as the largest the contact takes. The window then ends there.',
       'Microfarads do not fit a signal contact: if the need says microfarads, the cure is at the source or in a separate filter.',
       'C0G of the same size holds far less than X7R. More volts hold less too.',
     ],

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Basis, Check, Finding, Picture, Rung, SaidBound, Success } from '../../calc/types.ts'
 import { drawn, Figure, leadOutput } from './answer.tsx'
-import { printed } from './figure.ts'
+import { limitText, printed } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { PictureView } from './picture.tsx'
 import { StripInWords } from './strip-words.tsx'
@@ -155,7 +155,7 @@ export function Findings({ findings }: { readonly findings: readonly Finding[] }
 const NATURE_WORDS: Readonly<Record<SaidBound['nature'], string>> = {
   need: 'set by the attenuation needed',
   works: 'set by what the signal can stand',
-  permitted: 'set by a document; above it is marginal',
+  permitted: 'set by a document; above it: with care, needs approval',
   fits: 'set by what can be built',
 }
 
@@ -173,7 +173,7 @@ function Bounds({ bounds }: { readonly bounds: readonly SaidBound[] }) {
             </span>
             <span class="figure si">
               {bound.side === 'least' ? '≥ ' : '≤ '}
-              {printed(bound.markedF, 'capacitance')}
+              {limitText(bound.markedF, 'capacitance', bound.side)}
             </span>
           </summary>
           <p>

@@ -1,5 +1,6 @@
+import type { LimitSide } from '../../calc/quantity/format.ts'
 import type { SaidBound, StripRow } from '../../calc/types.ts'
-import { printed } from './figure.ts'
+import { limitText, printed } from './figure.ts'
 import { ScrollX } from './scroll-x.tsx'
 import { type StripPicture, spokenRow, stateWord } from './strip-shape.ts'
 
@@ -34,13 +35,13 @@ function StripWords({ picture, bounds }: { readonly picture: StripPicture; reado
       </p>
       {row.leastF !== undefined && (
         <p>
-          <strong>{printed(row.leastF, 'capacitance')} at least</strong>
+          <strong>{limitText(row.leastF, 'capacitance', 'least')} at least</strong>
           {least ? `: ${least.why}` : ''}
         </p>
       )}
       {row.mostF !== undefined && (
         <p>
-          <strong>{printed(row.mostF, 'capacitance')} at most</strong>
+          <strong>{limitText(row.mostF, 'capacitance', 'most')} at most</strong>
           {most ? `: ${most.why}` : ''}
         </p>
       )}
@@ -52,7 +53,7 @@ function StripWords({ picture, bounds }: { readonly picture: StripPicture; reado
       )}
       {row.permittedF !== undefined && (
         <p>
-          <strong>{printed(row.permittedF, 'capacitance')} allowed by a document</strong>
+          <strong>{limitText(row.permittedF, 'capacitance', 'most')} allowed by a document</strong>
           {`: ${permitted?.why ?? 'a document’s figure'}; above it: with care, needs approval.`}
         </p>
       )}
@@ -61,7 +62,8 @@ function StripWords({ picture, bounds }: { readonly picture: StripPicture; reado
 }
 
 function StripTable({ picture }: { readonly picture: StripPicture }) {
-  const shown = (value: number | undefined) => (value === undefined ? '–' : printed(value, 'capacitance'))
+  const shown = (value: number | undefined, side: LimitSide = 'most') =>
+    value === undefined ? '–' : limitText(value, 'capacitance', side)
   return (
     <details class="fold as-table">
       <summary>The strip as a table</summary>
@@ -82,7 +84,7 @@ function StripTable({ picture }: { readonly picture: StripPicture }) {
               <tr key={row.topology}>
                 <th scope="row">{row.label}</th>
                 <td>{stateWord(row)}</td>
-                <td>{shown(row.leastF)}</td>
+                <td>{shown(row.leastF, 'least')}</td>
                 <td>{shown(row.permittedF)}</td>
                 <td>{shown(row.mostF)}</td>
                 <td>{shown(row.proposedF)}</td>

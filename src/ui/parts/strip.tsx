@@ -1,7 +1,8 @@
 import { useContext } from 'preact/hooks'
+import type { LimitSide } from '../../calc/quantity/format.ts'
 import type { SaidBound, StripRow } from '../../calc/types.ts'
 import { decades, logScale, type Scale, type Span, textWidth } from './axis.ts'
-import { printed } from './figure.ts'
+import { limitText, printed } from './figure.ts'
 import { type FlagPlace, placeFlags } from './strip-labels.ts'
 import { StripLegend, ZoneMark } from './strip-legend.tsx'
 import {
@@ -131,7 +132,8 @@ type PlacedLimit = { readonly limit: Limit; readonly word: string; readonly xPx:
 
 function flagsOf(picture: StripPicture, x: Scale, edgesPx: readonly [number, number]): readonly PlacedLimit[] {
   const wanted = limitsOf(picture).map((limit) => {
-    const word = `${LIMIT_WORDS[limit.is]} ${printed(limit.atF, 'capacitance')}`.trim()
+    const word =
+      `${LIMIT_WORDS[limit.is]} ${limitText(limit.atF, 'capacitance', limit.is === 'least' ? 'least' : 'most')}`.trim()
     const size = limit.is === 'chosen' ? 14 : LETTER_PX
     return { limit, word, xPx: x(limit.atF), widthPx: textWidth(word, size) }
   })
@@ -262,11 +264,11 @@ function Trials(given: { readonly picture: StripPicture; readonly frame: Frame; 
 }
 
 function spoken(picture: StripPicture): string {
-  const said = (word: string, valueF: number | undefined) =>
-    valueF === undefined ? '' : `, ${word} ${printed(valueF, 'capacitance')}`
+  const said = (word: string, valueF: number | undefined, side: LimitSide = 'most') =>
+    valueF === undefined ? '' : `, ${word} ${limitText(valueF, 'capacitance', side)}`
   const rows = picture.rows.map(
     (row) =>
-      `${row.label} ${stateWord(row)}${said('at least', row.leastF)}${said('at most', row.mostF)}` +
+      `${row.label} ${stateWord(row)}${said('at least', row.leastF, 'least')}${said('at most', row.mostF)}` +
       said('above the document’s figure, needs approval, from', row.permittedF),
   )
   const pin = picture.chosenF === undefined ? '' : ` Chosen ${printed(picture.chosenF, 'capacitance')}.`

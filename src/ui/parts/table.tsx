@@ -1,4 +1,4 @@
-import type { Cell, Picture, Quantity } from '../../calc/types.ts'
+import type { Cell, Picture } from '../../calc/types.ts'
 import { cellText } from './figure.ts'
 import { ScrollX } from './scroll-x.tsx'
 import { VerdictMark } from './verdict.tsx'
@@ -28,7 +28,7 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
                   <TableCell
                     key={picture.columns[index]?.key ?? index}
                     cell={cell}
-                    quantity={picture.columns[index]?.quantity}
+                    column={picture.columns[index]}
                     head={index === 0}
                   />
                 ))}
@@ -41,9 +41,12 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
   )
 }
 
-function TableCell(given: { readonly cell: Cell; readonly quantity: Quantity | undefined; readonly head: boolean }) {
-  const { cell, quantity, head } = given
-  const text = cellText(cell, quantity)
+type Column = TablePicture['columns'][number]
+
+function TableCell(given: { readonly cell: Cell; readonly column: Column | undefined; readonly head: boolean }) {
+  const { cell, column, head } = given
+  const { quantity = 'number', side } = column ?? {}
+  const text = cellText(cell, { quantity, side })
   if (head) {
     const verdict = cell.is === 'word' ? cell.verdict : undefined
     return <th scope="row">{verdict ? <VerdictMark verdict={verdict} word={text} /> : text}</th>

@@ -1,6 +1,6 @@
 import type { RefObject } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { VERDICT_WORDS } from '../../calc/verdict.ts'
+import { wordOf } from '../../calc/verdict.ts'
 import type { CheckModel } from '../../state/check.ts'
 import { standing } from '../../state/runner.ts'
 import { leadOutput } from '../parts/answer.tsx'
@@ -63,7 +63,7 @@ function InOneLine({ model }: { readonly model: CheckModel }) {
       {shown.verdict && (
         <span class={`verdict-mark ${shown.verdict}`}>
           <Icon name={shown.verdict} />
-          {VERDICT_WORDS[shown.verdict]}
+          {wordOf(shown)}
         </span>
       )}
       <span class="mini-label">{isLive ? (lead?.label ?? shown.headline) : 'Old answer'}</span>

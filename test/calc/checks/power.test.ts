@@ -218,7 +218,7 @@ describe('the Navy rule', () => {
   })
 
   it('says that no printed figure fits another frequency', () => {
-    expect(words({ ...AC, supplyHz: '120', navyRule: 'true' })).toContain('none fits 120')
+    expect(words({ ...AC, supplyHz: '120', navyRule: 'true' })).toContain('none is for 120')
   })
 })
 

@@ -225,7 +225,7 @@ test('what fits the contact bounds from above and is said', () => {
   expect(fits.verdict).toBe('ok')
   const tooSmall = run(windowCheck, { ...facts, maxBuildableF: '10n' })
   expect(tooSmall.verdict).toBe('fails')
-  expect(tooSmall.findings.some((f) => f.sentence.includes('fits the contact'))).toBe(true)
+  expect(tooSmall.findings.some((f) => f.sentence.includes('the contact takes'))).toBe(true)
 })
 
 test('without a ceiling the verdict is unknown and there is still a proposal', () => {

@@ -10,9 +10,9 @@ export const filterCheck: Check<typeof filterInputs, FilterFigures> = {
   question: 'What does this filter do, in my circuit and on the bench?',
   inputs: filterInputs,
   outputs: [
-    { key: 'insertionLossDb', label: 'In your circuit', quantity: 'decibel', digits: 4, lead: true },
-    { key: 'worstInsertionLossDb', label: 'In your circuit, worst part', quantity: 'decibel', digits: 4 },
-    { key: 'benchInsertionLossDb', label: 'On the 50 Ω bench', quantity: 'decibel', digits: 4, lead: true },
+    { key: 'insertionLossDb', label: 'In your circuit', quantity: 'decibel', digits: 3, lead: true },
+    { key: 'worstInsertionLossDb', label: 'In your circuit, worst part', quantity: 'decibel', digits: 3, side: 'most' },
+    { key: 'benchInsertionLossDb', label: 'On the 50 Ω bench', quantity: 'decibel', digits: 3, lead: true },
     {
       key: 'firstCornerHz',
       label: 'First corner (signal starts to suffer)',
@@ -25,7 +25,7 @@ export const filterCheck: Check<typeof filterInputs, FilterFigures> = {
     { key: 'asymptoteDbPerDecade', label: 'Slope of the ideal filter', quantity: 'slope', digits: 3 },
     { key: 'peakGainDb', label: 'Worst resonant gain', quantity: 'decibel', digits: 3 },
     { key: 'peakHz', label: 'at', quantity: 'frequency', digits: 4 },
-    { key: 'chokeConversionDb', label: 'Common mode the choke turns into signal', quantity: 'decibel', digits: 4 },
+    { key: 'chokeConversionDb', label: 'Common mode the choke turns into signal', quantity: 'decibel', digits: 3 },
   ],
   figures: filterFigures,
   explain: explainFilter,

@@ -39,7 +39,11 @@ export const filterInputs = [
     help: 'Source to load. Source is the side the noise comes from.',
     type: { is: 'choice', options: TOPOLOGIES.map((t) => ({ value: t, label: TOPOLOGY_LABEL[t] })) },
     defaultText: 'C',
-    whenEmpty: { do: 'ask', name: 'the topology', how: 'Start with C; add an inductor when the window is shut.' },
+    whenEmpty: {
+      do: 'ask',
+      name: 'the topology',
+      how: 'Start with C; add an inductor where no single capacitor does both.',
+    },
   },
   {
     key: 'capacitanceF',

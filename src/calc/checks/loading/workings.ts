@@ -92,7 +92,7 @@ function sayEye(signal: LoadedSignal, values: Values, say: Say, out: Record<stri
     bitSec === undefined
       ? 'enter the bit rate'
       : section === undefined
-        ? 'the eye is shut'
+        ? 'the eye is closed'
         : 'with an inductor the line is second order: the one-pole eye does not describe it'
   const withNumbers = `T = ${show(bitSec ?? 0, 'time')}, τ = ${show(ohm * farads, 'time')}`
   say('eyeFrac', { formula: 'eye = 1 − 2·e^(−T/τ)', withNumbers, quantity: 'fraction' }, NRZ)
@@ -175,7 +175,7 @@ function mostOutput({ signal, taken, ceiling }: Loaded, si: number | undefined):
   const c = show(works.farads, 'capacitance', 3)
   const less = (f: number) => show(f, 'capacitance', 3)
   const step: Step = {
-    formula: taken.isPair ? 'C_leg = 2·(C_works − Cx − existing) − suppressor' : 'C = C_works − existing − suppressor',
+    formula: taken.isPair ? 'C_leg = 2·(C_most − Cx − existing) − suppressor' : 'C = C_most − existing − suppressor',
     withNumbers: taken.isPair
       ? `2 · (${c} − ${less(taken.crossF)} − ${less(taken.existingF)}) − ${less(taken.suppressorF)}`
       : `${c} − ${less(taken.existingF)} − ${less(taken.suppressorF)}`,

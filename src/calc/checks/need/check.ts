@@ -10,7 +10,15 @@ export const needCheck: Check<typeof needInputs, NeedFigures> = {
   question: 'How many dB must come off?',
   inputs: needInputs,
   outputs: [
-    { key: 'neededDb', label: 'Needed attenuation', quantity: 'decibel', digits: 4, lead: true, provides: 'neededDb' },
+    {
+      key: 'neededDb',
+      label: 'Needed attenuation',
+      quantity: 'decibel',
+      digits: 3,
+      side: 'least',
+      lead: true,
+      provides: 'neededDb',
+    },
   ],
   figures: needFigures,
   explain: explainNeed,

@@ -74,8 +74,8 @@ export function mostBasis(row: WindowRow, setup: WindowSetup): Basis {
   if (bound) {
     steps.push({
       formula: taken.isPair
-        ? 'room per leg = 2·(C_works − Cx − existing) − suppressor'
-        : 'room = C_works − existing − suppressor',
+        ? 'room per leg = 2·(C_most − Cx − existing) − suppressor'
+        : 'room = C_most − existing − suppressor',
       withNumbers: taken.isPair
         ? `2·(… − ${farads(taken.crossF)} − ${farads(taken.existingF)}) − ${farads(taken.suppressorF)}`
         : `… − ${farads(taken.existingF)} − ${farads(taken.suppressorF)}`,

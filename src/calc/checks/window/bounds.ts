@@ -19,7 +19,7 @@ const dB = (x: number) => formatQuantity(x, 'decibel', 3)
 
 /** The reason of a bound from above, in words that fit after "at most …:". */
 export function whyOf(id: string, { signal, navy, bounds, taken, acSupply }: WindowSetup): string {
-  if (id === 'buildable') return 'the largest that fits the contact'
+  if (id === 'buildable') return 'the largest the contact takes'
   if (id === 'chassis-current' && acSupply) {
     const limitF = bounds.find((bound) => bound.id === id)?.farads ?? 0
     return `${amps(lineCurrentRmsA({ ...acSupply, farads: limitF }))} into the chassis at ${volts(acSupply.workingRmsV)} and ${hertz(acSupply.supplyHz)}`

@@ -171,7 +171,7 @@ function permittedFinding({ permitted, reasons }: WindowRow, setup: WindowSetup)
   return [
     {
       verdict: 'marginal',
-      sentence: `${whyOf(permitted.id, setup)}; as marked ${farads(permitted.markedF)}. More needs design approval even where the signal works.`,
+      sentence: `${whyOf(permitted.id, setup)}; as marked ${farads(permitted.markedF)}. More needs design approval even where the signal stands it.`,
     },
   ]
 }

@@ -69,10 +69,10 @@ export function topologyTable(rows: readonly WindowRow[], chosen: WindowRow, set
     title: 'Six topologies side by side, worst case',
     columns: [
       { key: 'topology', label: 'Topology' },
-      { key: 'least', label: 'At least', quantity: 'capacitance' },
-      { key: 'most', label: 'At most', quantity: 'capacitance' },
+      { key: 'least', label: 'At least', quantity: 'capacitance', side: 'least' },
+      { key: 'most', label: 'At most', quantity: 'capacitance', side: 'most' },
       { key: 'proposed', label: 'Proposed', quantity: 'capacitance' },
-      { key: 'loss', label: 'Attenuation', quantity: 'decibel' },
+      { key: 'loss', label: 'Attenuation', quantity: 'decibel', side: 'most' },
       { key: 'at', label: 'at', quantity: 'frequency' },
       { key: 'note', label: 'Note' },
     ],

@@ -92,6 +92,6 @@ function suppressorSentence(reason: SuppressorReason): string {
 function ratingSentence({ usage, usedFrac, ratedW }: Extract<SuppressorReason, { is: 'rating' }>): string {
   const peak = `${show(usage.peakW, 'power')} peak`
   const wear = usage.wearShare < 1 ? ` It wears: ${percent(usage.wearShare)} of that is left over these repeats.` : ''
-  const tail = usedFrac.worst > 3 ? ' Far above the rating the figure only says that it fails.' : ''
+  const tail = usedFrac.worst > 3 ? ' Far above the rating the figure only says that it does not survive.' : ''
   return `The pulse uses ${spreadWords(usedFrac, percent)} of what its ${show(ratedW, 'power')} 10/1000 µs rating allows (${peak}).${wear}${tail}`
 }
