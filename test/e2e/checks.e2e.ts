@@ -111,7 +111,10 @@ describe('the address of a check', () => {
       9,
     )
     await open(`#/check/filter?${bench}&topology=`)
-    await page.getByText('Enter the topology').first().waitFor()
+    await page
+      .getByText(/the topology/)
+      .first()
+      .waitFor()
     expect(await output(page, 'benchInsertionLossDb').count()).toBe(0)
   })
 
@@ -308,6 +311,7 @@ describe('share', () => {
   it('copies the address with every input that is not blank, and says what the figures are', async () => {
     await visit.context.grantPermissions(['clipboard-read', 'clipboard-write'])
     await open(workedHash('window'))
+    await unfold(page, 'existingF')
     await field(page, 'existingF').fill('330 pF')
     await settled(page)
     await page.getByRole('button', { name: 'Share' }).click()

@@ -4,7 +4,7 @@ import { windowCheck } from '../../src/calc/checks/window/check.ts'
 import { type Field, readFields } from '../../src/calc/line/fields.ts'
 import type { Fact } from '../../src/calc/types.ts'
 import { FieldView } from '../../src/ui/parts/field.tsx'
-import { matching } from '../../src/ui/parts/option-search.tsx'
+import { matching } from '../../src/ui/parts/option-match.ts'
 import { fakeCheck } from './fake-check.ts'
 import { allBy, by, show, tap, type } from './support.ts'
 

@@ -35,8 +35,9 @@ export function AnswerDetail({ check, result, live }: Given) {
   )
 }
 
-/** A strip shows where a value may lie: it stands beside the fields. */
-const isActedOn = (picture: Picture): boolean => picture.is === 'strip'
+/** A strip shows where a value may lie, a ladder what stands too high: they are not folded away. */
+const isActedOn = (picture: Picture): boolean =>
+  picture.is === 'strip' || (picture.is === 'ladder' && picture.faults.length > 0)
 
 function Pictures({ pictures, result }: { readonly pictures: readonly Picture[]; readonly result: Success }) {
   return (

@@ -27,11 +27,11 @@ export function drawn(result: Success): readonly Picture[] {
 type Given = Live & { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
 
 /** The answer: its sentence is the largest thing on the screen, then its figure and what it rests on; pictures follow the fields. */
-export function AnswerCard({ check, fields, result, live }: Given) {
+export function AnswerCard({ check, fields, result, live, isBusy }: Given & { readonly isBusy: boolean }) {
   const lead = leadOutput(check, result)
   const shown = lead ? result.outputs[lead.key] : undefined
   return (
-    <section class={live ? 'answer' : 'answer stale'} aria-label="Answer" aria-busy={!live}>
+    <section class={live ? 'answer' : 'answer stale'} aria-label="Answer" aria-busy={isBusy}>
       <p class="sentence">
         <AnswerSentence result={result} live={live} />
       </p>

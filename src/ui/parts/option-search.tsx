@@ -1,42 +1,29 @@
-import { useState } from 'preact/hooks'
+import type { ComponentChildren } from 'preact'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Option } from '../../calc/types.ts'
-import { LINE_KINDS, lineKindWords } from '../../reference/line-kinds.ts'
+import { LINE_KINDS, lineKindGroup } from '../../reference/line-kinds.ts'
+import { matching } from './option-match.ts'
 
-const KIND_WORDS: ReadonlyMap<string, string> = new Map(LINE_KINDS.map((kind) => [kind.id, lineKindWords(kind)]))
+const GROUPS: ReadonlyMap<string, string> = new Map(LINE_KINDS.map((kind) => [kind.id, lineKindGroup(kind)]))
 
-/** Lower case, marks and blanks folded, so that "arinc429" and "ARINC 429" meet. */
-function folded(text: string): string {
-  return text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '')
-}
-
-/** Options that hold every word of the search in their name, id or the words people use for them. */
-export function matching<O extends Option>(options: readonly O[], search: string): readonly O[] {
-  const words = search
-    .split(/\s+/)
-    .map(folded)
-    .filter((word) => word !== '')
-  return options.filter((option) => {
-    const hay = folded(`${option.label} ${option.value} ${KIND_WORDS.get(option.value) ?? ''}`)
-    return words.every((word) => hay.includes(word))
-  })
-}
-
-/** A list to search by typing; the last row stands apart and is always there. */
-export function OptionSearch(given: {
+type Given = {
   readonly options: readonly Option[]
   readonly chosen: string | undefined
   readonly onPick: (value: string) => void
   readonly last: Option | undefined
-}) {
+}
+
+/** A list to search by typing, under headings while nothing is searched; the last row stands apart and is always there. */
+export function OptionSearch({ options, chosen, onPick, last }: Given) {
   const [search, setSearch] = useState('')
-  const found = matching(given.options, search)
+  const found = matching(options, search)
   const row = (option: Option) => (
     <button
       type="button"
       class="answer-row"
       value={option.value}
-      aria-pressed={option.value === given.chosen}
-      onClick={() => given.onPick(option.value)}
+      aria-pressed={option.value === chosen}
+      onClick={() => onPick(option.value)}
     >
       {option.label}
     </button>
@@ -56,14 +43,55 @@ export function OptionSearch(given: {
         />
       </label>
       <p class="muted small" role="status">
-        {found.length === 0 ? 'None has these words; try fewer.' : `${found.length} of ${given.options.length}`}
+        {found.length === 0 ? 'None has these words; try fewer.' : `${found.length} of ${options.length}`}
       </p>
-      <ul class="answers scroll-y">
-        {found.map((option) => (
-          <li key={option.value}>{row(option)}</li>
+      <Scrolled key={search}>
+        {grouped(found, search.trim() === '').map(({ heading, members }) => (
+          <li key={heading}>
+            {heading !== '' && <h3>{heading}</h3>}
+            <ul class="answers">
+              {members.map((option) => (
+                <li key={option.value}>{row(option)}</li>
+              ))}
+            </ul>
+          </li>
         ))}
+      </Scrolled>
+      {last && row(last)}
+    </div>
+  )
+}
+
+type Group = { readonly heading: string; readonly members: readonly Option[] }
+
+/** Options under the headings of their kinds, in the order of their first member; what was searched stays in its order. */
+function grouped(found: readonly Option[], isWhole: boolean): readonly Group[] {
+  if (!isWhole) return [{ heading: '', members: found }]
+  const groups = new Map<string, Option[]>()
+  for (const option of found) {
+    const heading = GROUPS.get(option.value) ?? ''
+    groups.set(heading, [...(groups.get(heading) ?? []), option])
+  }
+  return [...groups].map(([heading, members]) => ({ heading, members }))
+}
+
+/** A list that scrolls inside itself, and says so for as long as there is more below. */
+function Scrolled({ children }: { readonly children: ComponentChildren }) {
+  const list = useRef<HTMLUListElement>(null)
+  const [isMore, setMore] = useState(false)
+  const look = () => {
+    const { scrollTop, clientHeight, scrollHeight } = list.current ?? document.documentElement
+    setMore(scrollTop + clientHeight < scrollHeight - 8)
+  }
+  useEffect(look, [])
+  return (
+    <div class="scrolled">
+      <ul ref={list} class="answers scroll-y" onScroll={look}>
+        {children}
       </ul>
-      {given.last && row(given.last)}
+      <p class={isMore ? 'more-below' : 'more-below none'} aria-hidden="true">
+        more below
+      </p>
     </div>
   )
 }

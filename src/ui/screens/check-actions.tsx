@@ -6,7 +6,6 @@ import { expressionReading } from '../../state/expression.ts'
 import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
-import { Icon } from '../parts/icon.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { sharedWords } from '../parts/shared-words.ts'
 import { KeepCheck } from './keep-check.tsx'
@@ -35,7 +34,7 @@ export function GateLine({ desk }: { readonly desk: Desk }) {
   if (desk.line.value.gate === 'clear') return null
   return (
     <a class="link small" href="#/ask">
-      Before any part is fitted or tried: the safety questions
+      Before any part is fitted or tried, answer the safety questions
     </a>
   )
 }
@@ -59,23 +58,18 @@ export function Onward({ model, desk }: Given) {
   const onward = onwardFrom(model.check, model.line.value, CHECKS, expressionReading)
   if (onward.length === 0) return null
   return (
-    <details class="fold onward">
-      <summary>Take these facts to {onward.length === 1 ? 'another check' : 'other checks'}</summary>
-      <ul class="rows">
-        {onward.slice(0, MOST_ONWARD).map(({ check: other, sharedCount }) => (
-          <li key={other.id}>
-            <a href={desk.addressOf(other.id)}>
-              <span>
-                <strong>{other.title}</strong>
-                <span class="row-note">
-                  {other.question} {sharedCount === 1 ? 'One fact' : `${sharedCount} facts`} shared.
-                </span>
-              </span>
-              <Icon name="go" />
-            </a>
-          </li>
-        ))}
-      </ul>
-    </details>
+    <section class="onward" aria-label="Other checks">
+      <p class="muted small">Take these facts to</p>
+      {onward.slice(0, MOST_ONWARD).map(({ check: other, sharedCount }) => (
+        <a
+          key={other.id}
+          class="chip"
+          href={desk.addressOf(other.id)}
+          title={`${other.question} ${sharedCount === 1 ? 'One fact' : `${sharedCount} facts`} shared.`}
+        >
+          {other.title}
+        </a>
+      ))}
+    </section>
   )
 }

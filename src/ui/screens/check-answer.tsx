@@ -21,7 +21,9 @@ export function AnswerPane({ model }: { readonly model: CheckModel }) {
   return (
     <>
       <Spoken answer={answer} />
-      {shown && <AnswerCard check={model.check} fields={fields} result={shown} live={isLive} />}
+      {shown && (
+        <AnswerCard check={model.check} fields={fields} result={shown} live={isLive} isBusy={answer.is === 'working'} />
+      )}
       {shown && !isLive && <p class="old-mark">Old answer, for other figures</p>}
       {refused && <Refusals result={refused} fields={fields} over={shown !== undefined} />}
       {answer.is === 'working' && answer.slow && (
