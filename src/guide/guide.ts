@@ -12,7 +12,7 @@ import type { Guide } from './types.ts'
 
 /** The bundled guide: seeded into storage, and the fallback when the stored one is missing or damaged. */
 export const GUIDE: Guide = {
-  version: 4,
+  version: 5,
   edition: 'second edition',
   start: START_NODE,
   suspects: SUSPECTS,

@@ -1,5 +1,6 @@
 /** The shape of an investigation: suspects, evidence and events. Plain JSON-clonable data; the engine is in investigate/. */
 import type { FactKey, Source } from '../calc/types.ts'
+import type { DrawingId } from './drawing-ids.ts'
 import type { FillInId } from './fill-ins.ts'
 import type { NodeId, SetFact } from './types.ts'
 
@@ -139,6 +140,8 @@ export type Evidence = {
   readonly picker?: 'lineKind'
   readonly cautions?: readonly string[]
   readonly note?: string
+  /** drawn on its card */
+  readonly picture?: DrawingId
   /** a table that is filled in on its card */
   readonly fillIn?: FillInId
 }

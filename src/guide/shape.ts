@@ -1,4 +1,5 @@
 /** Whether something read back has the shape of a guide, field by field, before anything walks through it. */
+import { DRAWING_IDS } from './drawing-ids.ts'
 import type { Guide } from './types.ts'
 
 type Test = (value: unknown) => boolean
@@ -98,6 +99,7 @@ const evidence = record({
   picker: maybe(word('lineKind')),
   cautions: maybe(list(isText)),
   note: maybe(isText),
+  picture: maybe(word(...DRAWING_IDS)),
   fillIn: maybe(word('events', 'breakers')),
 })
 

@@ -1,5 +1,6 @@
 /** The shape of the guide. Everything is plain JSON-clonable data: it is stored and read back from IndexedDB. */
 import type { CheckId, FactKey, LineKindId, Source, Topology } from '../calc/types.ts'
+import type { DrawingId } from './drawing-ids.ts'
 import type { FillInId } from './fill-ins.ts'
 import type { Found } from './investigate/ending.ts'
 import type { Standing } from './investigate/standing.ts'
@@ -143,6 +144,8 @@ export type FieldNote = {
   readonly title: string
   readonly paragraphs: readonly string[]
   readonly table?: { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] }
+  /** drawn under its paragraphs */
+  readonly picture?: DrawingId
   /** a table that is filled in on its page, for the triage under way */
   readonly fillIn?: FillInId
   readonly sources: readonly [Source, ...Source[]]

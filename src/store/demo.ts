@@ -7,7 +7,7 @@ import { type Complaint, newComplaint } from './complaint.ts'
 import { newId } from './ids.ts'
 
 /** The guide's version these answers were written for. */
-const WRITTEN_FOR_GUIDE = 4
+const WRITTEN_FOR_GUIDE = 5
 
 const ANSWERS: Answers = {
   'gate-danger': 'none',

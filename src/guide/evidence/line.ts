@@ -292,6 +292,7 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
     findOut: 'Ask who holds the approved data of the box, and whether a modification is open anyway.',
     minutes: 1,
     cautions: ['permanent-approved'],
+    picture: 'placements',
     options: readings(
       { id: 'yes', label: 'Yes: new, or being modified', means: 'Into the receptacle.' },
       { id: 'no', label: 'No: already qualified, or cannot be opened', means: 'An in-line adapter on the cable side.' },

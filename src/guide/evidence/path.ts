@@ -47,6 +47,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       with: [{ instrument: 'dummy load', setting: '50 Ω, rated, with DC block for active antennas' }],
       expect: 'Gone in both places: it comes by the antenna. Gone only at the receiver: the coax picks it up.',
     },
+    picture: 'dummy-load',
     options: readings(
       {
         id: 'antenna',
@@ -224,6 +225,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       expect: 'One ground for the audio, at the place the drawing shows; a jack frame reads open to structure.',
       unit: 'Ω',
     },
+    picture: 'audio-ground',
     options: readings(
       {
         id: 'gone',
@@ -290,6 +292,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       with: [{ instrument: 'fused battery', setting: 'voltage of the bus, fuse at its plus' }],
       expect: 'Gone and stays gone: supply. Back with the minus: the ground. Same: neither.',
     },
+    picture: 'battery-test',
     options: readings(
       {
         id: 'stays-gone',
@@ -341,6 +344,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       unit: 'mΩ',
       reads: { fact: 'bondOhm', options: ['good', 'poor'] },
     },
+    picture: 'bond-four-wire',
     options: readings(
       {
         id: 'good',
@@ -384,6 +388,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     findOut: 'Torch at both ends: back-shell, clamp, tail. Ohms end to end and to the shell.',
     minutes: 8,
     needs: ['torch'],
+    picture: 'shield-ends',
     options: readings(
       {
         id: 'good',
@@ -460,6 +465,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       with: [{ instrument: 'foil tape', setting: 'conductive, all round' }],
       expect: 'Gone with the shield closed, or no change.',
     },
+    picture: 'shield-ends',
     options: readings(
       {
         id: 'gone',
@@ -499,6 +505,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       unit: 'dB',
       reads: { fact: 'clampFallDb', options: ['whole', 'none', 'none-twice'] },
     },
+    picture: 'clamp-places',
     options: readings(
       {
         id: 'whole',

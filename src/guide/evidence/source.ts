@@ -26,6 +26,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
       with: [{ instrument: 'breaker table', setting: 'one line for each switch or breaker' }],
       expect: 'One line of the table agrees three times, or two together, or none.',
     },
+    picture: 'breaker-matrix',
     options: readings(
       {
         id: 'still',
@@ -188,6 +189,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
       with: [{ instrument: 'dummy load', setting: '50 Ω, rated for the power' }],
       expect: 'Gone in both places: the antenna radiates it. Still at the set: the set leaks.',
     },
+    picture: 'dummy-load',
     options: readings(
       {
         id: 'gone-receiver',

@@ -121,6 +121,7 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
       expect: '60 Ω for CAN and RS-485, 100 Ω for RS-422; double means a terminator is off.',
       unit: 'Ω',
     },
+    picture: 'bus-ohms',
     options: readings(
       {
         id: 'wrong',

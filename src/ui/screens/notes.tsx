@@ -14,6 +14,7 @@ import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 
+const DrawingView = lazy(async () => (await import('../parts/drawing.tsx')).DrawingView)
 const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
 
 /** Field notes: a list to search, or one note. */
@@ -98,6 +99,7 @@ function NotePage({ note }: { readonly note: FieldNote }) {
         {note.paragraphs.map((paragraph) => (
           <p key={paragraph}>{paragraph}</p>
         ))}
+        {note.picture && <DrawingView id={note.picture} />}
         {note.fillIn && <FillInTable id={note.fillIn} />}
         {note.table && <NoteTable title={note.title} table={note.table} />}
         <ShortForms texts={noteTexts(note)} />

@@ -18,6 +18,7 @@ import { TestCard } from '../parts/test-card.tsx'
 import { Head } from '../shell/head.tsx'
 import { Trail } from './trail.tsx'
 
+const DrawingView = lazy(async () => (await import('../parts/drawing.tsx')).DrawingView)
 const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
 const Photos = lazy(async () => (await import('../parts/photos.tsx')).Photos)
 
@@ -57,6 +58,7 @@ export function QuestionView({ guide, question, shown }: Given) {
         <Way guide={guide} shown={shown} hereId={question.id} />
         {isWaiting && <Waiting />}
         <TestCard item={question} />
+        {isTest && question.picture !== undefined && <DrawingView id={question.picture} />}
         {isTest && question.card?.unit !== undefined && (
           <div class="field wide">
             <label for="reading">Reading, in {question.card.unit}</label>
@@ -85,6 +87,7 @@ export function QuestionView({ guide, question, shown }: Given) {
         <details class="fold">
           <summary>How to find out</summary>
           <p>{question.findOut}</p>
+          {!isTest && question.picture !== undefined && <DrawingView id={question.picture} />}
           {question.note !== undefined && (
             <p>
               <a class="link" href={hashOf('notes', question.note)}>

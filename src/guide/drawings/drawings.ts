@@ -1,0 +1,10 @@
+/** Every drawing by its id. */
+import type { DrawingId } from '../drawing-ids.ts'
+import { FINDING_DRAWINGS } from './finding.ts'
+import { FITTING_DRAWINGS } from './fitting.ts'
+import { MEASURING_DRAWINGS } from './measuring.ts'
+import type { Drawing } from './types.ts'
+
+export const DRAWINGS: readonly Drawing[] = [...MEASURING_DRAWINGS, ...FINDING_DRAWINGS, ...FITTING_DRAWINGS]
+
+export const drawingById = (id: DrawingId): Drawing | undefined => DRAWINGS.find((each) => each.id === id)

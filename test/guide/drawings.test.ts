@@ -1,0 +1,90 @@
+/** The drawings: every one is shown somewhere, told in words, and lies on its sheet with no letters over others. */
+import { describe, expect, it } from 'vitest'
+import { DRAWING_IDS } from '../../src/guide/drawing-ids.ts'
+import { DRAWINGS } from '../../src/guide/drawings/drawings.ts'
+import { type Drawing, type Mark, SHEET_WIDTH } from '../../src/guide/drawings/types.ts'
+import { GUIDE } from '../../src/guide/guide.ts'
+import { FIELD_NOTES } from '../../src/guide/notes.ts'
+
+type Box = { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number }
+
+/** A letter of 12 units is about this wide; bold ones wider. */
+const LETTER = 6.3
+const BOLD_LETTER = 6.9
+
+function letters(mark: Extract<Mark, { text: string }>): Box {
+  const width = mark.text.length * (mark.bold ? BOLD_LETTER : LETTER)
+  const [x, y] = mark.at
+  const left = mark.anchor === 'middle' ? x - width / 2 : mark.anchor === 'end' ? x - width : x
+  return { left, right: left + width, top: y - 9, bottom: y + 3 }
+}
+
+const textsOf = ({ marks }: Drawing) => marks.filter((mark) => 'text' in mark)
+
+function pointsOf(mark: Mark): readonly (readonly [number, number])[] {
+  if ('line' in mark) return mark.line
+  if ('box' in mark) {
+    const [x, y, width, height] = mark.box
+    return [
+      [x, y],
+      [x + width, y + height],
+    ]
+  }
+  if ('ring' in mark) {
+    const [x, y, rx, ry] = mark.ring
+    return [
+      [x - rx, y - ry],
+      [x + rx, y + ry],
+    ]
+  }
+  if ('coil' in mark) return [mark.coil, [mark.coil[0] + 40, mark.coil[1]]]
+  if ('dot' in mark) return [mark.dot]
+  if ('text' in mark) return [mark.at]
+  const [x, y] = 'capacitor' in mark ? mark.capacitor : 'resistor' in mark ? mark.resistor : mark.suppressor
+  return [
+    [x, y],
+    [x, y + 40],
+  ]
+}
+
+describe('the drawings', () => {
+  it('are those of the list, each once, and each stands on a card or a note', () => {
+    expect(DRAWINGS.map(({ id }) => id).toSorted()).toEqual([...DRAWING_IDS].toSorted())
+    const shown = new Set([...GUIDE.evidence, ...FIELD_NOTES].flatMap(({ picture }) => picture ?? []))
+    expect([...shown].toSorted()).toEqual([...DRAWING_IDS].toSorted())
+  })
+
+  it.each(DRAWINGS)('$id says in short sentences what it shows', ({ said, title }) => {
+    expect(title.trim()).not.toBe('')
+    const sentences = said.split(/(?<=[.:])\s+/)
+    expect(sentences.length).toBeGreaterThan(1)
+    for (const sentence of sentences) expect(sentence.split(/\s+/).length, sentence).toBeLessThanOrEqual(25)
+  })
+
+  it.each(DRAWINGS)('$id lies on its sheet', (drawing) => {
+    for (const mark of drawing.marks)
+      for (const [x, y] of pointsOf(mark)) {
+        expect(x, JSON.stringify(mark)).toBeGreaterThanOrEqual(0)
+        expect(x, JSON.stringify(mark)).toBeLessThanOrEqual(SHEET_WIDTH)
+        expect(y, JSON.stringify(mark)).toBeGreaterThanOrEqual(0)
+        expect(y, JSON.stringify(mark)).toBeLessThanOrEqual(drawing.height)
+      }
+    for (const text of textsOf(drawing)) {
+      const { left, right, top, bottom } = letters(text)
+      expect([left >= 0, right <= SHEET_WIDTH, top >= 0, bottom <= drawing.height], text.text).toEqual(
+        Array(4).fill(true),
+      )
+    }
+  })
+
+  it.each(DRAWINGS)('$id has no letters over other letters', (drawing) => {
+    const boxes = textsOf(drawing).map((text) => ({ name: text.text, ...letters(text) }))
+    const over = boxes.flatMap((a, at) =>
+      boxes
+        .slice(at + 1)
+        .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+        .map((b) => `${a.name} / ${b.name}`),
+    )
+    expect(over).toEqual([])
+  })
+})
