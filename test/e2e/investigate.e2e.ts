@@ -1,7 +1,7 @@
 /** Investigations on a phone, by touch, with every tap counted: filter, choke, bond, suppressor, and no filter at all. */
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { answerAll, answerButton, CLEAR, heading, shown, stepsOf, titleOf } from './support/screen.ts'
+import { answerAll, answerButton, CLEAR, heading, type Step, shown, stepsOf, titleOf } from './support/screen.ts'
 import { CLEAN, openSite, PHONE, type Site, type Visit } from './support/site.ts'
 
 let site: Site
@@ -147,7 +147,15 @@ describe('a test that cannot be done now', () => {
     await region('Test card').waitFor()
     await page.getByRole('textbox', { name: /Reading/ }).fill('0.4')
     await answerButton(page, 'touch-stick', 'shell').tap()
+    await shown(page, 'kind')
+    const facts: readonly Step[] = [
+      ['kind', 'can'],
+      ['surge-level', 'level-3'],
+      ['surge-contacts', 'one'],
+    ]
+    await answerAll(page, facts, 'tap')
     await shown(page, 'suppressor-static')
+    await page.getByText('Decided: one suppressor at the one exposed contact, ahead of the filter').waitFor()
   })
 })
 

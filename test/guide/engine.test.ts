@@ -189,6 +189,18 @@ describe('test pulses', () => {
   })
 })
 
+describe('a trial that only helped', () => {
+  it('leaves no other way in behind: something else is left', () => {
+    const helped: Answers = { ...GATE, wrong: 'reading', 'shield-ends': 'open', 'shield-trial': 'less' }
+    const fits = (answers: Answers) =>
+      replay(GUIDE, answers).standings.flatMap(({ suspect, fits: does }) => (does ? [suspect.id] : []))
+    expect(fits(helped)).toEqual(expect.arrayContaining(['shield', 'supply']))
+    // two looks that both speak for the shield do leave the supply behind
+    const looks: Answers = { ...GATE, wrong: 'reading', 'shield-ends': 'open', changed: 'disturbed' }
+    expect(fits(looks)).not.toContain('supply')
+  })
+})
+
 describe('after a repair', () => {
   const proven: Answers = { ...GATE, wrong: 'reading', when: 'transmit', 'strap-trial': 'gone', ptt: 'gone-cable' }
 

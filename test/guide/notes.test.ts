@@ -44,6 +44,12 @@ describe('notes and tests', () => {
     for (const id of named) expect([...byId.keys()]).toContain(id)
     for (const { id } of TEST_NOTES) expect(usesOf(id).length, id).toBeGreaterThan(0)
   })
+
+  it('stand on every card of a look or a test', () => {
+    expect(GUIDE.evidence.flatMap(({ id, kind, note }) => (kind === 'ask' || note !== undefined ? [] : [id]))).toEqual(
+      [],
+    )
+  })
 })
 
 describe('figures in the notes', () => {

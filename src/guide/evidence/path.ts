@@ -100,6 +100,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       },
       { id: 'good', label: 'Good: braid, plugs, base and coat', against: 'coax', means: 'The coax looks sound.' },
     ),
+    note: 'dummy-load',
   },
   {
     id: 'coax-swap',
@@ -138,6 +139,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       },
       { id: 'same', label: 'The same', out: 'coax', means: 'Not the coax.' },
     ),
+    note: 'dummy-load',
   },
   {
     id: 'ground-drop',
@@ -631,6 +633,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       },
       { id: 'same', label: 'No change', out: 'crosstalk', means: 'Not the routing.' },
     ),
+    note: 'shield-ends',
   },
   {
     id: 'joint-press',

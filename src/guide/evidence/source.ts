@@ -425,6 +425,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
         read: { touch: 'D53' },
       },
     ),
+    note: 'bond-four-wire',
   },
   {
     id: 'strike-marks',
@@ -490,6 +491,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
       { id: 'kick', label: 'Kick above twice the supply; clamp not tried', for: 'coil', means: 'The coil may be it.' },
       { id: 'clean', label: 'Clean at switch-off', out: 'coil', means: 'This coil is quenched.' },
     ),
+    note: 'suppressor-facts',
   },
   {
     id: 'switch-edge',
@@ -661,6 +663,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
       },
       { id: 'nothing', label: 'Not heard', against: 'ignition outside-field', means: 'It is not strong in the air.' },
     ),
+    note: 'noise-signatures',
   },
   {
     id: 'compass-survey',

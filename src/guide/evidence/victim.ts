@@ -37,6 +37,7 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
       { id: 'same', label: 'The same without it', out: 'own-part', means: 'Not the added part.' },
       { id: 'none', label: 'Nothing was ever added', out: 'own-part', means: 'No added part.' },
     ),
+    note: 'in-line-trial',
   },
   {
     id: 'flex',
@@ -157,6 +158,7 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
       },
       { id: 'same', label: 'All the same as the sister ship', out: 'set-up', means: 'Not the set-up.' },
     ),
+    note: 'bus-first-aid',
   },
   {
     id: 'swapped-before',

@@ -80,10 +80,15 @@ const IS = { proven: 0, in: 1, out: 2 } as const
 /** Answers by which another of its part must lead before a suspect no longer fits. */
 const FAR_BEHIND = 2
 
+/** A trial that only helped shows that something else is left: it speaks for its suspect and leaves no other behind. */
+const HELPED = 'less'
+const leadOf = ({ balance, because }: Standing): number =>
+  balance - because.filter(({ option, say }) => option === HELPED && say === 'for').length
+
 function withoutBehind(all: readonly Standing[]): readonly Standing[] {
   const lead = new Map<string, number>()
-  for (const { suspect, fits, balance } of all)
-    if (fits) lead.set(suspect.part, Math.max(balance, lead.get(suspect.part) ?? 0))
+  for (const each of all)
+    if (each.fits) lead.set(each.suspect.part, Math.max(leadOf(each), lead.get(each.suspect.part) ?? 0))
   return all.map((each) =>
     each.fits && each.is !== 'proven' && each.balance <= (lead.get(each.suspect.part) ?? 0) - FAR_BEHIND
       ? { ...each, fits: false }
