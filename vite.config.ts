@@ -1,6 +1,7 @@
 import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { policyInPage, sizeGate, webManifest, withIntegrity } from './scripts/build-plugins.mjs'
+import { licences } from './scripts/licences.mjs'
 import { versionDefine } from './scripts/version.mjs'
 import { GUIDE } from './src/guide/guide.ts'
 
@@ -38,6 +39,7 @@ export default defineConfig({
   plugins: [
     policyInPage(),
     webManifest(),
+    licences(),
     VitePWA({
       strategies: 'injectManifest',
       srcDir: 'src/offline/worker',

@@ -5,6 +5,8 @@ import { gzipSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
 import { FIRST_LOAD_LIMIT_BYTES, firstLoadFiles, integrityOf } from '../../scripts/build-plugins.mjs'
 import { CSP_HEADER, CSP_META } from '../../scripts/csp.mjs'
+import { ROOT } from '../../scripts/install.mjs'
+import { LICENCES_FILE } from '../../scripts/licences.mjs'
 import { DIST } from '../../scripts/static-server.mjs'
 
 function filesOf(folder: string): string[] {
@@ -115,5 +117,32 @@ describe('the built site', () => {
 
   it('precaches woff2 fonts and no older form of them', () => {
     expect(files.filter((name) => /\.(woff|ttf|eot|otf)$/.test(name))).toEqual([])
+  })
+})
+
+describe('the licences', () => {
+  const text = read(LICENCES_FILE)
+  const { dependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'))
+
+  it('are there for every dependency, fonts among them, what those bring along, and the worker', () => {
+    const shipped = [...Object.keys(dependencies), '@preact/signals-core', 'typed-function', 'workbox-precaching']
+    expect(shipped.length).toBeGreaterThan(8)
+    for (const name of shipped) {
+      const { version } = JSON.parse(readFileSync(join(ROOT, 'node_modules', name, 'package.json'), 'utf8'))
+      expect(text).toContain(`${name} ${version} (`)
+    }
+  })
+
+  it('stand in full, word for word', () => {
+    for (const file of ['preact/LICENSE', 'mathjs/LICENSE', 'mathjs/NOTICE', '@fontsource/b612/LICENSE', 'idb/LICENSE'])
+      expect(text).toContain(
+        readFileSync(join(ROOT, 'node_modules', file), 'utf8')
+          .replaceAll('\r\n', '\n')
+          .trim(),
+      )
+  })
+
+  it('can be read without a network', () => {
+    expect(precached).toContain(LICENCES_FILE)
   })
 })

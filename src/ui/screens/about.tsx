@@ -12,6 +12,7 @@ import { AwakeSwitch } from './awake.tsx'
 import { Erase } from './erase.tsx'
 import { Install } from './install.tsx'
 import { KeysSwitch } from './keys-switch.tsx'
+import { Licences } from './licences.tsx'
 
 const THEMES: readonly { readonly value: ThemeChoice; readonly label: string }[] = [
   { value: 'auto', label: 'Auto' },
@@ -67,6 +68,7 @@ export function About() {
         <Facts />
         <Install />
         <Screening />
+        <Licences />
         <Erase />
       </div>
     </dialog>
