@@ -114,4 +114,5 @@ export const FACTS: Readonly<Record<FactKey, string>> = {
   surgeThreat: 'what reaches the contacts beside noise: lightning, static, switching, none',
   exposedContacts: 'how many contacts of the connector are exposed: one, few, many',
   contactsAlike: 'whether the exposed contacts have like voltages and one ground',
+  mostConversionDb: 'most of the common mode of a pair that may become signal',
 }

@@ -133,5 +133,6 @@ export const FACT_KEYS = [
   'surgeThreat',
   'exposedContacts',
   'contactsAlike',
+  'mostConversionDb',
 ] as const
 export type FactKey = (typeof FACT_KEYS)[number]

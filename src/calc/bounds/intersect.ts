@@ -1,7 +1,7 @@
 /** What all bounds together leave of the capacitance of one capacitor. The window is this intersection and nothing else. */
 import { CAPACITOR_COUNT } from '../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../types.ts'
-import { worse } from '../verdict.ts'
+import { VERDICT_RANK, worse } from '../verdict.ts'
 import { type Judged, proposeF } from './preferred.ts'
 import { roomUnderF, type Taken } from './room.ts'
 import { leastShare, mostShare, type Spread } from './worst-case.ts'
@@ -145,7 +145,8 @@ function proposed(q: {
     if (one.verdict !== 'fails') break
   }
   const { from: least, to: upper } = chosen
-  const admitted = proposal && admits?.(proposal.valueF)
+  // Between two standard values a part could still be made: the better of the two ends speaks for it.
+  const admitted = proposal ? admits?.(proposal.valueF) : bestOf(admits, [least.markedF, upper?.markedF])
   const isOver = proposal !== undefined && permittedF !== undefined && proposal.valueF > permittedF
   const isNarrow = proposal !== undefined && upper !== undefined && upper.markedF / least.markedF < NARROW_RATIO
   // Every larger capacitor would have to do as well for a clean yes.
@@ -163,6 +164,14 @@ function proposed(q: {
   if (!proposal || isNarrow || isOver || endsInside) verdict = worse(verdict, 'marginal')
   const decides = [least, upper, isOver ? found.permitted : undefined]
   return { ...found, least, upper, proposal, ...q.told(verdict, reasons, decides) }
+}
+
+function bestOf(
+  admits: ((markedF: number) => Verdict) | undefined,
+  marks: readonly (number | undefined)[],
+): Verdict | undefined {
+  const said = marks.flatMap((markedF) => (markedF === undefined ? [] : (admits?.(markedF) ?? [])))
+  return said.toSorted((a, b) => VERDICT_RANK[a] - VERDICT_RANK[b])[0]
 }
 
 /** Where every least bound is met below the closing bound, ascending; each end with the bound that sets it. */

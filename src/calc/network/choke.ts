@@ -53,6 +53,23 @@ export function isPossible({ windingH, leakageH, mismatchFrac }: Choke): boolean
   return mutualH >= 0 && mutualH <= windingH * Math.sqrt(1 - (mismatchFrac / 2) ** 2)
 }
 
+/** The windings one by one: L1, L2, M in H, the resistance of each in Ω, the capacitance across each in F. */
+export type CoupledChoke = {
+  readonly firstH: number
+  readonly secondH: number
+  readonly mutualH: number
+  readonly ohm: number
+  readonly acrossF: number
+}
+
+export const coupledOf = ({ windingH, leakageH, windingOhm, acrossF, mismatchFrac }: Choke): CoupledChoke => ({
+  firstH: windingH * (1 + mismatchFrac / 2),
+  secondH: windingH * (1 - mismatchFrac / 2),
+  mutualH: windingH - leakageH / 2,
+  ohm: windingOhm,
+  acrossF,
+})
+
 /** Resistances of one leg between which the choke stands. */
 export type LegEnds = { readonly sourceOhm: number; readonly loadOhm: number }
 

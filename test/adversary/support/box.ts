@@ -42,7 +42,7 @@ export type Box = {
   readonly leakageH: Span
 }
 
-const KEYS = ['c1F', 'c2F', 'l1H', 'l2H', 'crossShare', 'suppressorShare', 'windingH', 'leakageH'] as const
+export const KEYS = ['c1F', 'c2F', 'l1H', 'l2H', 'crossShare', 'suppressorShare', 'windingH', 'leakageH'] as const
 const NONE: Span = { least: 0, most: 0 }
 
 export function boxOf(facts: WindowFacts, topology: Topology, markedF: number): Box {

@@ -53,6 +53,10 @@ export type WindowFacts = {
   readonly chokeF: number
   readonly chokeSide: 'source' | 'load'
   readonly isOneWire: boolean
+  /** the windings apart, as a share of their mean */
+  readonly chokeMismatch: number
+  /** most of the common mode that may become signal, dB; undefined = nothing is required */
+  readonly mostConversionDb: number | undefined
 }
 
 export const lineOf = ({ lineKind }: Pick<WindowFacts, 'lineKind'>): LineFacts => {

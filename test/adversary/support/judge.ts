@@ -1,6 +1,7 @@
 /** Refutes answers: no yes may fail anywhere in its box, no no may have a standard value that holds in all of it. */
 import type { Topology } from '../../../src/calc/types.ts'
 import { axesOf, boxOf, cornersOf, fittedAt, NOTHING_THERE, placesOf, searchDown } from './box.ts'
+import { hasConversion, worstConversionDb } from './conversion.ts'
 import { CAPACITORS, hasCrossOnSingle, lineOf, type WindowFacts } from './facts.ts'
 import { lossDb } from './noise.ts'
 import {
@@ -219,6 +220,8 @@ export function refuteYes(
     const coil = worstCoil(facts, topology, markedF, effort, next)
     if (coil.db < -HAIR_DB) return shortBy(coil.db, coil.what)
   }
+  const balance = balanceMargin(facts, topology, markedF, effort, next)
+  if (balance < -MISS_DB) return shortBy(balance, 'too much becomes signal')
   if (verdict === 'ok') {
     const permitted = permittedMargin(facts, mostLegF(facts, { topology }, markedF))
     if (permitted.db < -HAIR_DB) return shortBy(permitted.db, permitted.what)
@@ -227,6 +230,19 @@ export function refuteYes(
   }
   const noise = noiseMargin(lumped, topology, markedF, effort, next)
   return noise < -MISS_DB ? shortBy(noise, 'need missed') : undefined
+}
+
+/** What is required of the balance, less what the box has; Infinity where nothing is. */
+function balanceMargin(
+  facts: WindowFacts,
+  topology: Topology,
+  markedF: number,
+  effort: Effort,
+  next: () => number,
+): number {
+  const { mostConversionDb } = facts
+  if (mostConversionDb === undefined || !hasConversion(facts)) return Number.POSITIVE_INFINITY
+  return mostConversionDb - worstConversionDb(facts, topology, markedF, effort, next, lowest)
 }
 
 const E12 = [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82]
@@ -257,5 +273,10 @@ function holdsWithSpare(facts: WindowFacts, topology: Topology, markedF: number,
   const isHeld = (effort: Effort) => noiseMargin(facts, topology, markedF, effort, next, SPARE_DB) >= SPARE_DB
   if (!isHeld(CORNERS)) return false
   if (worstCoil(facts, topology, markedF, CORNERS, next).db < 0) return false
-  return isHeld(FULL) && worstCoil(facts, topology, markedF, FULL, next).db >= 0
+  if (balanceMargin(facts, topology, markedF, CORNERS, next) < SPARE_DB) return false
+  return (
+    isHeld(FULL) &&
+    worstCoil(facts, topology, markedF, FULL, next).db >= 0 &&
+    balanceMargin(facts, topology, markedF, FULL, next) >= SPARE_DB
+  )
 }

@@ -1,8 +1,9 @@
 /** Random windows: what is asked as numbers, and the texts that ask it. The same seed and index give the same window. */
 import { TOPOLOGIES } from '../../../src/calc/network/circuit.ts'
 import type { Topology } from '../../../src/calc/types.ts'
+import { hasConversion, worstConversionDb } from './conversion.ts'
 import { CAPACITORS, hasChoke, type WindowFacts } from './facts.ts'
-import { ceilingOf, drawing, noiseMargin } from './judge.ts'
+import { ceilingOf, drawing, lowest, noiseMargin } from './judge.ts'
 import { ASKS_OHM, LINES, type LineFacts } from './lines.ts'
 import { ohmOf, usefulHzOf } from './signal.ts'
 
@@ -58,7 +59,8 @@ export function randomWindow(seed: number, index: number): RandomWindow {
   const loaded = withLoad(dice, bare, drawn)
   // A choke that is to do it alone has nothing beside it.
   const topology = loaded.aimF === 0 ? 'C' : drawn
-  const facts = withNeeds(dice, loaded.facts, topology, loaded.aimF)
+  const needed = withNeeds(dice, loaded.facts, topology, loaded.aimF)
+  const facts = dice.chance(0.15) ? withBalance(dice, needed, topology, loaded.aimF) : needed
   const asked: WindowFacts = { ...facts, topology: dice.chance(0.6) ? topology : undefined }
   const empty = new Set(EMPTIABLE.filter(() => dice.chance(0.03)))
   for (const key of dice.chance(0.05) ? EMPTIABLE : []) if (dice.chance(0.3)) empty.add(key)
@@ -130,9 +132,14 @@ function choke(dice: Dice, share: number): ChokeFacts {
     chokeF: dice.maybe(0.6, () => dice.log(2e-13, 2e-11)) ?? 0,
     chokeSide: dice.chance(0.3) ? 'load' : 'source',
     isOneWire: chokeH > 0 && dice.chance(0.04),
+    chokeMismatch: dice.maybe(0.4, () => short(dice.between(0.001, 0.02), 2)) ?? 0,
+    mostConversionDb: undefined,
   }
 }
-type ChokeFacts = Pick<WindowFacts, 'chokeH' | 'chokeLeakageH' | 'chokeOhm' | 'chokeF' | 'chokeSide' | 'isOneWire'>
+type ChokeFacts = Pick<
+  WindowFacts,
+  'chokeH' | 'chokeLeakageH' | 'chokeOhm' | 'chokeF' | 'chokeSide' | 'isOneWire' | 'chokeMismatch' | 'mostConversionDb'
+>
 
 /** What is on the line, a coil to go with it, and a marked capacitor to aim at somewhere below what the line stands. */
 function withLoad(dice: Dice, bare: WindowFacts, topology: Topology): { facts: WindowFacts; aimF: number } {
@@ -164,6 +171,14 @@ function mostMarkedF(facts: WindowFacts, topology: Topology): number {
     else high = markedF
   }
   return low
+}
+
+/** A requirement on the balance near what the mark aimed at has. */
+function withBalance(dice: Dice, facts: WindowFacts, topology: Topology, aimF: number): WindowFacts {
+  if (!hasConversion(facts)) return facts
+  const atAim = worstConversionDb(facts, topology, aimF, { draws: 3, starts: 0 }, dice.next, lowest)
+  if (!Number.isFinite(atAim)) return facts
+  return { ...facts, mostConversionDb: Math.max(-150, Math.min(0, short(atAim + dice.between(-4, 12)))) }
 }
 
 /** Frequencies, and needs near what the mark aimed at gives there: some well below, some beyond. */
@@ -251,6 +266,8 @@ export function textsOf(facts: WindowFacts, empty: ReadonlySet<Emptiable>): Text
     chokeOhm: String(facts.chokeOhm),
     chokeF: typed('chokeF'),
     chokeSide: facts.chokeSide,
+    chokeMismatchFrac: facts.chokeMismatch === 0 ? '' : String(facts.chokeMismatch),
+    mostConversionDb: some(facts.mostConversionDb),
     chokeWires: facts.isOneWire ? 'one' : '',
   }
 }

@@ -26,6 +26,8 @@ const PLAIN: readonly ((facts: WindowFacts) => Partial<WindowFacts>)[] = [
   () => ({ navyRule: false }),
   () => ({ chassisLimitA: undefined }),
   () => ({ loadW: undefined }),
+  () => ({ mostConversionDb: undefined }),
+  () => ({ chokeMismatch: 0 }),
   () => ({ chokeH: 0 }),
   () => ({ chokeOhm: 0 }),
   () => ({ chokeF: 0 }),

@@ -9,6 +9,8 @@ import { lineCurrentRmsA } from '../../power/supply.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Bound, Opener, SaidBound } from '../../types.ts'
 import { leastBasis, mostBasis } from './basis.ts'
+import { CONVERSION } from './conversion.ts'
+import { conversionBasis } from './conversion-words.ts'
 import type { WindowRow } from './row.ts'
 import { sharesOf, type WindowSetup } from './setup.ts'
 
@@ -24,6 +26,7 @@ export function whyOf(id: string, { signal, navy, bounds, taken, acSupply }: Win
     const limitF = bounds.find((bound) => bound.id === id)?.farads ?? 0
     return `${amps(lineCurrentRmsA({ ...acSupply, farads: limitF }))} into the chassis at ${volts(acSupply.workingRmsV)} and ${hertz(acSupply.supplyHz)}`
   }
+  if (id === CONVERSION) return 'more of the common mode becomes signal than is allowed'
   if (id === 'need-least') return 'above it a resonance loses the need again'
   if (id === 'navy-4.2.2') return navy !== undefined && navy !== 'not-power' ? navyWhy(navy.limit, navy) : ''
   if (!signal) return ''
@@ -47,7 +50,7 @@ export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonl
       id: 'need-least',
       side: 'least',
       nature: 'need',
-      markedF: row.least?.markedF ?? row.need.marked,
+      markedF: row.least?.id === CONVERSION ? row.need.marked : (row.least?.markedF ?? row.need.marked),
       why: `${dB(need.db)} at ${hertz(need.hz)}`,
       basis: leastBasis(row, setup),
     })
@@ -61,6 +64,16 @@ export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonl
       markedF: row.upper.markedF,
       why: whyOf('need-least', setup),
       basis: leastBasis(row, setup),
+    })
+  if (row.upper?.id === CONVERSION || row.least?.id === CONVERSION)
+    said.push({
+      ...shared,
+      id: CONVERSION,
+      side: row.upper?.id === CONVERSION ? 'most' : 'least',
+      nature: 'need',
+      markedF: (row.upper?.id === CONVERSION ? row.upper : row.least)?.markedF ?? 0,
+      why: whyOf(CONVERSION, setup),
+      basis: conversionBasis(undefined),
     })
   const marked = (bound: Bound) =>
     bound.per === 'capacitor' ? bound.farads : roomUnderF(bound, setup.taken) / (count * sharesOf(setup).most)

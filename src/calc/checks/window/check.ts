@@ -35,6 +35,13 @@ export const windowCheck: Check<typeof windowInputs, WindowFigures> = {
       side: 'least',
       lead: true,
     },
+    {
+      key: 'conversionDb',
+      label: 'Common mode that becomes signal, at most',
+      quantity: 'decibel',
+      digits: 3,
+      side: 'least',
+    },
     { key: 'leastChokeH', label: 'Least choke alone', quantity: 'inductance', digits: 3, side: 'least' },
   ],
   figures: windowFigures,

@@ -38,3 +38,9 @@ export function chokeOpens({ choke, row }: Extract<ModeOpener, { is: 'choke' }>)
     : `${row.need.is === 'choke-alone' ? 'alone ' : ''}opens it`
   return `A common-mode choke of ${henries(windingH)} ${opens}: leakage ${henries(leakageH)} at most, ${farads(acrossF)} across each winding, every wire through the core.`
 }
+
+/** The same in a few words. */
+export const chokeWords = ({ choke, row }: Extract<ModeOpener, { is: 'choke' }>): string =>
+  `a common-mode choke of ${henries(choke.windingH)}${
+    row.proposal ? ` and ${farads(row.proposal.valueF)} on each leg` : row.need.is === 'choke-alone' ? ' alone' : ''
+  }`

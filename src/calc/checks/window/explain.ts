@@ -5,6 +5,8 @@ import { loadingCeiling } from '../../loading/ceiling.ts'
 import type { Basis, Cell, Success } from '../../types.ts'
 import { leastBasis, mostBasis, proposalBasis } from './basis.ts'
 import { saidBounds } from './bounds.ts'
+import type { Conversion } from './conversion.ts'
+import { conversionBasis, conversionOf } from './conversion-words.ts'
 import { allRows, type Barred, type OpenWindow, type WindowFigures } from './figures.ts'
 import { findingsOf, openerOf, openerWords } from './findings.ts'
 import type { WindowGiven } from './inputs.ts'
@@ -40,12 +42,13 @@ function openAnswer(given: WindowGiven, figures: OpenWindow): Success {
   const found = openersOf(row, rows, setup, given)
   const openers = found.map(openerOf)
   const missing = missingOf(given, setup)
+  const converted = conversionOf(row, setup)
   return {
     ok: true,
     verdict,
     ...windowSaid({ given, row, setup, verdict, openers: found.map(openerWords) }),
-    findings: findingsOf(figures, openers),
-    outputs: outputsOf(figures, missing),
+    findings: findingsOf(figures, openers, converted),
+    outputs: outputsOf(figures, missing, converted),
     bounds: saidBounds(row, setup, openers),
     rungs: [],
     pictures: [stripOf(rows, row, setup, verdict), ...(setup.around ? [topologyTable(rows, row, setup)] : [])],
@@ -54,7 +57,11 @@ function openAnswer(given: WindowGiven, figures: OpenWindow): Success {
   }
 }
 
-function outputsOf({ row, setup, values }: OpenWindow, missing: readonly string[]): Success['outputs'] {
+function outputsOf(
+  { row, setup, values }: OpenWindow,
+  missing: readonly string[],
+  converted: Conversion | undefined,
+): Success['outputs'] {
   const { need } = row
   const outputs: Record<string, { cell: Cell; basis: Basis }> = {}
   /** A figure that has to be there, with the reason where it does not exist. */
@@ -91,6 +98,7 @@ function outputsOf({ row, setup, values }: OpenWindow, missing: readonly string[
   putKnown('permittedF', most)
   putKnown('chassisRmsA', most)
   putKnown('leastChokeH', least)
+  if (converted) outputs['conversionDb'] = { cell: { is: 'si', si: converted.db }, basis: conversionBasis(converted) }
   return outputs
 }
 

@@ -52,7 +52,10 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
     wasAsked: asked !== undefined,
     verdict: row.verdict,
     values: valuesOf(row, setup),
-    bounds: [...setup.bounds, ...rows.flatMap(({ topology, need }) => needBounds(topology, need))],
+    bounds: [
+      ...setup.bounds,
+      ...rows.flatMap(({ topology, need, balance }) => [...needBounds(topology, need), ...balance]),
+    ],
     rungs: [],
   }
 }

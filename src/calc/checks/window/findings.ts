@@ -10,11 +10,14 @@ import { lineCurrentRmsA } from '../../power/supply.ts'
 import { formatEstimate, formatQuantity } from '../../quantity/format.ts'
 import type { Finding, Opener } from '../../types.ts'
 import { whyOf } from './bounds.ts'
-import { chokeFindings, chokeOpens } from './choke-words.ts'
+import { chokeFindings, chokeOpens, chokeWords } from './choke-words.ts'
+import type { Conversion } from './conversion.ts'
+import { conversionFinding } from './conversion-words.ts'
 import type { OpenWindow } from './figures.ts'
 import type { WindowOpener } from './openers.ts'
-import { signalOf, type WindowRow } from './row.ts'
+import type { WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
+import { signalOf } from './signal-side.ts'
 import { labelOf, limitWords } from './words.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
@@ -79,7 +82,7 @@ export function openerWords(opener: WindowOpener): string {
     case 'existing':
       return `${formatEstimate(opener.farads, 'capacitance', 'least')} less on the line`
     case 'choke':
-      return `a common-mode choke of ${formatQuantity(opener.choke.windingH, 'inductance', 3)}`
+      return chokeWords(opener)
     case 'cross':
       return `${farads(opener.farads)} from line to line`
     case 'need':
@@ -95,7 +98,11 @@ function rangeOf({ least, upper }: WindowRow): string {
   return upper ? `${from} to ${formatEstimate(upper.markedF, 'capacitance', 'most')}` : `${from} or more`
 }
 
-export function findingsOf({ row, setup, wasAsked }: OpenWindow, openers: readonly Opener[]): readonly Finding[] {
+export function findingsOf(
+  { row, setup, wasAsked }: OpenWindow,
+  openers: readonly Opener[],
+  converted: Conversion | undefined,
+): readonly Finding[] {
   return [
     ...collision(row, setup),
     ...ceilingFindings(row, setup),
@@ -104,6 +111,7 @@ export function findingsOf({ row, setup, wasAsked }: OpenWindow, openers: readon
     ...crossFinding(setup),
     ...signalFindings(row, setup),
     ...(setup.signal ? driverFindings(setup.signal) : []),
+    ...conversionFinding(converted, setup),
     ...permittedFinding(row, setup),
     ...chassisFinding(row, setup),
     ...(row.need.is === 'never' && row.upper ? [{ verdict: 'fails', sentence: limitWords(setup) } as const] : []),

@@ -11,6 +11,7 @@ import {
   chokeSideInput,
   chokeWiresInput,
 } from '../choke-inputs.ts'
+import { mostConversionInput } from '../conversion-input.ts'
 import {
   bondHInput,
   bondOhmInput,
@@ -159,6 +160,7 @@ export const windowInputs = [
   chokeFInput,
   chokeSideInput,
   chokeWiresInput,
+  mostConversionInput,
   {
     key: 'maxBuildableF',
     fact: 'maxBuildableF',

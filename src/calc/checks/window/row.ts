@@ -4,12 +4,12 @@ import { type Intersection, intersect, type Reason } from '../../bounds/intersec
 import { type LeastMarked, leastMarkedF, leastMarkedH } from '../../bounds/least-marked.ts'
 import type { Stretch } from '../../bounds/spans.ts'
 import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
-import { exactly, type SignalFilter } from '../../loading/box.ts'
-import { coilFails, coilReasons, judgeLoading, type LoadingJudgement, type LoadingReason } from '../../loading/judge.ts'
-import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
+import { hasCapacitor } from '../../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
+import { conversionBounds } from './conversion.ts'
 import { isUncounted, placings, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
+import { sideVerdict } from './signal-side.ts'
 
 export type RowNeed =
   | { readonly is: 'unknown' }
@@ -32,6 +32,8 @@ export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
   readonly topology: Topology
   readonly need: RowNeed
+  /** what is required of the balance, as a bound; empty where nothing is */
+  readonly balance: readonly Bound[]
   /** worst-case margin with the proposal (or the least when there is none) */
   readonly service: Margin | undefined
 }
@@ -63,18 +65,23 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const admits = (markedF: number): Verdict => {
     const known = verdicts.get(markedF)
     if (known !== undefined) return known
-    const signal = signalVerdict(setup, topology, markedF)
-    const verdict = signal === 'fails' || markedF === 0 ? signal : worse(signal, holds(held(markedF)))
+    const met = markedF === 0 ? 'ok' : holds(held(markedF))
+    const verdict = met === 'fails' ? met : worse(met, sideVerdict(setup, topology, markedF))
     verdicts.set(markedF, verdict)
     return verdict
   }
-  const found = intersect([...setup.bounds, ...needBounds(topology, need)], setup.taken, setup.spread, topology, admits)
+  const needs = needBounds(topology, need)
+  const balance = conversionBounds(topology, setup)
+  const bounds = [...setup.bounds, ...needs, ...balance]
+  const found = intersect(bounds, setup.taken, setup.spread, topology, admits)
   const least = need.is === 'found' && found.reasons.includes('shut') ? { id: NEED, markedF: need.marked } : found.least
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   return {
     ...found,
     ...withLine(found, setup),
     least,
+    holes: needs.flatMap(({ holes = [] }) => holes),
+    balance,
     topology,
     need,
     service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : held(partF),
@@ -89,9 +96,9 @@ function chokeAlone(setup: WindowSetup): WindowRow | undefined {
   const need: RowNeed = { is: 'choke-alone', at }
   // Like an inductor alone it takes no room: only a line that is over its ceiling by itself is in its way.
   const found = intersect([...setup.bounds, ...needBounds('L', need)], setup.taken, setup.spread, 'L', () =>
-    signalVerdict(setup, 'C', 0),
+    sideVerdict(setup, 'C', 0),
   )
-  return { ...found, ...withLine(found, setup), topology: 'C', need, service: at }
+  return { ...found, ...withLine(found, setup), topology: 'C', need, balance: [], service: at }
 }
 
 function withLine<R extends Reason>(
@@ -130,7 +137,7 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
     holds(margin),
     reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
     isOver(permitted) || permitted?.markedF === 0 ? ('marginal' as const) : ('ok' as const),
-    signalVerdict(setup, topology, partF),
+    sideVerdict(setup, topology, partF),
   ]
   return withLine({ verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: [] }, setup)
 }
@@ -243,44 +250,3 @@ export function needBounds(topology: Topology, need: RowNeed): readonly Bound[] 
       return [{ ...bound, farads: Number.POSITIVE_INFINITY }]
   }
 }
-
-/**
- * What the proposal of a row (or the coils alone) does to the signal, as `loading` judges it; undefined without a line,
- * or where nothing but the ceilings counts.
- */
-export function signalOf({ topology, proposal }: WindowRow, setup: WindowSetup): LoadingJudgement | undefined {
-  const { signal, taken } = setup
-  if (!signal || !hasCoil(topology, setup)) return undefined
-  return judgeLoading({ facts: signal, taken, filter: filterOf(topology, setup, proposal?.valueF ?? 0) })
-}
-
-const hasCoil = (topology: Topology, { choke }: WindowSetup): boolean => hasInductor(topology) || choke !== undefined
-
-/** What stands in the way of the signal, every part over its box. */
-function filterOf(topology: Topology, setup: WindowSetup, markedF: number): SignalFilter {
-  const { inductanceH, coil, choke } = setup
-  const { least, most } = sharesOf(setup)
-  return {
-    topology,
-    capacitorF: { least: markedF * least, most: markedF * most },
-    inductanceH,
-    coil,
-    ...(choke === undefined ? {} : { chokeH: choke.loopH, chokeCoil: choke.loop }),
-  }
-}
-
-/**
- * The verdict of that judgement on what the coils turn. A part as marked that fails lies in the box: nothing else has to
- * be looked at then.
- */
-function signalVerdict(setup: WindowSetup, topology: Topology, markedF: number): Verdict {
-  const { signal, taken } = setup
-  if (!signal || !hasCoil(topology, setup)) return 'ok'
-  const box = filterOf(topology, setup, markedF)
-  const one = { ...box, capacitorF: exactly(markedF), inductanceH: exactly(box.inductanceH.least) }
-  if (coilFails(signal, taken, one)) return 'fails'
-  return worstOfReasons(coilReasons(signal, taken, box))
-}
-
-const worstOfReasons = (reasons: readonly LoadingReason[]): Verdict =>
-  reasons.reduce<Verdict>((worst, { verdict }) => worse(worst, verdict), 'ok')

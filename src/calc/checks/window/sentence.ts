@@ -9,6 +9,7 @@ import { formatEstimate, formatExact } from '../../quantity/format.ts'
 import type { Verdict } from '../../types.ts'
 import { capital, VERDICT_WORDS } from '../../verdict.ts'
 import { whyOf } from './bounds.ts'
+import { CONVERSION } from './conversion.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
 import type { WindowRow } from './row.ts'
 import { sharesOf, type WindowSetup } from './setup.ts'
@@ -72,6 +73,7 @@ function standsWords({ id, markedF }: NonNullable<WindowRow['upper']>, { signal 
   if (id === 'buildable') return `the contact takes ${shown}`
   if (id === 'navy-4.2.2') return `the Navy rule allows ${shown}`
   if (id === 'chassis-current') return `the chassis current allowed leaves ${shown}`
+  if (id === CONVERSION) return `above ${shown} too much of the common mode becomes signal`
   if (id === 'need-least') return `above ${shown} a resonance loses it again`
   if (id.startsWith('own-')) return `your own limit leaves ${shown}`
   return signal === undefined ? `at most ${shown}` : `the signal stands ${shown}`

@@ -53,6 +53,8 @@ export type WindowSetup = {
   readonly ownLacks: readonly CeilingAsk[]
   /** a common-mode choke, in every row; absent = none */
   readonly choke: WindowChoke | undefined
+  /** most of the common mode that may become signal, dB below it (negative); undefined = nothing is required */
+  readonly mostConversionDb: number | undefined
   /** a core around one wire: not counted, so that no row is ok beside it */
   readonly isOneWire: boolean
   /** a line-to-line capacitor on a line that has but one wire: not counted */
@@ -154,6 +156,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     asks: ceiling === undefined ? [] : asksOf(ceiling),
     ownLacks: ceiling?.lacks ?? [],
     choke,
+    mostConversionDb: isPair && mode === 'common' ? given.mostConversionDb : undefined,
     isOneWire: isOneWire(given),
     hasCrossOnSingle: kind !== undefined && crossF < (given.crossF ?? 0),
     inBandHz: signal && inBandOf(signal, isPair && mode === 'common', needs),

@@ -5,9 +5,12 @@ import { coilClauses } from '../../explain/loading.ts'
 import { listed } from '../../explain/sentence.ts'
 import { missingNames } from '../../line/missing.ts'
 import { hasCapacitor, hasInductor, TOPOLOGY_LABEL } from '../../network/circuit.ts'
+import { CONVERSION } from './conversion.ts'
+import { conversionClause } from './conversion-words.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
-import { type LineReason, signalOf, type WindowRow } from './row.ts'
+import type { LineReason, WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
+import { signalOf } from './signal-side.ts'
 
 /** Everything the window waits for, as a sentence names it. */
 export function missingOf(given: WindowGiven, { asks, signal }: WindowSetup): readonly string[] {
@@ -22,10 +25,11 @@ export function noteOf(row: WindowRow, setup: WindowSetup): string {
   return said.length === 0 ? 'nothing against it' : said.join('; ')
 }
 
-/** What the inductor does to the signal, clause by clause. */
+/** What the coils do to the signal, and what the legs turn into it, clause by clause. */
 export function coilWords(row: WindowRow, setup: WindowSetup): readonly string[] {
   const judged = signalOf(row, setup)
-  return judged ? coilClauses(judged) : []
+  const converted = conversionClause(row, setup)
+  return [...(judged ? coilClauses(judged) : []), ...(converted === undefined ? [] : [converted])]
 }
 
 function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowRow, setup: WindowSetup): string {
@@ -55,6 +59,7 @@ function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowR
     case 'narrow':
       return 'narrow'
     case 'resonance':
+      if (row.upper?.id === CONVERSION) return 'a larger capacitor would turn too much into signal'
       return 'a larger capacitor would lose the need again'
     case 'over-permitted':
       return 'more than is allowed'
