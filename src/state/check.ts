@@ -9,6 +9,7 @@ import type { Desk, Write } from './desk.ts'
 import { hashOf, type Pair, pairsOf } from './router.ts'
 import { type Answer, createRunner } from './runner.ts'
 import { type Displaced, shownFields, stable } from './shown-fields.ts'
+import { pairsOfVariants, type Variants } from './variants.ts'
 
 export type { Answer }
 
@@ -25,6 +26,9 @@ export type CheckModel = {
   /** the address that brings this answer back elsewhere: everything it rests on, typed or taken over */
   readonly hash: ReadonlySignal<string>
   readonly isTouched: ReadonlySignal<boolean>
+  /** what stands beside it for comparison */
+  readonly variants: ReadonlySignal<Variants>
+  readonly setVariants: (next: Variants) => void
   /**
    * the field that is being typed in, while its text cannot be read yet ("4" on the way to "4.7 nF"): it is not refused
    * and the last answer stays, marked as old, until typing pauses or the field is left
@@ -49,6 +53,9 @@ export type Opened = {
   readonly takeText?: Desk['takeText']
   readonly ownKeys?: readonly string[]
   readonly strangers?: readonly Pair[]
+  readonly variants?: Variants
+  /** keeps the variants where the Line is kept */
+  readonly keepVariants?: (next: Variants) => void
 }
 
 /**
@@ -82,7 +89,10 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
   )
   // A change the answer does not read, as where a text comes from, computes nothing.
   const judged = computed(() => keepTexts(fields.value))
-  const hash = computed(() => hashFor(check, fields.value, strangers))
+  const variants = signal<Variants>(opened.variants ?? {})
+  const hash = computed(() =>
+    hashFor(check, fields.value, [...pairsOfVariants(check.inputs, variants.value), ...strangers]),
+  )
   const typing = signal<string | undefined>(undefined)
   const unsaidKey = computed(() => {
     const field = typing.value === undefined ? undefined : fields.value.find(({ key }) => key === typing.value)
@@ -130,6 +140,14 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     answer: runner.answer,
     hash,
     isTouched,
+    variants,
+    setVariants: (next) => {
+      batch(() => {
+        variants.value = next
+        isTouched.value = true
+      })
+      opened.keepVariants?.(next)
+    },
     unsaidKey,
     leave,
     type: (key, text, base) => {
@@ -175,9 +193,9 @@ function takenFact(line: Line, fact: FactKey, other: Fact, express: Express): Fa
 }
 
 /** Every text the answer rests on, typed or taken over; what a field cannot take is no part of it. */
-function hashFor(check: Check, fields: readonly Field[], strangers: readonly Pair[]): string {
+function hashFor(check: Check, fields: readonly Field[], beside: readonly Pair[]): string {
   const texts = Object.fromEntries(fields.map(({ key, text }) => [key, text]))
-  return hashOf('check', check.id, pairsOf(check.inputs, texts, strangers))
+  return hashOf('check', check.id, pairsOf(check.inputs, texts, beside))
 }
 
 /** The address that brings a check of this Line to somebody else. */

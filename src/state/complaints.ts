@@ -11,14 +11,14 @@
  * Doing (each shows at once and is written behind, in order; text never leaves the screen when storage fails)
  *   `loadComplaints()`                       once at start
  *   `openComplaint(id | undefined)`
- *   `createFromTriage({title, answers, events, tables, guideVersion, line})`, `createFromCheck({title, check, line})`
+ *   `createFromTriage({title, answers, events, tables, guideVersion, line})`, `createFromCheck({title, check, line, beside?})`
  *   `rename(id, title, base?)`, `writeNote(id, note, base?)`, `change(id, patch)`
  *   `takeText(id, field, text, left)`        one of several texts is taken, the others (`left`) go
  *   `writeLineFact(id, lineId, fact, next, base?)`  at every key; undefined takes the fact off
  *   `writeLine(id, line)`                    what is new about a line, fact by fact
  *   `takeLineText(id, lineId, fact, text, left)`
  *   `changeLine(id, lineId, patch)`, `addLine(id, line)`, `removeLine(id, lineId)`
- *   `addCheck(id, {check, address?, lineId?, rules?})`  each only once
+ *   `addCheck(id, {check, address?, lineId?, rules?, beside?})`  each only once
  *   `remove(id)`, `undoRemove()` (of a complaint or a line), `forgetRemoved()`
  *   `addDemo()`
  *
@@ -98,9 +98,12 @@ export function createFromCheck(parts: {
   readonly title: string
   readonly check: CheckId
   readonly line: Line
+  /** variants compared with it */
+  readonly beside?: string
 }): Complaint {
-  const { title, check, line } = parts
-  return add(newComplaint({ title, lines: [line], checks: [{ check, lineId: line.id, rules: RULES_EDITION }] }))
+  const { title, check, line, beside } = parts
+  const saved = { check, lineId: line.id, rules: RULES_EDITION, ...(beside !== undefined && { beside }) }
+  return add(newComplaint({ title, lines: [line], checks: [saved] }))
 }
 
 const now = (): string => new Date().toISOString()

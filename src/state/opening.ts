@@ -8,6 +8,7 @@ import type { Check, Line } from '../calc/types.ts'
 import { newLine } from '../store/line.ts'
 import { lineOfEntry, noteAddress, type Pair, splitQuery } from './router.ts'
 import { openScratch, restartScratch, scratch, scratchBefore, undoScratch } from './session.ts'
+import { splitVariants, type Variants } from './variants.ts'
 
 export type Opening = {
   /** keys whose text belongs into its field whatever it is: the address gave it */
@@ -16,6 +17,7 @@ export type Opening = {
   readonly strangers: readonly Pair[]
   /** the address may be older than the Line it was opened on */
   readonly isOld: boolean
+  readonly variants: Variants
 }
 
 const madeRoomFor = signal<string | undefined>(undefined)
@@ -50,18 +52,20 @@ const typedFact = (text: string) => ({ text, origin: { by: 'user' } }) as const
  * with the Line it had, so that nothing typed in other checks of it is lost by a reload.
  */
 export function openAddress(check: Check, query: readonly Pair[], express?: Express): Opening {
-  const { texts, strangers } = splitQuery(query, check.inputs)
+  const { own, variants } = splitVariants(query, check.inputs)
+  const { texts, strangers } = splitQuery(own, check.inputs)
   const ownKeys = Object.keys(texts)
-  if (query.length === 0) return { ownKeys, strangers, isOld: false }
+  const opening = { ownKeys, strangers, variants }
+  if (own.length === 0) return { ...opening, isOld: false }
   const lineId = lineOfEntry()
   if (lineId !== undefined && lineId === scratchBefore.peek()?.id) undoScratch()
   const { id, facts } = scratch.peek()
   if (lineId === id) {
     const asWritten = check.inputs.filter(({ key, fact }) => texts[key] === facts[fact]?.text)
-    return { ownKeys: asWritten.map(({ key }) => key), strangers, isOld: true }
+    return { ...opening, ownKeys: asWritten.map(({ key }) => key), isOld: true }
   }
-  openScratch(lineFrom(check, query, express))
+  openScratch(lineFrom(check, own, express))
   madeRoomFor.value = scratch.peek().id
   noteAddress(location.hash, scratch.peek().id)
-  return { ownKeys, strangers, isOld: false }
+  return { ...opening, isOld: false }
 }

@@ -19,6 +19,8 @@ export type SavedCheck = {
   readonly lineId?: string
   /** edition of the rules it was last judged by; absent = the first */
   readonly rules?: number
+  /** variants compared with it: the texts that differ, as in an address (`b.<key>=…&c.<key>=…`) */
+  readonly beside?: string
 }
 
 /** The texts of a complaint that are typed. */

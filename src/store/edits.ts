@@ -119,13 +119,15 @@ function editText(record: ComplaintRecord, { field, next, base, at, staysNewer }
 const isSameCheck = (a: SavedCheck, b: SavedCheck): boolean =>
   a.check === b.check && a.address === b.address && a.lineId === b.lineId
 
-/** The check once more; one that is there already only takes the newer edition of the rules it was judged by. */
+/** The check once more; one that is there already takes the newer edition of the rules, and the variants beside it. */
 function withCheck(old: ComplaintRecord, changed: ComplaintRecord, check: SavedCheck): ComplaintRecord {
   const there = old.checks.find((one) => isSameCheck(one, check))
   if (there === undefined) return { ...changed, checks: [...old.checks, check] }
-  const { rules } = check
-  if (rules === undefined || rules <= (there.rules ?? 0)) return old
-  return { ...changed, checks: old.checks.map((one) => (one === there ? { ...one, rules } : one)) }
+  const { rules = 0, beside = there.beside } = check
+  const isNewer = rules > (there.rules ?? 0)
+  if (!isNewer && beside === there.beside) return old
+  const taken = { ...there, ...(isNewer && { rules }), ...(beside !== undefined && { beside }) }
+  return { ...changed, checks: old.checks.map((one) => (one === there ? taken : one)) }
 }
 
 /** The record after a change. `late`: it was left behind by a window that has ended, so what is newer stays. */

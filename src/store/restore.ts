@@ -66,6 +66,7 @@ const CHECK: Table<SavedCheck> = {
   address: { read: text, or: () => undefined },
   lineId: { read: id, or: () => undefined },
   rules: { read: version, or: () => undefined },
+  beside: { read: text, or: () => undefined },
 }
 
 const savedCheck: Reader<SavedCheck> = (value, at, gate) => {

@@ -1,8 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
-import type { Basis, Check, Finding, Picture, Rung, SaidBound, Success } from '../../calc/types.ts'
+import type { Basis, Cell, Check, Finding, Output, Picture, Rung, SaidBound, Success } from '../../calc/types.ts'
 import { drawn, Figure, leadOutput } from './answer.tsx'
-import { limitText, printed } from './figure.ts'
+import { CopyButton } from './copy-button.tsx'
+import { limitText, outputText, printed } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { PictureView } from './picture.tsx'
 import { StripInWords } from './strip-words.tsx'
@@ -87,12 +88,12 @@ function FigureList({ check, result, live }: Given) {
     <section aria-label="Figures" class="figures">
       <h2>Figures</h2>
       {lead && first && (
-        <FoldedFigure label={lead.label} basis={first.basis}>
+        <FoldedFigure label={lead.label} basis={first.basis} text={copied(first.cell, lead)}>
           <Figure outputKey={lead.key} cell={first.cell} output={lead} live={false} />
         </FoldedFigure>
       )}
       {otherOutputs(check, result).map(({ output, cell, basis }) => (
-        <FoldedFigure key={output.key} label={output.label} basis={basis}>
+        <FoldedFigure key={output.key} label={output.label} basis={basis} text={copied(cell, output)}>
           <Figure outputKey={output.key} cell={cell} output={output} live={live && !said.has(output.key)} />
         </FoldedFigure>
       ))}
@@ -105,6 +106,8 @@ function firstOutputs(check: Check, result: Success) {
     .filter(({ cell }) => cell.is !== 'none')
     .slice(0, MOST_FIGURES)
 }
+
+const copied = (cell: Cell, output: Output) => (cell.is === 'none' ? undefined : outputText(cell, output))
 
 function otherOutputs(check: Check, result: Success) {
   const lead = leadOutput(check, result)
@@ -124,13 +127,21 @@ function unsaid(result: Success): readonly Finding[] {
   return result.findings.filter((finding) => !said.has(finding.sentence))
 }
 
-function FoldedFigure(given: { readonly label: string; readonly basis: Basis; readonly children: ComponentChildren }) {
+function FoldedFigure(given: {
+  readonly label: string
+  readonly basis: Basis
+  /** the figure as it is printed; absent where there is none */
+  readonly text?: string | undefined
+  readonly children: ComponentChildren
+}) {
+  const { text } = given
   return (
     <details class="figure-row">
       <summary>
         <span class="figure-label">{given.label}</span>
         {given.children}
       </summary>
+      {text !== undefined && <CopyButton text={() => text} words={`Copy ${text}`} />}
       <Working basis={given.basis} />
     </details>
   )
@@ -187,6 +198,10 @@ function Bounds({ bounds }: { readonly bounds: readonly SaidBound[] }) {
               ))}
             </ul>
           )}
+          <CopyButton
+            text={() => limitText(bound.markedF, 'capacitance', bound.side)}
+            words={`Copy ${limitText(bound.markedF, 'capacitance', bound.side)}`}
+          />
           <Working basis={bound.basis} />
         </details>
       ))}
@@ -198,17 +213,17 @@ export function topologyWord(topology: string): string {
   return topology === 'PI' ? 'Pi' : topology
 }
 
+const voltsOf = ({ minV, maxV }: Rung): string =>
+  `${minV === maxV ? '' : `${printed(minV, 'voltage')} to `}${printed(maxV, 'voltage')}`
+
 function Rungs({ rungs }: { readonly rungs: readonly Rung[] }) {
   if (rungs.length === 0) return null
   return (
     <details class="fold figures">
       <summary>Rungs and their working</summary>
       {rungs.map((rung) => (
-        <FoldedFigure key={rung.id} label={rung.label} basis={rung.basis}>
-          <span class="figure si">
-            {rung.minV === rung.maxV ? '' : `${printed(rung.minV, 'voltage')} to `}
-            {printed(rung.maxV, 'voltage')}
-          </span>
+        <FoldedFigure key={rung.id} label={rung.label} basis={rung.basis} text={voltsOf(rung)}>
+          <span class="figure si">{voltsOf(rung)}</span>
         </FoldedFigure>
       ))}
     </details>

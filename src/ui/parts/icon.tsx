@@ -10,6 +10,7 @@ const PATHS = {
   fails: 'M8 3h8l5 5v8l-5 5H8l-5-5V8zM8.5 8.5l7 7M15.5 8.5l-7 7',
   unknown: 'M4 4h16v16H4zM9.5 9.5a2.5 2.5 0 0 1 5 0c0 1.8-2.5 1.9-2.5 3.6M12 16v.01',
   keep: 'M6 3h9l3 3v15H6zM9 3v5h5V3M9 13h6M9 16.5h6',
+  copy: 'M9 8h11v13H9zM15 8V3H4v13h5',
   share: 'M12 15V3M8 7l4-4 4 4M5 12v8h14v-8',
   print: 'M7 9V3h10v6M5 9h14v8h-3M8 17H5M8 14h8v7H8z',
   undo: 'M4 10h10a5 5 0 0 1 0 10H9M4 10l4-4M4 10l4 4',

@@ -10,6 +10,7 @@ import { GateLine, Late, Onward } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
 import { CheckFoot } from './check-foot.tsx'
+import { CompareFold } from './compare-fold.tsx'
 
 type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
 
@@ -51,6 +52,7 @@ export function CheckPanes({ model, desk, children }: Given) {
             <EvidencePane model={model} />
           </div>
           <div class="after-pane stack">
+            <CompareFold model={model} />
             <AfterAnswer model={model} desk={desk} />
             <Late model={model} desk={desk} />
             <Onward model={model} desk={desk} />

@@ -4,6 +4,7 @@ import { addCheck, addLine, complaints, createFromCheck } from '../../state/comp
 import type { Desk } from '../../state/desk.ts'
 import { goTo, hashOfKept, readHash } from '../../state/router.ts'
 import { triage } from '../../state/session.ts'
+import { writeVariants } from '../../state/variants.ts'
 import { newId } from '../../store/ids.ts'
 import { Icon } from '../parts/icon.tsx'
 import { KeptLink } from '../parts/kept-link.tsx'
@@ -14,10 +15,14 @@ export function KeepCheck({ model, desk }: { readonly model: CheckModel; readonl
   const kept = readHash(desk.addressOf(check.id))
   const underWay = complaints.value?.find((complaint) => complaint.id === triage.value.complaintId)
   if (kept.place === 'log' && kept.id !== undefined) return <KeptLink id={kept.id} />
+  const beside = () => {
+    const text = writeVariants(check.inputs, model.variants.peek())
+    return text === '' ? {} : { beside: text }
+  }
   const keepNew = () => {
     const line = { ...model.line.peek(), id: newId() }
     const title = `${check.title}, ${new Date().toISOString().slice(0, 16).replace('T', ' ')} UTC`
-    const made = createFromCheck({ title, check: check.id, line })
+    const made = createFromCheck({ title, check: check.id, line, ...beside() })
     goTo(hashOfKept(made.id, line.id, check.id))
   }
   const addTo = (complaintId: string, lines: readonly { readonly id: string }[]) => {
@@ -25,7 +30,7 @@ export function KeepCheck({ model, desk }: { readonly model: CheckModel; readonl
     const isThere = lines.some(({ id }) => id === line.id)
     const lineId = isThere ? line.id : newId()
     if (!isThere) addLine(complaintId, { ...line, id: lineId })
-    addCheck(complaintId, { check: check.id, lineId, rules: RULES_EDITION })
+    addCheck(complaintId, { check: check.id, lineId, rules: RULES_EDITION, ...beside() })
     goTo(hashOfKept(complaintId, lineId, check.id))
   }
   return (

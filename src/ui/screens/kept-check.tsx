@@ -7,6 +7,7 @@ import { addCheck, complaints } from '../../state/complaints.ts'
 import { keptDesk, keptLine } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { hashOf, hashOfKept } from '../../state/router.ts'
+import { readVariants, type Variants, writeVariants } from '../../state/variants.ts'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
@@ -32,11 +33,15 @@ export function KeptCheckScreen({ complaintId, lineId, checkId }: Given) {
   return <OpenCheck key={path} check={check} complaintId={complaintId} lineId={lineId} />
 }
 
-/** Edition of the rules this check was last judged by; undefined when it is opened for the first time. */
-function keptEdition(complaintId: string, lineId: string, check: string): number | undefined {
-  const saved = complaints.value
+/** The check as it is kept; undefined when it is opened for the first time. */
+const savedCheck = (complaintId: string, lineId: string, check: string) =>
+  complaints.value
     ?.find(({ id }) => id === complaintId)
     ?.checks.find((one) => one.check === check && one.lineId === lineId)
+
+/** Edition of the rules this check was last judged by. */
+function keptEdition(complaintId: string, lineId: string, check: string): number | undefined {
+  const saved = savedCheck(complaintId, lineId, check)
   return saved && (saved.rules ?? FIRST_EDITION)
 }
 
@@ -45,7 +50,14 @@ type OpenGiven = { readonly check: Check; readonly complaintId: string; readonly
 function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
   const { desk, model } = useMemo(() => {
     const desk = keptDesk(complaintId, lineId)
-    return { desk, model: createCheck(check, desk, expressionReading) }
+    const kept = { check: check.id, lineId, rules: RULES_EDITION }
+    const beside = savedCheck(complaintId, lineId, check.id)?.beside ?? ''
+    const opened = {
+      ...desk,
+      variants: readVariants(check.inputs, beside),
+      keepVariants: (next: Variants) => addCheck(complaintId, { ...kept, beside: writeVariants(check.inputs, next) }),
+    }
+    return { desk, model: createCheck(check, opened, expressionReading) }
   }, [check, complaintId, lineId])
   useEffect(() => model.dispose, [model])
   const [judgedBy] = useState(() => keptEdition(complaintId, lineId, check.id))
