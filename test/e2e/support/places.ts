@@ -69,6 +69,14 @@ export const PLACES: readonly Place[] = [
   at('the kinds of line', '#/ask/kind', titleOf('kind')),
   at('the list of checks', '#/check', 'Check'),
   ...CHECKS.map(filled),
+  {
+    name: 'a comparison',
+    go: async (page) => {
+      await to(page, '#/check/loading?lineKind=can&bitRateHz=500k&capacitanceF=1n&b.capacitanceF=22n', 'Loading')
+      await page.getByRole('region', { name: 'Variant B' }).waitFor()
+      await settled(page)
+    },
+  },
   at('an empty check', '#/check/window', 'Window'),
   at('a refused check', '#/check/filter?capacitanceF=abc&frequencyHz=10 V&topology=XYZ', 'Filter'),
   at('an empty log', '#/log', 'Log'),
