@@ -134,5 +134,18 @@ export const FACT_KEYS = [
   'exposedContacts',
   'contactsAlike',
   'mostConversionDb',
+  'dielectric',
+  'voltageFrac',
+  'caseSize',
+  'saturationFrac',
+  'saturationA',
+  'lineA',
+  'beadHz',
+  'beadOhm',
+  'beadReactanceOhm',
+  'beadImpedanceOhm',
+  'beadBiasFrac',
+  'dampOhm',
+  'dampF',
 ] as const
 export type FactKey = (typeof FACT_KEYS)[number]

@@ -1,6 +1,6 @@
 /** Filters between random ends, with leads, bonds, real inductors and capacitance at the nodes. */
 import fc from 'fast-check'
-import type { LegChoke, NodeSpan, Parts, Span, Surroundings } from '../../src/calc/bounds/surroundings.ts'
+import type { LegChoke, NodeSpan, Parts, PlainParts, Span, Surroundings } from '../../src/calc/bounds/surroundings.ts'
 import { NO_SERIES } from '../../src/calc/network/circuit.ts'
 import type { NodeFarads } from '../../src/calc/network/nodes.ts'
 import type { Topology } from '../../src/calc/types.ts'
@@ -102,7 +102,7 @@ export function nodesOf(around: Surroundings, parts: Parts): NodeFarads {
 }
 
 /** Least and most of every part of the box of a marked figure. A part that is not there is 0. */
-export function boxOf(around: Surroundings, marked: Span, at: number): Readonly<Record<keyof Parts, Span>> {
+export function boxOf(around: Surroundings, marked: Span, at: number): Readonly<Record<keyof PlainParts, Span>> {
   const { topology } = around
   const none = { least: 0, most: 0 }
   const isPi = topology === 'PI'

@@ -48,7 +48,7 @@ export function worstInBox(around: Surroundings, markedShare: Marked, marked: nu
   }
   if (!worst) throw new RangeError('needs at least one frequency and one source')
   const { demand, values } = worst
-  return marginOf(around, demand.need, demand.source, partsOf(around, demand, values))
+  return marginOf(around, demand.need, demand.source, partsOf(demand, values))
 }
 
 /** Goes on until the proof finds nothing lower than the lower of `lowest.ratio` and `soFar`. */

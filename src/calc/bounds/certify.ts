@@ -9,13 +9,25 @@
 import { CORNER, type Frame, MAX_AXES, valueAt } from './frame.ts'
 
 const MAX_CORNERS = 1 << MAX_AXES
-/** Numbers of one box on the stack: its corners, then where it begins and ends on each axis. */
-const LENGTH = CORNER * MAX_CORNERS + 2 * MAX_AXES
-const T_AT = CORNER * MAX_CORNERS
 /** Deep enough for a box halved to a millionth along every part. */
 const MAX_DEPTH = 160
 
-const stack: readonly Float64Array[] = Array.from({ length: MAX_DEPTH }, () => new Float64Array(LENGTH))
+/** One box on the stack: its corners, then where it begins and ends on each axis. As long as the largest box so far needs. */
+let stackAxes = 5
+let tAt = CORNER << stackAxes
+let stack = stackFor(stackAxes)
+
+function stackFor(axes: number): readonly Float64Array[] {
+  return Array.from({ length: MAX_DEPTH }, () => new Float64Array((CORNER << axes) + 2 * axes))
+}
+
+function growTo(axes: number): void {
+  if (axes <= stackAxes) return
+  stackAxes = axes
+  tAt = CORNER << axes
+  stack = stackFor(axes)
+}
+
 const norm = new Float64Array(MAX_CORNERS)
 const turn = new Float64Array(MAX_AXES)
 
@@ -31,6 +43,9 @@ const NARROW_FROM_DEPTH = 30
 const lowValues = new Float64Array(MAX_AXES)
 const highValues = new Float64Array(MAX_AXES)
 
+/** A box of more corners than these counts as so many more. */
+const ORDINARY_CORNERS = 128
+
 /** Effort: boxes still allowed before a proof gives up. Shared by the proofs of one answer. */
 export type Effort = { boxes: number }
 
@@ -43,11 +58,12 @@ export type Proof = 'keeps' | 'short' | 'open'
 export function prove(frame: Frame, limit: number, at: Float64Array, effort: Effort, feasible?: Feasible): Proof {
   const { axes } = frame
   const corners = 1 << axes
+  growTo(axes)
   const root = stack[0] as Float64Array
   for (let i = 0; i < CORNER * corners; i++) root[i] = frame.corners[i] as number
   for (let i = 0; i < axes; i++) {
-    root[T_AT + 2 * i] = 0
-    root[T_AT + 2 * i + 1] = 1
+    root[tAt + 2 * i] = 0
+    root[tAt + 2 * i + 1] = 1
   }
   const amplitude = Math.sqrt(limit)
   let noise = 0
@@ -55,10 +71,11 @@ export function prove(frame: Frame, limit: number, at: Float64Array, effort: Eff
   let depth = 1
   while (depth > 0) {
     const box = stack[depth - 1] as Float64Array
-    if (--effort.boxes < 0 || depth >= MAX_DEPTH - 1) return 'open'
+    effort.boxes -= corners > ORDINARY_CORNERS ? corners / ORDINARY_CORNERS : 1
+    if (effort.boxes < 0 || depth >= MAX_DEPTH - 1) return 'open'
     const short = shortCorner(box, corners, limit, noise)
     if (short >= 0 && (!feasible || isFeasibleCorner(frame, box, short, feasible))) {
-      for (let i = 0; i < axes; i++) at[i] = box[T_AT + 2 * i + ((short >> i) & 1)] as number
+      for (let i = 0; i < axes; i++) at[i] = box[tAt + 2 * i + ((short >> i) & 1)] as number
       return 'short'
     }
     if (short < 0 && cornersKeep(box, corners, amplitude)) {
@@ -146,8 +163,8 @@ function widestAxis(frame: Frame, box: Float64Array, axes: number): number {
   let most = 0
   let mostRatio = 0
   for (let i = 0; i < axes; i++) {
-    const low = valueAt(frame, i, box[T_AT + 2 * i] as number)
-    const high = valueAt(frame, i, box[T_AT + 2 * i + 1] as number)
+    const low = valueAt(frame, i, box[tAt + 2 * i] as number)
+    const high = valueAt(frame, i, box[tAt + 2 * i + 1] as number)
     const ratio = high / low
     if (ratio > mostRatio) {
       mostRatio = ratio
@@ -158,8 +175,8 @@ function widestAxis(frame: Frame, box: Float64Array, axes: number): number {
 }
 
 function isNarrow(frame: Frame, box: Float64Array, axis: number): boolean {
-  const low = valueAt(frame, axis, box[T_AT + 2 * axis] as number)
-  const high = valueAt(frame, axis, box[T_AT + 2 * axis + 1] as number)
+  const low = valueAt(frame, axis, box[tAt + 2 * axis] as number)
+  const high = valueAt(frame, axis, box[tAt + 2 * axis + 1] as number)
   return high - low <= NARROW * high
 }
 
@@ -179,16 +196,16 @@ function split(box: Float64Array, other: Float64Array, axes: number, axis: numbe
       box[b + j] = half
     }
   }
-  for (let i = 0; i < 2 * axes; i++) other[T_AT + i] = box[T_AT + i] as number
-  const middle = ((box[T_AT + 2 * axis] as number) + (box[T_AT + 2 * axis + 1] as number)) / 2
-  box[T_AT + 2 * axis + 1] = middle
-  other[T_AT + 2 * axis] = middle
+  for (let i = 0; i < 2 * axes; i++) other[tAt + i] = box[tAt + i] as number
+  const middle = ((box[tAt + 2 * axis] as number) + (box[tAt + 2 * axis + 1] as number)) / 2
+  box[tAt + 2 * axis + 1] = middle
+  other[tAt + 2 * axis] = middle
 }
 
 function isFeasibleCorner(frame: Frame, box: Float64Array, corner: number, feasible: Feasible): boolean {
   lowValues.set(frame.low)
   for (let i = 0; i < frame.axes; i++)
-    lowValues[frame.part[i] as number] = valueAt(frame, i, box[T_AT + 2 * i + ((corner >> i) & 1)] as number)
+    lowValues[frame.part[i] as number] = valueAt(frame, i, box[tAt + 2 * i + ((corner >> i) & 1)] as number)
   return feasible(lowValues, lowValues)
 }
 
@@ -197,8 +214,8 @@ function isFeasibleBox(frame: Frame, box: Float64Array, feasible: Feasible): boo
   highValues.set(frame.high)
   for (let i = 0; i < frame.axes; i++) {
     const part = frame.part[i] as number
-    lowValues[part] = valueAt(frame, i, box[T_AT + 2 * i] as number)
-    highValues[part] = valueAt(frame, i, box[T_AT + 2 * i + 1] as number)
+    lowValues[part] = valueAt(frame, i, box[tAt + 2 * i] as number)
+    highValues[part] = valueAt(frame, i, box[tAt + 2 * i + 1] as number)
   }
   return feasible(lowValues, highValues)
 }

@@ -5,8 +5,11 @@
 import { clearedInto, MAX_DEGREE, PAIR_LENGTH } from '../network/cleared.ts'
 import type { Demand } from './demand.ts'
 
-/** Two capacitors and one inductor (or one and two), a choke, a capacitor from line to line, a capacitance at either node. */
-export const MAX_AXES = 7
+/**
+ * A T of two beads, each resistance and reactance, a capacitor with its damper of two parts, a choke, a capacitor from
+ * line to line, a capacitance at either node.
+ */
+export const MAX_AXES = 11
 const MAX_CORNERS = 1 << MAX_AXES
 /** Numbers of one corner: N, then D. */
 export const CORNER = 4

@@ -1,7 +1,8 @@
 /** One way through the box: every part keeps its place in its range while the marked figure grows. */
 import { clearedInto, PAIR_LENGTH } from '../network/cleared.ts'
-import type { Demand, PartRange } from './demand.ts'
+import type { Demand } from './demand.ts'
 import { type Frame, MAX_AXES, valueAt } from './frame.ts'
+import type { PartRange } from './layout.ts'
 import { excess, shortIntervals, surelyEnough } from './ray.ts'
 
 const base = new Float64Array(MAX_AXES)

@@ -203,7 +203,7 @@ class Search {
     const values = new Float64Array(MAX_AXES)
     valuesOnWay(demand, marked, values)
     if (demand.w === 0) placeValues(demand, place, marked, values)
-    return marginOf(this.#around, demand.need, demand.source, partsOf(this.#around, demand, values))
+    return marginOf(this.#around, demand.need, demand.source, partsOf(demand, values))
   }
 
   /** The root once more on the chain matrix itself: the figure given does meet the need there. */

@@ -1,5 +1,6 @@
 /** What stands around the part that is looked for, and what is asked of it. Service values, SI units. */
 
+import type { Bead } from '../network/bead.ts'
 import {
   type FilterCircuit,
   NO_SERIES,
@@ -50,10 +51,14 @@ export type Surroundings = {
   readonly inductorParallelOhm?: number
   readonly sourceNodeF?: NodeSpan
   readonly loadNodeF?: NodeSpan
+  /** a bead instead of every inductor; the needs lie where it is known */
+  readonly bead?: Bead
+  /** a resistor and a capacitor in series across the last capacitor, in service values */
+  readonly damper?: { readonly farads: Span; readonly ohm: Span }
 }
 
-/** The parts of one point of the box. A Pi has `shunt2F`, a T `series2H`; elsewhere they repeat the first. */
-export type Parts = {
+/** Coils and capacitors of one point of the box. A Pi has `shunt2F`, a T `series2H`; elsewhere they repeat the first. */
+export type PlainParts = {
   readonly shunt1F: number
   readonly shunt2F: number
   readonly series1H: number
@@ -62,6 +67,14 @@ export type Parts = {
   readonly loadNodeF: number
   readonly crossF: number
   readonly chokeH: number
+}
+
+/** The parts of one point of the box. */
+export type Parts = PlainParts & {
+  /** resistance and reactance of a bead on either side; absent = coils */
+  readonly bead1?: readonly [ohm: number, reactanceOhm: number]
+  readonly bead2?: readonly [ohm: number, reactanceOhm: number]
+  readonly damper?: { readonly farads: number; readonly ohm: number }
 }
 
 /** What decides the margin at one capacitance. */
@@ -88,8 +101,8 @@ export function circuitOf(around: Surroundings, parts: Parts): FilterCircuit {
     topology: around.topology,
     shunt1: { ...shunt, capacitanceF: parts.shunt1F },
     shunt2: { ...shunt, capacitanceF: parts.shunt2F },
-    series1: { ...coil, inductanceH: parts.series1H },
-    series2: { ...coil, inductanceH: parts.series2H },
+    series1: parts.bead1 ? beadOf(parts.bead1) : { ...coil, inductanceH: parts.series1H },
+    series2: parts.bead2 ? beadOf(parts.bead2) : { ...coil, inductanceH: parts.series2H },
     bondOhm: around.bondOhm,
     bondH: around.bondH,
     ...(parts.crossF > 0
@@ -98,8 +111,13 @@ export function circuitOf(around: Surroundings, parts: Parts): FilterCircuit {
     ...(around.choke
       ? { choke: { part: { ...around.choke.part, inductanceH: parts.chokeH }, side: around.choke.side } }
       : {}),
+    ...(parts.damper
+      ? { damper: { capacitanceF: parts.damper.farads, esrOhm: parts.damper.ohm, eslH: around.eslH } }
+      : {}),
   }
 }
+
+const beadOf = (ohms: readonly [number, number]): SeriesPart => ({ ...NO_SERIES, impedance: () => ohms })
 
 /** Parts when every capacitor has `capacitanceF`, every inductor `inductanceH`, all else its least, and nothing stands at the nodes. */
 export function equalParts(around: Surroundings, capacitanceF: number, inductanceH: number): Parts {

@@ -80,6 +80,8 @@ function coilClause(reason: CoilReason): string {
       return 'the line may ring: whether it does is not known until the signal resistance is entered'
     case 'ringing':
       return `the line rings near ${show(reason.hz, 'frequency')} (damping ${show(reason.damping, 'number', 2)} at worst, below ${reason.leastDamping})`
+    case 'overshoot':
+      return `the line rings: a step goes over by ${show(reason.overshootFrac, 'fraction', 2)} at worst, more than ${show(reason.mostFrac, 'fraction', 2)}`
     case 'gain':
       return `a resonance lifts the signal by ${show(reason.gainDb, 'decibel')} near ${show(reason.hz, 'frequency')}`
     case 'own-edge':

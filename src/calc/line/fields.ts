@@ -79,11 +79,13 @@ export function contraryOf(field: Field, kind: LineKind | undefined): Contrary |
   const rule = field.input.whenEmpty
   if (field.state !== 'assumed' || rule.do !== 'assume' || !rule.favourable) return undefined
   const usual = rule.contraryOfKind && kind && usualLoadOf(kind)[rule.contraryOfKind]
-  const text = usual === undefined ? rule.contrary : printText(usual, 'capacitance')
+  const text = usual === undefined ? rule.contrary : printText(usual, quantityOf(field.input))
   if (text === undefined) return undefined
   const read = readText(field.input, text, undefined)
   return typeof read === 'object' && 'value' in read ? { field: { ...field, value: read.value }, text } : undefined
 }
+
+const quantityOf = ({ type }: Input): Quantity => (type.is === 'number' ? type.quantity : 'number')
 
 function readText(input: Input, text: string, express: Express | undefined): Value {
   if (text.trim() === '') return 'empty'

@@ -57,6 +57,8 @@ export type LcBox = {
   readonly farads: Span
   readonly sourceOhm: number
   readonly loadOhm: number
+  /** a resistor and a capacitor in series across those farads */
+  readonly damper?: { readonly farads: Span; readonly ohm: Span } | undefined
 }
 
 /**

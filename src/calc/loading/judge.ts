@@ -3,7 +3,7 @@
 import { roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
 import type { Verdict } from '../terms.ts'
 import { worse } from '../verdict.ts'
-import { type Around, cornerLadders, legSpan, type SignalFilter, sectionBox } from './box.ts'
+import { type Around, cornerLadders, legSpan, type SignalFilter, sectionBox, stepBox } from './box.ts'
 import { seenFarads } from './budget.ts'
 import { type CeilingAsk, type LoadingCeiling, loadingCeiling, type PermittedCeiling } from './ceiling.ts'
 import { combinedEdgeSec, inductorRiseSec, riseSec } from './edge.ts'
@@ -17,6 +17,7 @@ import {
   signalEnds,
 } from './inductor.ts'
 import { ladderLossDb, ladderOhm, ladderPeak, ladderPhaseDeg, ladderReturnLossDb, type SignalLadder } from './ladder.ts'
+import { overshootOf, worstOvershoot } from './overshoot.ts'
 import { maskDb, maskGrid, maskReferences } from './return-loss.ts'
 import { type SignalFacts, signalOhmOf, usefulHzOf } from './signal.ts'
 
@@ -46,6 +47,13 @@ export type LoadingReason =
       readonly damping: number
       readonly leastDamping: number
       readonly hz: number
+    }
+  /** a step goes over its end by this share */
+  | {
+      readonly is: 'overshoot'
+      readonly verdict: 'marginal'
+      readonly overshootFrac: number
+      readonly mostFrac: number
     }
   | { readonly is: 'gain'; readonly verdict: 'marginal'; readonly gainDb: number; readonly hz: number }
   | { readonly is: 'own-edge' | 'edge'; readonly verdict: 'fails'; readonly edgeSec: number; readonly limitSec: number }
@@ -95,6 +103,7 @@ export type LoadingQuestion = {
 /** Rounding of a capacitance typed as the ceiling itself must not turn it into a failure. */
 const HAIR = 1 + 1e-9
 const HAIR_DB = 1e-9
+const HAIR_SHARE = 1e-6
 /** A resonance that lifts the signal by this much is heard of; the filter check speaks up at the same. */
 const GAIN_DB = 0.1
 
@@ -173,7 +182,30 @@ export function coilReasons(facts: SignalFacts, taken: Taken, filter: SignalFilt
   ]
 }
 
+/** As much as a section of the least damping goes over. */
+const MOST_OVERSHOOT = overshootOf(LEAST_DAMPING)
+/** Damped as much as this a section goes over by less than that, however its coils are split (0.937 at most, searched). */
+const NEVER_OVER_FROM = 0.95
+
 function dampingReasons(filter: SignalFilter, around: Around): readonly LoadingReason[] {
+  const ringing = filter.damper === undefined ? ringingReasons(filter, around) : []
+  return ringing.length > 0 ? ringing : overshootReasons(filter, around)
+}
+
+/** Two coils around the capacitance, or a damper across it: what a step does, over the box. */
+function overshootReasons(filter: SignalFilter, around: Around): readonly LoadingReason[] {
+  const box = stepBox(filter, around)
+  const section = box && sectionBox(filter, around)
+  const closed = section && leastDamped(section)
+  if (box === undefined || closed === undefined) return []
+  if (section?.damper === undefined && (dampingRatio(closed) ?? 0) >= NEVER_OVER_FROM) return []
+  const overshootFrac = worstOvershoot(box)
+  return overshootFrac > MOST_OVERSHOOT + HAIR_SHARE
+    ? [{ is: 'overshoot', verdict: 'marginal', overshootFrac, mostFrac: MOST_OVERSHOOT }]
+    : []
+}
+
+function ringingReasons(filter: SignalFilter, around: Around): readonly LoadingReason[] {
   const box = sectionBox(filter, around)
   const worst = box && leastDamped(box)
   const damping = worst && dampingRatio(worst)
@@ -206,7 +238,8 @@ function edgeReasons(facts: SignalFacts, filter: SignalFilter, around: Around): 
     return ownSec > limitSec * HAIR ? [{ is: 'own-edge', verdict: 'fails', edgeSec: ownSec, limitSec }] : []
   if (rule.rule !== 'edge-rss') return []
   const driverEdgeSec = facts.driverEdgeSec ?? rule.driverEdgeSec
-  const edgeSec = combinedEdgeSec([driverEdgeSec, riseSec({ ohm, farads: box.farads.most }), ownSec])
+  const farads = box.farads.most + (box.damper?.farads.most ?? 0)
+  const edgeSec = combinedEdgeSec([driverEdgeSec, riseSec({ ohm, farads }), ownSec])
   return edgeSec > rule.slowestEdgeSec * HAIR
     ? [{ is: 'edge', verdict: 'fails', edgeSec, limitSec: rule.slowestEdgeSec }]
     : []

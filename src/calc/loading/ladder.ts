@@ -1,12 +1,18 @@
 /** The signal's way through coils and capacitors, element by element: its loss, its phase, what its port reflects. Derived. */
 
 /** What a coil has beside its inductance: its winding, and capacitance and loss across it; Infinity = no loss. */
-export type CoilOwn = { readonly dcrOhm: number; readonly parallelF: number; readonly parallelOhm: number }
+export type CoilOwn = {
+  readonly dcrOhm: number
+  readonly parallelF: number
+  readonly parallelOhm: number
+  /** a bead instead: R + jX in Ω at a frequency, for the inductance that stands for it */
+  readonly bead?: (henries: number, hz: number) => readonly [re: number, im: number]
+}
 
 export const IDEAL_COIL: CoilOwn = { dcrOhm: 0, parallelF: 0, parallelOhm: Number.POSITIVE_INFINITY }
 
-/** A coil in series, or a capacitor across, in the order the signal meets them. */
-export type Element = ({ readonly henries: number } & CoilOwn) | { readonly farads: number }
+/** A coil in series, or a capacitor across (behind a resistor: a damper), in the order the signal meets them. */
+export type Element = ({ readonly henries: number } & CoilOwn) | { readonly farads: number; readonly ohm?: number }
 
 /** A ladder between its ends; `loadOhm` Infinity = a high-impedance receiver. */
 export type SignalLadder = {
@@ -21,9 +27,10 @@ const CANCELLED = 1e-24
 
 /** Impedance in Ω of a coil at ω: R + jωL/(1 − ω²LC + jωL/Rp). */
 function coilOhm(
-  { henries, dcrOhm, parallelF, parallelOhm }: { readonly henries: number } & CoilOwn,
+  { henries, dcrOhm, parallelF, parallelOhm, bead }: { readonly henries: number } & CoilOwn,
   omega: number,
 ): readonly [number, number] {
+  if (bead !== undefined) return bead(henries, omega / (2 * Math.PI))
   const x = omega * henries
   const dRe = 1 - omega * parallelF * x
   const dIm = x / parallelOhm
@@ -50,9 +57,13 @@ function toFront({ elements, loadOhm }: SignalLadder, hz: number): void {
       vRe += zRe * iRe - zIm * iIm
       vIm += zRe * iIm + zIm * iRe
     } else {
+      // Y = jb/(1 + jbR)
       const b = omega * element.farads
-      iRe -= b * vIm
-      iIm += b * vRe
+      const turn = b * (element.ohm ?? 0)
+      const yIm = b / (1 + turn * turn)
+      const yRe = turn * yIm
+      iRe += yRe * vRe - yIm * vIm
+      iIm += yRe * vIm + yIm * vRe
     }
   }
 }

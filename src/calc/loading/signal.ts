@@ -49,3 +49,11 @@ export function usefulHzOf(facts: SignalFacts): number | undefined {
   const bitSec = kind.loading.rule === 'own-edge' ? bitSecOf(facts) : undefined
   return bitSec === undefined ? undefined : BAND_PER_EDGE / (FASTEST_EDGE_SHARE * bitSec)
 }
+
+/** Up to where a coil is judged, Hz: the highest useful frequency, the end of a mask, where a terminal is measured; 0 when unknown. */
+export function bandTopHz(facts: SignalFacts): number {
+  const rule = facts.kind.loading
+  const maskHz = rule.rule === 'return-loss' ? Math.max(...rule.mask.map(({ toHz }) => toHz)) : 0
+  const terminalHz = rule.rule === 'terminal-impedance' ? rule.atHz : 0
+  return Math.max(usefulHzOf(facts) ?? 0, maskHz, terminalHz)
+}

@@ -21,27 +21,52 @@ const STEPS: Readonly<Record<FilterCircuit['topology'], Uint8Array>> = {
 }
 const CHOKE_STEP = 5
 const CROSS_STEP = 6
+const DAMPER_STEP = 7
 type Steps = typeof STEPS
-const CROSSED: Steps = everyTopology((steps) => {
+const CROSSED: Steps = everyTopology((steps) => withBeside(steps, [CROSS_STEP]))
+const DAMPED: Steps = everyTopology((steps) => withDamper(steps, []))
+const DAMPED_CROSSED: Steps = everyTopology((steps) => withDamper(steps, [CROSS_STEP]))
+
+/** Beside the last capacitor, or before the load where there is none. */
+function withBeside(steps: readonly number[], beside: readonly number[]): readonly number[] {
   const shunt = steps.findLastIndex((step) => step === 1 || step === 3)
   const at = shunt < 0 ? steps.length : shunt + 1
-  return [...steps.slice(0, at), CROSS_STEP, ...steps.slice(at)]
-})
+  return [...steps.slice(0, at), ...beside, ...steps.slice(at)]
+}
+
+/** Without a capacitor there is nothing to damp. */
+function withDamper(steps: readonly number[], beside: readonly number[]): readonly number[] {
+  const isDamped = steps.includes(1)
+  return withBeside(steps, isDamped ? [DAMPER_STEP, ...beside] : beside)
+}
+
 const choked = (from: Steps): Readonly<Record<'source' | 'load', Steps>> => ({
   source: everyTopology((steps) => [CHOKE_STEP, ...steps], from),
   load: everyTopology((steps) => [...steps, CHOKE_STEP], from),
 })
 const CHOKED = choked(STEPS)
 const CHOKED_CROSSED = choked(CROSSED)
+const CHOKED_DAMPED = choked(DAMPED)
+const CHOKED_DAMPED_CROSSED = choked(DAMPED_CROSSED)
 
 function everyTopology(change: (steps: readonly number[]) => readonly number[], from: Steps = STEPS): Steps {
   const steps = (topology: FilterCircuit['topology']): Uint8Array => Uint8Array.from(change([...from[topology]]))
   return { C: steps('C'), L: steps('L'), LC: steps('LC'), CL: steps('CL'), PI: steps('PI'), T: steps('T') }
 }
 
-function stepsOf({ topology, choke, cross }: FilterCircuit): Uint8Array {
+function stepsOf({ topology, choke, cross, damper }: FilterCircuit): Uint8Array {
+  if (damper !== undefined) return dampedStepsOf(topology, choke?.side, cross !== undefined)
   if (choke === undefined) return (cross === undefined ? STEPS : CROSSED)[topology]
   return (cross === undefined ? CHOKED : CHOKED_CROSSED)[choke.side][topology]
+}
+
+function dampedStepsOf(
+  topology: FilterCircuit['topology'],
+  side: 'source' | 'load' | undefined,
+  isCrossed: boolean,
+): Uint8Array {
+  if (side === undefined) return (isCrossed ? DAMPED_CROSSED : DAMPED)[topology]
+  return (isCrossed ? CHOKED_DAMPED_CROSSED : CHOKED_DAMPED)[side][topology]
 }
 
 /** A lossless part exactly at resonance would divide by zero; the floor keeps the figure finite (over 280 dB). */
@@ -61,7 +86,7 @@ export type Terminations = {
  * Valid for finite non-negative element values and hz > 0 (0 is allowed when the load has no parallel inductor).
  */
 export function chainLossInto(circuit: FilterCircuit, hz: Float64Array, ends: Terminations, outDb: Float64Array): void {
-  const { shunt1, shunt2, series1, series2, bondOhm, bondH, choke, cross } = circuit
+  const { shunt1, shunt2, series1, series2, bondOhm, bondH, choke, cross, damper = shunt1 } = circuit
   const steps = stepsOf(circuit)
   const chokePart = choke?.part ?? series1
   const crossPart = cross ?? shunt1
@@ -84,14 +109,15 @@ export function chainLossInto(circuit: FilterCircuit, hz: Float64Array, ends: Te
         const nRe = floored(1 - w * x * part.parallelF)
         const nIm = x / part.parallelOhm
         const n2 = nRe * nRe + nIm * nIm
-        const zRe = part.dcrOhm + (x * nIm) / n2
-        const zIm = (x * nRe) / n2
+        let zRe = part.dcrOhm + (x * nIm) / n2
+        let zIm = (x * nRe) / n2
+        if (part.impedance !== undefined) [zRe, zIm] = part.impedance(hz[i] as number) as [number, number]
         bRe += aRe * zRe - aIm * zIm
         bIm += aRe * zIm + aIm * zRe
         dRe += cRe * zRe - cIm * zIm
         dIm += cRe * zIm + cIm * zRe
       } else {
-        const part = step === 1 ? shunt1 : step === CROSS_STEP ? crossPart : shunt2
+        const part = step === 1 ? shunt1 : step === CROSS_STEP ? crossPart : step === DAMPER_STEP ? damper : shunt2
         // Y = jωC / (1 − ω²C·ESL + jωC·ESR)
         const y = w * part.capacitanceF
         const nRe = floored(1 - w * y * part.eslH)

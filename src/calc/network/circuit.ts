@@ -10,6 +10,8 @@ export type SeriesPart = {
   readonly dcrOhm: number
   readonly parallelOhm: number
   readonly parallelF: number
+  /** R + jX in Ω at a frequency instead of all that: a bead */
+  readonly impedance?: (hz: number) => readonly [re: number, im: number]
 }
 
 /** `shunt1` and `series1` serve every topology; `shunt2` is the load side of a Pi, `series2` the load side of a T. */
@@ -22,6 +24,8 @@ export type FilterCircuit = {
   /** the one bond every shunt part shares on its way to chassis */
   readonly bondOhm: number
   readonly bondH: number
+  /** a resistor and a capacitor in series across the last capacitor; its resistance stands as `esrOhm` */
+  readonly damper?: ShuntPart
   /** a common-mode choke as one leg sees it, before or behind everything else */
   readonly choke?: { readonly part: SeriesPart; readonly side: 'source' | 'load' }
   /** half of a capacitor from line to line, beside the capacitor on the load side: twice its farads, half its lead */

@@ -4,7 +4,8 @@
  *   loss = 20·log10 |N/D|,  N = (1 + Zs·Ys)·(A' + B'·YL) + Zs·(C' + D'·YL),  D = (Q + Zb·C)·(1 + Zs·Y0)
  *   A' = A + Zb·C, B' = B + Zb·(A + D − 2Q), C' = C, D' = D + Zb·C
  *   shunt part  [q 0; jb q],  b = ωC, q = 1 − b·ωESL + jb·ESR
- *   series part [d z; 0 d],   X = ωL, d = 1 − X·ωCp + jX/Rp, z = Rdc·d + jX
+ *   series part [d z; 0 d],   X = ωL, d = 1 − X·ωCp + jX/Rp, z = Rdc·d + jX; of a bead R and X by themselves, d = 1
+ *   damper      [q 0; jb q],  b = ωC, q = 1 − b·ωESL + jb·R, R a part of its own
  *
  * Q is the product of every q and d, so that N and D stay finite at every resonance. Both are affine in each b and X.
  * Ys and YL include capacitance that stands at the two nodes; Y0 is what loads the source without the filter.
@@ -17,8 +18,16 @@ export const MAX_DEGREE = 2
 export const PAIR_LENGTH = 4 * (MAX_DEGREE + 1)
 const D_AT = 2 * (MAX_DEGREE + 1)
 
-/** `of`: a choke has a winding of its own, a capacitor from line to line half the lead of one to chassis. */
-export type Stage = { readonly isSeries: boolean; readonly part: number; readonly of?: 'choke' | 'cross' }
+/**
+ * `of`: a choke has a winding of its own, a capacitor from line to line half the lead of one to chassis; resistance or
+ * reactance of a bead stand in ohms; a damper has its resistor, in ohms, as the part `ohmPart`.
+ */
+export type Stage = {
+  readonly isSeries: boolean
+  readonly part: number
+  readonly of: 'own' | 'choke' | 'cross' | 'ohm' | 'reactance' | 'damper'
+  readonly ohmPart: number
+}
 
 /** Stages from source to load; `part` and the nodes are places in the list of part values, −1 = none. */
 export type Wiring = {
@@ -32,6 +41,8 @@ export type Wiring = {
 
 /** Everything fixed at one frequency. Ohms and siemens. */
 export type Fixed = {
+  /** rad/s: what a part in ohms was multiplied by like the others */
+  readonly w: number
   readonly zsRe: number
   readonly zsIm: number
   readonly ylRe: number
@@ -120,11 +131,17 @@ export function clearedInto(
   let degree = 0
   const { stages } = wiring
   for (let s = 0; s < stages.length; s++) {
-    const { isSeries, part, of } = stages[s] as Stage
+    const { isSeries, part, of, ohmPart } = stages[s] as Stage
     const v0 = base[part] as number
     const v1 = slope[part] as number
     if (v1 !== 0) degree++
-    if (isSeries) {
+    if (of === 'ohm' || of === 'reactance') {
+      const ohm = inOhms(v0, fixed.w)
+      const zRe = of === 'ohm' ? ohm : 0
+      const zIm = of === 'ohm' ? 0 : ohm
+      blend(B, degree, 1, 0, 0, 0, A, zRe, zIm, 0, 0)
+      blend(D, degree, 1, 0, 0, 0, C, zRe, zIm, 0, 0)
+    } else if (isSeries) {
       const isChoke = of === 'choke'
       const dcrOhm = isChoke ? fixed.chokeOhm : fixed.dcrOhm
       const coilSie = isChoke ? fixed.chokeSie : fixed.coilSie
@@ -144,7 +161,7 @@ export function clearedInto(
       blend(Q, degree, d0Re, d0Im, d1Re, d1Im, -1, 0, 0, 0, 0)
     } else {
       const lead = of === 'cross' ? 0.5 : 1
-      const esrOhm = lead * fixed.esrOhm
+      const esrOhm = of === 'damper' ? inOhms(base[ohmPart] as number, fixed.w) : lead * fixed.esrOhm
       const eslOhm = lead * fixed.eslOhm
       const q0Re = 1 - v0 * eslOhm
       const q0Im = v0 * esrOhm
@@ -160,6 +177,8 @@ export function clearedInto(
   terminate(wiring, fixed, base, degree, out)
   return degree
 }
+
+const inOhms = (value: number, w: number): number => (w === 0 ? 0 : value / w)
 
 /** Puts bond, source and load around the cascade that stands in `chain`. */
 function terminate(wiring: Wiring, fixed: Fixed, base: Float64Array, degree: number, out: Float64Array): void {

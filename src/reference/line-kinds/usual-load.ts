@@ -10,6 +10,9 @@ export type UsualLoad = {
   readonly existingF?: number
   /** a suppressor as is usually fitted to this kind, per leg, at 0 V */
   readonly suppressorF?: number
+  /** share of an inductance, and of the impedance of a bead, that the current of such a line may take */
+  readonly saturationFrac?: number
+  readonly beadBiasFrac?: number
   readonly why: string
   readonly source: Citation
 }
@@ -98,7 +101,14 @@ const USUAL: Readonly<Record<string, UsualLoad>> = {
   'composite-video': { existingF: 5e-12, suppressorF: 5e-12, why: 'input and connector', source: PRACTICE },
 }
 
+const POWERED: UsualLoad = {
+  saturationFrac: 0.3,
+  beadBiasFrac: 0.9,
+  why: 'a saturation current is stated where 20 to 30 % of the inductance is gone; a bead loses up to 90 % at half its rated current',
+  source: memory('S18'),
+}
 const NOTHING_KNOWN: UsualLoad = { why: 'nothing usual is known for this kind', source: PRACTICE }
 
 /** What is usually on a line of this kind; no figures where none is known. */
-export const usualLoadOf = ({ id }: LineKind): UsualLoad => USUAL[id] ?? NOTHING_KNOWN
+export const usualLoadOf = ({ id, family }: LineKind): UsualLoad =>
+  USUAL[id] ?? (family === 'power-dc' || family === 'power-ac' ? POWERED : NOTHING_KNOWN)

@@ -6,6 +6,7 @@ import {
   circuitOf,
   type Need,
   type Parts,
+  type PlainParts,
   type Span,
   type Surroundings,
 } from '../../../src/calc/bounds/surroundings.ts'
@@ -33,9 +34,9 @@ export const nodalDb = ({ around, need, source }: Asked, parts: Parts): number =
   nodalLossDb(circuitOf(around, parts), source, around.load, need.hz, nodesOf(around, parts))
 
 /** Parts at places 0…1 of the axes that have an extent; what stands at a node is there only when `with…` says so. */
-export function partsAt(box: Readonly<Record<keyof Parts, Span>>, place: readonly number[]): Parts {
+export function partsAt(box: Readonly<Record<keyof PlainParts, Span>>, place: readonly number[]): Parts {
   let axis = 0
-  const at = (key: keyof Parts): number => {
+  const at = (key: keyof PlainParts): number => {
     const { least, most } = box[key]
     return most > least ? least + (place[axis++] ?? 0) * (most - least) : least
   }
@@ -52,7 +53,7 @@ export function partsAt(box: Readonly<Record<keyof Parts, Span>>, place: readonl
 }
 
 /** The boxes that count: with and without what earns nothing. */
-export function boxesOf(around: Surroundings, marked: Span, at: number): Readonly<Record<keyof Parts, Span>>[] {
+export function boxesOf(around: Surroundings, marked: Span, at: number): Readonly<Record<keyof PlainParts, Span>>[] {
   const full = boxOf(around, marked, at)
   const none = { least: 0, most: 0 }
   const withLoad = full.loadNodeF.most > 0 ? [full, { ...full, loadNodeF: none }] : [full]
@@ -62,7 +63,7 @@ export function boxesOf(around: Surroundings, marked: Span, at: number): Readonl
 /** Lowest loss found, dB, in one box. `draws` random points, the best `starts` of them searched on. */
 export function densest(
   asked: Asked,
-  box: Readonly<Record<keyof Parts, Span>>,
+  box: Readonly<Record<keyof PlainParts, Span>>,
   effort: { readonly draws: number; readonly starts: number; readonly seed: number },
 ): number {
   const axes = KEYS.filter((key) => box[key].most > box[key].least).length

@@ -7,7 +7,7 @@ import { sweepLossInto } from '../../../src/calc/network/chain.ts'
 import { TOPOLOGIES } from '../../../src/calc/network/circuit.ts'
 import { conversionRatio, ratioDb } from '../../../src/calc/pair.ts'
 import { netlistOf, SWEEP, SWEEP_POINTS } from './netlist.ts'
-import { randomCircuits, randomPairs } from './random-circuits.ts'
+import { dampedCircuits, randomCircuits, randomPairs } from './random-circuits.ts'
 import { magnitudes, solveAll } from './spice.ts'
 
 const SEED = Number(process.env['SEED'] ?? 20_461)
@@ -44,6 +44,24 @@ test(`${EACH} filters of each topology agree with ngspice at ${SWEEP_POINTS} fre
   })
   expect(off).toEqual([])
   expect(compared).toBe(TOPOLOGIES.length * EACH * SWEEP_POINTS)
+})
+
+test(`${EACH} damped filters of each topology agree with ngspice as well, seed ${SEED}`, { timeout: 60_000 }, () => {
+  const damped = dampedCircuits(SEED + 1, EACH)
+  let most = 0
+  solveAll(damped.map(netlistOf)).forEach((answer, i) => {
+    const { circuit, source, load } = damped[i] as (typeof damped)[number]
+    const ours = new Float64Array(answer.hz.length)
+    sweepLossInto(circuit, source, load, Float64Array.from(answer.hz), ours)
+    const without = magnitudes(answer, 'r')
+    magnitudes(answer, 'k').forEach((volts, at) => {
+      const theirs = 20 * Math.log10((without[at] ?? Number.NaN) / volts)
+      const error = Math.abs((ours[at] ?? Number.NaN) - theirs)
+      expect(error).toBeLessThan(theirs > DEEP_DB ? DEEP_TOLERANCE_DB : TOLERANCE_DB)
+      most = Math.max(most, error)
+    })
+  })
+  expect(most).toBeGreaterThan(0)
 })
 
 test(`the random filters of seed ${SEED} have what real ones have: leads, losses, bonds and reactive ends`, () => {

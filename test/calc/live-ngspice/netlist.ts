@@ -46,6 +46,13 @@ function seriesLines(part: SeriesPart, from: string, to: string, id: string): st
   ]
 }
 
+/** R + L + C across the last capacitor; nothing where there is none. */
+function damperLines({ damper, topology }: FilterCircuit, bond: string): string[] {
+  if (damper === undefined || topology === 'L') return []
+  const node = topology === 'CL' ? 'a' : topology === 'T' ? 'm' : 'k'
+  return shuntLines(damper, node, 'q', bond)
+}
+
 /** Nodes in order: a at the source, m in the middle of a T, k at the load. */
 function filterLines(circuit: FilterCircuit, bond: string): string[] {
   const c1 = (node: string) => shuntLines(circuit.shunt1, node, 'c1', bond)
@@ -88,6 +95,7 @@ export function netlistOf({ circuit, source, load }: Wired): string {
     ...loadLines(load, 'r', 'r'),
     ...sourceLines(source, 'a', 'a'),
     ...filterLines(circuit, bond.node),
+    ...damperLines(circuit, bond.node),
     ...bond.lines,
     ...loadLines(load, 'k', 'k'),
     '.save v(r) v(k)',

@@ -27,6 +27,20 @@ const series: fc.Arbitrary<SeriesPart> = fc.record({
   parallelF: orNone(between(0.2e-12, 30e-12), 0),
 })
 
+const damper: fc.Arbitrary<ShuntPart> = fc.record({
+  capacitanceF: between(100e-12, 10e-6),
+  esrOhm: between(0.3, 300),
+  eslH: orNone(between(10e-12, 20e-9), 0),
+})
+
+/** The same filters with a resistor and a capacitor across the last capacitor. */
+export function dampedCircuits(seed: number, each: number): Wired[] {
+  return randomCircuits(seed, each).map((one, i) => {
+    const [part] = fc.sample(damper, { seed: seed + 7 * i, numRuns: 1 })
+    return part === undefined ? one : { ...one, circuit: { ...one.circuit, damper: part } }
+  })
+}
+
 function wired(topology: Topology): fc.Arbitrary<Wired> {
   return fc.record({
     circuit: fc.record({

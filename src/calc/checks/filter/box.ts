@@ -2,6 +2,7 @@
 import { worstInBox } from '../../bounds/box.ts'
 import type { LegChoke, Surroundings } from '../../bounds/surroundings.ts'
 import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
+import { beadPart } from '../../network/bead.ts'
 import {
   type FilterCircuit,
   hasCapacitor,
@@ -9,6 +10,9 @@ import {
   type NoiseLoad,
   type NoiseSource,
 } from '../../network/circuit.ts'
+import type { Elements } from '../elements.ts'
+
+type BoxElements = Pick<Elements, 'bead' | 'damper' | 'inductanceH'>
 
 export type BoxQuestion = {
   readonly circuit: FilterCircuit
@@ -16,36 +20,64 @@ export type BoxQuestion = {
   readonly load: NoiseLoad
   readonly frequenciesHz: readonly number[]
   readonly spread: Spread
+  /** a bead and damping over their spread, and how far an inductance reaches */
+  readonly elements: BoxElements
   /** the choke the circuit has, over its tolerance */
   readonly choke?: LegChoke | undefined
 }
 
 export type BoxWorst = { readonly db: number; readonly hz: number; readonly source: NoiseSource }
 
-/** Circuits at the corners of the box: capacitors all at one end, inductors all at one end, the choke at either. */
-export function cornersOf(circuit: FilterCircuit, spread: Spread, choke?: LegChoke): readonly FilterCircuit[] {
-  const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
+/** Circuits at the corners of the box: capacitors all at one end, inductors (or beads) all at one end, damper and choke at either. */
+export function cornersOf(
+  circuit: FilterCircuit,
+  spread: Spread,
+  elements: BoxElements,
+  choke?: LegChoke,
+): readonly FilterCircuit[] {
   const ends =
     choke === undefined ? [circuit] : [choke.spanH.least, choke.spanH.most].map((h) => withChoke(circuit, choke, h))
-  return ends.flatMap((end) => cornersAt(end, spread, growth))
+  return ends.flatMap((end) => dampedEnds(end, elements)).flatMap((end) => cornersAt(end, spread, elements))
 }
 
 function withChoke(circuit: FilterCircuit, { part, side }: LegChoke, inductanceH: number): FilterCircuit {
   return { ...circuit, choke: { part: { ...part, inductanceH }, side } }
 }
 
-function cornersAt(circuit: FilterCircuit, spread: Spread, growth: number): readonly FilterCircuit[] {
+function dampedEnds(circuit: FilterCircuit, { damper }: BoxElements): readonly FilterCircuit[] {
+  const { damper: part } = circuit
+  if (damper === undefined || part === undefined) return [circuit]
+  return [damper.farads.least, damper.farads.most].flatMap((capacitanceF) =>
+    [damper.ohm.least, damper.ohm.most].map((esrOhm) => ({ ...circuit, damper: { ...part, capacitanceF, esrOhm } })),
+  )
+}
+
+function cornersAt(circuit: FilterCircuit, spread: Spread, elements: BoxElements): readonly FilterCircuit[] {
   const shares = hasCapacitor(circuit.topology) ? [leastShare(spread), mostShare(spread)] : [1]
-  const growths = hasInductor(circuit.topology) ? [1, growth] : [1]
   return shares.flatMap((share) =>
-    growths.map((more) => ({
+    coilEnds(circuit, elements).map((coils) => ({
       ...circuit,
       shunt1: { ...circuit.shunt1, capacitanceF: share * circuit.shunt1.capacitanceF },
       shunt2: { ...circuit.shunt2, capacitanceF: share * circuit.shunt2.capacitanceF },
-      series1: { ...circuit.series1, inductanceH: more * circuit.series1.inductanceH },
-      series2: { ...circuit.series2, inductanceH: more * circuit.series2.inductanceH },
+      ...coils,
     })),
   )
+}
+
+function coilEnds(
+  { topology, series1, series2 }: FilterCircuit,
+  { bead, inductanceH }: BoxElements,
+): readonly Pick<FilterCircuit, 'series1' | 'series2'>[] {
+  if (!hasInductor(topology)) return [{ series1, series2 }]
+  if (bead !== undefined)
+    return [bead.share.least, bead.share.most].map((share) => {
+      const part = beadPart(bead, share)
+      return { series1: part, series2: part }
+    })
+  return [1, inductanceH.most / inductanceH.least].map((more) => ({
+    series1: { ...series1, inductanceH: more * series1.inductanceH },
+    series2: { ...series2, inductanceH: more * series2.inductanceH },
+  }))
 }
 
 /**
@@ -60,16 +92,17 @@ export function worstOfBox({
   frequenciesHz,
   spread,
   choke,
+  elements: { bead, damper, inductanceH },
 }: BoxQuestion): BoxWorst | undefined {
   const { shunt1, shunt2, series1, series2 } = circuit
   // A Pi without its first half is what is left of it.
   const topology = circuit.topology === 'PI' && shunt1.capacitanceF === 0 ? 'LC' : circuit.topology
   const firstF = topology === circuit.topology ? shunt1.capacitanceF : shunt2.capacitanceF
   const isChokeAlone = choke !== undefined && topology === 'C' && firstF === 0
-  const hasCoils = series1.inductanceH > 0 || (topology === 'T' && series2.inductanceH > 0)
+  const hasCoils = bead !== undefined || series1.inductanceH > 0 || (topology === 'T' && series2.inductanceH > 0)
   const hasSizes = isChokeAlone || ((!hasCapacitor(topology) || firstF > 0) && (!hasInductor(topology) || hasCoils))
   if (!hasSizes || sources.length === 0 || frequenciesHz.length === 0) return undefined
-  const growth = (1 + spread.tolerance.highFrac) / (1 - spread.tolerance.lowFrac)
+  const growth = inductanceH.most / inductanceH.least
   const around: Surroundings = {
     topology,
     // The need itself does not move the worst: it is compared afterwards.
@@ -87,6 +120,8 @@ export function worstOfBox({
     inductances2H: [series2.inductanceH, series2.inductanceH * growth],
     ...(topology === 'PI' ? { shunt2Share: shunt2.capacitanceF / firstF } : {}),
     ...(choke === undefined ? {} : { choke }),
+    ...(bead === undefined ? {} : { bead }),
+    ...(damper === undefined ? {} : { damper }),
   }
   const marked = hasCapacitor(topology)
     ? { least: leastShare(spread), most: mostShare(spread) }

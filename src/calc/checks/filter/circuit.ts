@@ -1,9 +1,11 @@
 /** The circuit that the fields of the filter check describe. */
+import { beadPart } from '../../network/bead.ts'
 import { chokePart } from '../../network/choke.ts'
-import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../network/circuit.ts'
+import { type FilterCircuit, hasCapacitor, NO_SERIES, NO_SHUNT } from '../../network/circuit.ts'
 import { acrossCoilF } from '../../network/self-resonance.ts'
 import type { Topology } from '../../types.ts'
 import { bondShare, chokeOf, pairMode } from './choke.ts'
+import { filterElements } from './elements.ts'
 import type { FilterGiven } from './inputs.ts'
 
 /** Parts as one leg sees them. Parts that the topology does not have count as nothing; the second of two is as the first where it was left empty. */
@@ -20,17 +22,23 @@ export function circuitOf(given: FilterGiven, topology: Topology): FilterCircuit
     }),
   }
   const capacitanceF = given.capacitanceF ?? 0
-  const inductanceH = given.inductanceH ?? 0
+  const { bead, damper, leftFrac } = filterElements(given)
+  const inductanceH = leftFrac * (given.inductanceH ?? 0)
   const choke = chokeOf(given)
   const bond = bondShare(pairMode(given))
   return {
     topology,
     shunt1: { ...shunt, capacitanceF },
     shunt2: { ...shunt, capacitanceF: given.capacitance2F ?? capacitanceF },
-    series1: { ...coil, inductanceH },
-    series2: { ...coil, inductanceH: given.inductance2H ?? inductanceH },
+    series1: bead ? beadPart(bead, 1) : { ...coil, inductanceH },
+    series2: bead
+      ? beadPart(bead, 1)
+      : { ...coil, inductanceH: given.inductance2H === undefined ? inductanceH : leftFrac * given.inductance2H },
     bondOhm: bond * given.bondOhm,
     bondH: bond * given.bondH,
+    ...(damper === undefined || !hasCapacitor(topology)
+      ? {}
+      : { damper: { capacitanceF: given.dampF ?? 0, esrOhm: given.dampOhm ?? 0, eslH: given.eslH } }),
     ...(choke === undefined ? {} : { choke: { part: chokePart(choke.choke, choke.current), side: choke.side } }),
   }
 }

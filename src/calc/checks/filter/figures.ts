@@ -1,7 +1,6 @@
 /** The numbers of the filter check. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import type { NoiseMode } from '../../bounds/legs.ts'
-import type { Spread } from '../../bounds/worst-case.ts'
 import { missingInputs } from '../../line/missing.ts'
 import { lossDb } from '../../network/chain.ts'
 import { chokePart } from '../../network/choke.ts'
@@ -18,6 +17,8 @@ import {
 import { type Corners, dipsAfter, type Ends, findCorners, worstGain } from '../../network/shape.ts'
 import type { Figures, Input, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
+import { spreadOf } from '../dielectric.ts'
+import { type Elements, elementIssues, hasBead } from '../elements.ts'
 import { cornersOf, worstOfBox } from './box.ts'
 import {
   chokeOf,
@@ -30,6 +31,7 @@ import {
   sourceOfLeg,
 } from './choke.ts'
 import { circuitOf } from './circuit.ts'
+import { filterElements, lacksOf } from './elements.ts'
 import { type FilterGiven, filterInputs } from './inputs.ts'
 import { valuesOf } from './values.ts'
 
@@ -44,6 +46,8 @@ export type Filtered = {
   readonly circuit: FilterCircuit
   /** the same on a bench of one line: the bond once */
   readonly benchCircuit: FilterCircuit
+  /** facts without which the inductor, or the bead in its place, is not known */
+  readonly lacks: Elements['lacks']
   /** absent = no choke */
   readonly choke: FilterChoke | undefined
   /** ends and parts are those of one leg of a pair in this mode; undefined = one wire */
@@ -86,7 +90,7 @@ const DIP_DB = 3
 const MOST_DIPS = 3
 
 export function filterFigures(given: FilterGiven): FilterFigures | Refused {
-  const issues = issuesOfChoke(given)
+  const issues = [...issuesOfChoke(given), ...elementIssues(given)]
   if (issues.length > 0) return { ok: false, issues }
   const missing = missingParts(given)
   const topology = given.topology as Topology | undefined
@@ -113,7 +117,7 @@ function missingParts(given: FilterGiven): readonly Input[] {
     const isChokeAlone = topology === 'C' && hasChoke(given)
     return (
       (key === 'capacitanceF' && hasCapacitor(topology) && !isChokeAlone) ||
-      (key === 'inductanceH' && hasInductor(topology))
+      (key === 'inductanceH' && hasInductor(topology) && !hasBead(given))
     )
   })
 }
@@ -130,6 +134,7 @@ function usableHz(given: FilterGiven): readonly number[] {
 function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
   const frequenciesHz = usableHz(given)
   const mode = pairMode(given)
+  const elements = filterElements(given)
   const choke = chokeOf(given)
   const choked = choke && { part: chokePart(choke.choke, choke.current), side: choke.side, spanH: choke.spanH }
   const sources = (given.sourceOhm ?? []).map((ohm) => sourceOfLeg({ ohm, seriesH: given.sourceH ?? 0 }, mode))
@@ -143,6 +148,7 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
   return {
     circuit,
     benchCircuit,
+    lacks: lacksOf(given, circuit.topology),
     choke,
     mode,
     frequenciesHz,
@@ -154,14 +160,17 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
     worst,
     boxWorst:
       load && given.neededDb !== undefined
-        ? worstOfBox({ circuit, sources, load, frequenciesHz, spread: spreadOf(given), choke: choked })
+        ? worstOfBox({ circuit, sources, load, frequenciesHz, spread: spreadOf(given), elements, choke: choked })
         : undefined,
     bench: worstLoss(benchCircuit, [BENCH_SOURCE], BENCH_LOAD, frequenciesHz),
     curve: remembered(() => curveOf(circuit, ends)),
     gain,
     boxGain:
       ends && given.neededDb !== undefined && gainVerdict(gain) !== 'fails'
-        ? largestGain([gain, ...cornersOf(circuit, spreadOf(given), choked).map((corner) => gainOf(corner, ends))])
+        ? largestGain([
+            gain,
+            ...cornersOf(circuit, spreadOf(given), elements, choked).map((corner) => gainOf(corner, ends)),
+          ])
         : gain,
   }
 }
@@ -192,14 +201,6 @@ function gainOf(circuit: FilterCircuit, ends: Ends): Gain | undefined {
   const isOneElement = ELEMENT_COUNT[circuit.topology] === 1 && circuit.choke === undefined
   return isOneElement && isResistive ? undefined : worstGain(circuit, ends)
 }
-
-const spreadOf = (given: FilterGiven): Spread => ({
-  tolerance: given.toleranceFrac,
-  temperatureFrac: given.temperatureFrac,
-  biasFrac: given.biasFrac,
-  ageingDecades: given.ageingDecades,
-  ageingFracPerDecade: given.ageingFracPerDecade,
-})
 
 /** With several source impedances and no frequency, the one that governs at 1 MHz. */
 function governing(circuit: FilterCircuit, sources: readonly NoiseSource[], load: NoiseLoad): NoiseSource {
@@ -235,7 +236,8 @@ function largestGain(gains: readonly (Gain | undefined)[]): Gain | undefined {
  * Against the need, if one was entered, and never better than what a resonance makes of it. Without a need the question
  * is for a number: it stands where both ends and a frequency are known.
  */
-function verdictOf({ neededDb, worst: entered, boxWorst, boxGain, choke }: Filtered): Verdict {
+function verdictOf({ neededDb, worst: entered, boxWorst, boxGain, choke, lacks }: Filtered): Verdict {
+  if (lacks.length > 0) return 'unknown'
   // Around one wire its inductance at the current of that wire is not known.
   const rings = choke?.current === 'one-wire' ? worse('unknown', gainVerdict(boxGain)) : gainVerdict(boxGain)
   const worst = boxWorst ?? entered

@@ -10,6 +10,8 @@ import {
   chokeSideInput,
   chokeWiresInput,
 } from '../choke-inputs.ts'
+import { dielectricSpreadInputs } from '../dielectric-inputs.ts'
+import { elementInputs } from '../element-inputs.ts'
 import { lineKindOptions } from '../kind-options.ts'
 import {
   bondHInput,
@@ -27,7 +29,6 @@ import {
   OHMS,
   sourceHInput,
 } from '../noise-inputs.ts'
-import { spreadInputs } from '../spread-inputs.ts'
 
 const JUDGED_BY = 'What it is judged by'
 
@@ -172,7 +173,8 @@ export const filterInputs = [
   loadHInput,
   bondOhmInput,
   bondHInput,
-  ...spreadInputs,
+  ...dielectricSpreadInputs,
+  ...elementInputs,
   chokeHInput,
   chokeLeakageHInput,
   chokeMismatchInput,

@@ -1,4 +1,5 @@
 /** What the filter check says. */
+import { lackSentence } from '../../explain/elements.ts'
 import { waitingFor } from '../../explain/sentence.ts'
 import { BENCH_LOAD, BENCH_SOURCE } from '../../network/circuit.ts'
 import { CORNER_TO_HZ, type Ends } from '../../network/shape.ts'
@@ -100,8 +101,18 @@ function outputsOf({ values }: FilterFigures, q: Filtered): Readonly<Record<stri
 const assuming = (what: string): Basis => ({ steps: [], assumptions: [what], sources: SOURCES })
 
 function findingsOf(q: Filtered): readonly Finding[] {
-  return [...shortedFinding(q), ...gainFinding(q), ...dipFindings(q), ...ceilingFinding(q), ...nominalFinding(q)]
+  return [
+    ...lackFindings(q),
+    ...shortedFinding(q),
+    ...gainFinding(q),
+    ...dipFindings(q),
+    ...ceilingFinding(q),
+    ...nominalFinding(q),
+  ]
 }
+
+const lackFindings = ({ lacks }: Filtered): readonly Finding[] =>
+  lacks.map((lack) => ({ verdict: 'unknown', sentence: lackSentence(lack) }))
 
 function shortedFinding({ hasShortedDc }: Filtered): readonly Finding[] {
   return hasShortedDc

@@ -67,7 +67,7 @@ export function leastBasis(row: WindowRow, setup: WindowSetup): Basis {
 
 /** Why the most is what it is: the signal's ceiling, what is taken, the share a part can be above its mark. */
 export function mostBasis(row: WindowRow, setup: WindowSetup): Basis {
-  const { taken, signal, bounds } = setup
+  const { room: taken, signal, bounds } = setup
   const works = signal && worksBasis(signal, loadingCeiling(signal).works)
   const steps: Step[] = [...(works?.steps ?? [])]
   const bound = bounds.find(({ id, nature }) => nature === 'works' && id === 'loading-works')

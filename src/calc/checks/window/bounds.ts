@@ -20,7 +20,7 @@ const volts = (x: number) => formatQuantity(x, 'voltage', 3)
 const dB = (x: number) => formatQuantity(x, 'decibel', 3)
 
 /** The reason of a bound from above, in words that fit after "at most …:". */
-export function whyOf(id: string, { signal, navy, bounds, taken, acSupply }: WindowSetup): string {
+export function whyOf(id: string, { signal, navy, bounds, room, acSupply }: WindowSetup): string {
   if (id === 'buildable') return 'the largest the contact takes'
   if (id === 'chassis-current' && acSupply) {
     const limitF = bounds.find((bound) => bound.id === id)?.farads ?? 0
@@ -34,7 +34,7 @@ export function whyOf(id: string, { signal, navy, bounds, taken, acSupply }: Win
   const figure = ceiling.permitted.find((one) => `permitted-${one.id}` === id)
   const bound = bounds.find((one) => one.id === id)
   if (!figure || !bound) return worksWhy(signal, worksList(signal).find((one) => one.id === id)?.works ?? ceiling.works)
-  return permittedInLegs(signal.kind, figure, roomUnderF(bound, taken))
+  return permittedInLegs(signal.kind, figure, roomUnderF(bound, room))
 }
 
 /** Every bound on the capacitors of one row, the deciding ones with what opens it. */
@@ -76,7 +76,7 @@ export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonl
       basis: conversionBasis(undefined),
     })
   const marked = (bound: Bound) =>
-    bound.per === 'capacitor' ? bound.farads : roomUnderF(bound, setup.taken) / (count * sharesOf(setup).most)
+    bound.per === 'capacitor' ? bound.farads : roomUnderF(bound, setup.room) / (count * sharesOf(setup).most)
   const divisor = formatQuantity(count * sharesOf(setup).most, 'number', 3)
   for (const bound of setup.bounds)
     said.push({

@@ -1,11 +1,13 @@
 /** The window in numbers: six rows, the one that is shown, and the figures the other checks read. */
 import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
-import { CAPACITOR_COUNT, ELEMENT_COUNT, TOPOLOGIES } from '../../network/circuit.ts'
+import { CAPACITOR_COUNT, ELEMENT_COUNT, hasCapacitor, TOPOLOGIES } from '../../network/circuit.ts'
 import { lineCurrentRmsA } from '../../power/supply.ts'
-import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import type { Figures, Issue, Progress, Refused, Verdict } from '../../types.ts'
 import { VERDICT_RANK } from '../../verdict.ts'
 import { chokeIssues } from '../choke-issues.ts'
+import { elementIssues } from '../elements.ts'
 import { leastChokeH } from './choke-least.ts'
 import type { WindowGiven } from './inputs.ts'
 import { needBounds, type WindowRow, windowRow } from './row.ts'
@@ -34,7 +36,11 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
   const needs = pairNeeds(given.frequencyHz ?? [], given.neededDb ?? [])
   if ('code' in needs) return { ok: false, issues: [needs] }
   const setup = setUp(given, kind, needs)
-  const issues = setup.choke === undefined ? [] : chokeIssues(setup.choke.windings)
+  const issues = [
+    ...elementIssues(given),
+    ...dampingFits(given),
+    ...(setup.choke === undefined ? [] : chokeIssues(setup.choke.windings)),
+  ]
   if (issues.length > 0) return { ok: false, issues }
   const rows: WindowRow[] = []
   const asked = TOPOLOGIES.find((topology) => topology === given.topology)
@@ -58,6 +64,13 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
     ],
     rungs: [],
   }
+}
+
+function dampingFits({ dampF, maxBuildableF }: WindowGiven): readonly Issue[] {
+  if (dampF === undefined || maxBuildableF === undefined || dampF <= maxBuildableF) return []
+  const most = formatQuantity(maxBuildableF, 'capacitance', 3)
+  const message = `Larger than what fits the contact, ${most}: give a damping capacitor up to that, or take the limit off.`
+  return [{ key: 'dampF', code: 'impossible', message }]
 }
 
 /** All six rows, for pictures and for what would open a shut window. */
@@ -96,7 +109,7 @@ export function simplestThatWorks(rows: readonly WindowRow[]): WindowRow {
 }
 
 function valuesOf(row: WindowRow, setup: WindowSetup): Readonly<Record<string, number>> {
-  const { acSupply, spread } = setup
+  const { acSupply, spread, elements } = setup
   const { need, least, most, upper, permitted, proposal, service } = row
   const values: Record<string, number | undefined> = {}
   if (need.is === 'inductor-only') values['leastInductanceH'] = need.leastH
@@ -107,7 +120,8 @@ function valuesOf(row: WindowRow, setup: WindowSetup): Readonly<Record<string, n
     values['permittedF'] = permitted?.markedF
   }
   // the largest part in the proposal's mark, every capacitor of the line
-  const partF = proposal && CAPACITOR_COUNT[row.topology] * proposal.valueF * mostShare(spread)
+  const besideF = hasCapacitor(row.topology) ? (elements.damper?.farads.most ?? 0) : 0
+  const partF = proposal && CAPACITOR_COUNT[row.topology] * proposal.valueF * mostShare(spread) + besideF
   values['chassisRmsA'] = acSupply && partF !== undefined ? lineCurrentRmsA({ ...acSupply, farads: partF }) : undefined
   values['leastChokeH'] = leastChokeH(setup)
   values['worstLossDb'] = service?.lossDb

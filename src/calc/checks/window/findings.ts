@@ -2,6 +2,7 @@
 
 import { mostShare } from '../../bounds/worst-case.ts'
 import { worksWhy } from '../../explain/ceiling.ts'
+import { lackSentence } from '../../explain/elements.ts'
 import { CROSS_ON_SINGLE, coilSentence, driverFindings, isCoil, ownLacksSentence } from '../../explain/loading.ts'
 import { navyWhy } from '../../explain/navy-rule.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
@@ -42,6 +43,17 @@ export function openerOf(opener: WindowOpener): Opener {
         sentence: `${labelOf(opener.row)} with ${henries} opens it: ${rangeOf(opener.row)}.`,
       }
     }
+    case 'damping': {
+      const { row, ohm, farads: besideF } = opener
+      const values = `${formatQuantity(ohm, 'resistance', 3)} and ${farads(besideF)}`
+      const of = row.proposal ? ` of ${farads(row.proposal.valueF)}` : ''
+      const at = CAPACITOR_COUNT[row.topology] > 1 ? 'load-side capacitor' : 'capacitor'
+      const opens = row.verdict === 'ok' ? 'opens it' : 'opens it, marginally'
+      return {
+        id: `damping-${row.topology}`,
+        sentence: `${labelOf(row)}${of} with ${values} in series across its ${at} ${opens}: enter them as its damping.`,
+      }
+    }
     case 'part':
       return { id: 'part', sentence: `A 5 % C0G capacitor opens it: ${rangeOf(opener.row)}.` }
     case 'bond':
@@ -71,6 +83,8 @@ export function openerWords(opener: WindowOpener): string {
       return opener.row.need.is === 'found' ? `${labelOf(opener.row)} (${rangeOf(opener.row)})` : labelOf(opener.row)
     case 'inductance':
       return `${labelOf(opener.row)} with ${formatQuantity(opener.inductanceH, 'inductance', 3)}`
+    case 'damping':
+      return `${labelOf(opener.row)} damped by ${formatQuantity(opener.ohm, 'resistance', 3)} and ${farads(opener.farads)}`
     case 'part':
       return 'a 5 % C0G part'
     case 'bond':
@@ -109,6 +123,7 @@ export function findingsOf(
     ...ownLacksFindings(setup),
     ...chokeFindings(row, setup),
     ...crossFinding(setup),
+    ...elementFindings(row, setup),
     ...signalFindings(row, setup),
     ...(setup.signal ? driverFindings(setup.signal) : []),
     ...conversionFinding(converted, setup),
@@ -163,6 +178,11 @@ function crossFinding({ hasCrossOnSingle }: WindowSetup): readonly Finding[] {
   return hasCrossOnSingle ? [CROSS_ON_SINGLE] : []
 }
 
+function elementFindings({ topology }: WindowRow, { elements }: WindowSetup): readonly Finding[] {
+  if (!hasInductor(topology)) return []
+  return elements.lacks.map((lack): Finding => ({ verdict: 'unknown', sentence: lackSentence(lack) }))
+}
+
 /** Everything the coils do to the signal, each with its numbers. */
 function signalFindings(row: WindowRow, setup: WindowSetup): readonly Finding[] {
   const signal = row.reasons.includes('signal') ? signalOf(row, setup) : undefined
@@ -187,11 +207,11 @@ function permittedFinding({ permitted, reasons }: WindowRow, setup: WindowSetup)
 /** What the proposal (or the largest that fits) puts into the chassis of an AC line; without a limit that is not judged. */
 function chassisFinding(
   { proposal, upper, topology }: WindowRow,
-  { acSupply, bounds, spread }: WindowSetup,
+  { acSupply, bounds, spread, elements }: WindowSetup,
 ): readonly Finding[] {
   const marked = proposal?.valueF ?? upper?.markedF
   if (!acSupply || marked === undefined || !hasCapacitor(topology)) return []
-  const largestF = CAPACITOR_COUNT[topology] * marked * mostShare(spread)
+  const largestF = CAPACITOR_COUNT[topology] * marked * mostShare(spread) + (elements.damper?.farads.most ?? 0)
   const rmsA = lineCurrentRmsA({ ...acSupply, farads: largestF })
   const puts = `${farads(marked)} at its largest puts ${formatQuantity(rmsA, 'current', 3)} into the chassis at ${formatQuantity(acSupply.workingRmsV, 'voltage', 3)} and ${hertz(acSupply.supplyHz)}`
   return bounds.some(({ nature }) => nature === 'works')

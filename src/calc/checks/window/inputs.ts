@@ -12,6 +12,8 @@ import {
   chokeWiresInput,
 } from '../choke-inputs.ts'
 import { mostConversionInput } from '../conversion-input.ts'
+import { dielectricSpreadInputs } from '../dielectric-inputs.ts'
+import { elementInputs } from '../element-inputs.ts'
 import {
   bondHInput,
   bondOhmInput,
@@ -39,7 +41,6 @@ import {
   signalOhmInput,
   suppressorInput,
 } from '../signal-inputs.ts'
-import { spreadInputs } from '../spread-inputs.ts'
 
 const ON_LINE = 'Mode, and what is on the line'
 
@@ -138,7 +139,7 @@ export const windowInputs = [
   driverEdgeInput,
   signalOhmInput,
   ...ownCeilingInputs,
-  ...spreadInputs,
+  ...dielectricSpreadInputs,
   esrInput,
   eslInput,
   dcrInput,
@@ -150,6 +151,7 @@ export const windowInputs = [
   sourceHInput,
   loadFInput,
   loadHInput,
+  ...elementInputs,
   navyRuleInput,
   loadWInput,
   chassisLimitInput,

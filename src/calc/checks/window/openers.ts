@@ -5,16 +5,18 @@ import type { Spread } from '../../bounds/worst-case.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import type { Topology } from '../../types.ts'
+import { type DampingOpener, damped } from './damping.ts'
 import type { WindowGiven } from './inputs.ts'
 import { type ModeOpener, modeOpeners } from './mode-openers.ts'
 import { type WindowRow, windowRow } from './row.ts'
-import { placings, sharesOf, type WindowSetup } from './setup.ts'
+import { placings, roomOf, sharesOf, type WindowSetup } from './setup.ts'
 
 export type WindowOpener =
   | { readonly is: 'topology' | 'part' | 'bond' | 'lead'; readonly row: WindowRow }
   | { readonly is: 'inductance'; readonly inductanceH: number; readonly row: WindowRow }
   /** the suppressor may have so much, or so much has to come off what is on the line */
   | { readonly is: 'suppressor' | 'existing'; readonly farads: number; readonly row: WindowRow }
+  | DampingOpener
   | { readonly is: 'need'; readonly db: number; readonly row: WindowRow }
   | ModeOpener
 
@@ -27,16 +29,18 @@ const CLASS_1: Spread = {
   ageingFracPerDecade: 0,
 }
 
-/** Each opens the row, cheapest change first. Empty when the row is not shut. */
+/** Each opens the row, cheapest change first; a row that only rings is offered its damping. */
 export function openersOf(
   row: WindowRow,
   rows: readonly WindowRow[],
   setup: WindowSetup,
   given: WindowGiven,
 ): readonly WindowOpener[] {
-  if (row.verdict !== 'fails' || !setup.around || setup.inBandHz !== undefined) return []
+  if (!setup.around || setup.inBandHz !== undefined) return []
+  if (row.verdict !== 'fails') return row.verdict === 'marginal' ? damped(row, setup) : []
   return [
     ...otherRows(row, rows),
+    ...dampedRow(row, rows, setup),
     ...largerInductor(rows, setup),
     ...modeOpeners(row, setup, given),
     ...betterPart(row, setup),
@@ -44,6 +48,16 @@ export function openersOf(
     ...lessNeed(row, setup),
     ...lessTaken(row, setup),
   ]
+}
+
+/** The row itself, or where it has nothing that rings the other shut ones: the first that damping opens. */
+function dampedRow(row: WindowRow, rows: readonly WindowRow[], setup: WindowSetup): readonly WindowOpener[] {
+  if (rows.some(isOpen)) return damped(row, setup)
+  for (const one of [row, ...rows.filter(({ topology }) => topology === 'LC' || topology === 'CL')]) {
+    const found = damped(one, setup)
+    if (found.length > 0) return found
+  }
+  return []
 }
 
 const isOpen = ({ verdict }: WindowRow): boolean => verdict !== 'fails'
@@ -119,14 +133,16 @@ function lessNeed(row: WindowRow, setup: WindowSetup): readonly WindowOpener[] {
 /** Room per leg that the least would need, against what suppressor and existing capacitance now take. */
 function lessTaken(row: WindowRow, setup: WindowSetup): readonly WindowOpener[] {
   const { least } = row
-  const { taken } = setup
+  const { taken, room } = setup
   const bound = setup.bounds.find(({ id }) => id === row.upper?.id)
   if (!least || !Number.isFinite(least.markedF) || !bound || bound.per === 'capacitor') return []
   const wantedF = least.markedF * CAPACITOR_COUNT[row.topology] * mostShare(setup.spread)
-  const shortF = (wantedF - roomUnderF(bound, taken)) * (1 + 1e-9)
+  const shortF = (wantedF - roomUnderF(bound, room)) * (1 + 1e-9)
   if (shortF <= 0) return []
-  const after = (change: Partial<WindowSetup['taken']>) =>
-    windowRow(row.topology, { ...setup, taken: { ...taken, ...change } })
+  const after = (change: Partial<WindowSetup['taken']>) => {
+    const less = { ...taken, ...change }
+    return windowRow(row.topology, { ...setup, taken: less, room: roomOf(less, setup.elements.damper) })
+  }
   const out: WindowOpener[] = []
   if (taken.suppressorF >= shortF) {
     const suppressorF = taken.suppressorF - shortF

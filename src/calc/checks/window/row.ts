@@ -4,7 +4,7 @@ import { type Intersection, intersect, type Reason } from '../../bounds/intersec
 import { type LeastMarked, leastMarkedF, leastMarkedH } from '../../bounds/least-marked.ts'
 import type { Stretch } from '../../bounds/spans.ts'
 import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
-import { hasCapacitor } from '../../network/circuit.ts'
+import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { conversionBounds } from './conversion.ts'
@@ -25,8 +25,8 @@ export type RowNeed =
   /** the series inductor alone: met where `at` is not short, and the least inductance that would */
   | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
 
-/** What holds for every topology alike: noise inside the signal band, a rule that lacks a fact, what could not be counted. */
-export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single'
+/** What holds for every topology alike: noise inside the signal band, a rule that lacks a fact, what could not be counted; an inductor that is not known. */
+export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single' | 'element'
 
 export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
@@ -54,7 +54,7 @@ export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
 
 function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const placed = placedFor(topology, setup)
-  const ceilingF = intersect(setup.bounds, setup.taken, setup.spread, topology).upper?.markedF
+  const ceilingF = intersect(setup.bounds, roomFor(setup, topology), setup.spread, topology).upper?.markedF
   const need = placed.length > 0 ? needOf(topology, placed, setup, ceilingF) : ({ is: 'unknown' } as const)
   const marks = new Map<number, Margin | undefined>()
   const held = (markedF: number): Margin | undefined => {
@@ -73,12 +73,12 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const needs = needBounds(topology, need)
   const balance = conversionBounds(topology, setup)
   const bounds = [...setup.bounds, ...needs, ...balance]
-  const found = intersect(bounds, setup.taken, setup.spread, topology, admits)
+  const found = intersect(bounds, roomFor(setup, topology), setup.spread, topology, admits)
   const least = need.is === 'found' && found.reasons.includes('shut') ? { id: NEED, markedF: need.marked } : found.least
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   return {
     ...found,
-    ...withLine(found, setup),
+    ...withLine(found, topology, setup),
     least,
     holes: needs.flatMap(({ holes = [] }) => holes),
     balance,
@@ -98,23 +98,27 @@ function chokeAlone(setup: WindowSetup): WindowRow | undefined {
   const found = intersect([...setup.bounds, ...needBounds('L', need)], setup.taken, setup.spread, 'L', () =>
     sideVerdict(setup, 'C', 0),
   )
-  return { ...found, ...withLine(found, setup), topology: 'C', need, balance: [], service: at }
+  return { ...found, ...withLine(found, 'C', setup), topology: 'C', need, balance: [], service: at }
 }
 
 function withLine<R extends Reason>(
   { verdict, reasons }: { verdict: Verdict; reasons: readonly R[] },
+  topology: Topology,
   setup: WindowSetup,
 ) {
   const isInBand = setup.inBandHz !== undefined
+  const lacksElement = hasInductor(topology) && setup.elements.lacks.length > 0
   const lacks = ruleLacks(setup)
   const added: readonly LineReason[] = [
     ...(isInBand ? (['in-band'] as const) : []),
     ...(lacks ? (['rule-lacks'] as const) : []),
+    ...(lacksElement ? (['element'] as const) : []),
     ...(setup.isOneWire ? (['one-wire'] as const) : []),
     ...(setup.hasCrossOnSingle ? (['cross-on-single'] as const) : []),
   ]
+  const counted = lacks || isUncounted(setup) ? worse(verdict, 'unknown') : verdict
   return {
-    verdict: isInBand ? ('fails' as const) : lacks || isUncounted(setup) ? worse(verdict, 'unknown') : verdict,
+    verdict: isInBand ? ('fails' as const) : lacksElement ? ('unknown' as const) : counted,
     reasons: [...added, ...reasons],
   }
 }
@@ -130,7 +134,7 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
   const margin = heldAt(placedFor(topology, setup), setup, partF)
   if (margin === undefined) return { verdict: 'unknown' }
-  const { most, upper, permitted, reasons } = intersect(setup.bounds, setup.taken, setup.spread, topology)
+  const { most, upper, permitted, reasons } = intersect(setup.bounds, roomFor(setup, topology), setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
   const bounded: Verdict = reasons.includes('no-room') || isOver(most) || isOver(upper) ? 'fails' : 'ok'
   const verdicts = [
@@ -139,8 +143,12 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
     isOver(permitted) || permitted?.markedF === 0 ? ('marginal' as const) : ('ok' as const),
     sideVerdict(setup, topology, partF),
   ]
-  return withLine({ verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: [] }, setup)
+  return withLine({ verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: [] }, topology, setup)
 }
+
+/** A row without a capacitor has none to damp. */
+const roomFor = (setup: WindowSetup, topology: Topology): WindowSetup['taken'] =>
+  hasCapacitor(topology) ? setup.room : setup.taken
 
 const placedFor = (topology: Topology, setup: WindowSetup): readonly Surroundings[] =>
   setup.around ? placings(setup.around, setup).map((around) => ({ ...around, topology })) : []
@@ -208,11 +216,13 @@ function common(one: readonly Stretch[], other: readonly Stretch[]): readonly St
 }
 
 function inductorNeed(placed: readonly Surroundings[], { inductanceH }: WindowSetup): RowNeed {
-  // The inductance entered is its least; the part can be anything up to the most.
+  // The inductance entered is its least; the part can be anything up to the most. A bead has no mark to look for.
   const { least, most } = inductanceH
+  const isBead = placed.some(({ bead }) => bead !== undefined)
   const shares = { least: 1, most: most / least }
   const at = worstOf(placed.map((around) => worstInBox(around, shares, least)))
   if (!at) return { is: 'unknown' }
+  if (isBead) return { is: 'inductor-only', at, leastH: undefined }
   const each = placed.map((around) => leastMarkedH(around, shares))
   const leastH = each.reduce<number | undefined>(
     (worst, one) =>

@@ -1,5 +1,6 @@
 /** The answer of the window in one sentence: the part that does it with both limits, what stands against it, or what is missing. */
 import { askedWord } from '../../explain/ceiling.ts'
+import { lackField } from '../../explain/elements.ts'
 import { listed, notKnown, type Said } from '../../explain/sentence.ts'
 import { overPermittedWords, tightestPermitted } from '../../explain/whole.ts'
 import { missingInputs } from '../../line/missing.ts'
@@ -36,6 +37,7 @@ export function windowSaid(q: WindowQuestion): Said {
     }
   const { upper, need } = row
   if (need.is === 'unknown' && verdict !== 'fails') return missingSaid(q)
+  if (row.reasons.includes('element')) return elementSaid(setup)
   if (row.reasons.includes('no-room') && upper)
     return refused(`No room is left for a capacitor: ${whyOf(upper.id, setup)}`, q)
   if (need.is === 'never')
@@ -136,6 +138,12 @@ function missingSaid({ given, row, setup }: WindowQuestion): Said {
   const names = missingOf(given, setup)
   const stands = row.upper && hasCapacitor(row.topology) ? ` ${capital(standsWords(row.upper, setup))}.` : ''
   return notKnown(windowInputs, key, `${listed(names.length === 0 ? ['the attenuation needed'] : names)}.${stands}`)
+}
+
+function elementSaid({ elements: { lacks } }: WindowSetup): Said {
+  const [first = 'line-current', ...rest] = lacks
+  const names = [first, ...rest].map((lack) => lackField(lack).name)
+  return notKnown(windowInputs, lackField(first).key, `${listed(names)}.`)
 }
 
 /** The need is known, and something else is not: the ceiling, a rule, or a part that could not be counted. */

@@ -9,15 +9,17 @@ import { SUPPRESSOR_LEAST_SHARE } from '../../loading/box.ts'
 import { type CeilingAsk, type LoadingCeiling, loadingBounds, loadingCeiling } from '../../loading/ceiling.ts'
 import { carriesSignal } from '../../loading/inductor.ts'
 import type { CoilOwn } from '../../loading/ladder.ts'
-import { type SignalFacts, usefulHzOf } from '../../loading/signal.ts'
+import { bandTopHz, type SignalFacts, usefulHzOf } from '../../loading/signal.ts'
+import { beadCoil, beadSpanH } from '../../network/bead.ts'
 import { acrossCoilF } from '../../network/self-resonance.ts'
-import { chassisBound } from '../../power/judge.ts'
-import { type NavyLimit, navyBound, navyLimit } from '../../power/navy-rule.ts'
-import { chassisFarads } from '../../power/supply.ts'
+import type { NavyLimit } from '../../power/navy-rule.ts'
 import type { Bound, Issue } from '../../types.ts'
+import { spreadOf } from '../dielectric.ts'
+import { type Elements, elementsOf } from '../elements.ts'
 import { ownOf } from '../own-ceiling.ts'
 import { chokeOf, isOneWire, type WindowChoke } from './choke.ts'
 import type { WindowGiven } from './inputs.ts'
+import { buildableBounds, chassisBounds, navyBounds, navyOf } from './rules.ts'
 
 export type WindowAround = Omit<Surroundings, 'topology'>
 
@@ -33,6 +35,8 @@ export type WindowSetup = {
   readonly isPair: boolean
   readonly needs: readonly Need[]
   readonly taken: Taken
+  /** the same with the damping capacitor at its most: what room is left under a ceiling */
+  readonly room: Taken
   /**
    * what of the existing capacitance stands as a lump at an end of the filter: what was entered. What is only usual on
    * such a line is spread along it and part of the noise source as it is.
@@ -45,6 +49,8 @@ export type WindowSetup = {
   readonly inductanceH: Span
   /** what the inductor is beside its inductance */
   readonly coil: CoilOwn
+  /** bead and damping, and what is missing of the inductor */
+  readonly elements: Elements
   /** every bound but the need, which differs by topology */
   readonly bounds: readonly Bound[]
   /** fields the kind of line needs before its ceiling is known */
@@ -108,8 +114,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
   const isPower = kind?.supply !== undefined
   const choke = chokeOf(given, mode)
   const isPair = (kind?.isPair ?? false) || choke !== undefined || (isPower && mode === 'differential')
-  const { toleranceFrac: tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade } = given
-  const spread: Spread = { tolerance, temperatureFrac, biasFrac, ageingDecades, ageingFracPerDecade }
+  const spread = spreadOf(given)
   const crossF = kind?.isPair || isPower ? (given.crossF ?? 0) : 0
   const taken: Taken = {
     isPair: kind?.isPair ?? false,
@@ -121,11 +126,17 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
   const { bitRateHz, driverEdgeSec, signalOhm } = given
   const signal = kind && { kind, bitRateHz, driverEdgeSec, signalOhm, own: ownOf(given) }
   const ceiling = signal && loadingCeiling(signal)
+  const elements = elementsOf(given, {
+    kind,
+    spread,
+    inductanceH: given.inductanceH,
+    loadW: given.loadW,
+    needHz: needs.map(({ hz }) => hz),
+    bandHz: signal === undefined ? 0 : bandTopHz(signal),
+  })
+  const { bead } = elements
   // The inductance entered is its least value; the same tolerance spread above it gives the most.
-  const inductanceH: Span = {
-    least: given.inductanceH,
-    most: (given.inductanceH * (1 + tolerance.highFrac)) / (1 - tolerance.lowFrac),
-  }
+  const inductanceH = bead === undefined ? elements.inductanceH : beadSpanH(bead)
   const navy = navyOf(given, kind)
   const acSupply =
     kind?.supply && kind.supply.worstHz > 0
@@ -140,13 +151,11 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     taken,
     lumpedF: taken.existingF,
     spread,
-    around: aroundOf({ given, needs, isPair, mode, taken, inductanceH, choke }),
+    room: roomOf(taken, elements.damper),
+    around: aroundOf({ given, needs, isPair, mode, taken, inductanceH, choke, elements }),
     inductanceH,
-    coil: {
-      dcrOhm: given.dcrOhm,
-      parallelF: given.inductorParallelF,
-      parallelOhm: given.inductorParallelOhm ?? Number.POSITIVE_INFINITY,
-    },
+    coil: bead === undefined ? coilOf(given) : beadCoil(bead),
+    elements,
     bounds: [
       ...(signal ? loadingBounds(signal) : []),
       ...navyBounds(navy),
@@ -169,6 +178,16 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
 const asksOf = ({ works, lacks }: LoadingCeiling): readonly CeilingAsk[] =>
   works.farads === undefined && works.ask !== undefined ? [works.ask] : lacks
 
+const coilOf = ({ dcrOhm, inductorParallelF, inductorParallelOhm }: WindowGiven): CoilOwn => ({
+  dcrOhm,
+  parallelF: inductorParallelF,
+  parallelOhm: inductorParallelOhm ?? Number.POSITIVE_INFINITY,
+})
+
+/** Room with a damping capacitor at its most on every leg: like a suppressor it takes room, and stays where it is. */
+export const roomOf = (taken: Taken, damper: Elements['damper']): Taken =>
+  damper === undefined ? taken : { ...taken, suppressorF: taken.suppressorF + damper.farads.most }
+
 function aroundOf(q: {
   given: WindowGiven
   needs: readonly Need[]
@@ -177,8 +196,9 @@ function aroundOf(q: {
   taken: Taken
   inductanceH: Span
   choke: WindowChoke | undefined
+  elements: Elements
 }): WindowSetup['around'] {
-  const { given, needs, isPair, mode, taken, inductanceH, choke } = q
+  const { given, needs, isPair, mode, taken, inductanceH, choke, elements } = q
   const { sourceOhm, loadOhm } = given
   if (needs.length === 0 || sourceOhm === undefined || loadOhm === undefined) return undefined
   const factor = legFactor(isPair, mode)
@@ -207,6 +227,8 @@ function aroundOf(q: {
     inductancesH: [inductanceH.least, inductanceH.most],
     ...(crossF.most > 0 ? { crossF } : {}),
     ...(choke === undefined ? {} : { choke: choke.leg }),
+    ...(elements.bead === undefined ? {} : { bead: elements.bead }),
+    ...(elements.damper === undefined ? {} : { damper: elements.damper }),
   }
 }
 
@@ -245,43 +267,4 @@ export function placings(
     { ...one, sourceNodeF: nodeF },
     { ...one, loadNodeF: nodeF },
   ])
-}
-
-function navyOf(given: WindowGiven, kind: LineKind | undefined): WindowSetup['navy'] {
-  if (!given.navyRule || !kind) return undefined
-  if (!kind.supply) return 'not-power'
-  const supply = { supplyHz: kind.supply.nominalHz, loadW: given.loadW }
-  return { limit: navyLimit(supply), ...supply }
-}
-
-function navyBounds(navy: WindowSetup['navy']): readonly Bound[] {
-  return navy === undefined || navy === 'not-power' || navy.limit.limitF === undefined
-    ? []
-    : [navyBound(navy.limit.limitF)]
-}
-
-function chassisBounds(given: WindowGiven, acSupply: WindowSetup['acSupply']): readonly Bound[] {
-  return acSupply && given.chassisLimitA !== undefined
-    ? [chassisBound(chassisFarads(acSupply, given.chassisLimitA))]
-    : []
-}
-
-/**
- * What fits the contact. On a DC power line, which has no signal to ask and no steady current into the chassis, it stands
- * as the ceiling.
- */
-function buildableBounds(given: WindowGiven, kind: LineKind | undefined): readonly Bound[] {
-  if (given.maxBuildableF === undefined) return []
-  return [
-    {
-      id: 'buildable',
-      by: { is: 'user', fact: 'maxBuildableF' },
-      side: 'most',
-      nature: 'fits',
-      farads: given.maxBuildableF,
-      per: 'capacitor',
-      topology: 'any',
-      ...(kind?.family === 'power-dc' ? { alone: true } : {}),
-    },
-  ]
 }

@@ -27,13 +27,14 @@ const hasCoil = (topology: Topology, { choke }: WindowSetup): boolean => hasIndu
 
 /** What stands in the way of the signal, every part over its box. */
 function filterOf(topology: Topology, setup: WindowSetup, markedF: number): SignalFilter {
-  const { inductanceH, coil, choke } = setup
+  const { inductanceH, coil, choke, elements } = setup
   const { least, most } = sharesOf(setup)
   return {
     topology,
     capacitorF: { least: markedF * least, most: markedF * most },
     inductanceH,
     coil,
+    ...(elements.damper === undefined ? {} : { damper: elements.damper }),
     ...(choke === undefined ? {} : { chokeH: choke.loopH, chokeCoil: choke.loop }),
   }
 }

@@ -52,10 +52,10 @@ function stateOf({ need, reasons, verdict, upper }: WindowRow, leastF: number | 
 }
 
 /** Where the deciding ceiling would stand with nothing on the line, and who takes the difference. */
-function takenOf({ upper, topology }: WindowRow, { bounds, taken, spread }: WindowSetup) {
+function takenOf({ upper, topology }: WindowRow, { bounds, room, spread }: WindowSetup) {
   const bound = bounds.find(({ id }) => id === upper?.id)
   if (!bound || bound.per === 'capacitor') return {}
-  const share = takenShare(bound, taken)
+  const share = takenShare(bound, room)
   if (!share) return {}
   return { takenToF: share.ownF / (CAPACITOR_COUNT[topology] * mostShare(spread)), takenWhy: share.sentence }
 }
