@@ -28,6 +28,9 @@ export type StripRow = {
 
 export type StripMark = { readonly kind: 'failed' | 'cleared' | 'harmed'; readonly atF: number; readonly label: string }
 
+/** A value one tap puts into a field of the check: as text, the way it would be typed; '' empties the field. */
+export type Use = { readonly key: string; readonly text: string }
+
 export type LadderRung = {
   readonly id: string
   readonly label: string
@@ -36,6 +39,8 @@ export type LadderRung = {
   readonly maxV: number
   /** id of the rung on the other rail that this one exceeds */
   readonly exceeds?: string
+  /** what a tap on it enters */
+  readonly use?: readonly Use[]
 }
 
 export type PlotCurve = {
@@ -96,6 +101,8 @@ export type Picture =
       readonly rows: readonly {
         readonly id: string
         readonly strong?: boolean
+        /** what a tap on the row enters */
+        readonly use?: readonly Use[]
         readonly cells: readonly Cell[]
       }[]
     }

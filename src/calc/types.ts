@@ -6,7 +6,7 @@ import type { LineKindId } from '../reference/line-kinds.ts'
 import type { SourceId } from '../reference/sources.ts'
 import type { Standing } from '../reference/standing.ts'
 import type { CheckId, FactKey } from './ids.ts'
-import type { LadderRung, Picture, PlotCurve, StripMark, StripRow } from './picture.ts'
+import type { LadderRung, Picture, PlotCurve, StripMark, StripRow, Use } from './picture.ts'
 import type { LimitSide } from './quantity/format.ts'
 import type { Level } from './quantity/level-unit.ts'
 import type { Quantity } from './quantity/quantity.ts'
@@ -295,5 +295,6 @@ export type {
   StripRow,
   Success,
   Topology,
+  Use,
   Verdict,
 }

@@ -4,11 +4,12 @@ import { evaluate } from '../calc/line/evaluate.ts'
 import type { Express, Field } from '../calc/line/fields.ts'
 import { emptied, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
-import type { Check, Fact, FactKey, Input, Line } from '../calc/types.ts'
+import type { Check, Fact, FactKey, Input, Line, Use } from '../calc/types.ts'
 import type { Desk, Write } from './desk.ts'
 import { hashOf, type Pair, pairsOf } from './router.ts'
 import { type Answer, createRunner } from './runner.ts'
 import { type Displaced, shownFields, stable } from './shown-fields.ts'
+import { closeStep, lastStep, noteStep, takeStep, undoSteps } from './undo.ts'
 import { pairsOfVariants, type Variants } from './variants.ts'
 
 export type { Answer }
@@ -34,6 +35,11 @@ export type CheckModel = {
    * and the last answer stays, marked as old, until typing pauses or the field is left
    */
   readonly unsaidKey: ReadonlySignal<string | undefined>
+  /** the change that can be taken back next, by the name of its field; undefined: nothing was changed here */
+  readonly undoable: ReadonlySignal<string | undefined>
+  readonly undo: () => void
+  /** enters several values at once, as one step: a row of a table, a rung of a ladder */
+  readonly use: (uses: readonly Use[]) => void
   /** the field is left: what stands in it counts as said */
   readonly leave: () => void
   /** writes what was typed to the Line, at every key; `base`: the text the field showed before */
@@ -101,6 +107,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
   let pause: ReturnType<typeof setTimeout> | undefined
   const leave = () => {
     clearTimeout(pause)
+    closeStep()
     typing.value = undefined
   }
   const noteTyping = (key: string) => {
@@ -132,11 +139,39 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
       write(input.fact, next, shown === field?.text && isTakenOver ? (before?.text ?? '') : shown)
     })
   }
+  const before = (input: Input) => ({ fact: input.fact, before: line.peek().facts[input.fact] })
+  const entered = (input: Input, text: string): Fact | undefined =>
+    text.trim() === '' ? emptied(line.peek(), input, express) : { text, origin: { by: 'user' } }
   return {
     check,
     line,
     strangers,
     fields,
+    undoable: computed(() => (undoSteps.value.length === 0 ? undefined : lastStep(line.value.id)?.what)),
+    undo: () => {
+      leave()
+      const step = takeStep(line.peek().id)
+      batch(() => {
+        for (const change of step?.changes ?? [])
+          write(change.fact, change.before, line.peek().facts[change.fact]?.text ?? '')
+        isTouched.value = true
+      })
+    },
+    use: (uses) => {
+      leave()
+      const given = uses.flatMap(({ key, text }) => {
+        const input = inputOf(key)
+        return input === undefined || (fields.peek().find((field) => field.key === key)?.text ?? '') === text
+          ? []
+          : [{ input, text }]
+      })
+      const [first] = given
+      if (first === undefined) return
+      noteStep(line.peek().id, { what: first.input.label, changes: given.map(({ input }) => before(input)) })
+      batch(() => {
+        for (const { input, text } of given) put(input, entered(input, text), true)
+      })
+    },
     answer: runner.answer,
     hash,
     isTouched,
@@ -153,16 +188,18 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     type: (key, text, base) => {
       const input = inputOf(key)
       if (input === undefined) return
-      const isBlank = text.trim() === ''
+      const isTyped = input.type.is !== 'choice' && input.type.is !== 'flag'
+      noteStep(line.peek().id, { what: input.label, changes: [before(input)] }, isTyped)
       batch(() => {
-        if (input.type.is !== 'choice' && input.type.is !== 'flag') noteTyping(key)
-        put(input, isBlank ? emptied(line.peek(), input, express) : { text, origin: { by: 'user' } }, true, base)
+        if (isTyped) noteTyping(key)
+        put(input, entered(input, text), true, base)
       })
     },
     take: (key, other) => {
       const input = inputOf(key)
       if (input === undefined) return
       leave()
+      noteStep(line.peek().id, { what: input.label, changes: [before(input)] })
       put(input, other && takenFact(line.peek(), input.fact, other, express), false)
     },
     takeText: (key, text, left) => {

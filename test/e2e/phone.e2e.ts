@@ -153,3 +153,52 @@ describe('a field', () => {
     expect(await page.locator('form [role="radiogroup"] svg.topology').count()).toBe(6)
   })
 })
+
+describe('a row or a rung', () => {
+  it('is entered by a tap and taken back by another: a supply, then a class, on a line without a suppressor', async () => {
+    await open('#/check/surge?waveform=wf4&level=3&lineKind=power-28-vdc&withstandV=200')
+    const table = page.locator('.evidence-pane .picture').first()
+    // before any plot, on the first two screens
+    expect((await edges('.evidence-pane .picture.table')).topPx).toBeLessThan(2 * PHONE.height - 200)
+    await table.getByRole('button', { name: 'Use DO-160 section 16, category Z' }).tap()
+    await table.getByText('Classes that would carry it').waitFor()
+    await settled(page)
+    await table.getByRole('button', { name: /^Use/ }).first().tap()
+    await settled(page)
+    expect(await field(page, 'ratedPulseW').inputValue()).toMatch(/W$/)
+    expect(Number.parseFloat(await field(page, 'standoffV').inputValue())).toBeGreaterThan(80)
+    expect(await output(page, 'verdict').getAttribute('data-verdict')).not.toBe('fails')
+    await page.getByRole('button', { name: 'Undo: Stand-off' }).tap()
+    await settled(page)
+    expect(await field(page, 'ratedPulseW').inputValue()).toBe('')
+    await page.getByRole('button', { name: 'Undo: Supply built to' }).tap()
+    await table.getByText('what is its supply built to', { exact: false }).waitFor()
+  })
+
+  it('of a ladder enters its volts', async () => {
+    await open(
+      '#/check/surge?waveform=wf4&level=3&lineKind=power-28-vdc&supplyCategory=do160-z&withstandV=60&standoffV=40&ratedPulseW=1500&loadOhm=1k',
+    )
+    await page.getByText('Why, figures and working').tap()
+    await page.locator('.rung[data-rung] .volts').first().tap()
+    await settled(page)
+    expect(await field(page, 'busMaxV').inputValue()).toMatch(/V$/)
+  })
+
+  it('of a table on a phone is a card in which nothing is cut off', async () => {
+    await open(STORIES[2]?.hash ?? '')
+    await page.getByText('Why, figures and working').tap()
+    const table = page.locator('.picture.table').first()
+    await table.locator('tr').nth(1).waitFor()
+    const wide = await table.evaluate((one) => {
+      const outer = one.getBoundingClientRect()
+      return [...one.querySelectorAll('th, td')].filter((cell) => cell.getBoundingClientRect().right > outer.right + 1)
+        .length
+    })
+    expect(wide).toBe(0)
+    expect(await table.locator('td[data-label="At least"]').count()).toBeGreaterThan(3)
+    await table.getByRole('button', { name: 'Use CL' }).tap()
+    await settled(page)
+    expect(await page.locator('form input[name="topology"]:checked').inputValue()).toBe('CL')
+  })
+})

@@ -321,3 +321,62 @@ describe('a check on a Line', () => {
     expect(elsewhere.gate).toBe('unknown')
   })
 })
+
+describe('a change', () => {
+  const at = (model: ReturnType<typeof open>, key: string) => fieldOf(model, key)?.text
+
+  it('is taken back field by field, keys of one spell of typing as one step', () => {
+    const model = open(fakeCheck, 'capacitanceF=4n7')
+    expect(model.undoable.value).toBeUndefined()
+    for (const text of ['4', '47', '47p']) model.type('capacitanceF', text)
+    model.leave()
+    model.type('capacitanceF', '47p3')
+    model.type('topology', 'PI')
+    expect(model.undoable.value).toBe('Topology')
+    model.undo()
+    expect(at(model, 'topology')).toBe('C')
+    expect(model.undoable.value).toBe('Capacitance')
+    model.undo()
+    expect(at(model, 'capacitanceF')).toBe('47p')
+    model.undo()
+    expect(at(model, 'capacitanceF')).toBe('4n7')
+    expect(model.undoable.value).toBeUndefined()
+    model.undo()
+    expect(at(model, 'capacitanceF')).toBe('4n7')
+    model.dispose()
+  })
+
+  it('brings an emptied or refused field back as it was', () => {
+    const model = open(fakeCheck, 'capacitanceF=33 kg')
+    model.type('capacitanceF', '')
+    model.undo()
+    expect(fieldOf(model, 'capacitanceF')).toMatchObject({ text: '33 kg', state: 'refused' })
+    model.dispose()
+  })
+
+  it('of several fields at once is one step: a row of a table', () => {
+    const model = open(fakeCheck, 'capacitanceF=4n7&sourceOhm=50')
+    model.use([
+      { key: 'capacitanceF', text: '10 nF' },
+      { key: 'sourceOhm', text: '' },
+      { key: 'no-such-field', text: '1' },
+    ])
+    expect([at(model, 'capacitanceF'), at(model, 'sourceOhm')]).toEqual(['10 nF', ''])
+    expect(fieldOf(model, 'capacitanceF')?.origin).toEqual({ by: 'user' })
+    model.undo()
+    expect([at(model, 'capacitanceF'), at(model, 'sourceOhm')]).toEqual(['4n7', '50'])
+    model.use([{ key: 'capacitanceF', text: '4n7' }])
+    expect(model.undoable.value).toBeUndefined()
+    model.dispose()
+  })
+
+  it('belongs to its Line: another one has nothing to take back', () => {
+    const one = open(fakeCheck, 'capacitanceF=4n7')
+    one.type('capacitanceF', '5n')
+    const other = open(fakeCheck, 'capacitanceF=4n7')
+    expect(other.undoable.value).toBeUndefined()
+    one.undo()
+    one.dispose()
+    other.dispose()
+  })
+})

@@ -19,7 +19,7 @@ export function AnswerDetail({ check, result, live }: Given) {
   const pictures = drawn(result)
   return (
     <div class={live ? 'answer-detail' : 'answer-detail stale'}>
-      <Pictures pictures={pictures.filter(isActedOn)} result={result} />
+      <Pictures pictures={pictures.filter((picture) => isActedOn(picture, pictures))} result={result} />
       <FigureLine check={check} result={result} live={live} />
       <Evidence>
         <Findings findings={unsaid(result)} />
@@ -27,7 +27,7 @@ export function AnswerDetail({ check, result, live }: Given) {
           (picture) =>
             picture.is === 'strip' && <StripInWords key={picture.title} picture={picture} bounds={result.bounds} />,
         )}
-        <Pictures pictures={pictures.filter((picture) => !isActedOn(picture))} result={result} />
+        <Pictures pictures={pictures.filter((picture) => !isActedOn(picture, pictures))} result={result} />
         <FigureList check={check} result={result} live={live} />
         <Bounds bounds={result.bounds} />
         <Rungs rungs={result.rungs} />
@@ -36,9 +36,11 @@ export function AnswerDetail({ check, result, live }: Given) {
   )
 }
 
-/** A strip shows where a value may lie, a ladder what stands too high: they are not folded away. */
-const isActedOn = (picture: Picture): boolean =>
-  picture.is === 'strip' || (picture.is === 'ladder' && picture.faults.length > 0)
+/** A strip shows where a value may lie, a ladder what stands too high, a table that comes first what to choose: not folded away. */
+const isActedOn = (picture: Picture, [first]: readonly Picture[]): boolean =>
+  picture.is === 'strip' ||
+  (picture.is === 'ladder' && picture.faults.length > 0 && first?.is !== 'table') ||
+  (picture.is === 'table' && picture === first)
 
 function Pictures({ pictures, result }: { readonly pictures: readonly Picture[]; readonly result: Success }) {
   return (

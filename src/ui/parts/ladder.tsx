@@ -1,3 +1,5 @@
+import type { RefObject } from 'preact'
+import { useContext, useEffect } from 'preact/hooks'
 import { Icon } from './icon.tsx'
 import {
   type LadderLayout,
@@ -8,6 +10,7 @@ import {
   voltsText,
 } from './ladder-shape.ts'
 import { ScrollX } from './scroll-x.tsx'
+import { enterNow, UseButton, UseValues } from './use-values.tsx'
 import { usePictureId, useWidth } from './width.ts'
 
 const RUNG_PX = 18
@@ -16,6 +19,7 @@ const LEADER_PX = 12
 /** Volts on two rails: what comes, and what holds. A rung above what must hold it is thick, named and points at it. */
 export function Ladder({ picture }: { readonly picture: LadderPicture }) {
   const { box, widthPx } = useWidth<HTMLElement>()
+  useTaps(box, picture)
   const gapPx = Math.min(110, widthPx * 0.15)
   const labelPx = (Math.min(widthPx, 640) - gapPx) / 2 - RUNG_PX - LEADER_PX
   const layout = layOutLadder(picture, Math.max(8, Math.floor(labelPx / 8)))
@@ -53,6 +57,22 @@ export function Ladder({ picture }: { readonly picture: LadderPicture }) {
   )
 }
 
+/** A tap on a rung of the drawing enters its value; by keyboard the rows of its table do. */
+function useTaps(box: RefObject<HTMLElement | null>, { rungs }: LadderPicture): void {
+  const enter = useContext(UseValues)
+  useEffect(() => {
+    const figure = box.current
+    if (figure === null || enter === undefined) return
+    const tapped = ({ target }: MouseEvent) => {
+      const id = target instanceof Element && target.closest('[data-rung]')?.getAttribute('data-rung')
+      const use = rungs.find((rung) => rung.id === id)?.use
+      if (use !== undefined) enterNow(enter, use)
+    }
+    figure.addEventListener('click', tapped)
+    return () => figure.removeEventListener('click', tapped)
+  }, [box, enter, rungs])
+}
+
 function Rung({ placed, railPx }: { readonly placed: PlacedRung; readonly railPx: number }) {
   const out = placed.rung.side === 'comes' ? -1 : 1
   const middlePx = (placed.highPx + placed.lowPx) / 2
@@ -61,7 +81,10 @@ function Rung({ placed, railPx }: { readonly placed: PlacedRung; readonly railPx
   const firstPx = placed.labelPx - ((placed.lines.length + 1) * LINE_PX) / 2 + 12
   const ends = `M${railPx + out * RUNG_PX} ${middlePx}L${railPx + out * (RUNG_PX + LEADER_PX)} ${placed.labelPx}`
   return (
-    <g class={placed.faulty ? `rung ${placed.rung.side} faulty` : `rung ${placed.rung.side}`}>
+    <g
+      class={placed.faulty ? `rung ${placed.rung.side} faulty` : `rung ${placed.rung.side}`}
+      data-rung={placed.rung.use && placed.rung.id}
+    >
       {placed.lowPx - placed.highPx > 2 && (
         <rect
           class="spread"
@@ -114,6 +137,8 @@ function Arrows({ layout, rails }: { readonly layout: LadderLayout; readonly rai
 
 function AsTable({ picture }: { readonly picture: LadderPicture }) {
   const rungs = [...picture.rungs].sort((a, b) => b.maxV - a.maxV)
+  const enter = useContext(UseValues)
+  const isUsed = enter !== undefined && rungs.some((rung) => rung.use !== undefined)
   return (
     <details class="fold as-table">
       <summary>The ladder as a table</summary>
@@ -125,6 +150,11 @@ function AsTable({ picture }: { readonly picture: LadderPicture }) {
               <th scope="col">Side</th>
               <th scope="col">Volts</th>
               <th scope="col">Exceeds</th>
+              {isUsed && (
+                <th scope="col">
+                  <span class="unseen">Enter</span>
+                </th>
+              )}
             </tr>
           </thead>
           <tbody>
@@ -134,6 +164,9 @@ function AsTable({ picture }: { readonly picture: LadderPicture }) {
                 <td>{rung.side === 'comes' ? 'what comes' : 'what holds'}</td>
                 <td>{voltsText(rung)}</td>
                 <td>{rungs.find((other) => other.id === rung.exceeds)?.label ?? '–'}</td>
+                {isUsed && (
+                  <td class="use">{rung.use && <UseButton name={voltsText(rung)} use={rung.use} enter={enter} />}</td>
+                )}
               </tr>
             ))}
           </tbody>

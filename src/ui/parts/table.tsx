@@ -1,12 +1,16 @@
+import { useContext } from 'preact/hooks'
 import type { Cell, Picture } from '../../calc/types.ts'
 import { cellText } from './figure.ts'
 import { ScrollX } from './scroll-x.tsx'
+import { UseButton, UseValues } from './use-values.tsx'
 import { VerdictMark } from './verdict.tsx'
 
 export type TablePicture = Extract<Picture, { is: 'table' }>
 
-/** Rows and columns; wider than the screen it scrolls inside itself, never the page. */
+/** Rows and columns; on a phone each row is a card of its own. A row that can be used is entered by a tap. */
 export function Table({ picture }: { readonly picture: TablePicture }) {
+  const enter = useContext(UseValues)
+  const isUsed = enter !== undefined && picture.rows.some((row) => row.use !== undefined)
   return (
     <figure class="picture table">
       <figcaption>{picture.title}</figcaption>
@@ -19,6 +23,11 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
                   {column.label}
                 </th>
               ))}
+              {isUsed && (
+                <th scope="col">
+                  <span class="unseen">Enter</span>
+                </th>
+              )}
             </tr>
           </thead>
           <tbody>
@@ -32,6 +41,9 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
                     head={index === 0}
                   />
                 ))}
+                {isUsed && (
+                  <td class="use">{row.use && <UseButton name={nameOf(row)} use={row.use} enter={enter} />}</td>
+                )}
               </tr>
             ))}
           </tbody>
@@ -39,6 +51,12 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
       </ScrollX>
     </figure>
   )
+}
+
+/** A row as its button names it: by its first cell, else by what it enters. */
+function nameOf({ cells, use }: TablePicture['rows'][number]): string {
+  const [first] = cells
+  return first?.is === 'word' ? first.word : (use?.find(({ text }) => text !== '')?.text ?? '')
 }
 
 type Column = TablePicture['columns'][number]
@@ -51,9 +69,19 @@ function TableCell(given: { readonly cell: Cell; readonly column: Column | undef
     const verdict = cell.is === 'word' ? cell.verdict : undefined
     return <th scope="row">{verdict ? <VerdictMark verdict={verdict} word={text} /> : text}</th>
   }
-  if (cell.is === 'none') return <td class="muted small">{text}</td>
+  const label = { 'data-label': column?.label }
+  if (cell.is === 'none')
+    return (
+      <td class="muted small none" {...label}>
+        {text}
+      </td>
+    )
   if (cell.is === 'word') {
-    return <td>{cell.verdict ? <VerdictMark verdict={cell.verdict} word={cell.word} /> : text}</td>
+    return <td {...label}>{cell.verdict ? <VerdictMark verdict={cell.verdict} word={cell.word} /> : text}</td>
   }
-  return <td class="number">{text}</td>
+  return (
+    <td class="number" {...label}>
+      {text}
+    </td>
+  )
 }

@@ -5,6 +5,7 @@ import type { Desk } from '../../state/desk.ts'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
+import { UseValues } from '../parts/use-values.tsx'
 import { offerSheet } from '../shell/paper.ts'
 import { GateLine, Late, Onward } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
@@ -31,7 +32,7 @@ export function CheckPanes({ model, desk, children }: Given) {
     [model],
   )
   return (
-    <>
+    <UseValues.Provider value={model.use}>
       <PrintHead />
       <div ref={panes} class="panes check">
         <div class="pane answer-pane">
@@ -62,6 +63,6 @@ export function CheckPanes({ model, desk, children }: Given) {
         </div>
       </div>
       <CheckFoot model={model} form={form} />
-    </>
+    </UseValues.Provider>
   )
 }

@@ -11,6 +11,7 @@ import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
 import { CheckPanes } from './check-panes.tsx'
 import { LineBefore } from './line-before.tsx'
+import { UndoButton } from './undo-button.tsx'
 
 /** Typing settles for this long before the address follows; what is typed is stored at every key. */
 const SETTLE_MS = 250
@@ -44,6 +45,7 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
   return (
     <>
       <Head title={check.title}>
+        <UndoButton model={model} />
         <p class="muted check-question">{check.question}</p>
       </Head>
       <CheckPanes model={model} desk={scratchDesk}>

@@ -13,6 +13,7 @@ import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
 import { CheckPanes } from './check-panes.tsx'
+import { UndoButton } from './undo-button.tsx'
 
 type Given = { readonly complaintId: string; readonly lineId: string; readonly checkId: string }
 
@@ -74,7 +75,8 @@ function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
           <Icon name="back" />
           {title}
         </a>
-        <p class="muted">
+        <UndoButton model={model} />
+        <p class="muted check-question">
           {check.question}
           {name === '' ? '' : ` ${name}.`}
         </p>

@@ -1,5 +1,6 @@
 /** The answer of the surge check in words and pictures, from its numbers. */
 import type { SafetyId } from '../../../reference/safety.ts'
+import { FORWARD_STARTS } from '../../../reference/suppressors.ts'
 import { waveformById } from '../../../reference/waveforms.ts'
 import { listed, notKnown } from '../../explain/sentence.ts'
 import { stripAxis } from '../../strip-axis.ts'
@@ -16,7 +17,7 @@ import { remarks } from './words/remarks.ts'
 import { saidRungs, surgeLadder } from './words/rungs.ts'
 import { surgeSaid } from './words/sentence.ts'
 import { roomBounds, shareWords, signalFindings } from './words/signal.ts'
-import { sizingTable } from './words/sizing.ts'
+import { sizingTable, supplyTable } from './words/sizing.ts'
 import { saidOutputs } from './words/workings.ts'
 
 export function explainSurge(given: SurgeGiven, figures: SurgeFigures): Success {
@@ -42,9 +43,12 @@ function waiting({ wanted }: SurgeWaiting, waveform: string | undefined): Succes
 }
 
 function told(figures: SurgeFigures, found: SurgeFound): Success {
-  const { setup, judged, runs, sizes } = found
+  const { asked, setup, judged, runs, sizes } = found
   const rungs = saidRungs(figures.rungs, found)
-  const table = sizingTable(sizes)
+  const { lowV } = judged.peaks ?? {}
+  const isBothWays = !asked.bidirectional && lowV !== undefined && lowV <= -FORWARD_STARTS.value
+  const table = sizingTable(sizes, isBothWays) ?? supplyTable(found)
+  const isFirst = setup.met === undefined && table !== undefined
   const strip = roomStrip(found)
   return {
     ok: true,
@@ -61,6 +65,7 @@ function told(figures: SurgeFigures, found: SurgeFound): Success {
     bounds: roomBounds(judged.signal, setup.filter),
     rungs,
     pictures: [
+      ...(isFirst ? [table] : []),
       surgeLadder(rungs),
       voltsPlot({
         pulse: setup.pulse,
@@ -71,7 +76,7 @@ function told(figures: SurgeFigures, found: SurgeFound): Success {
       }),
       shapePlot(setup.pulse, setup.sign),
       ...(strip ? [strip] : []),
-      ...(table ? [table] : []),
+      ...(table && !isFirst ? [table] : []),
     ],
     cautions: cautionsOf(setup),
   }

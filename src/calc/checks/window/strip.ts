@@ -81,6 +81,7 @@ export function topologyTable(rows: readonly WindowRow[], chosen: WindowRow, set
       return {
         id: r.topology,
         strong: r.topology === chosen.topology,
+        use: [{ key: 'topology', text: r.topology }],
         cells: [
           { is: 'word', word: labelOf(r), verdict: r.verdict },
           farads(isCapacitor ? r.least?.markedF : undefined, r.need.is === 'never' ? 'never' : '–'),

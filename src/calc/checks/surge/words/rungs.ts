@@ -96,4 +96,6 @@ export const surgeLadder = (rungs: readonly Rung[]): LadderPicture =>
     rungs,
     against: (comes, holds) => rivalsOf(rungs, comes).includes(holds.role),
     phrase: (holds) => PHRASES[holds.role] ?? `of ${holds.label.toLowerCase()}`,
+    // what the line brings is what a suppressor has to stand off; what a part lets through is no such thing
+    useAs: ({ role }) => (role === 'working-peak' || role === 'bus-surge' ? 'busMaxV' : undefined),
   })

@@ -1,13 +1,15 @@
 /** Classes that would carry the pulse, as a table, or why there is none. */
 
+import { busSurgesOf, SUPPLY_CATEGORIES } from '../../../../reference/bus-surges.ts'
+import { printText } from '../../../quantity/format.ts'
 import type { SizeRow } from '../../../surge/sizing.ts'
-import type { Cell, Picture } from '../../../types.ts'
+import type { Cell, Picture, Use } from '../../../types.ts'
 import { VERDICT_WORDS } from '../../../verdict.ts'
 import type { SurgeFound } from '../figures.ts'
 import { percent, V } from './show.ts'
 
 /** undefined when there is nothing to list. */
-export function sizingTable(rows: readonly SizeRow[] | undefined): Picture | undefined {
+export function sizingTable(rows: readonly SizeRow[] | undefined, isBothWays: boolean): Picture | undefined {
   if (rows === undefined || rows.length === 0) return undefined
   const si = (value: number): Cell => ({ is: 'si', si: value })
   const none: Cell = { is: 'none', why: '–' }
@@ -28,6 +30,7 @@ export function sizingTable(rows: readonly SizeRow[] | undefined): Picture | und
     rows: rows.map((row) => ({
       id: `w${row.ratedPulseW}`,
       strong: row === first,
+      ...(row.is === 'works' ? { use: useOf(row, isBothWays) } : {}),
       cells:
         row.is === 'fails'
           ? [
@@ -50,6 +53,49 @@ export function sizingTable(rows: readonly SizeRow[] | undefined): Picture | und
               si(row.from.loadV),
               si(row.from.usedFrac),
             ],
+    })),
+  }
+}
+
+/** The class as it would be entered, at its lowest stand-off; figures of one particular part make room for it. */
+const useOf = ({ from }: Extract<SizeRow, { is: 'works' }>, isBothWays: boolean): readonly Use[] => [
+  { key: 'standoffV', text: printText(from.standoffV, 'voltage') },
+  { key: 'ratedPulseW', text: printText(from.ratedPulseW, 'power') },
+  { key: 'breakdownV', text: '' },
+  { key: 'dynamicOhm', text: '' },
+  ...(isBothWays ? [{ key: 'bidirectional', text: 'true' }] : []),
+]
+
+/** What the supply brings by what it is built to: where nobody has said, one of these is chosen before a class can be. */
+export function supplyTable({ asked, setup, sizes }: SurgeFound): Picture | undefined {
+  const supply = setup.kind?.ownPeaks?.surgesOf
+  if (sizes !== undefined || supply === undefined || asked.busMaxV !== undefined || asked.supplyCategory !== undefined)
+    return undefined
+  const rows = Object.entries(SUPPLY_CATEGORIES).flatMap(([category, name]) => {
+    const surges = busSurgesOf(supply, category)
+    const highest = surges.reduce<(typeof surges)[number] | undefined>(
+      (most, row) => (most === undefined || row.peakV > most.peakV ? row : most),
+      undefined,
+    )
+    return highest === undefined ? [] : [{ category, name, highest }]
+  })
+  if (rows.length === 0) return undefined
+  return {
+    is: 'table',
+    title: 'The line’s own peak decides the class: what is its supply built to?',
+    columns: [
+      { key: 'category', label: 'Supply' },
+      { key: 'peak', label: 'Highest peak', quantity: 'voltage' },
+      { key: 'for', label: 'for', quantity: 'time' },
+    ],
+    rows: rows.map(({ category, name, highest }) => ({
+      id: category,
+      use: [{ key: 'supplyCategory', text: category }],
+      cells: [
+        { is: 'word', word: name },
+        { is: 'si', si: highest.peakV },
+        { is: 'si', si: highest.forSec },
+      ],
     })),
   }
 }
