@@ -121,12 +121,25 @@ function proofOf(table: Table, causes: readonly Cause[], open: readonly Evidence
   return table.evidence.find((each) => proofs.has(each.id) && open.includes(each))
 }
 
-/** Open items, the best first: most value for its cost, then kind, then list order. */
-export function ranked(table: Table, causes: readonly Cause[], open: readonly Evidence[]): readonly Evidence[] {
+/** Minutes added to the cost of every item for each "don't know": where what is cheap is not known, its price tells less. */
+const MINUTES_FOR_UNKNOWN = 1
+
+const unknownIn = (answers: Answers): number => Object.values(answers).filter((option) => option === UNKNOWN).length
+
+/**
+ * Open items, the best first: most value for its cost, then kind, then list order. `addedMinutes` count on top of those of
+ * each item.
+ */
+export function ranked(
+  table: Table,
+  causes: readonly Cause[],
+  open: readonly Evidence[],
+  addedMinutes = 0,
+): readonly Evidence[] {
   const index = indexOf(table)
   const pairs = pairsOf(causes)
   return open
-    .map((evidence) => ({ evidence, worth: worthIn(index, evidence, pairs) / evidence.minutes }))
+    .map((evidence) => ({ evidence, worth: worthIn(index, evidence, pairs) / (evidence.minutes + addedMinutes) }))
     .filter(({ worth }) => worth > 0)
     .sort((a, b) => b.worth - a.worth || KIND[a.evidence.kind] - KIND[b.evidence.kind])
     .map(({ evidence }) => evidence)
@@ -156,8 +169,9 @@ export function nextEvidence(
   const now = decisionOf(causes)
   const left = leftOf(causes)
   return (
-    ranked(table, causes, open).find((each) => changesDecision(table, each, answers, left, now)) ??
-    proofOf(table, causes, open)
+    ranked(table, causes, open, MINUTES_FOR_UNKNOWN * unknownIn(answers)).find((each) =>
+      changesDecision(table, each, answers, left, now),
+    ) ?? proofOf(table, causes, open)
   )
 }
 
