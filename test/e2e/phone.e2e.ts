@@ -202,3 +202,17 @@ describe('a row or a rung', () => {
     expect(await page.locator('form input[name="topology"]:checked').inputValue()).toBe('CL')
   })
 })
+
+describe('the list of checks', () => {
+  it('has what was checked lately, by what was entered, and brings it back over a reload', async () => {
+    await open('#/check/loading?lineKind=can&bitRateHz=500k&capacitanceF=10n')
+    const most = await si(page, 'mostCapacitanceF')
+    await page.getByRole('navigation').getByRole('link', { name: 'Check' }).tap()
+    const lately = page.getByRole('region', { name: 'Checked lately' })
+    await lately.getByText('10n', { exact: false }).waitFor()
+    await page.reload()
+    await lately.getByRole('link', { name: /^Loading.*CAN/ }).tap()
+    await settled(page)
+    expect(await si(page, 'mostCapacitanceF')).toBe(most)
+  })
+})

@@ -5,7 +5,10 @@ import { type CheckModel, createCheck } from '../../state/check.ts'
 import { type Desk, scratchDesk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { openAddress } from '../../state/opening.ts'
+import { noteRecent } from '../../state/recents.ts'
 import { noteAddress, type Pair } from '../../state/router.ts'
+import { standing } from '../../state/runner.ts'
+import { isAnswered } from '../parts/answer.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
@@ -42,6 +45,7 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
   }, [check, query])
   useEffect(() => model.dispose, [model])
   useAddress(model, scratchDesk, isOld)
+  useRecent(model, query.length > 0)
   return (
     <>
       <Head title={check.title}>
@@ -53,6 +57,23 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
       </CheckPanes>
     </>
   )
+}
+
+/** A check that was answered is noted when it is left: by its address, never by its result. */
+function useRecent({ check, answer, hash, isTouched, line }: CheckModel, isByAddress: boolean): void {
+  useEffect(() => {
+    const note = () => {
+      const { shown, isLive } = standing(answer.peek())
+      if (!isLive || shown === undefined || !isAnswered(shown) || !(isTouched.peek() || isByAddress)) return
+      const at = new Date().toISOString()
+      noteRecent({ lineId: line.peek().id, check: check.id, address: hash.peek(), at })
+    }
+    addEventListener('pagehide', note)
+    return () => {
+      removeEventListener('pagehide', note)
+      note()
+    }
+  }, [check, answer, hash, isTouched, line, isByAddress])
 }
 
 /** The address follows the typed text, shortly after it rests and whenever a field is left. */
