@@ -57,11 +57,16 @@ export function tightestPermitted({ permitted }: LoadingCeiling, taken: Taken): 
 
 /** Above a document's figure: how far, and who has to agree. `legF`: what is fitted, per leg. */
 export function overPermittedWords(kind: LineKind, { figure, roomF }: Tightest, legF: number): string {
-  const allowed = allowsWords(kind, figure)
   const approval = isBus(kind) ? 'needs the bus owner’s approval' : 'needs design approval'
-  if (roomF <= 0) return `nothing is left (${allowed}): ${approval}`
+  const row = kind.permitted.find(({ id }) => id === figure.id)
+  const wholeF = perLegF(figure, kind.isPair)
+  const allowed =
+    row === undefined
+      ? `the ${formatEstimate(wholeF, 'capacitance', 'most')} a leg the mask allows at its worst corner`
+      : `the ${formatExact(row.farads, 'capacitance')} ${row.allows.by} allows ${row.allows.of}`
+  if (roomF <= 0) return `nothing is left of ${allowed}: ${approval}`
   const times = `${formatEstimate(legF / roomF, 'number', 'least')} times`
-  const isWhole = Math.abs(roomF - perLegF(figure, kind.isPair)) <= 1e-9 * roomF
-  const what = isWhole ? 'what is allowed' : `the ${formatEstimate(roomF, 'capacitance', 'most')} left`
-  return `${times} ${what} (${allowed}): ${approval}`
+  const isWhole = Math.abs(roomF - wholeF) <= 1e-9 * roomF
+  const left = isWhole ? '' : `the ${formatEstimate(roomF, 'capacitance', 'most')} left of `
+  return `${times} ${left}${allowed}: ${approval}`
 }

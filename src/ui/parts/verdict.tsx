@@ -22,13 +22,19 @@ export function AnswerSentence({ result, live }: { readonly result: Success; rea
   const names = live ? { id: 'verdict', 'data-verdict': verdict } : { 'data-output': 'verdict' }
   const sentence = sentenceOf(result)
   const { before, word, after } = aroundWord(sentence, verdict) ?? { before: '', word: '', after: ` ${sentence}` }
+  // The stop behind the word never starts a line.
+  const [stop = ''] = /^[.:,;]?/u.exec(after) ?? []
+  const rest = after.slice(stop.length)
   return (
     <>
       {before}
-      <output aria-live="off" class="verdict" {...names}>
-        <VerdictMark verdict={verdict} word={word} />
-      </output>
-      {after}
+      <span class="unbroken">
+        <output aria-live="off" class="verdict" {...names}>
+          <VerdictMark verdict={verdict} word={word} />
+        </output>
+        {stop}
+      </span>
+      {rest}
     </>
   )
 }

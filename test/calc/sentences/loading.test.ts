@@ -19,7 +19,7 @@ test.each([
   [
     { ...can, capacitanceF: '1n' },
     'marginal',
-    '1 nF: with care. 10 times what is allowed (practice allows 100 pF a node): needs the bus owner’s approval.',
+    '1 nF: with care. 10 times the 100 pF practice allows a node: needs the bus owner’s approval.',
   ],
   [
     { ...can, capacitanceF: '4n7', toleranceFrac: '20%' },

@@ -21,7 +21,7 @@ test.each([
   [
     { ...bus, neededDb: '6' },
     'marginal',
-    '680 pF: with care. 18.8 times what is allowed (ARINC 429 allows 50 pF a receiver): needs the bus owner’s approval; the noise needs 405 pF, the signal stands 11.6 nF.',
+    '680 pF: with care. 18.8 times the 50 pF ARINC 429 allows a receiver: needs the bus owner’s approval; the noise needs 405 pF, the signal stands 11.6 nF.',
   ],
   [
     { lineKind: 'power-28-vdc', ...noise, ...perfect, ...bare, maxBuildableF: '47n' },
