@@ -74,5 +74,5 @@ it('a filter that meets its need and rings elsewhere is not ok', async () => {
     neededDb: '30',
   })
   expect(await verdict()).toBe('fails')
-  expect(await appText(page)).toContain('But it amplifies by')
+  expect(await appText(page)).toContain('but it amplifies by')
 })
