@@ -16,7 +16,7 @@ test.each([
   [
     bus,
     'fails',
-    'No single capacitor does both: the noise needs 14.8 nF, the signal stands 11.6 nF. What opens it: Pi (2.47 nF to 5.81 nF), or a common-mode choke of 1 µH.',
+    'No single capacitor does both: the noise needs 14.8 nF, the signal stands 11.6 nF. What opens it: Pi (2.47 nF to 5.81 nF), or a common-mode choke of 1 µH and 10 nF on each leg.',
   ],
   [
     { ...bus, neededDb: '6' },
