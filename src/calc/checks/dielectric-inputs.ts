@@ -43,6 +43,8 @@ export const dielectricSpreadInputs = [
     help: 'Capacitance lost at working voltage. 12 % is for large parts only: filter grade class 2 loses 10 to 40 % at rated voltage, a small chip 50 to 80 %. C0G none.',
     whenEmpty: {
       do: 'assume',
+      name: 'what the capacitor loses at its voltage',
+      how: 'The curve of the part gives it; a dielectric named above gives it from its table.',
       text: '12 %',
       why: 'a large part: with 15 % for temperature this is the −25 % of a BX part',
       favourable: true,

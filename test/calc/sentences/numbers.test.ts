@@ -58,7 +58,7 @@ it('a pair lacks its second leg and the resistance', () => {
   })
 })
 
-const ends = { capacitanceF: '10n', frequencyHz: '12M', sourceOhm: '50', loadOhm: '50' }
+const ends = { capacitanceF: '10n', frequencyHz: '12M', sourceOhm: '50', loadOhm: '50', biasFrac: '12 %' }
 test.each([
   [ends, 'ok', '25.5 dB come off at 12 MHz from 50 Ω.', undefined],
   [

@@ -8,7 +8,7 @@ import { run, si } from '../../support/run-check.ts'
 import { answered } from '../../support/sentence.ts'
 
 const noise = { sourceOhm: '50', loadOhm: '10k', frequencyHz: '12M', neededDb: '36' }
-const bare = { existingF: '0', suppressorF: '0' }
+const bare = { existingF: '0', suppressorF: '0', biasFrac: '12 %' }
 const bus = { lineKind: 'arinc-429-high', topology: 'C', ...noise, ...bare }
 const perfect = { bondOhm: '0', bondH: '0', eslH: '0', esrOhm: '0' }
 

@@ -69,7 +69,7 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
 function dampingFits({ dampF, maxBuildableF }: WindowGiven): readonly Issue[] {
   if (dampF === undefined || maxBuildableF === undefined || dampF <= maxBuildableF) return []
   const most = formatQuantity(maxBuildableF, 'capacitance', 3)
-  const message = `Larger than what fits the contact, ${most}: give a damping capacitor up to that, or take the limit off.`
+  const message = `Larger than what the contact takes, ${most}: give a damping capacitor up to that, or take the limit off.`
   return [{ key: 'dampF', code: 'impossible', message }]
 }
 
