@@ -194,7 +194,9 @@ describe('damping', () => {
       si(run(windowCheck, { ...RINGING, maxBuildableF: '', ...more }), 'mostCapacitanceF') ?? 0
     // 1.2·1.15 of the mark at its most, before the same of the capacitor beside it
     expect(most({}) - most({ dampOhm: '270', dampF: '470p' })).toBeCloseTo(470e-12, 18)
-    expect(issuesOf(windowCheck, { ...RINGING, dampOhm: '270', dampF: '4.7n' })[0]).toContain('Larger than what the contact takes')
+    expect(issuesOf(windowCheck, { ...RINGING, dampOhm: '270', dampF: '4.7n' })[0]).toContain(
+      'Larger than what the contact takes',
+    )
     expect(issuesOf(windowCheck, { ...RINGING, dampOhm: '270' })[0]).toContain('enter that too')
     expect(issuesOf(filterCheck, { dampF: '1n' })[0]).toContain('about √(L/C)')
   })
