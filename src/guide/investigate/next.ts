@@ -153,17 +153,19 @@ const countOf = ({ evidence }: Table, answers: Answers): number =>
 
 /**
  * The next item, or undefined when nothing decides any more. The first questions are fixed; then the item with the most
- * value for its cost whose answers change the decision; then the proof of the repair left.
+ * value for its cost whose answers change the decision; then the proof of the repair left. `most`: answers after which it is
+ * time to measure.
  */
 export function nextEvidence(
   table: Table,
   answers: Answers,
   all: readonly Standing[],
   isGateClear: boolean,
+  most = MOST_ANSWERS,
 ): Evidence | undefined {
   const first = firstOpen(table, answers)
   if (first !== undefined) return first
-  if (countOf(table, answers) >= MOST_ANSWERS) return undefined
+  if (countOf(table, answers) >= most) return undefined
   const causes = causesOf(all)
   const open = askable(table, answers, isGateClear)
   const now = decisionOf(causes)

@@ -6,6 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { EVIDENCE } from '../../../src/guide/evidence/evidence.ts'
+import { MOST_ANSWERS } from '../../../src/guide/investigate/next.ts'
 import type { Table } from '../../../src/guide/investigate/table.ts'
 import { SUSPECTS } from '../../../src/guide/suspects/suspects.ts'
 import { rightCures, truths } from './honest.ts'
@@ -23,11 +24,14 @@ type Count = {
   wrongProven: number
   wrongLikely: number
   measure: number
+  /** ended by the cap on answers, not because nothing would decide any more */
+  capped: number
   readonly lengths: number[]
+  readonly toCard: number[]
   readonly wrong: string[]
 }
 
-function run(unknown: number): Count {
+function run(unknown: number, most = MOST_ANSWERS): Count {
   const random = seeded(SEED + Math.round(100 * unknown))
   const count: Count = {
     unknown,
@@ -36,14 +40,18 @@ function run(unknown: number): Count {
     wrongProven: 0,
     wrongLikely: 0,
     measure: 0,
+    capped: 0,
     lengths: [],
+    toCard: [],
     wrong: [],
   }
   for (const truth of truths(SUSPECTS))
     for (let repeat = 0; repeat < REPEATS; repeat++) {
-      const { found, asked } = walk(TABLE, truth, unknown, random)
+      const { found, asked, toCard, isCapped } = walk(TABLE, truth, { unknown, random, most })
       count.walks += 1
       count.lengths.push(asked.length)
+      count.toCard.push(toCard)
+      if (isCapped) count.capped += 1
       if (found === undefined) count.measure += 1
       else if (rightCures(truth).includes(found.cure.suspect.id)) count.right += 1
       else {
@@ -52,33 +60,48 @@ function run(unknown: number): Count {
       }
     }
   count.lengths.sort((a, b) => a - b)
+  count.toCard.sort((a, b) => a - b)
   return count
 }
 
 const percent = (part: number, whole: number): string => `${((100 * part) / whole).toFixed(1)} %`.padStart(8)
-const at = ({ lengths }: Count, share: number): number => lengths[Math.ceil(share * lengths.length) - 1] ?? 0
+const at = (sorted: readonly number[], share: number): number => sorted[Math.ceil(share * sorted.length) - 1] ?? 0
 
-const counts = [0, 0.3, 0.6].map(run)
+const UNKNOWN = [0, 0.3, 0.6]
+const counts = UNKNOWN.map((unknown) => run(unknown))
+/** The same walks with no cap: what the questions come to by themselves. */
+const uncapped = UNKNOWN.map((unknown) => run(unknown, Number.POSITIVE_INFINITY))
+
+const HEAD =
+  ' unknown   walks     right  wrong proven, likely   measure    capped  median   90 %  most  to a card: median  most'
+
+const rowOf = (count: Count): string =>
+  [
+    percent(count.unknown, 1),
+    String(count.walks).padStart(6),
+    percent(count.right, count.walks),
+    String(count.wrongProven).padStart(6),
+    String(count.wrongLikely).padStart(6),
+    percent(count.measure, count.walks),
+    percent(count.capped, count.walks),
+    String(at(count.lengths, 0.5)).padStart(6),
+    String(at(count.lengths, 0.9)).padStart(4),
+    String(at(count.lengths, 1)).padStart(4),
+    String(at(count.toCard, 0.5)).padStart(17),
+    String(at(count.toCard, 1)).padStart(4),
+  ].join('  ')
 
 function printed(): string {
-  const rows = counts.map((count) =>
-    [
-      percent(count.unknown, 1),
-      String(count.walks).padStart(6),
-      percent(count.right, count.walks),
-      String(count.wrongProven).padStart(6),
-      String(count.wrongLikely).padStart(6),
-      percent(count.measure, count.walks),
-      String(at(count, 0.5)).padStart(6),
-      String(at(count, 0.9)).padStart(4),
-      String(at(count, 1)).padStart(4),
-    ].join('  '),
-  )
   return [
     `${truths(SUSPECTS).length} truths, ${REPEATS} walks each, seed ${SEED}. Answers counted up to the cause, safety questions included.`,
+    `Capped: after ${MOST_ANSWERS} answers the guide stops asking and lists the open tests, though one of them would still decide.`,
     '',
-    ' unknown   walks     right  wrong proven, likely   measure  median   90 %  most',
-    ...rows,
+    HEAD,
+    ...counts.map(rowOf),
+    '',
+    'The same without the cap:',
+    HEAD,
+    ...uncapped.map(rowOf),
     '',
     ...counts.flatMap(({ unknown, wrong }) =>
       wrong.map((line) => `likely but wrong at ${percent(unknown, 1).trim()}: ${line}`),
@@ -98,13 +121,24 @@ describe('the guide against honest answerers', () => {
   })
 
   it('takes at most nine answers in the median, and never more than sixteen', () => {
-    expect(at(counts[0] ?? run(0), 0.5)).toBeLessThanOrEqual(9)
-    for (const count of counts) expect(at(count, 1)).toBeLessThanOrEqual(16)
+    expect(at(counts[0]?.lengths ?? [], 0.5)).toBeLessThanOrEqual(9)
+    for (const { lengths } of counts) expect(at(lengths, 1)).toBeLessThanOrEqual(16)
+  })
+
+  it('takes at most ten answers in the median to a decision or a card, whatever is unknown', () => {
+    for (const { toCard } of counts) expect(at(toCard, 0.5)).toBeLessThanOrEqual(10)
+  })
+
+  it('is bitten by its cap in one walk of twenty at most when everything can be answered', () => {
+    const [whole] = counts
+    expect((whole?.capped ?? 0) / (whole?.walks ?? 1)).toBeLessThanOrEqual(0.05)
+    for (const { wrongProven } of uncapped) expect(wrongProven).toBe(0)
   })
 
   it('ends in measuring when nothing at all is known', () => {
     const oneEach = new Map(truths(SUSPECTS).map((truth) => [truth.symptom, truth]))
-    for (const truth of oneEach.values()) expect(walk(TABLE, truth, 1, seeded(1)).found).toBeUndefined()
+    for (const truth of oneEach.values())
+      expect(walk(TABLE, truth, { unknown: 1, random: seeded(1) }).found).toBeUndefined()
   })
 
   it('prints the table that was reviewed', () => {

@@ -1,7 +1,7 @@
 /** One complaint asked to its end by an honest answerer. */
 import { causesOf } from '../../../src/guide/investigate/causes.ts'
 import { type Found, foundCause } from '../../../src/guide/investigate/ending.ts'
-import { nextEvidence } from '../../../src/guide/investigate/next.ts'
+import { MOST_ANSWERS, nextEvidence } from '../../../src/guide/investigate/next.ts'
 import { standings } from '../../../src/guide/investigate/standing.ts'
 import type { Table } from '../../../src/guide/investigate/table.ts'
 import type { Evidence, Part } from '../../../src/guide/investigation.ts'
@@ -21,6 +21,10 @@ export function seeded(seed: number): () => number {
 export type Walked = {
   readonly found: Found | undefined
   readonly asked: readonly string[]
+  /** answers before the first decision or test card */
+  readonly toCard: number
+  /** it ended only because enough was asked; something would still decide */
+  readonly isCapped: boolean
   readonly answers: Readonly<Record<string, string>>
 }
 
@@ -41,17 +45,25 @@ function answerTo(
   return fits[Math.floor(random() * fits.length)]?.id ?? 'dont-know'
 }
 
+type Way = { readonly unknown: number; readonly random: () => number; readonly most?: number }
+
 /** Walks to the end: the cause found, or undefined where the engine would say `measure`. */
-export function walk(table: Table, truth: Truth, unknown: number, random: () => number): Walked {
+export function walk(table: Table, truth: Truth, { unknown, random, most = MOST_ANSWERS }: Way): Walked {
   const partOf = new Map(table.suspects.map(({ id, part }) => [id, part]))
   const answers: Record<string, string> = {}
   const asked: string[] = []
+  let card: number | undefined
   for (;;) {
     const all = standings(table, answers)
     const found = answers['wrong'] === undefined ? undefined : foundCause(causesOf(all))
-    if (found !== undefined) return { found, asked, answers }
-    const item = nextEvidence(table, answers, all, true)
-    if (item === undefined) return { found: undefined, asked, answers }
+    const toCard = card ?? asked.length
+    if (found !== undefined) return { found, asked, answers, toCard, isCapped: false }
+    const item = nextEvidence(table, answers, all, true, most)
+    if (item === undefined) {
+      const isCapped = nextEvidence(table, answers, all, true, Number.POSITIVE_INFINITY) !== undefined
+      return { found: undefined, asked, answers, toCard, isCapped }
+    }
+    if (item.card !== undefined) card ??= asked.length
     answers[item.id] = answerTo(item, truth, unknown, random, partOf)
     asked.push(item.id)
   }
