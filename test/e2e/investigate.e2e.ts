@@ -166,9 +166,12 @@ describe('the hand-over', () => {
       [
         ['gate-danger', 'none'],
         ['gate-lines', 'none'],
+        ['wrong', 'receiver'],
       ],
       'tap',
     )
+    await page.goto(visit.at('#/ask/cable'))
+    await answerButton(page, 'cable', 'none').tap()
     await page.goto(visit.at('#/ask/bond'))
     await page.getByRole('textbox', { name: /Reading/ }).fill('7.1')
     await page.getByRole('radio', { name: /agreed/ }).check()
@@ -178,7 +181,58 @@ describe('the hand-over', () => {
     await page.getByRole('link', { name: /^Kept/ }).tap()
     const handover = page.locator('details', { hasText: 'Hand-over for the next shift' })
     await handover.locator('summary').tap()
-    expect(await handover.textContent()).toMatch(/Tried.*Box bond.*7\.1; three times, agreed.*To be put back/s)
+    expect(await handover.getByRole('heading').allTextContents()).toEqual([
+      'Seen',
+      'Tried',
+      'Excluded',
+      'Open',
+      'To be put back and counted',
+    ])
+    expect(await handover.textContent()).toMatch(
+      /Seen.*What exactly goes wrong.*Tried.*Box bond.*7\.1; three times, agreed.*Excluded.*Bus dip.*To be put back.*after: .*Clamp ferrite/s,
+    )
+  })
+})
+
+describe('a repair', () => {
+  it('closes the complaint only when on, off, on agreed, with cause, cure and proof', async () => {
+    const answers = { ...CLEAR, wrong: 'noise', volume: 'gone', squelch: 'all', when: 'moved', extent: 'one-box' }
+    await answerAll(page, stepsOf({ ...answers, 'strap-trial': 'gone' }), 'tap')
+    await shown(page, 'bond-first')
+    await page.getByRole('button', { name: 'Keep in the log', exact: true }).tap()
+    const after = region('After the repair')
+    await after.getByRole('button', { name: /^Gone/ }).tap()
+    const close = after.getByRole('button', { name: 'Close with this cause' })
+    await after.getByText(/Once is no proof/).waitFor()
+    expect(await close.count()).toBe(0)
+    await after.getByRole('radio', { name: /differed/ }).check()
+    await after.getByText(/that proves nothing/).waitFor()
+    expect(await close.count()).toBe(0)
+    await after.getByRole('radio', { name: /agreed/ }).check()
+    await after.getByRole('textbox', { name: 'What was done?' }).fill('new strap, 40 mm wide')
+    await after.getByRole('textbox', { name: 'How was it proven?' }).fill('three times off and on')
+    await close.tap()
+    await region('Closed').waitFor()
+    await page.getByRole('link', { name: /^Kept/ }).tap()
+    await region('Closed').getByText('new strap, 40 mm wide').waitFor()
+    expect(await region('Closed').textContent()).toMatch(/Bond open or poor.*new strap.*three times off and on/s)
+  })
+
+  it('whose trial differed proves nothing: its answer stays, marked, and the test stays open', async () => {
+    await answerAll(
+      page,
+      [...stepsOf({}).slice(0, 2)].map(([id]) => [id, 'none'] as const),
+      'tap',
+    )
+    await answerAll(page, [['wrong', 'reading']], 'tap')
+    await page.goto(visit.at('#/ask/strap-trial'))
+    await page.getByRole('radio', { name: /differed/ }).check()
+    await answerButton(page, 'strap-trial', 'gone').tap()
+    await page.goto(visit.at('#/ask/measure-open'))
+    const trail = page.locator('details.trail')
+    if (!(await trail.evaluate((fold) => fold instanceof HTMLDetailsElement && fold.open)))
+      await trail.locator('summary').tap()
+    await trail.getByText(/repeated, it differed: counts as not known/).waitFor()
   })
 })
 

@@ -3,6 +3,8 @@ import { afterRepair } from '../../guide/investigate/standing.ts'
 import type { Guide, Outcome, Position } from '../../guide/types.ts'
 import { closeWith, giveRepair, lastEvent, type Repaired } from '../../state/ask.ts'
 import { goTo, hashOf } from '../../state/router.ts'
+import { triage } from '../../state/session.ts'
+import { Closed } from '../parts/closed.tsx'
 import { Repeats } from '../parts/repeats.tsx'
 
 const CHOICES: readonly { readonly how: Repaired; readonly label: string; readonly means: string }[] = [
@@ -18,7 +20,7 @@ type Given = { readonly guide: Guide; readonly outcome: Outcome; readonly positi
 /** What the repair or trial did; a cure that on, off, on confirms closes the complaint with cause, cure and proof. */
 export function AfterRepair({ guide, outcome, position }: Given) {
   const { found, closed } = position
-  if (closed !== undefined) return <Closed position={position} suspect={closed} />
+  if (closed !== undefined) return <Closed position={position} events={triage.value.events ?? []} />
   if (found === undefined) return null
   const { id } = found.cure.suspect
   const last = lastEvent(afterRepair(id))
@@ -86,18 +88,5 @@ function Close(given: { readonly guide: Guide; readonly suspect: string; readonl
         Close with this cause
       </button>
     </div>
-  )
-}
-
-function Closed({ position, suspect }: { readonly position: Position; readonly suspect: string }) {
-  const { reading: cure, note: proof } = lastEvent('closed') ?? {}
-  const name = position.standings.find((each) => each.suspect.id === suspect)?.suspect.name ?? suspect
-  return (
-    <section aria-label="Closed">
-      <h2>Closed</h2>
-      <p>
-        Cause: {name}. Cure: {cure || 'not written down'}. Proof: {proof || 'on, off, on agreed'}.
-      </p>
-    </section>
   )
 }

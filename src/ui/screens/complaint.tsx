@@ -13,6 +13,7 @@ import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
+import { Closed } from '../parts/closed.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
@@ -140,6 +141,7 @@ function TriageTrail({
             </div>
           )}
         </dl>
+        <Closed position={position} events={complaint.events ?? []} />
         {complaint.guideVersion > 0 && complaint.guideVersion !== content.version && (
           <p class="muted small">Answered with an older guide; its answers mean what they meant.</p>
         )}
