@@ -44,6 +44,15 @@ describe('a clamp', () => {
     expect(si(told, 'loopLeastOhm')).toBeCloseTo(100 / (10 ** (10.5424 / 20) + 1), 6)
   })
 
+  it('is an answer only when both ends go to the checks; before, it is not known which is which', () => {
+    const alone = loop({ clampOhm: '100', fallDb: '9.5424' })
+    expect([alone.verdict, alone.headline.startsWith('Not known')]).toEqual(['unknown', true])
+    expect(loop({}).verdict).toBe('unknown')
+    const both = loop({ clampOhm: '100', fallDb: '9.5424', currentDb: '60 dBµA', voltageDb: '80 dBµV' })
+    expect(both.verdict).toBe('ok')
+    expect(plain(both.headline)).toBe('The load is 10 Ω, the source 15 Ω to 60 Ω.')
+  })
+
   it('leaves the source open, and bounds what a capacitor can work against by a quarter', () => {
     const result = loop({ clampOhm: '100', fallDb: '9.5424' })
     expect(plain(result.findings.map(({ sentence }) => sentence).join(' '))).toContain('12.5 Ω at most')

@@ -101,6 +101,8 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   // A span without an end is handed to nobody.
   const isSpan = isReal(source?.most)
   return {
+    // the question is for both ends: it is answered when both are handed over
+    verdict: isSpan && loadOhm !== undefined ? 'ok' : 'unknown',
     bounds: [],
     rungs: [],
     values: existing({

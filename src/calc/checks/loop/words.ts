@@ -23,8 +23,11 @@ export function explainLoop(given: LoopGiven, figures: LoopFigures): Success {
   const trial = basisOf(trialSteps(given, figures), TRIAL_ASSUMED)
   const ends = basisOf(endSteps(given, figures), END_ASSUMED)
   const open = figures.loop === undefined ? NO_CLAMP : 'the clamp changed nothing, so there is no upper end'
+  const verdict = figures.verdict ?? 'unknown'
   return {
     ok: true,
+    verdict,
+    ...(verdict === 'ok' ? { answers: 'number' as const } : {}),
     headline: headlineOf(given, figures),
     findings: findingsOf(given, figures),
     outputs: {
@@ -49,22 +52,27 @@ export function explainLoop(given: LoopGiven, figures: LoopFigures): Success {
 const NO_FALL = 'a clamp that lowers nothing says no figure'
 
 /** A capacitor without the frequency says nothing. */
-function needsOf({ firstF, readAtHz }: LoopGiven): Pick<Success, 'needs'> {
+function needsOf({ firstF, readAtHz, clampOhm, currentDb }: LoopGiven): Pick<Success, 'needs'> {
+  const isEmpty = firstF === undefined && clampOhm === undefined && currentDb === undefined
+  if (isEmpty)
+    return { needs: { key: 'clampOhm', sentence: 'A clamp ferrite is the quickest: its impedance, and what it did.' } }
   if (firstF === undefined || readAtHz !== undefined) return {}
   return { needs: { key: 'readAtHz', sentence: 'Enter the one frequency of the capacitor readings.' } }
 }
 
 function headlineOf(given: LoopGiven, { loop, values, refusedTrial }: LoopFigures): string {
-  const { loopOhm, parallelOhm, loadOhm } = values
+  const { loopOhm, parallelOhm, loadOhm, sourceLeastOhm, sourceMostOhm } = values
+  if (loadOhm !== undefined && sourceLeastOhm !== undefined && sourceMostOhm !== undefined)
+    return `The load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
+  if (loadOhm !== undefined) return `Not known where it comes from; the load is ${ohm(loadOhm)} at this frequency.`
   if (loopOhm !== undefined && loop !== undefined) {
     const most = Number.isFinite(loop.most) ? ` to ${ohm(loop.most)}` : ' and more'
-    return `Source and load together are ${ohm(loopOhm)} if both are resistances, ${ohm(loop.least)}${most} whatever they are.`
+    return `Not known which end is which; together they are ${ohm(loopOhm)} if both are resistances, ${ohm(loop.least)}${most} whatever they are.`
   }
-  if (loop !== undefined) return noEffect(given.fallDb ?? 0)
-  if (loadOhm !== undefined) return `The load is ${ohm(loadOhm)} at this frequency.`
-  if (parallelOhm !== undefined) return `Source and load side by side are ${ohm(parallelOhm)}.`
-  if (refusedTrial !== undefined) return REFUSED[refusedTrial]
-  return 'Enter what a clamp did, or a current with its voltage, or what a capacitor did.'
+  if (loop !== undefined) return `Not known. ${noEffect(given.fallDb ?? 0)}`
+  if (parallelOhm !== undefined) return `Not known which end is which; side by side they are ${ohm(parallelOhm)}.`
+  if (refusedTrial !== undefined) return `Not known. ${REFUSED[refusedTrial]}`
+  return 'Not known. Enter what a clamp did, or a current with its voltage, or what a capacitor did.'
 }
 
 const REFUSED = {
