@@ -8,7 +8,8 @@ import { GUIDE } from './src/guide/guide.ts'
 const outDir = process.env['STILLPIN_OUT'] ?? 'dist'
 
 /** What the first screen stands on. */
-const FRAME = /\/node_modules\/(preact|@preact)\/|\/src\/store\/browser-storage|vite\/preload-helper/
+const FRAME =
+  /\/node_modules\/(preact|@preact)\/|\/src\/(store\/browser-storage|reference\/screening|ui\/(parts\/(icon|screening)|shell\/search-wanted))|vite\/preload-helper/
 /** What every start reads back, and nothing that only some of them need. */
 const STORED =
   /\/(src\/store\/(?!tidy|restore-steps|demo|photos|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|node_modules\/idb\/)/

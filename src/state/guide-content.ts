@@ -7,7 +7,6 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Guide } from '../guide/types.ts'
-import { loadStoredGuide } from '../store/guide-store.ts'
 
 const content = signal<Guide | undefined>(undefined)
 const notice = signal<string | undefined>(undefined)
@@ -17,7 +16,11 @@ export const guideNotice: ReadonlySignal<string | undefined> = notice
 let loading: Promise<Guide> | undefined
 
 async function load(): Promise<Guide> {
-  const [{ GUIDE }, { isGuide }] = await Promise.all([import('../guide/guide.ts'), import('../guide/shape.ts')])
+  const [{ GUIDE }, { isGuide }, { loadStoredGuide }] = await Promise.all([
+    import('../guide/guide.ts'),
+    import('../guide/shape.ts'),
+    import('../store/guide-store.ts'),
+  ])
   const loaded = await loadStoredGuide(GUIDE, isGuide)
   content.value = loaded.guide
   notice.value = loaded.notice

@@ -29,6 +29,7 @@ export function AnswerPane({ model }: { readonly model: CheckModel }) {
       {answer.is === 'working' && answer.slow && (
         <Working model={model} doneFrac={answer.doneFrac} over={shown !== undefined} />
       )}
+      {answer.is === 'working' && !answer.slow && shown === undefined && <Coming />}
       {answer.is === 'stopped' && <Stopped model={model} />}
       {answer.is === 'broken' && <Broken message={answer.message} />}
     </>
@@ -73,6 +74,15 @@ function Working({ model, doneFrac, over }: WorkingGiven) {
       <button type="button" class="button" onClick={model.stop}>
         Cancel
       </button>
+    </section>
+  )
+}
+
+/** Keeps the place of a first answer that takes more than a moment, so that the fields do not move when it comes. */
+function Coming() {
+  return (
+    <section class="answer coming" aria-label="Answer" aria-busy="true">
+      <p class="muted">Working…</p>
     </section>
   )
 }
