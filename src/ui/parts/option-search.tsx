@@ -48,7 +48,7 @@ export function OptionSearch({ options, chosen, onPick, last }: Given) {
       <Scrolled key={search}>
         {grouped(found, search.trim() === '').map(({ heading, members }) => (
           <li key={heading}>
-            {heading !== '' && <h3>{heading}</h3>}
+            {heading !== '' && <h2>{heading}</h2>}
             <ul class="answers">
               {members.map((option) => (
                 <li key={option.value}>{row(option)}</li>

@@ -9,9 +9,13 @@ const ACTED_ON = 'a, button, summary, input, textarea, select'
 const inMain = (selector: string): HTMLElement[] =>
   [...document.querySelectorAll<HTMLElement>(`main ${selector}`)].filter((one) => one.checkVisibility())
 
+/** The answers of a question; a list that is searched by typing is none. */
+const answerRows = (): HTMLElement[] =>
+  inMain('.answers > li > .answer-row').filter((row) => row.closest('.option-search') === null)
+
 /** A digit gives the answer of that number; 0 the last one, which is often "don't know". */
 function answer(digit: number): boolean {
-  const rows = inMain('.answers > li > .answer-row')
+  const rows = answerRows()
   const row = digit === 0 ? rows.at(-1) : rows[digit - 1]
   row?.click()
   return row !== undefined
@@ -40,7 +44,7 @@ function nextField(field: HTMLElement): boolean {
 
 /** On with what stands there: the answer already given, or the one strong button. */
 function moveOn(): boolean {
-  const [chosen] = inMain('.answers > li > .answer-row[aria-pressed="true"]')
+  const chosen = answerRows().find((row) => row.ariaPressed === 'true')
   const [strong] = inMain('a.button.strong')
   const next = chosen ?? strong
   next?.click()

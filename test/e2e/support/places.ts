@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core'
 import { CHECKS } from '../../../src/calc/registry.ts'
 import type { Check } from '../../../src/calc/types.ts'
 import { FIELD_NOTES } from '../../../src/guide/notes.ts'
-import { answerAll, follow, settled, shown, startStands, TO_A_FILTER, TO_WEATHER, titleOf } from './screen.ts'
+import { answerAll, follow, settled, shown, startStands, TO_A_FILTER, TO_WEATHER, titleOf, unfold } from './screen.ts'
 import { workedHash } from './worked-checks.ts'
 
 export type Place = {
@@ -108,6 +108,7 @@ export const PLACES: readonly Place[] = [
     go: async (page) => {
       await to(page, '#/check/need?measuredDb=80&limitDb=50', 'Need')
       await to(page, '#/check/filter', 'Filter')
+      await unfold(page, 'neededDb')
       await page.locator('#note-neededDb').getByRole('link', { name: 'Need' }).waitFor()
       await settled(page)
     },
