@@ -9,6 +9,7 @@ import { sentenceOf } from '../../src/calc/verdict.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
 import { type CheckModel, createCheck } from '../../src/state/check.ts'
+import type { Variants } from '../../src/state/variants.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
 import { newLine } from '../../src/store/line.ts'
 import { layCheckSheet } from '../../src/ui/paper/check-sheet.tsx'
@@ -16,13 +17,21 @@ import { layComplaintSheet } from '../../src/ui/paper/complaint-sheet.tsx'
 import { cautionLines, sharedWords } from '../../src/ui/parts/shared-words.ts'
 import { offerSheet, printNow, watchPrinting } from '../../src/ui/shell/paper.ts'
 
-function modelOf(check: Parameters<typeof createCheck>[0], texts: Readonly<Record<string, string>>): CheckModel {
+function modelOf(
+  check: Parameters<typeof createCheck>[0],
+  texts: Readonly<Record<string, string>>,
+  variants: Variants = {},
+): CheckModel {
   const facts = Object.fromEntries(
     check.inputs.flatMap(({ key, fact }) =>
       texts[key] === undefined ? [] : [[fact, { text: texts[key], origin: { by: 'user' as const } }]],
     ),
   )
-  return createCheck(check, { line: signal({ ...newLine('J3-14'), facts }), write: () => undefined }, () => undefined)
+  return createCheck(
+    check,
+    { line: signal({ ...newLine('J3-14'), facts }), write: () => undefined, variants },
+    () => undefined,
+  )
 }
 
 const CAN = { lineKind: 'can', bitRateHz: '500k', capacitanceF: '4n7' }
@@ -71,7 +80,31 @@ describe('the sheet of a check', () => {
   })
 })
 
+describe('what a check was compared with', () => {
+  it('stands on its sheet: the inputs that differ, and the sentence each comes to', () => {
+    const model = modelOf(loadingCheck, CAN, { b: { capacitanceF: '47p' }, c: { bitRateHz: '' } })
+    layCheckSheet(model)
+    const rows = [...document.querySelectorAll('.paper .row')].map((row) => row.textContent ?? '')
+    expect(rows.find((row) => row.startsWith('B, '))).toMatch(/^B, Capacitance per leg 47.pF: \S/u)
+    expect(rows.find((row) => row.startsWith('C, '))).toMatch(/^C, Bit rate not entered: \S/)
+    model.dispose()
+  })
+})
+
 describe('the sheet of a complaint', () => {
+  it('holds the tables that were filled in, and takes nothing for proof that differed', () => {
+    const demo = demoComplaint()
+    const tables = { events: [{ time: 'Tuesday, after rain', seen: 'swings 7 degrees' }] }
+    const events = (demo.events ?? []).map((event) =>
+      event.evidence === 'cable-trial' ? { ...event, repeats: 'differed' as const } : event,
+    )
+    layComplaintSheet({ complaint: { ...demo, events, tables }, guide: GUIDE, address: undefined })
+    expect(paper()).toContain('Events in flight')
+    expect(paper()).toContain('Tuesday, after rain')
+    expect(paper()).toContain('swings 7 degrees')
+    expect(paper()).toContain('repeated, it differed: counts as not known')
+  })
+
   it('holds readings, repeats and what differed beside the answers', () => {
     const demo = demoComplaint()
     const [last] = demo.events?.filter(({ evidence }) => evidence === 'bond') ?? []

@@ -11,6 +11,7 @@ import { KnownWidth } from '../parts/width.ts'
 import { SheetCautions, SheetFoot, SheetHead } from './frame.tsx'
 import { lay, SHEET_PX } from './lay.tsx'
 import { SheetInputs } from './sheet-inputs.tsx'
+import { SheetVariants } from './sheet-variants.tsx'
 import { SheetFigures, SheetWorking } from './sheet-working.tsx'
 
 /** Lays out the sheet of a check: what was asked, the answer, and everything it rests on. */
@@ -27,6 +28,7 @@ export function layCheckSheet(model: CheckModel): () => void {
         {line.name !== '' && <p>{line.name}</p>}
         <Sentence result={result} />
       </SheetHead>
+      <SheetVariants check={check} line={line} variants={model.variants.peek()} />
       <Grounds check={check} fields={fields} result={result} />
       <SheetFoot />
     </>,

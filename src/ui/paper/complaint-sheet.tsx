@@ -4,7 +4,8 @@ import { resolve } from '../../calc/line/resolver.ts'
 import { CHECKS, checkById } from '../../calc/registry.ts'
 import type { Check, Line, Result } from '../../calc/types.ts'
 import { sentenceOf } from '../../calc/verdict.ts'
-import { isEvidence, replay } from '../../guide/engine.ts'
+import { isEvidence, nodeById, replay } from '../../guide/engine.ts'
+import { FILL_INS, type FillInId, filledRows } from '../../guide/fill-ins.ts'
 import type { Event } from '../../guide/investigation.ts'
 import { translateEvents } from '../../guide/retired.ts'
 import { advise } from '../../guide/rules.ts'
@@ -12,8 +13,11 @@ import type { Guide, Outcome, Position, TrailStep } from '../../guide/types.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import type { Complaint } from '../../state/complaints.ts'
 import { expressionReading } from '../../state/expression.ts'
+import { photos } from '../../state/photos.ts'
+import { readVariants, type Variants } from '../../state/variants.ts'
 import { drawn } from '../parts/answer.tsx'
 import { outputText } from '../parts/figure.ts'
+import { FilledTable } from '../parts/fill-in.tsx'
 import { originWords } from '../parts/origin.ts'
 import { PictureView } from '../parts/picture.tsx'
 import { decisionSentence } from '../screens/decision.tsx'
@@ -22,6 +26,7 @@ import { factMeaning, factWords, knownFacts } from '../screens/known-facts.ts'
 import { dayAndTime } from '../screens/moment.ts'
 import { Part, SheetCautions, SheetFoot, SheetHead } from './frame.tsx'
 import { lay } from './lay.tsx'
+import { SheetVariants } from './sheet-variants.tsx'
 
 /** `address`: what somebody else can open of it; none where nothing of it can be opened elsewhere. */
 type Given = { readonly complaint: Complaint; readonly guide: Guide | undefined; readonly address: string | undefined }
@@ -51,6 +56,10 @@ function ComplaintSheet({ complaint, guide, address }: Given) {
         </Part>
       )}
       {guide && <Triage complaint={complaint} guide={guide} />}
+      {FILL_IN_IDS.map((id) => (
+        <FilledIn key={id} complaint={complaint} id={id} />
+      ))}
+      <SheetPhotos complaint={complaint} guide={guide} />
       {lines.map((line, index) => (
         <SheetLine key={line.id} complaint={complaint} line={line} number={index + 1} />
       ))}
@@ -63,7 +72,7 @@ function ComplaintSheet({ complaint, guide, address }: Given) {
 
 /** What the answers came to, in the order somebody else needs it: reason, steps, then the answers and readings. */
 function Triage({ complaint, guide }: { readonly complaint: Complaint; readonly guide: Guide }) {
-  const position = replay(guide, complaint.answers)
+  const position = replay(guide, complaint.answers, complaint.events)
   const events = translateEvents(complaint.events ?? [])
   const { current, trail, reasons } = position
   if (trail.length === 0) return null
@@ -171,6 +180,42 @@ function Left({ position }: { readonly position: Position }) {
   )
 }
 
+const FILL_IN_IDS = Object.keys(FILL_INS) as readonly FillInId[]
+
+/** A table that was filled in, as typed. */
+function FilledIn({ complaint: { tables }, id }: { readonly complaint: Complaint; readonly id: FillInId }) {
+  const rows = filledRows(tables, id)
+  if (rows.length === 0) return null
+  return (
+    <Part title={FILL_INS[id].title}>
+      <FilledTable form={FILL_INS[id]} rows={rows} />
+    </Part>
+  )
+}
+
+/** Photos of this complaint: those the screen has read, each under its test. */
+function SheetPhotos({ complaint, guide }: Omit<Given, 'address'>) {
+  const owners = [complaint.id, ...complaint.lines.map(({ id }) => id)]
+  const own = (photos.peek() ?? []).filter(({ owner }) => owners.includes(owner))
+  if (own.length === 0) return null
+  return (
+    <Part title="Photos" columns={3}>
+      {own.map(({ id, url, evidence, takenAt }) => {
+        const node = guide && nodeById(guide, evidence)
+        const name = node && isEvidence(node) ? node.text : evidence
+        return (
+          <figure key={id} class="row photo">
+            <img src={url} alt={name} />
+            <figcaption>
+              {name} {dayAndTime(takenAt)}
+            </figcaption>
+          </figure>
+        )
+      })}
+    </Part>
+  )
+}
+
 type LineGiven = { readonly complaint: Complaint; readonly line: Line; readonly number: number }
 
 /** One line: its facts, its window, and every check kept on it. */
@@ -195,14 +240,21 @@ function SheetLine({ complaint, line, number }: LineGiven) {
         {facts.length === 0 && <p>No fact yet.</p>}
       </Part>
       {CHECKS.filter(isKept).map((check) => (
-        <SheetCheck key={check.id} check={check} line={line} />
+        <SheetCheck key={check.id} check={check} line={line} beside={besideOf(complaint, check, line)} />
       ))}
     </>
   )
 }
 
-/** A check in short: its sentence, its figures, and its strip. */
-function SheetCheck({ check, line }: { readonly check: Check; readonly line: Line }) {
+function besideOf({ checks }: Complaint, { id, inputs }: Check, line: Line): Variants {
+  const saved = checks.find(({ check, lineId }) => check === id && lineId === line.id)
+  return readVariants(inputs, saved?.beside ?? '')
+}
+
+type CheckGiven = { readonly check: Check; readonly line: Line; readonly beside: Variants }
+
+/** A check in short: its sentence, its figures, its strip, and what it was compared with. */
+function SheetCheck({ check, line, beside }: CheckGiven) {
   const result = evaluateNow(check, resolve(line, expressionReading).fields(check))
   return (
     <section class="part">
@@ -215,6 +267,7 @@ function SheetCheck({ check, line }: { readonly check: Check; readonly line: Lin
         drawn(result)
           .filter(({ is }) => is === 'strip')
           .map((picture) => <PictureView key={picture.title} picture={picture} bounds={result.bounds} />)}
+      <SheetVariants check={check} line={line} variants={beside} />
     </section>
   )
 }
