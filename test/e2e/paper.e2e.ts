@@ -8,6 +8,7 @@ import { checkById } from '../../src/calc/registry.ts'
 import { sentenceOf } from '../../src/calc/verdict.ts'
 import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
+import { assumedText } from '../../src/ui/parts/figure.ts'
 import { readCode } from '../support/read-code.ts'
 import { type PdfPage, readPdf, squeeze } from './support/pdf.ts'
 import { labelOf, settled, titleOf } from './support/screen.ts'
@@ -128,9 +129,12 @@ describe.each(Object.entries(SHEETS))('%s', (_, hash) => {
         const said = type.is === 'choice' ? type.options.find((option) => option.value === value)?.label : typed
         if (type.is !== 'flag') expect(text, input.key).toContain(squeeze(said ?? typed))
       }
-      for (const { input, assumed } of fields)
-        if (assumed !== undefined)
-          expect(text, input.key).toMatch(new RegExp(`${squeeze(input.label).replaceAll(/[()]/g, '.')}:[^:]*assumed`))
+      for (const field of fields) {
+        if (field.assumed === undefined) continue
+        const heading = squeeze(field.assumed.favourable ? 'Assumed in your favour:' : 'Assumed:')
+        const said = squeeze(`${field.input.label} ${assumedText(field)} (${field.assumed.why})`)
+        expect(text.slice(text.lastIndexOf(heading)), field.key).toContain(said)
+      }
       for (const sentence of sentences) expect(text).toContain(squeeze(sentence))
       everySheet(pages)
       expect(small(pages), format).toEqual([])

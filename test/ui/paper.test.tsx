@@ -65,7 +65,10 @@ describe('the sheet of a check', () => {
     const rows = [...document.querySelectorAll('.paper .inputs .row')].map((row) => row.textContent ?? '')
     expect(rows.find((row) => row.startsWith('Capacitance per leg'))).toContain('4n7 = 4.7\u00a0nF')
     expect(rows.find((row) => row.startsWith('Bit rate'))).toContain('500\u00a0kbit/s')
-    expect(rows.find((row) => row.startsWith('Suppressor'))).toMatch(/0.F assumed, in your favour/u)
+    const assumed = [...document.querySelectorAll('.paper p.row')].map((row) => row.textContent ?? '')
+    expect(assumed.find((row) => row.startsWith('Assumed in your favour:'))).toMatch(
+      /Suppressor 0.F \(no suppressor\)/u,
+    )
     expect(paper()).toMatch(/Not entered: .*Driver edge/)
     model.dispose()
   })

@@ -68,7 +68,7 @@ export function Grounds({ check, fields, result }: Given) {
     <>
       <PicturesAndFigures check={check} result={result} />
       <SheetInputs fields={fields} />
-      <SheetWorking check={check} fields={fields} result={result} />
+      <SheetWorking check={check} result={result} />
       <SheetCautions ids={result.cautions} />
     </>
   )
@@ -82,7 +82,7 @@ const MOST_HALVES = 2
 
 /** Strips and tables over the whole width; a ladder and a plot side by side, or one of them beside the figures. */
 function PicturesAndFigures({ check, result }: { readonly check: Check; readonly result: Success }) {
-  const pictures = drawn(result)
+  const pictures = drawn(result).map((picture) => withoutSaid(picture, result))
   const isWide = ({ is }: Picture) => is === 'strip' || is === 'table'
   const halves = pictures.filter((picture) => !isWide(picture)).slice(0, MOST_HALVES)
   const isLone = halves.length === 1
@@ -103,4 +103,11 @@ function PicturesAndFigures({ check, result }: { readonly check: Check; readonly
       {!isLone && <SheetFigures check={check} result={result} columns={3} />}
     </>
   )
+}
+
+/** A picture without the sentences that stand among the reasons already. */
+function withoutSaid(picture: Picture, { findings }: Success): Picture {
+  const isUnsaid = (sentence: string) => !findings.some((finding) => finding.sentence === sentence)
+  if (picture.is === 'plot') return { ...picture, flags: picture.flags.filter(isUnsaid) }
+  return picture.is === 'ladder' ? { ...picture, faults: picture.faults.filter(isUnsaid) } : picture
 }

@@ -7,14 +7,17 @@ import { Part } from './frame.tsx'
 /** Digits that lose nothing people type. */
 const AS_TYPED = 6
 
+/** Entered or taken over in columns; what was assumed with the reason, and what nobody entered, in running lines. */
 export function SheetInputs({ fields }: { readonly fields: readonly Field[] }) {
-  const given = fields.filter(({ state, text }) => text.trim() !== '' || state === 'assumed')
-  const absent = fields.filter((field) => !given.includes(field))
+  const isAssumed = (field: Field) => field.state === 'assumed' || (isUsual(field) && field.origin === undefined)
+  const assumed = fields.filter(isAssumed)
+  const entered = fields.filter((field) => field.text.trim() !== '' && !isAssumed(field))
+  const absent = fields.filter((field) => field.text.trim() === '' && !isAssumed(field))
   return (
-    <Part title="Inputs; what nobody entered is marked as assumed">
+    <Part title="Inputs">
       <dl class="inputs columns-3">
-        {given.map((field) => (
-          <div key={field.key} class={field.state === 'assumed' ? 'row assumed' : 'row'}>
+        {entered.map((field) => (
+          <div key={field.key} class="row">
             <dt>{field.input.label}:</dt>{' '}
             <dd>
               <strong>{inputText(field)}</strong> <em>{standing(field)}</em>
@@ -22,13 +25,39 @@ export function SheetInputs({ fields }: { readonly fields: readonly Field[] }) {
           </div>
         ))}
       </dl>
+      <Assumed words="Assumed, usual values" fields={assumed.filter(({ state }) => state !== 'assumed')} />
+      <Assumed words="Assumed" fields={assumed.filter((field) => field.assumed?.favourable === false)} />
+      <Assumed words="Assumed in your favour" fields={assumed.filter((field) => field.assumed?.favourable === true)} />
       {absent.length > 0 && (
-        <p>
+        <p class="row">
           <strong>Not entered:</strong> {absent.map(({ input }) => input.label).join('; ')}.
         </p>
       )}
     </Part>
   )
+}
+
+/** What stands in for inputs that nobody entered, each with its reason. */
+function Assumed({ words, fields }: { readonly words: string; readonly fields: readonly Field[] }) {
+  if (fields.length === 0) return null
+  return (
+    <p class="row">
+      <strong>{words}:</strong>{' '}
+      {fields.map((field, at) => (
+        <span key={field.key}>
+          {at > 0 && '; '}
+          {field.input.label} <strong>{inputText(field)}</strong>
+          {whyOf(field)}
+        </span>
+      ))}
+      .
+    </p>
+  )
+}
+
+function whyOf({ assumed, input: { whenEmpty } }: Field): string {
+  const why = assumed?.why ?? (whenEmpty.do === 'assume' ? whenEmpty.why : '')
+  return why === '' ? '' : ` (${why})`
 }
 
 /** The text as it was typed, and what it was read as where that is more than its unit; a choice by its words. */
@@ -59,36 +88,9 @@ function readWords({ input, value }: Field): string | undefined {
   return value.map((each: number) => printed(each, type.quantity, AS_TYPED)).join('; ')
 }
 
-/** Whether it was assumed, is usual, was taken over or refused; what was typed needs no word. */
+/** Whether it was taken over or refused; what was typed needs no word. */
 function standing(field: Field): string {
-  if (field.state === 'assumed') return field.assumed?.favourable ? 'assumed, in your favour' : 'assumed'
   if (field.state === 'refused') return `refused: ${field.issue?.message ?? ''}`
-  if (field.origin === undefined) return isUsual(field) ? 'usual value, assumed' : 'preset'
+  if (field.origin === undefined) return 'preset'
   return field.origin.by === 'user' ? '' : originWords(field.origin)
-}
-
-type Assumptions = { readonly fields: readonly Field[]; readonly granted: readonly string[] }
-
-/** What the working takes for granted, and why each input that nobody entered stands as it does; one line each. */
-export function SheetAssumptions({ fields, granted }: Assumptions) {
-  const reasons = fields.flatMap((field) => {
-    const rule = field.input.whenEmpty
-    const why = field.state === 'assumed' ? field.assumed?.why : isUsual(field) && rule.do === 'assume' ? rule.why : ''
-    return why ? [{ key: field.key, label: field.input.label, why }] : []
-  })
-  if (granted.length + reasons.length === 0) return null
-  return (
-    <Part title="Taken for granted, and why it is assumed" columns={3}>
-      {granted.map((each) => (
-        <p key={each} class="row">
-          {each}
-        </p>
-      ))}
-      {reasons.map(({ key, label, why }) => (
-        <p key={key} class="row">
-          <strong>{label}:</strong> {why}
-        </p>
-      ))}
-    </Part>
-  )
 }

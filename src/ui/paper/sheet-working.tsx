@@ -1,11 +1,9 @@
 /** Figures with the working behind them, each step and each source once, however many figures rest on it. */
-import type { Field } from '../../calc/line/fields.ts'
 import type { Basis, Check, Source, Step, Success } from '../../calc/types.ts'
 import { SOURCES } from '../../reference/sources.ts'
 import { STANDING_WORDS } from '../../reference/standing.ts'
 import { outputText, printed } from '../parts/figure.ts'
 import { Part } from './frame.tsx'
-import { SheetAssumptions } from './sheet-inputs.tsx'
 
 const STEP_DIGITS = 5
 
@@ -63,9 +61,7 @@ export function freshSteps(
   })
 }
 
-type WorkingGiven = { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
-
-export function SheetWorking({ check, fields, result }: WorkingGiven) {
+export function SheetWorking({ check, result }: { readonly check: Check; readonly result: Success }) {
   const worked = workedOf(check, result)
   const groups = freshSteps(worked)
   const granted = [...new Set(worked.flatMap(({ basis }) => basis.assumptions))]
@@ -85,7 +81,11 @@ export function SheetWorking({ check, fields, result }: WorkingGiven) {
           ))}
         </Part>
       )}
-      <SheetAssumptions fields={fields} granted={granted} />
+      {granted.length > 0 && (
+        <Part title="Taken for granted">
+          <p>{granted.join('; ')}.</p>
+        </Part>
+      )}
       <SheetSources sources={worked.flatMap(({ basis }) => basis.sources)} />
     </>
   )
@@ -96,12 +96,8 @@ export function SheetSources({ sources }: { readonly sources: readonly Source[] 
   const lines = [...new Set(sources.map(sourceLine))]
   if (lines.length === 0) return null
   return (
-    <Part title="Sources" columns={3}>
-      {lines.map((line) => (
-        <p key={line} class="row">
-          {line}
-        </p>
-      ))}
+    <Part title="Sources">
+      <p>{lines.join('; ')}.</p>
     </Part>
   )
 }
