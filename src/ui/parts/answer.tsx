@@ -62,7 +62,7 @@ function Needs({
       <button type="button" class="link" onClick={() => focusField(needs.key)}>
         {field.input.label}
       </button>
-      : {needs.sentence}
+      <span class="muted small">{needs.sentence}</span>
     </p>
   )
 }
