@@ -134,6 +134,10 @@ describe('the log on screen', () => {
     expect(kept?.checks.map(({ address }) => address)).toEqual(addresses)
     expect(kept?.checks.map(({ lineId }) => lineId)).toEqual([second?.id, second?.id, first?.id])
     expect(by('region', 'Checks line 2').querySelectorAll('ul')[0]?.textContent).toMatch(/^Need/)
+    const said = await eventually('the sentence of the check', () =>
+      /17.dB must come off: 11.dB over the limit, 6.dB margin\./u.exec(by('region', 'Checks line 2').textContent ?? ''),
+    )
+    expect(said).toHaveLength(1)
   })
 
   it('lists a check this version does not have by its address', async () => {

@@ -1,7 +1,7 @@
 /** What stands in a comparison. Pure, so that it can be tested without a screen. */
 import type { Field } from '../../calc/line/fields.ts'
 import type { Cell, Check, Success } from '../../calc/types.ts'
-import { VERDICT_WORDS } from '../../calc/verdict.ts'
+import { wordOf } from '../../calc/verdict.ts'
 import type { Span } from '../parts/axis.ts'
 import { outputText } from '../parts/figure.ts'
 import { type StripPicture, stripSpan } from '../parts/strip-shape.ts'
@@ -60,7 +60,7 @@ export function comparedTable(check: Check, keys: readonly string[], all: readon
             ? { is: 'none', why: 'no answer' }
             : {
                 is: 'word',
-                word: result.verdict ? VERDICT_WORDS[result.verdict] : result.headline,
+                word: wordOf(result) || result.headline,
                 ...(result.verdict && { verdict: result.verdict }),
               },
       ),

@@ -1,11 +1,14 @@
-import { useMemo } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
 import { CHECKS } from '../../calc/registry.ts'
 import type { Check, Line } from '../../calc/types.ts'
+import { createCheck } from '../../state/check.ts'
 import type { SavedCheck } from '../../state/complaints.ts'
 import { type Desk, keptDesk } from '../../state/desk.ts'
+import { expressionReading } from '../../state/expression.ts'
 import { Icon } from '../parts/icon.tsx'
 import { LineWindow } from '../parts/line-window.tsx'
 import { originWords } from '../parts/origin.ts'
+import { AnswerSentence } from '../parts/verdict.tsx'
 import { factMeaning, factWords, knownFacts } from './known-facts.ts'
 
 type Given = {
@@ -42,7 +45,7 @@ function LineChecks({ desk, title, checks }: ChecksGiven) {
   return (
     <section aria-label={`Checks ${title}`.trim()}>
       <h2>Checks {title && `of ${title}`}</h2>
-      {opened.length > 0 && <CheckRows desk={desk} checks={opened} />}
+      {opened.length > 0 && <CheckRows desk={desk} checks={opened} answered />}
       {others.length > 0 && (
         <details class="fold">
           <summary>Open {opened.length > 0 ? 'another' : 'a'} check on this line</summary>
@@ -53,7 +56,9 @@ function LineChecks({ desk, title, checks }: ChecksGiven) {
   )
 }
 
-function CheckRows({ desk, checks }: { readonly desk: Desk; readonly checks: readonly Check[] }) {
+/** `answered`: each says what it answers on this line, in the sentence that stands at its head. */
+function CheckRows(given: { readonly desk: Desk; readonly checks: readonly Check[]; readonly answered?: boolean }) {
+  const { desk, checks, answered = false } = given
   return (
     <ul class="rows">
       {checks.map((check) => (
@@ -61,7 +66,7 @@ function CheckRows({ desk, checks }: { readonly desk: Desk; readonly checks: rea
           <a href={desk.addressOf(check.id)}>
             <span>
               <strong>{check.title}</strong>
-              <span class="row-note">{check.question}</span>
+              <span class="row-note">{answered ? <KeptAnswer check={check} desk={desk} /> : check.question}</span>
             </span>
             <Icon name="go" />
           </a>
@@ -69,6 +74,15 @@ function CheckRows({ desk, checks }: { readonly desk: Desk; readonly checks: rea
       ))}
     </ul>
   )
+}
+
+function KeptAnswer({ check, desk }: { readonly check: Check; readonly desk: Desk }) {
+  const model = useMemo(() => createCheck(check, desk, expressionReading), [check, desk])
+  useEffect(() => model.dispose, [model])
+  const answer = model.answer.value
+  if (answer.is !== 'done') return check.question
+  const { result } = answer
+  return result.ok ? <AnswerSentence result={result} live={false} /> : (result.issues[0]?.message ?? '')
 }
 
 /** Every fact that is known of the line: typed, answered, or taken over from its kind or a check. */
