@@ -38,6 +38,7 @@ export const FACTS: Readonly<Record<FactKey, string>> = {
   ageingFracPerDecade: 'capacitance lost per decade of hours',
   suppressorF: 'suppressor capacitance at 0 V, per leg',
   existingF: 'capacitance already on the line',
+  nodeCount: 'nodes on the bus, this one included',
   bitRateHz: 'bit rate',
   driverEdgeSec: 'driver edge time without added capacitance',
   signalOhm: 'resistance the signal sees at the capacitor',

@@ -147,5 +147,6 @@ export const FACT_KEYS = [
   'beadBiasFrac',
   'dampOhm',
   'dampF',
+  'nodeCount',
 ] as const
 export type FactKey = (typeof FACT_KEYS)[number]

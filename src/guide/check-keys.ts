@@ -12,7 +12,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind mode esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz sourceH loadF loadH bondOhm bondH toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires',
   ),
   loading: words(
-    'lineKind capacitanceF crossF inductanceH topology suppressorF existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeWires',
+    'lineKind capacitanceF crossF inductanceH topology suppressorF existingF nodeCount bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeWires',
   ),
   loop: words('clampOhm fallDb currentDb voltageDb firstF firstDb secondF secondDb readAtHz offDb higherEnd'),
   need: words('measuredDb limitDb marginDb impedanceOhm'),
@@ -26,6 +26,6 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'waveform level polarity surgeMode standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF pairWithstandV insulationWithstandV busMaxV busMinV supplyCategory busSourceOhm lineKind existingF bitRateHz suppressorType suppressorPlace holdingA bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade bundleLevel bundleShareFrac openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
   window: words(
-    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF navyRule loadW chassisLimitA chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires mostConversionDb maxBuildableF',
+    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF nodeCount crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF navyRule loadW chassisLimitA chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires mostConversionDb maxBuildableF',
   ),
 }

@@ -8,6 +8,8 @@ export type Taken = {
   readonly crossF: number
   /** the least of it, where it has a tolerance */
   readonly crossLeastF?: number
+  /** how much of `existingF` the other nodes of a bus may have, each at what its document allows one */
+  readonly otherNodesF?: number
   /** per leg, at 0 V, in full */
   readonly suppressorF: number
 }
@@ -38,12 +40,20 @@ export function perLegF({ farads, per }: Pick<Bound, 'farads' | 'per'>, isPair: 
  * Farads per leg left for the filter under a most of any kind. A trial was made with the line as it is: only what comes
  * on top of it (a suppressor, a line-to-line capacitor) is taken off. Negative = already over.
  */
-export function roomUnderF(bound: Pick<Bound, 'farads' | 'per' | 'by'>, taken: Taken): number {
-  const counted = bound.by.is === 'trial' ? { ...taken, existingF: 0 } : taken
+export function roomUnderF(bound: Pick<Bound, 'farads' | 'per' | 'by' | 'nature'>, taken: Taken): number {
+  const own = bound.nature === 'permitted' ? atOneNode(taken) : taken
+  const counted = bound.by.is === 'trial' ? { ...taken, existingF: 0 } : own
   if (bound.per === 'pair' || !taken.isPair) return roomPerLegF(bound.farads, counted)
   const acrossF = bound.by.is === 'trial' ? 2 * taken.crossF : 0
   return roomToChassisF(bound.farads, counted) - acrossF
 }
+
+/** What is taken of a figure for one node: nothing of what the other nodes have. */
+export const atOneNode = (taken: Taken): Taken => ({
+  ...taken,
+  existingF: taken.existingF - (taken.otherNodesF ?? 0),
+  otherNodesF: 0,
+})
 
 /** Most marked capacitance of one capacitor: room / (n·k_high); n = 2 for a Pi. */
 export function mostMarkedF(roomF: number, count: number, mostShare: number): number {

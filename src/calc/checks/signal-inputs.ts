@@ -40,7 +40,7 @@ export const existingInput = {
   key: 'existingF',
   fact: 'existingF',
   label: 'Already on the line',
-  help: 'Other nodes, stubs, a filter at the far end: between the wires of a pair, to chassis on a single line. Terminated cable does not count.',
+  help: 'Stubs, a filter at the far end, other nodes that are not counted as nodes: between the wires of a pair, to chassis on a single line. Terminated cable does not count.',
   type: FARADS,
   whenEmpty: {
     do: 'assume',
@@ -51,6 +51,15 @@ export const existingInput = {
     favourable: true,
     contraryOfKind: 'existingF',
   },
+} as const satisfies Input
+
+export const nodeCountInput = {
+  key: 'nodeCount',
+  fact: 'nodeCount',
+  label: 'Nodes on the bus',
+  help: 'This one included. Each other node takes from the room of the whole bus what its document allows one node; only for buses with such a figure. Empty: enter what they add under “Already on the line”.',
+  type: { is: 'number', quantity: 'count', min: 1, max: 1000 },
+  whenEmpty: { do: 'omit' },
 } as const satisfies Input
 
 export const crossInput = {

@@ -18,12 +18,13 @@ export function takenShare(bound: Bound, taken: Taken): TakenShare | undefined {
   const leftF = Math.max(0, roomUnderF(bound, taken))
   const counts = bound.per === 'pair' || !taken.isPair
   const twice = taken.isPair ? 2 : 1
+  const nodesF = bound.nature === 'permitted' ? 0 : (taken.otherNodesF ?? 0)
+  const onLineF = taken.existingF - (taken.otherNodesF ?? 0)
   const across = taken.isPair ? ' (twice what lies between the wires)' : ''
   const shares = [
     taken.suppressorF > 0 ? `the suppressor takes ${farads(taken.suppressorF)}` : undefined,
-    counts && taken.existingF > 0
-      ? `what is already on the line ${farads(twice * taken.existingF)}${across}`
-      : undefined,
+    counts && onLineF > 0 ? `what is already on the line ${farads(twice * onLineF)}${across}` : undefined,
+    counts && nodesF > 0 ? `the other nodes ${farads(twice * nodesF)}${across}` : undefined,
     counts && taken.isPair && taken.crossF > 0
       ? `the line-to-line capacitor ${farads(2 * taken.crossF)}${across}`
       : undefined,

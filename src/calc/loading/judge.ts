@@ -1,6 +1,6 @@
 /** The one judgement of a signal: what it sees against what it stands, and what a coil does to it. Numbers only. */
 
-import { roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
+import { atOneNode, roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
 import type { Verdict } from '../terms.ts'
 import { worse } from '../verdict.ts'
 import { type Around, cornerLadders, legSpan, type SignalFilter, sectionBox, stepBox } from './box.ts'
@@ -112,7 +112,8 @@ export const isOver = (legF: number, roomF: number): boolean => legF > Math.max(
 
 /** Room in F per leg under a document's figure. */
 export function permittedRoomF(figure: PermittedCeiling, taken: Taken): number {
-  return figure.per === 'leg' ? roomToChassisF(figure.farads, taken) : roomPerLegF(figure.farads, taken)
+  const own = atOneNode(taken)
+  return figure.per === 'leg' ? roomToChassisF(figure.farads, own) : roomPerLegF(figure.farads, own)
 }
 
 /**

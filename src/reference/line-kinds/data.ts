@@ -9,6 +9,7 @@ const ARINC_429_NODE: readonly Permitted[] = [
     allows: { by: 'ARINC 429', of: 'a receiver, between the lines' },
     farads: 50e-12,
     counts: 'dm',
+    nodeF: 50e-12,
     source: memory('R1', '2.2.4'),
   },
   {
@@ -17,6 +18,7 @@ const ARINC_429_NODE: readonly Permitted[] = [
     allows: { by: 'ARINC 429', of: 'a receiver' },
     farads: 50e-12,
     counts: 'leg',
+    nodeF: 50e-12,
     source: memory('R1', '2.2.4'),
   },
 ]
@@ -288,6 +290,7 @@ export const DATA_KINDS: readonly LineKind[] = [
         allows: { by: 'practice', of: 'a node' },
         farads: 100e-12,
         counts: 'leg',
+        nodeF: 100e-12,
         source: practice('R19', 'below 100 pF added to a node; no document limits it'),
       },
     ],
@@ -321,6 +324,7 @@ export const DATA_KINDS: readonly LineKind[] = [
         allows: { by: 'the LIN figure', of: 'a slave' },
         farads: 205e-12,
         counts: 'leg',
+        nodeF: 250e-12,
         source: read('R33'),
       },
     ],

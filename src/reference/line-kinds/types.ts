@@ -68,6 +68,8 @@ export type Permitted = {
   readonly farads: number
   /** `dm`: differential (or the single line's) total; `leg`: each leg to chassis */
   readonly counts: 'dm' | 'leg'
+  /** of a bus: what one node may put on it in all, where the figure is one of a node */
+  readonly nodeF?: number
   readonly source: Citation
 }
 

@@ -15,6 +15,7 @@ import { leakageSpanH } from '../../network/choke.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import type { Figures, Issue, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
+import { nodeIssues, onLine } from '../nodes.ts'
 import { ownOf } from '../own-ceiling.ts'
 import type { LoadingGiven } from './inputs.ts'
 
@@ -47,7 +48,7 @@ export function loadingFigures(given: LoadingGiven): LoadingFigures | Refused {
     const message = 'This line is not in the list; choose one from it.'
     return { ok: false, issues: [{ key: 'lineKind', code: 'unknown-choice', message }] }
   }
-  const issues = chokeIssues(given)
+  const issues = [...chokeIssues(given), ...nodeIssues(kind, given.nodeCount)]
   if (issues.length > 0) return { ok: false, issues }
   return kind.barredWhy === undefined ? judged(given, kind) : { verdict: 'fails', ...NOTHING }
 }
@@ -111,7 +112,7 @@ function judged(given: LoadingGiven, kind: LineKind): LoadingFigures {
   const facts: SignalFacts = { kind, bitRateHz, driverEdgeSec, signalOhm, own: ownOf(given) }
   const taken: Taken = {
     isPair: kind.isPair,
-    existingF: given.existingF,
+    ...onLine(kind, given),
     crossF: given.crossF ?? 0,
     suppressorF: given.suppressorF,
   }

@@ -8,6 +8,7 @@ import type { Figures, Issue, Progress, Refused, Verdict } from '../../types.ts'
 import { VERDICT_RANK } from '../../verdict.ts'
 import { chokeIssues } from '../choke-issues.ts'
 import { elementIssues } from '../elements.ts'
+import { nodeIssues } from '../nodes.ts'
 import { leastChokeH } from './choke-least.ts'
 import type { WindowGiven } from './inputs.ts'
 import { needBounds, type WindowRow, windowRow } from './row.ts'
@@ -39,6 +40,7 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
   const issues = [
     ...elementIssues(given),
     ...dampingFits(given),
+    ...nodeIssues(kind, given.nodeCount),
     ...(setup.choke === undefined ? [] : chokeIssues(setup.choke.windings)),
   ]
   if (issues.length > 0) return { ok: false, issues }

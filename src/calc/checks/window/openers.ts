@@ -150,7 +150,7 @@ function lessTaken(row: WindowRow, setup: WindowSetup): readonly WindowOpener[] 
     if (isOpen(again)) out.push({ is: 'suppressor', farads: suppressorF, row: again })
   }
   const offF = shortF / (taken.isPair && bound.per === 'pair' ? 2 : 1)
-  if (taken.existingF >= offF && (bound.per === 'pair' || !taken.isPair)) {
+  if (taken.existingF - (taken.otherNodesF ?? 0) >= offF && (bound.per === 'pair' || !taken.isPair)) {
     const again = after({ existingF: taken.existingF - offF })
     if (isOpen(again)) out.push({ is: 'existing', farads: offF, row: again })
   }

@@ -16,6 +16,7 @@ import type { NavyLimit } from '../../power/navy-rule.ts'
 import type { Bound, Issue } from '../../types.ts'
 import { spreadOf } from '../dielectric.ts'
 import { type Elements, elementsOf } from '../elements.ts'
+import { onLine } from '../nodes.ts'
 import { ownOf } from '../own-ceiling.ts'
 import { chokeOf, isOneWire, type WindowChoke } from './choke.ts'
 import type { WindowGiven } from './inputs.ts'
@@ -118,7 +119,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
   const crossF = kind?.isPair || isPower ? (given.crossF ?? 0) : 0
   const taken: Taken = {
     isPair: kind?.isPair ?? false,
-    existingF: given.existingF,
+    ...onLine(kind, given),
     crossF: crossF * mostShare(spread),
     crossLeastF: crossF * leastShare(spread),
     suppressorF: given.suppressorF,
