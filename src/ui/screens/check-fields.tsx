@@ -69,17 +69,10 @@ function fieldView({ model, desk }: Given, field: Field) {
   )
 }
 
+/** What a folded group holds that was entered or taken over; what is assumed in it is counted beside the answer. */
 function groupNote(members: readonly Field[]): string {
-  const count = (state: Field['state']) => members.filter((field) => field.state === state).length
-  const usual = members.filter(isUsual).length
-  const taken = members.filter(
-    (field) => field.state === 'value' && !isUsual(field) && field.origin !== undefined && field.origin.by !== 'user',
-  ).length
-  const parts = [
-    `${count('value') - usual - taken} entered`,
-    `${taken} taken over`,
-    `${usual} as usual`,
-    `${count('assumed')} assumed`,
-  ].filter((part) => !part.startsWith('0'))
+  const values = members.filter((field) => field.state === 'value' && !isUsual(field) && field.origin !== undefined)
+  const taken = values.filter(({ origin }) => origin?.by !== 'user').length
+  const parts = [`${values.length - taken} entered`, `${taken} taken over`].filter((part) => !part.startsWith('0'))
   return parts.length > 0 ? ` ${parts.join(', ')}` : ''
 }
