@@ -15,6 +15,7 @@ import { newLine } from '../../src/store/line.ts'
 import { layCheckSheet } from '../../src/ui/paper/check-sheet.tsx'
 import { layComplaintSheet } from '../../src/ui/paper/complaint-sheet.tsx'
 import { cautionLines, sharedWords } from '../../src/ui/parts/shared-words.ts'
+import { complaintWords, decided } from '../../src/ui/screens/decided.ts'
 import { offerSheet, printNow, watchPrinting } from '../../src/ui/shell/paper.ts'
 
 function modelOf(
@@ -106,6 +107,18 @@ describe('the sheet of a complaint', () => {
     expect(paper()).toContain('Tuesday, after rain')
     expect(paper()).toContain('swings 7 degrees')
     expect(paper()).toContain('repeated, it differed: counts as not known')
+  })
+
+  it('says the same decision, steps and cautions as what is shared of it', () => {
+    const demo = demoComplaint()
+    const words = complaintWords(demo, GUIDE)
+    layComplaintSheet({ complaint: demo, guide: GUIDE, address: undefined })
+    const sheet = paper()
+    const lines = words.split('\n').filter((line) => line !== '')
+    expect(lines.length).toBeGreaterThan(12)
+    for (const line of lines) expect(sheet).toContain(line.replace(/^(Caution: |\d\. )/, ''))
+    expect(words).toContain(decided(demo, GUIDE)?.sentence)
+    expect(document.querySelector('.paper .sentence')?.textContent).toBe(decided(demo, GUIDE)?.sentence)
   })
 
   it('holds readings, repeats and what differed beside the answers', () => {

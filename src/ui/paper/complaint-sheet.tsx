@@ -8,8 +8,7 @@ import { isEvidence, nodeById, replay } from '../../guide/engine.ts'
 import { FILL_INS, type FillInId, filledRows } from '../../guide/fill-ins.ts'
 import type { Event } from '../../guide/investigation.ts'
 import { translateEvents } from '../../guide/retired.ts'
-import { advise } from '../../guide/rules.ts'
-import type { Guide, Outcome, Position, TrailStep } from '../../guide/types.ts'
+import type { Guide, Position, TrailStep } from '../../guide/types.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import type { Complaint } from '../../state/complaints.ts'
 import { expressionReading } from '../../state/expression.ts'
@@ -20,7 +19,7 @@ import { outputText } from '../parts/figure.ts'
 import { FilledTable } from '../parts/fill-in.tsx'
 import { originWords } from '../parts/origin.ts'
 import { PictureView } from '../parts/picture.tsx'
-import { decisionSentence } from '../screens/decision.tsx'
+import { type Decided, decided } from '../screens/decided.ts'
 import { besides } from '../screens/handover.tsx'
 import { factMeaning, factWords, knownFacts } from '../screens/known-facts.ts'
 import { dayAndTime } from '../screens/moment.ts'
@@ -76,14 +75,15 @@ function Triage({ complaint, guide }: { readonly complaint: Complaint; readonly 
   const events = translateEvents(complaint.events ?? [])
   const { current, trail, reasons } = position
   if (trail.length === 0) return null
+  const found = decided(complaint, guide)
   return (
     <>
-      {isEvidence(current) ? (
-        <Part title="Result">
-          <p>Not finished. Next: {current.text}</p>
-        </Part>
+      {found ? (
+        <OutcomePart found={found} position={position} />
       ) : (
-        <OutcomePart guide={guide} outcome={current} position={position} line={complaint.lines[0]} />
+        <Part title="Result">
+          <p>Not finished. Next: {isEvidence(current) ? current.text : current.headline}</p>
+        </Part>
       )}
       {reasons.length > 0 && (
         <Part title="Because of these answers" columns={2}>
@@ -105,19 +105,13 @@ function Triage({ complaint, guide }: { readonly complaint: Complaint; readonly 
   )
 }
 
-type ResultGiven = {
-  readonly guide: Guide
-  readonly outcome: Outcome
-  readonly position: Position
-  readonly line: Line | undefined
-}
+type DecidedGiven = { readonly found: Decided; readonly position: Position }
 
-function OutcomePart({ guide, outcome, position, line }: ResultGiven) {
-  const advice = line && advise({ guide, outcome, line, gate: position.gate, express: expressionReading })
+function OutcomePart({ found: { outcome, advice, sentence }, position }: DecidedGiven) {
   const { found } = position
   return (
     <>
-      <p class="sentence">{advice ? decisionSentence(outcome, advice) : `${outcome.headline}.`}</p>
+      <p class="sentence">{sentence}</p>
       <p>
         {found !== undefined && `Cause: ${found.cure.suspect.name}, ${found.sure}. `}
         {outcome.reason}

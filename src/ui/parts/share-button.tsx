@@ -11,21 +11,28 @@ const WORDS: Readonly<Record<ShareOutcome, string>> = {
   dismissed: '',
 }
 
+type ShareGiven = {
+  readonly title: string
+  /** what is said; worked out only when somebody shares, where it takes work */
+  readonly words: string | (() => string)
+  readonly hash: string
+}
+
 /** Hands the answer and its address on; what travels always says that it is a screening estimate. */
-export function ShareButton(given: { readonly title: string; readonly words: string; readonly hash: string }) {
+export function ShareButton({ title, words, hash }: ShareGiven) {
   const [outcome, setOutcome] = useState<ShareOutcome | undefined>(undefined)
   const box = useRef<HTMLTextAreaElement>(null)
-  const shared: Shared = {
-    title: given.title,
-    text: `${given.words}\n${SAFETY_TEXTS.screening.text}`,
-    url: new URL(given.hash, document.baseURI).href,
-  }
+  const shared = (): Shared => ({
+    title,
+    text: `${typeof words === 'string' ? words : words()}\n${SAFETY_TEXTS.screening.text}`,
+    url: new URL(hash, document.baseURI).href,
+  })
   useEffect(() => {
     if (outcome === 'shown') box.current?.select()
   }, [outcome])
   return (
     <>
-      <button type="button" class="button" onClick={() => void share(shared, waysHere()).then(setOutcome)}>
+      <button type="button" class="button" onClick={() => void share(shared(), waysHere()).then(setOutcome)}>
         <Icon name="share" />
         Share
       </button>
@@ -39,7 +46,7 @@ export function ShareButton(given: { readonly title: string; readonly words: str
           readOnly
           rows={6}
           aria-label="Text to share"
-          value={sharedText(shared)}
+          value={sharedText(shared())}
         />
       )}
     </>

@@ -22,6 +22,7 @@ import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { offerSheet } from '../shell/paper.ts'
+import { complaintWords } from './decided.ts'
 import { Handover } from './handover.tsx'
 import { KeptLine } from './kept-line.tsx'
 import { dayAndTime } from './moment.ts'
@@ -218,7 +219,11 @@ function sharedHash({ checks, lines }: Complaint): string {
 function ComplaintActions({ complaint }: { readonly complaint: Complaint }) {
   return (
     <div class="actions">
-      <ShareButton title={complaint.title} words={complaint.note} hash={sharedHash(complaint)} />
+      <ShareButton
+        title={complaint.title}
+        words={() => complaintWords(complaint, guide.peek())}
+        hash={sharedHash(complaint)}
+      />
       <PrintButton />
       <button
         type="button"

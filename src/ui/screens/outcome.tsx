@@ -18,6 +18,7 @@ import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
+import { cautionLines } from '../parts/shared-words.ts'
 import { ShortForms } from '../parts/short-forms.tsx'
 import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { Sources } from '../parts/working.tsx'
@@ -213,7 +214,12 @@ function Keep({
     attachComplaint(made.id)
     setFresh(true)
   }
-  const words = [outcome.reason, ...advice.steps.map((step, index) => `${index + 1}. ${step}`)].join('\n')
+  const words = [
+    decisionSentence(outcome, advice),
+    outcome.reason,
+    ...advice.steps.map((step, index) => `${index + 1}. ${step}`),
+    ...cautionLines(outcome.cautions),
+  ].join('\n')
   return (
     <div class="actions">
       {kept ? (
