@@ -18,7 +18,7 @@ export const loadWInput = {
   key: 'loadW',
   fact: 'loadW',
   label: 'Connected load',
-  help: 'For that rule on DC lines: 0.075 µF per kW.',
+  help: 'For that rule on DC lines: 75 nF per kW.',
   type: { is: 'number', quantity: 'power', min: 0, max: 1e7 },
   whenEmpty: {
     do: 'omit',

@@ -14,12 +14,11 @@ export function navyWhy(limit: NavyLimit, { supplyHz, loadW = 0 }: Supply): stri
   const hertz = formatQuantity(supplyHz, 'frequency', 3)
   if (limit.limitF === undefined)
     return limit.lacks === 'load'
-      ? 'Enter the connected load: on DC the Navy rule is 0.075 µF per kW, at most 0.03 µF below 0.5 kW.'
+      ? 'Enter the connected load: on DC the Navy rule is 75 nF per kW, at most 30 nF below 500 W.'
       : `The Navy rule prints figures for DC, 60 Hz and 400 Hz only; none is for ${hertz}.`
   const load = formatQuantity(loadW, 'power', 3)
-  if (limit.form === 'small-load')
-    return `${RULE}: at most 0.03 µF from each line to ground below 0.5 kW (load ${load})`
-  if (limit.form !== 'by-frequency') return `${RULE}: 0.075 µF per kW from each line to ground, load ${load}`
+  if (limit.form === 'small-load') return `${RULE}: at most 30 nF from each line to ground below 500 W (load ${load})`
+  if (limit.form !== 'by-frequency') return `${RULE}: 75 nF per kW from each line to ground, load ${load}`
   const printed = formatQuantity(limit.printedHz, 'frequency', 3)
   const taken = supplyHz === limit.printedHz ? '' : `, taken here for ${hertz}`
   return `${RULE}: ${formatQuantity(limit.limitF, 'capacitance', 2)} from each line to ground at ${printed}${taken}`

@@ -77,7 +77,7 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
     title: 'MIL-STD-461 4.2.2: when it applies',
     paragraphs: [
       'The clause asks for as little capacitance to chassis as possible, because it drives current through structure. It is for Navy procurements; it is off in the app unless you choose it.',
-      'AC: 0.1 µF a line at 60 Hz, 0.02 µF at 400 Hz. DC user equipment in submarines and aircraft: 0.075 µF for each kilowatt of load, and 0.03 µF below 0.5 kW. Both are ceilings.',
+      'AC: 100 nF a line at 60 Hz, 20 nF at 400 Hz. DC user equipment in submarines and aircraft: 75 nF for each kilowatt of load, and 30 nF below 500 W. Both are ceilings.',
       'Everywhere else the contract and the power check decide: current to chassis, inrush, ground-fault devices.',
     ],
     sources: [

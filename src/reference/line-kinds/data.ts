@@ -215,7 +215,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     permitted: [
       {
         id: 'rs-232-total',
-        label: 'RS-232 total of 2500 pF at the interface, cable included',
+        label: 'RS-232 total of 2.5 nF at the interface, cable included',
         allows: { by: 'RS-232', of: 'in all, cable included' },
         farads: 2500e-12,
         counts: 'dm',
@@ -226,7 +226,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     steadyPeakV: 15,
     transientPeakV: 25,
     notes: [
-      'What is left over is 2500 pF less the cable, 12 to 30 pF/ft. Receiver 3 to 7 kΩ.',
+      'What is left over is 2.5 nF less the cable, 12 to 30 pF/ft. Receiver 3 to 7 kΩ.',
       'At most 30 V/µs: the driver must limit this itself when little capacitance is on the line.',
     ],
     sources: [memory('R8'), read('R9'), read('R10'), read('R11')],

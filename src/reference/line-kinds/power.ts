@@ -34,7 +34,7 @@ export const POWER_KINDS: readonly LineKind[] = [
     notes: [
       'Steady 22 to 29 V, ripple up to 1.5 V peak, normal transients to 50 V (MIL-STD-704F, from memory).',
       'The bus is milliohms at low frequency and about 1 Ω at radio frequencies; a 5 µH network is only 4.7 Ω at 150 kHz, so 50 Ω there flatters a capacitor by 14.6 dB.',
-      'Where the Navy rule applies, a load below 0.5 kW allows at most 0.03 µF per line to ground: the higher trial steps exceed it.',
+      'Where the Navy rule applies, a load below 500 W allows at most 30 nF per line to ground: the higher trial steps exceed it.',
       'Charging current is C·dV/dt: 1 µF stepped 28 V in 10 µs draws 2.8 A. Check electronic breakers and ground-fault devices.',
     ],
     sources: [memory('R36'), memory('R37', '4.2.2'), PRACTICE],
@@ -103,7 +103,7 @@ export const POWER_KINDS: readonly LineKind[] = [
     transientPeakV: 254.6,
     notes: [
       'Steady 108 to 118 Vrms, crest factor 1.31 to 1.51 (118 × 1.51 = 178.2 V peak), transients to 180 Vrms (254.6 V peak) (MIL-STD-704F, from memory).',
-      'Chassis current of one line at 115 V 400 Hz: 10 nF 2.9 mA, 0.02 µF 5.8 mA, 0.1 µF 28.9 mA. Balanced phases cancel at the fundamental; one phase, a lost phase and triplen harmonics add.',
+      'Chassis current of one line at 115 V 400 Hz: 10 nF 2.9 mA, 20 nF 5.8 mA, 100 nF 28.9 mA. Balanced phases cancel at the fundamental; one phase, a lost phase and triplen harmonics add.',
     ],
     sources: [memory('R36'), read('S30'), DERIVED],
   },
@@ -136,8 +136,8 @@ export const POWER_KINDS: readonly LineKind[] = [
     steadyPeakV: 178.2,
     transientPeakV: 254.6,
     notes: [
-      'The worst case for chassis current is 118 V at 800 Hz, not 115 V at 400 Hz: 0.02 µF draws 11.9 mA there.',
-      'The Navy figure of 0.02 µF per line is printed for 400 Hz.',
+      'The worst case for chassis current is 118 V at 800 Hz, not 115 V at 400 Hz: 20 nF draws 11.9 mA there.',
+      'The Navy figure of 20 nF per line is printed for 400 Hz.',
     ],
     sources: [memory('R36'), read('S30'), DERIVED],
   },

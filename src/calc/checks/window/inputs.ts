@@ -129,7 +129,7 @@ export const windowInputs = [
       text: '1 µH',
       why: 'to compare topologies; the part’s least value at the line current counts',
       favourable: true,
-      contrary: '0.1 µH',
+      contrary: '100 nH',
     },
     group: 'Real parts',
   },
