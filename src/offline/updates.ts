@@ -101,7 +101,7 @@ function workerAddress(): string | TrustedScriptURL {
 
 function followNetwork(): void {
   const look = () => {
-    isNetworkGone.value = !navigator.onLine
+    isNetworkGone.value = navigator.onLine === false
   }
   look()
   for (const kind of ['online', 'offline']) window.addEventListener(kind, look)

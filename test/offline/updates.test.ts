@@ -88,6 +88,24 @@ describe('the offline copy', () => {
     expect([offlineReady.value, updateReady.value, reload.mock.calls.length]).toEqual([true, false, 0])
   })
 
+  it('knows that there is none until the first worker is active, and when there is no network', async () => {
+    const { isCopyMissing, isNetworkGone } = await start()
+    const first = registration.find()
+    registration.installed(first)
+    expect([isCopyMissing.value, isNetworkGone.value]).toEqual([true, false])
+    vi.stubGlobal('navigator', { ...navigator, onLine: false })
+    window.dispatchEvent(new Event('offline'))
+    expect(isNetworkGone.value).toBe(true)
+    registration.activated(first)
+    expect(isCopyMissing.value).toBe(false)
+  })
+
+  it('is not called missing where the page came from it', async () => {
+    registration.active = new FakeWorker('activated')
+    const { isCopyMissing } = await start()
+    expect(isCopyMissing.value).toBe(false)
+  })
+
   it('asks the browser to fetch the worker past its cache', async () => {
     await start()
     expect(register).toHaveBeenCalledWith(new URL('worker.js', document.baseURI).href, { updateViaCache: 'none' })

@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
 import { beforeEach, describe, expect, it } from 'vitest'
-import { offlineReady, updateReady } from '../../src/offline/updates.ts'
+import { isCopyMissing, isNetworkGone, offlineReady, updateReady } from '../../src/offline/updates.ts'
 import { App } from '../../src/ui/app.tsx'
 import { allBy, by, eventually, settle, show, tap, until } from './support.ts'
 
@@ -69,6 +69,27 @@ describe('the shell', () => {
     show(<App />)
     await settle()
     expect(document.querySelector('.notices')?.textContent).toBe('')
+  })
+
+  it('says that there is no way to reload only where there is neither network nor copy, and can be closed', async () => {
+    const said = () => document.querySelector('.notices')?.textContent ?? ''
+    isCopyMissing.value = true
+    await settle()
+    expect(said()).toBe('')
+    isNetworkGone.value = true
+    await settle()
+    expect(said()).toContain('no offline copy on this device')
+    await tap(by('button', 'Put this notice away'))
+    expect(said()).toBe('')
+    isNetworkGone.value = false
+    await settle()
+    isNetworkGone.value = true
+    await settle()
+    expect(said()).toContain('no offline copy on this device')
+    isCopyMissing.value = false
+    await settle()
+    expect(said()).toBe('')
+    isNetworkGone.value = false
   })
 
   it('offers an update and does nothing by itself', async () => {
