@@ -10,7 +10,11 @@ import type { elementInputs } from './element-inputs.ts'
 export type ElementGiven = Given<typeof elementInputs>
 
 /** A resistor and a capacitor in series, in service. */
-export type Damper = { readonly farads: Span; readonly ohm: Span }
+export type Damper = {
+  readonly farads: Span
+  readonly ohm: Span
+  readonly marked: { readonly ohm: number; readonly farads: number }
+}
 
 export type Elements = {
   /** least and most inductance at the current of the line; without a bead */
@@ -115,6 +119,7 @@ function damperOf({ dampOhm, dampF }: ElementGiven, spread: Spread): Damper | un
 export const damper = (marked: { readonly ohm: number; readonly farads: number }, spread: Spread): Damper => ({
   farads: { least: leastShare(spread) * marked.farads, most: mostShare(spread) * marked.farads },
   ohm: { least: (1 - RESISTOR_FRAC) * marked.ohm, most: (1 + RESISTOR_FRAC) * marked.ohm },
+  marked,
 })
 
 /** What of these fields cannot be, each with what would be right. */

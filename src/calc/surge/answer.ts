@@ -125,6 +125,14 @@ export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns
       suppressorF: asked.suppressorF,
       existingF: asked.existingF,
       bitRateHz: asked.bitRateHz,
+      driverEdgeSec: asked.driverEdgeSec,
+      signalOhm: asked.signalOhm,
+      own: {
+        ceilingF: asked.ownCeilingF,
+        usefulHz: asked.usefulHz,
+        mostLossDb: asked.ownLossDb,
+        mostPhaseDeg: asked.ownPhaseDeg,
+      },
     }),
   }
 }

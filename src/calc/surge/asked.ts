@@ -40,6 +40,12 @@ export type SurgeAsked = PulseAsked & {
   readonly supplyCategory: string | undefined
   readonly existingF: number | undefined
   readonly bitRateHz: number | undefined
+  readonly driverEdgeSec: number | undefined
+  readonly signalOhm: number | undefined
+  readonly ownCeilingF: number | undefined
+  readonly usefulHz: number | undefined
+  readonly ownLossDb: number | undefined
+  readonly ownPhaseDeg: number | undefined
   readonly toleranceFrac: Spread['tolerance']
   readonly temperatureFrac: number
   readonly biasFrac: number

@@ -4,7 +4,7 @@ import { roomPerLegF, type Taken } from '../bounds/room.ts'
 import { leastShare, mostShare, type Spread } from '../bounds/worst-case.ts'
 import { exactly, type SignalFilter } from '../loading/box.ts'
 import { judgeLoading, type LoadingJudgement } from '../loading/judge.ts'
-import type { SignalFacts } from '../loading/signal.ts'
+import type { OwnCeiling, SignalFacts } from '../loading/signal.ts'
 import type { Verdict } from '../terms.ts'
 import type { Bound } from '../types.ts'
 import type { FittedFilter } from './circuit.ts'
@@ -35,15 +35,23 @@ export type SignalQuestion = {
   readonly suppressorF: number | undefined
   readonly existingF: number | undefined
   readonly bitRateHz: number | undefined
+  readonly driverEdgeSec: number | undefined
+  readonly signalOhm: number | undefined
+  /** what the user's own specification says the signal stands */
+  readonly own: OwnCeiling
 }
+
+const hasOwnLimit = ({ ceilingF, mostLossDb, mostPhaseDeg }: OwnCeiling): boolean =>
+  [ceilingF, mostLossDb, mostPhaseDeg].some((limit) => limit !== undefined)
 
 /** Judges the filter over its tolerances beside the suppressor in full at 0 V and what is on the line already. */
 export function signalAnswer(q: SignalQuestion): SignalAnswer {
   const { kind } = q
   if (!kind) return { is: 'none', why: 'no-line', kind }
   if (kind.barredWhy !== undefined) return { is: 'none', why: 'barred', kind }
-  if (kind.loading.rule === 'none') return { is: 'none', why: 'no-rule', kind }
-  const facts: SignalFacts = { kind, bitRateHz: q.bitRateHz }
+  if (kind.loading.rule === 'none' && !hasOwnLimit(q.own)) return { is: 'none', why: 'no-rule', kind }
+  const { bitRateHz, driverEdgeSec, signalOhm, own } = q
+  const facts: SignalFacts = { kind, bitRateHz, driverEdgeSec, signalOhm, own }
   if (q.part && q.suppressorF === undefined) return { is: 'suppressor-unknown', verdict: 'unknown', facts }
   const suppressorF = q.part ? (q.suppressorF ?? 0) : 0
   const across = q.part?.place === 'pair'

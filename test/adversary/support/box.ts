@@ -19,6 +19,14 @@ export type Fitted = {
   /** of a common-mode choke; 0 = none */
   readonly windingH: number
   readonly leakageH: number
+  /** shares of its curve that a bead on either side has, resistance and reactance apart */
+  readonly r1Share: number
+  readonly x1Share: number
+  readonly r2Share: number
+  readonly x2Share: number
+  /** a resistor and a capacitor in series; 0 = none */
+  readonly dampF: number
+  readonly dampOhm: number
   readonly suppressorAt: Place
   readonly existingAt: Place
 }
@@ -40,15 +48,41 @@ export type Box = {
   readonly suppressorShare: Span
   readonly windingH: Span
   readonly leakageH: Span
+  readonly r1Share: Span
+  readonly x1Share: Span
+  readonly r2Share: Span
+  readonly x2Share: Span
+  readonly dampF: Span
+  readonly dampOhm: Span
 }
 
-export const KEYS = ['c1F', 'c2F', 'l1H', 'l2H', 'crossShare', 'suppressorShare', 'windingH', 'leakageH'] as const
+export const KEYS = [
+  'c1F',
+  'c2F',
+  'l1H',
+  'l2H',
+  'crossShare',
+  'suppressorShare',
+  'windingH',
+  'leakageH',
+  'r1Share',
+  'x1Share',
+  'r2Share',
+  'x2Share',
+  'dampF',
+  'dampOhm',
+] as const
 const NONE: Span = { least: 0, most: 0 }
 
 export function boxOf(facts: WindowFacts, topology: Topology, markedF: number): Box {
   const share = capacitorShare(facts)
   const capacitor = { least: share.least * markedF, most: share.most * markedF }
-  const coil = inductanceSpan(facts)
+  const { bead, damper, tolLow, tolHigh } = facts
+  const coil = bead === undefined ? inductanceSpan(facts) : NONE
+  const curve = bead === undefined ? AS_MARKED : { least: (1 - tolLow) * (1 - bead.lostFrac), most: 1 + tolHigh }
+  const isDamped = damper !== undefined && CAPACITORS[topology] > 0
+  const first = COILS[topology] > 0 ? curve : AS_MARKED
+  const second = COILS[topology] > 1 ? curve : AS_MARKED
   return {
     topology,
     c1F: CAPACITORS[topology] > 0 ? capacitor : NONE,
@@ -58,6 +92,13 @@ export function boxOf(facts: WindowFacts, topology: Topology, markedF: number): 
     crossShare: facts.crossF > 0 ? share : AS_MARKED,
     suppressorShare: facts.suppressorF > 0 ? SUPPRESSOR_SHARE : AS_MARKED,
     ...chokeSpans(facts),
+    r1Share: first,
+    x1Share: first,
+    r2Share: second,
+    x2Share: second,
+    dampF: isDamped ? { least: share.least * damper.farads, most: share.most * damper.farads } : NONE,
+    // resistors within 5 %
+    dampOhm: isDamped ? { least: 0.95 * damper.ohm, most: 1.05 * damper.ohm } : NONE,
   }
 }
 
@@ -89,6 +130,12 @@ export function fittedAt(box: Box, at: readonly number[], places: Places): Fitte
     suppressorShare: value('suppressorShare'),
     windingH: value('windingH'),
     leakageH: value('leakageH'),
+    r1Share: value('r1Share'),
+    x1Share: value('x1Share'),
+    r2Share: value('r2Share'),
+    x2Share: value('x2Share'),
+    dampF: value('dampF'),
+    dampOhm: value('dampOhm'),
     ...places,
   }
 }

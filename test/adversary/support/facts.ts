@@ -57,6 +57,27 @@ export type WindowFacts = {
   readonly chokeMismatch: number
   /** most of the common mode that may become signal, dB; undefined = nothing is required */
   readonly mostConversionDb: number | undefined
+  /** share of the inductance typed that the current of the line takes */
+  readonly lostFrac: number
+  /** a bead in the place of every coil */
+  readonly bead: BeadFacts | undefined
+  readonly damper: { readonly ohm: number; readonly farads: number } | undefined
+  /** a dielectric by name, with voltage and build, instead of the three shares */
+  readonly dielectric: DielectricFacts | undefined
+}
+
+/** Its curve as it was read at rising frequencies, and the share the current of the line takes. */
+export type BeadFacts = {
+  readonly hz: readonly number[]
+  readonly ohm: readonly number[]
+  readonly reactanceOhm: readonly number[]
+  readonly lostFrac: number
+}
+
+export type DielectricFacts = {
+  readonly id: 'c0g' | 'x7r'
+  readonly voltageFrac: number
+  readonly caseSize: 'filter-part' | 'large-chip' | 'small-chip'
 }
 
 export const lineOf = ({ lineKind }: Pick<WindowFacts, 'lineKind'>): LineFacts => {
@@ -66,14 +87,48 @@ export const lineOf = ({ lineKind }: Pick<WindowFacts, 'lineKind'>): LineFacts =
 }
 
 /** Least and most share of its mark that a capacitor has: tolerance, temperature, bias and ageing multiply. */
-export const capacitorShare = (facts: WindowFacts): Span => ({
-  least: (1 - facts.tolLow) * (1 - facts.temperature) * (1 - facts.bias) * (1 - facts.perDecade) ** facts.decades,
-  most: (1 + facts.tolHigh) * (1 + facts.temperature),
-})
+export function capacitorShare(facts: WindowFacts): Span {
+  const { temperature, bias, perDecade } = facts.dielectric ? sharesOfDielectric(facts.dielectric) : facts
+  return {
+    least: (1 - facts.tolLow) * (1 - temperature) * (1 - bias) * (1 - perDecade) ** facts.decades,
+    most: (1 + facts.tolHigh) * (1 + temperature),
+  }
+}
 
-/** The inductance typed is its least; the same tolerance above that least gives the most. */
-export const inductanceSpan = ({ inductanceH, tolLow, tolHigh }: WindowFacts): Span => ({
-  least: inductanceH,
+/** Share of the marked value lost at a share of the rated voltage, on straight lines between what is published. */
+const LOST_OF_CLASS_2: Readonly<Record<DielectricFacts['caseSize'], readonly (readonly [v: number, lost: number])[]>> =
+  {
+    'filter-part': [
+      [0, 0],
+      [1, 0.4],
+    ],
+    'large-chip': [
+      [0, 0],
+      [0.5, 0.07],
+      [1, 0.4],
+    ],
+    'small-chip': [
+      [0, 0],
+      [0.5, 0.5],
+      [0.71, 0.8],
+      [1, 0.9],
+    ],
+  }
+
+/** Class 1 keeps 0.3 %; X7R has ±15 %, 2.5 % a decade of hours, and loses by voltage and build. */
+function sharesOfDielectric({ id, voltageFrac, caseSize }: DielectricFacts) {
+  if (id === 'c0g') return { temperature: 0.003, bias: 0, perDecade: 0 }
+  const points = LOST_OF_CLASS_2[caseSize]
+  const bias = points.slice(1).reduce((lost, [v, end], i) => {
+    const [from = 0, start = 0] = points[i] ?? []
+    return voltageFrac <= from ? lost : start + ((end - start) * (Math.min(v, voltageFrac) - from)) / (v - from)
+  }, 0)
+  return { temperature: 0.15, bias, perDecade: 0.025 }
+}
+
+/** The inductance typed is its least, before the current takes its share; the same tolerance above that least gives the most. */
+export const inductanceSpan = ({ inductanceH, lostFrac, tolLow, tolHigh }: WindowFacts): Span => ({
+  least: inductanceH * (1 - lostFrac),
   most: (inductanceH * (1 + tolHigh)) / (1 - tolLow),
 })
 

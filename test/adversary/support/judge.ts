@@ -2,7 +2,7 @@
 import type { Topology } from '../../../src/calc/types.ts'
 import { axesOf, boxOf, cornersOf, fittedAt, NOTHING_THERE, placesOf, searchDown } from './box.ts'
 import { hasConversion, worstConversionDb } from './conversion.ts'
-import { CAPACITORS, hasCrossOnSingle, lineOf, type WindowFacts } from './facts.ts'
+import { CAPACITORS, COILS, hasCrossOnSingle, lineOf, type WindowFacts } from './facts.ts'
 import { lossDb } from './noise.ts'
 import {
   capacitanceMargin,
@@ -135,7 +135,10 @@ export function leastDamping(
   const box = boxOf(facts, topology, markedF)
   const valueAt = (at: readonly number[]): number =>
     dampingOf(facts, fittedAt(box, at, NOTHING_THERE)) ?? Number.POSITIVE_INFINITY
-  return lowest(axesOf(box).length, 1, valueAt, effort, next)
+  // A step is followed in time: a few draws of it cost as much as all of the closed form.
+  const isStepped = facts.damper !== undefined || topology === 'T'
+  const within = isStepped ? { draws: Math.min(effort.draws, 12), starts: 0 } : effort
+  return lowest(axesOf(box).length, 1, valueAt, within, next)
 }
 
 /** What bounds a supply's capacitance, on each line to chassis; `lacks` names what a yes still needs. */
@@ -211,6 +214,7 @@ export function refuteYes(
   const shortBy = (db: number, what: string) => `${what} by ${(-db).toFixed(4)} dB`
   if (isInBand(facts)) return 'noise inside the band of the signal'
   if (facts.isOneWire && facts.chokeH > 0) return 'a core around one wire'
+  if (COILS[topology] > 0 && isBeadUnknown(facts)) return 'a bead where it is not known'
   if (hasCrossOnSingle(facts)) return 'a line-to-line capacitor on one wire'
   const ceiling = ceilingOf(facts, topology, markedF)
   if (ceiling.lacks !== undefined) return `nothing is known of ${ceiling.lacks}`
@@ -245,6 +249,10 @@ function balanceMargin(
   return mostConversionDb - worstConversionDb(facts, topology, markedF, effort, next, lowest)
 }
 
+/** Noise outside the frequencies a curve was read at. */
+const isBeadUnknown = ({ bead, needs }: WindowFacts): boolean =>
+  bead !== undefined && needs.some(({ hz }) => hz < (bead.hz[0] ?? 0) || hz > (bead.hz.at(-1) ?? 0))
+
 const E12 = [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82]
 /** 1 pF to 100 µF. */
 export const STANDARD_VALUES_F: readonly number[] = [
@@ -258,7 +266,8 @@ export const SPARE_DB = 0.1
 /** A standard value that holds over its whole box with room to spare, where a no was said; undefined when there is none. */
 export function refuteNo(facts: WindowFacts, topologies: readonly Topology[], next: () => number): string | undefined {
   if (isInBand(facts)) return undefined
-  for (const topology of topologies)
+  // A no is not a matter of what was left out of a curve.
+  for (const topology of topologies.filter((one) => COILS[one] === 0 || !isBeadUnknown(facts)))
     for (const markedF of valuesOf(facts, topology))
       if (holdsWithSpare(facts, topology, markedF, next)) return `${topology} ${markedF} F holds`
   return undefined

@@ -1,7 +1,7 @@
 /** Insertion loss of what was fitted, per leg to chassis, by its nodes. */
 import type { Topology } from '../../../src/calc/types.ts'
 import type { Fitted } from './box.ts'
-import { hasChoke, hasCrossOnSingle, isTwoWire, lineOf, type WindowFacts } from './facts.ts'
+import { type BeadFacts, hasChoke, hasCrossOnSingle, isTwoWire, lineOf, type WindowFacts } from './facts.ts'
 import { admittance, begin, CHASSIS, impedance, voltsAt } from './nodes.ts'
 
 /** The order parts stand in from the noise source to its load. */
@@ -23,6 +23,40 @@ export function coil(from: number, to: number, henries: number, facts: WindowFac
   const nIm = facts.dcrOhm * yIm
   const square = nRe * nRe + nIm * nIm
   admittance(from, to, (yRe * nRe + yIm * nIm) / square, (yIm * nRe - yRe * nIm) / square)
+}
+
+/**
+ * A bead between two nodes, its curve read on straight lines: the logarithm of R, and X, over the logarithm of f. Below its
+ * first point what measures so there as R beside L. `legs` in a row; shares of R and of X.
+ */
+export function beadBetween(
+  from: number,
+  to: number,
+  bead: BeadFacts,
+  w: number,
+  [rShare, xShare]: readonly [number, number],
+  legs = 1,
+): void {
+  const f = w / (2 * Math.PI)
+  const [first = 0] = bead.hz
+  const r = bead.ohm
+  const x = bead.reactanceOhm
+  if (f < first) {
+    const square = ((r[0] ?? 0) * rShare) ** 2 + ((x[0] ?? 0) * xShare) ** 2
+    const conductance = ((r[0] ?? 0) * rShare) / square
+    const susceptance = ((x[0] ?? 0) * xShare * first) / (square * f)
+    admittance(from, to, conductance / legs, -susceptance / legs)
+    return
+  }
+  const i = Math.max(
+    0,
+    bead.hz.findLastIndex((hz, k) => hz <= f && k < bead.hz.length - 1),
+  )
+  const [low = 1, high = 1] = [bead.hz[i], bead.hz[i + 1]]
+  const t = Math.log(f / low) / Math.log(high / low)
+  const ohm = (r[i] ?? 0) ** (1 - t) * (r[i + 1] ?? 0) ** t
+  const reactance = (x[i] ?? 0) * (1 - t) + (x[i + 1] ?? 0) * t
+  impedance(from, to, legs * rShare * ohm, legs * xShare * reactance)
 }
 
 /** One winding as a leg meets it: what is left of the coupled coils in this mode, its capacitance across, its resistance before. */
@@ -64,7 +98,7 @@ export function lossDb(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm
   const order = partsOf(facts, fitted)
   const bondRe = bond * facts.bondOhm
   const bondIm = bond * w * facts.bondH
-  const series = order.filter((part) => part !== 'c1' && part !== 'c2' && part !== 'cross').length
+  const series = order.filter((part) => part !== 'c1' && part !== 'c2' && part !== 'cross' && part !== 'damper').length
   const isTied = bondRe === 0 && bondIm === 0
   const plate = isTied ? CHASSIS : series + 1
   begin(series + (isTied ? 1 : 2))
@@ -73,8 +107,13 @@ export function lossDb(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm
   let node = 0
   for (const part of order) {
     if (part === 'l1' || part === 'l2') {
-      coil(node, node + 1, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
+      const shares =
+        part === 'l1' ? ([fitted.r1Share, fitted.x1Share] as const) : ([fitted.r2Share, fitted.x2Share] as const)
+      if (facts.bead) beadBetween(node, node + 1, facts.bead, w, shares)
+      else coil(node, node + 1, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
       node++
+    } else if (part === 'damper') {
+      impedance(node, plate, fitted.dampOhm, w * facts.eslH - 1 / (w * fitted.dampF))
     } else if (part === 'choke') {
       winding(node, node + 1, legHenries(fitted, isCommon), facts, w)
       node++
@@ -96,14 +135,15 @@ export function lossDb(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm
 const legHenries = ({ windingH, leakageH }: Fitted, isCommon: boolean): number =>
   isCommon ? 2 * windingH - leakageH / 2 : leakageH / 2
 
-export type Part = 'c1' | 'c2' | 'l1' | 'l2' | 'cross' | 'choke'
+export type Part = 'c1' | 'c2' | 'l1' | 'l2' | 'cross' | 'choke' | 'damper'
 
 /** Every part from the noise source to its load: a line-to-line capacitor stands beside the last one to chassis, or behind it all. */
 export function partsOf(facts: WindowFacts, { topology }: Pick<Fitted, 'topology'>): readonly Part[] {
   const own = ORDER[topology]
   const last = own.findLastIndex((part) => part[0] === 'c')
   const at = last < 0 ? own.length : last + 1
-  const crossed: readonly Part[] = [...own.slice(0, at), 'cross', ...own.slice(at)]
+  const damper: readonly Part[] = facts.damper !== undefined && last >= 0 ? ['damper'] : []
+  const crossed: readonly Part[] = [...own.slice(0, at), ...damper, 'cross', ...own.slice(at)]
   if (!hasChoke(facts)) return crossed
   return facts.chokeSide === 'source' ? ['choke', ...crossed] : [...crossed, 'choke']
 }

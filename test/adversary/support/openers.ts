@@ -15,6 +15,10 @@ const FIGURE = '([\\d.,]+ [pnµmkM]?[FHΩ])'
 const LABELS = TOPOLOGIES.map((topology) => TOPOLOGY_LABEL[topology]).join('|')
 const MEETS = new RegExp(`^(${LABELS}) (?:opens it: .*|alone meets the need)\\.$`, 'u')
 const INDUCTOR = new RegExp(`^(${LABELS}) with ${FIGURE} opens it: `, 'u')
+const DAMPING = new RegExp(
+  `^(${LABELS})(?: of ${FIGURE})? with ${FIGURE} and ${FIGURE} in series across its .* opens it(?:, marginally)?: enter them`,
+  'u',
+)
 const CHOKE = new RegExp(
   `^A common-mode choke of ${FIGURE} (?:alone opens it|opens it|and ${FIGURE} in (${LABELS}) on each leg open it): leakage ${FIGURE} at most, ${FIGURE} across each winding`,
   'u',
@@ -43,6 +47,8 @@ function fieldsOf(sentence: string, texts: Texts): Texts | undefined {
   if (meets) return { topology: topologyNamed(meets[1] ?? '') }
   const inductor = INDUCTOR.exec(sentence)
   if (inductor) return { topology: topologyNamed(inductor[1] ?? ''), inductanceH: inductor[2] ?? '' }
+  const damping = DAMPING.exec(sentence)
+  if (damping) return { topology: topologyNamed(damping[1] ?? ''), dampOhm: damping[3] ?? '', dampF: damping[4] ?? '' }
   const choke = CHOKE.exec(sentence)
   if (choke)
     return {
@@ -56,6 +62,7 @@ function fieldsOf(sentence: string, texts: Texts): Texts | undefined {
   if (cross) return { crossF: cross[1] ?? '' }
   if (sentence.startsWith('A 5 % C0G capacitor opens it'))
     return {
+      dielectric: texts['dielectric'] === '' ? '' : 'c0g',
       toleranceFrac: '5 %',
       temperatureFrac: '0.3 %',
       biasFrac: '0',

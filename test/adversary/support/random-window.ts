@@ -2,7 +2,7 @@
 import { TOPOLOGIES } from '../../../src/calc/network/circuit.ts'
 import type { Topology } from '../../../src/calc/types.ts'
 import { hasConversion, worstConversionDb } from './conversion.ts'
-import { CAPACITORS, hasChoke, type WindowFacts } from './facts.ts'
+import { type BeadFacts, CAPACITORS, hasChoke, type WindowFacts } from './facts.ts'
 import { ceilingOf, drawing, lowest, noiseMargin } from './judge.ts'
 import { ASKS_OHM, LINES, type LineFacts } from './lines.ts'
 import { ohmOf, usefulHzOf } from './signal.ts'
@@ -60,7 +60,9 @@ export function randomWindow(seed: number, index: number): RandomWindow {
   // A choke that is to do it alone has nothing beside it.
   const topology = loaded.aimF === 0 ? 'C' : drawn
   const needed = withNeeds(dice, loaded.facts, topology, loaded.aimF)
-  const facts = dice.chance(0.15) ? withBalance(dice, needed, topology, loaded.aimF) : needed
+  // The balance of beads and damping is not counted: the window says so.
+  const isCounted = needed.bead === undefined && needed.damper === undefined
+  const facts = isCounted && dice.chance(0.15) ? withBalance(dice, needed, topology, loaded.aimF) : needed
   const asked: WindowFacts = { ...facts, topology: dice.chance(0.6) ? topology : undefined }
   const empty = new Set(EMPTIABLE.filter(() => dice.chance(0.03)))
   for (const key of dice.chance(0.05) ? EMPTIABLE : []) if (dice.chance(0.3)) empty.add(key)
@@ -118,7 +120,44 @@ function surroundings(dice: Dice, lineKind: string, line: LineFacts): WindowFact
     loadW: isSupply ? dice.maybe(0.85, () => dice.log(50, 2e4)) : undefined,
     chassisLimitA: isSupply ? dice.maybe(0.6, () => dice.log(1e-3, 1)) : undefined,
     maxBuildableF: dice.maybe(isSupply ? 0.5 : 0.05, () => dice.log(1e-9, 1e-6)),
+    ...elements(dice, isSupply),
     ...choke(dice, isSupply || line.isPair ? 0.3 : 0.04),
+  }
+}
+
+type ElementFacts = Pick<WindowFacts, 'lostFrac' | 'bead' | 'damper' | 'dielectric'>
+
+/** What the parts are beside ideal: current in the coil, a bead in its place, damping, a dielectric by name. */
+function elements(dice: Dice, isSupply: boolean): ElementFacts {
+  return {
+    lostFrac: dice.maybe(isSupply ? 0.5 : 0.1, () => short(dice.between(0.02, 0.6), 2)) ?? 0,
+    bead: dice.maybe(0.1, () => bead(dice)),
+    damper: dice.maybe(0.1, () => ({ ohm: dice.log(1, 1000), farads: dice.log(1e-11, 1e-7) })),
+    dielectric: dice.maybe(0.15, () => ({
+      id: dice.pick(['c0g', 'x7r', 'x7r'] as const),
+      voltageFrac: short(dice.next(), 2),
+      caseSize: dice.pick(['filter-part', 'large-chip', 'small-chip'] as const),
+    })),
+  }
+}
+
+/** R, L and C side by side, read at three or four frequencies that hold nearly all the noise. */
+function bead(dice: Dice): BeadFacts {
+  const [parallelOhm, henries, farads] = [dice.log(50, 2000), dice.log(1e-7, 5e-6), dice.log(3e-13, 4e-12)]
+  const count = dice.chance(0.5) ? 3 : 4
+  const first = dice.log(1e4, 3e6)
+  const last = dice.log(3e8, 2.2e9)
+  const hz = Array.from({ length: count }, (_, i) => short(first * (last / first) ** (i / (count - 1))))
+  const read = hz.map((one) => {
+    const w = 2 * Math.PI * one
+    const [g, b] = [1 / parallelOhm, w * farads - 1 / (w * henries)]
+    return [g / (g * g + b * b), -b / (g * g + b * b)] as const
+  })
+  return {
+    hz,
+    ohm: read.map(([r]) => short(r)),
+    reactanceOhm: read.map(([, x]) => short(x)),
+    lostFrac: dice.maybe(0.4, () => short(dice.between(0.05, 0.9), 2)) ?? 0,
   }
 }
 
@@ -141,6 +180,13 @@ type ChokeFacts = Pick<
   'chokeH' | 'chokeLeakageH' | 'chokeOhm' | 'chokeF' | 'chokeSide' | 'isOneWire' | 'chokeMismatch' | 'mostConversionDb'
 >
 
+/** A damping capacitor larger than what fits the contact is refused: none then. */
+const thatFits = (facts: WindowFacts): WindowFacts => {
+  const { damper, maxBuildableF } = facts
+  const isTooLarge = damper !== undefined && maxBuildableF !== undefined && damper.farads > maxBuildableF
+  return isTooLarge ? { ...facts, damper: undefined } : facts
+}
+
 /** What is on the line, a coil to go with it, and a marked capacitor to aim at somewhere below what the line stands. */
 function withLoad(dice: Dice, bare: WindowFacts, topology: Topology): { facts: WindowFacts; aimF: number } {
   const mostF = mostMarkedF(bare, topology)
@@ -157,7 +203,7 @@ function withLoad(dice: Dice, bare: WindowFacts, topology: Topology): { facts: W
   const inductanceH = short(
     fitting !== undefined && dice.chance(0.6) ? Math.min(1e-2, Math.max(1e-9, fitting)) : dice.log(1e-8, 1e-4),
   )
-  return { facts: { ...bare, suppressorF, existingF, crossF, ownCeilingF, inductanceH }, aimF }
+  return { facts: { ...thatFits(bare), suppressorF, existingF, crossF, ownCeilingF, inductanceH }, aimF }
 }
 
 /** Largest mark the line stands with nothing else on it. */
@@ -261,6 +307,16 @@ export function textsOf(facts: WindowFacts, empty: ReadonlySet<Emptiable>): Text
     loadW: some(facts.loadW),
     chassisLimitA: some(facts.chassisLimitA),
     maxBuildableF: some(facts.maxBuildableF),
+    saturationFrac: String(facts.lostFrac),
+    beadHz: facts.bead?.hz.join(';') ?? '',
+    beadOhm: facts.bead?.ohm.join(';') ?? '',
+    beadReactanceOhm: facts.bead?.reactanceOhm.join(';') ?? '',
+    beadBiasFrac: facts.bead === undefined ? '' : String(facts.bead.lostFrac),
+    dampOhm: some(facts.damper?.ohm),
+    dampF: some(facts.damper?.farads),
+    dielectric: facts.dielectric?.id ?? '',
+    voltageFrac: some(facts.dielectric?.voltageFrac),
+    caseSize: facts.dielectric?.caseSize ?? '',
     chokeH: facts.chokeH === 0 ? '' : String(facts.chokeH),
     chokeLeakageH: some(facts.chokeLeakageH),
     chokeOhm: String(facts.chokeOhm),

@@ -7,7 +7,8 @@ import { type Fitted, placesOf } from './box.ts'
 import { CAPACITORS, COILS, capacitorShare, hasChoke, lineOf, type WindowFacts } from './facts.ts'
 import type { Limit, LineFacts } from './lines.ts'
 import { admittance, begin, CHASSIS, impedance, voltsAt } from './nodes.ts'
-import { coil, partsOf, winding } from './noise.ts'
+import { beadBetween, coil, partsOf, winding } from './noise.ts'
+import { dampingLike, overshootOf } from './step.ts'
 
 export type Margin = { readonly db: number; readonly what: string }
 
@@ -47,9 +48,22 @@ export function isInBand(facts: WindowFacts): boolean {
   return facts.needs.some(({ hz, db }) => hz <= useful && db > 0)
 }
 
+/** Of a damping branch, at its most; it needs a capacitor to damp. */
+const dampedF = ({ damper, ...facts }: WindowFacts, { topology }: Pick<Fitted, 'topology'>): number =>
+  damper === undefined || CAPACITORS[topology] === 0 ? 0 : damper.farads * capacitorShare({ ...facts, damper }).most
+
+/** Inductance a signal meets in a coil, or in what a bead measures at its first frequency as R beside L. */
+function henriesOf({ bead }: WindowFacts, fitted: Fitted): readonly [number, number] {
+  if (bead === undefined) return [fitted.l1H, fitted.l2H]
+  const [hz = 1, r = 0, x = 1] = [bead.hz[0], bead.ohm[0], bead.reactanceOhm[0]]
+  const each = (r * r + x * x) / (2 * Math.PI * hz * x)
+  const coils = COILS[fitted.topology]
+  return [coils > 0 ? fitted.x1Share * each : 0, coils > 1 ? fitted.x2Share * each : 0]
+}
+
 /** Farads of each leg that the filter adds at its most. */
 export const mostLegF = (facts: WindowFacts, fitted: Pick<Fitted, 'topology'>, markedF: number): number =>
-  CAPACITORS[fitted.topology] * markedF * capacitorShare(facts).most
+  CAPACITORS[fitted.topology] * markedF * capacitorShare(facts).most + dampedF(facts, fitted)
 
 /** All the signal sees: between the wires of a pair, to chassis on a single line; a line-to-line capacitor at a share of its mark. */
 function seenF(facts: WindowFacts, legF: number, suppressorF: number, crossShare = capacitorShare(facts).most): number {
@@ -179,8 +193,12 @@ function build(facts: WindowFacts, fitted: Fitted, isReversed: boolean, loadOhm:
   let node = isReversed ? last : 0
   for (const part of order) {
     if (part === 'l1' || part === 'l2') {
-      coil(node, node + step, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
+      const share = part === 'l1' ? fitted.x1Share : fitted.x2Share
+      if (facts.bead) beadBetween(node, node + step, facts.bead, w, [share, share])
+      else coil(node, node + step, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
       node += step
+    } else if (part === 'damper') {
+      impedance(node, CHASSIS, fitted.dampOhm, -1 / (w * fitted.dampF))
     } else if (part === 'choke') {
       // The half of a pair meets half the leakage; a single line both windings, in a row with its return.
       winding(node, node + step, fitted.leakageH / (isPair ? 2 : 1), facts, w, isPair ? 1 : 2)
@@ -215,7 +233,8 @@ export function coilMargin(facts: WindowFacts, fitted: Fitted, isReversed: boole
   if (limit.is === 'own-edge') {
     const bitSec = bitSecOf(facts)
     if (bitSec === undefined) return undefined
-    const ownSec = (LN_9 * (fitted.l1H + fitted.l2H + half * fitted.leakageH)) / (sourceOhm + loadOhm)
+    const [l1H, l2H] = henriesOf(facts, fitted)
+    const ownSec = (LN_9 * (l1H + l2H + half * fitted.leakageH)) / (sourceOhm + loadOhm)
     said.push({ what: 'coil-edge', db: room(limit.share * bitSec, ownSec) })
   }
   if (limit.is === 'mask') {
@@ -263,11 +282,27 @@ export const LEAST_DAMPING = 0.7
 export function dampingOf(facts: WindowFacts, fitted: Fitted): number | undefined {
   const line = lineOf(facts)
   const ohm = ohmOf(facts)
-  const henries = (line.isPair ? 2 : 1) * (fitted.l1H + fitted.l2H) + fitted.leakageH
+  const legs = line.isPair ? 2 : 1
+  const [l1H, l2H] = henriesOf(facts, fitted)
+  const henries = legs * (l1H + l2H) + fitted.leakageH
   const farads = seenF(facts, fitted.c1F + fitted.c2F, facts.suppressorF * fitted.suppressorShare, fitted.crossShare)
   if (ohm === undefined || henries === 0 || farads === 0 || !hasSignal(line)) return undefined
   // |1 + s·(L/(Rs + Rl) + C·Rs·Rl/(Rs + Rl)) + s²·L·C·Rl/(Rs + Rl)|
   const rs = isMatched(line.limit) ? 2 * ohm : ohm
+  if (fitted.dampF > 0 || (isMatched(line.limit) && l2H > 0)) {
+    const behindH = isMatched(line.limit) ? legs * l2H : 0
+    const overshoot = overshootOf({
+      sourceOhm: rs,
+      loadOhm: isMatched(line.limit) ? rs : Number.POSITIVE_INFINITY,
+      source1H: henries - behindH,
+      load2H: behindH,
+      farads,
+      dampF: fitted.dampF / legs,
+      dampOhm: legs * fitted.dampOhm,
+    })
+    // what steps of a sixtieth of a ring may be off by
+    return dampingLike(overshoot) + 0.01
+  }
   const [linear, square] = isMatched(line.limit)
     ? [henries / (2 * rs) + (farads * rs) / 2, (henries * farads) / 2]
     : [farads * rs, henries * farads]

@@ -34,6 +34,10 @@ const PLAIN: readonly ((facts: WindowFacts) => Partial<WindowFacts>)[] = [
   () => ({ chokeSide: 'source' }),
   () => ({ chokeLeakageH: undefined }),
   () => ({ mode: 'common' }),
+  () => ({ bead: undefined }),
+  () => ({ damper: undefined }),
+  () => ({ dielectric: undefined }),
+  () => ({ lostFrac: 0 }),
   () => ({ loadOhm: 50 }),
   () => ({ sourceOhm: [50] }),
 ]

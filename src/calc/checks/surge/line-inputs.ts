@@ -2,7 +2,7 @@
 import { SUPPLY_CATEGORIES } from '../../../reference/bus-surges.ts'
 import type { Input } from '../../types.ts'
 import { lineKindOptions } from '../kind-options.ts'
-import { bitRateInput, existingInput } from '../signal-inputs.ts'
+import { bitRateInput, driverEdgeInput, existingInput, ownCeilingInputs, signalOhmInput } from '../signal-inputs.ts'
 import { VOLTS } from './pulse-inputs.ts'
 
 const BUS = 'Line and bus'
@@ -97,4 +97,7 @@ export const lineInputs = [
   },
   { ...existingInput, group: BUS },
   { ...bitRateInput, group: BUS },
+  driverEdgeInput,
+  signalOhmInput,
+  ...ownCeilingInputs,
 ] as const satisfies readonly Input[]

@@ -95,10 +95,14 @@ function boxAt(setup: WindowSetup, markedF: number): Box {
   }
 }
 
+/** A bead and damping have parts of their own in each leg, which the two legs counted here do not. */
+const isUnlikeAnyLeg = ({ elements: { bead, damper } }: WindowSetup): boolean =>
+  bead !== undefined || damper !== undefined
+
 /** Everything that is asked of one mark: each noise frequency from each source; undefined where no common mode is. */
 function askedOf(topology: Topology, setup: WindowSetup, markedF: number): readonly Asked[] {
   const { around, isPair, mode, choke } = setup
-  if (around === undefined || !isPair || mode !== 'common') return []
+  if (around === undefined || !isPair || mode !== 'common' || isUnlikeAnyLeg(setup)) return []
   const box = boxAt(setup, markedF)
   const { crossF: _, choke: __, ...rest } = around
   const alike = (choke?.windings.mismatchFrac ?? 0) === 0

@@ -17,7 +17,7 @@ import { conversionFinding } from './conversion-words.ts'
 import type { OpenWindow } from './figures.ts'
 import type { WindowOpener } from './openers.ts'
 import type { WindowRow } from './row.ts'
-import type { WindowSetup } from './setup.ts'
+import { isBalanceUncounted, type WindowSetup } from './setup.ts'
 import { signalOf } from './signal-side.ts'
 import { labelOf, limitWords } from './words.ts'
 
@@ -124,6 +124,7 @@ export function findingsOf(
     ...chokeFindings(row, setup),
     ...crossFinding(setup),
     ...elementFindings(row, setup),
+    ...balanceFinding(setup),
     ...signalFindings(row, setup),
     ...(setup.signal ? driverFindings(setup.signal) : []),
     ...conversionFinding(converted, setup),
@@ -176,6 +177,13 @@ function ownLacksFindings({ signal, ownLacks }: WindowSetup): readonly Finding[]
 
 function crossFinding({ hasCrossOnSingle }: WindowSetup): readonly Finding[] {
   return hasCrossOnSingle ? [CROSS_ON_SINGLE] : []
+}
+
+function balanceFinding(setup: WindowSetup): readonly Finding[] {
+  if (!isBalanceUncounted(setup)) return []
+  const sentence =
+    'What a bead or a damping branch that differs between the legs turns into signal is not counted: the balance asked for is not shown. Use coils without damping, or take the requirement off.'
+  return [{ verdict: 'unknown', sentence }]
 }
 
 function elementFindings({ topology }: WindowRow, { elements }: WindowSetup): readonly Finding[] {

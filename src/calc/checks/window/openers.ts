@@ -5,7 +5,7 @@ import type { Spread } from '../../bounds/worst-case.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import type { Topology } from '../../types.ts'
-import { type DampingOpener, damped } from './damping.ts'
+import { type DampingOpener, damped, withDamper } from './damping.ts'
 import type { WindowGiven } from './inputs.ts'
 import { type ModeOpener, modeOpeners } from './mode-openers.ts'
 import { type WindowRow, windowRow } from './row.ts'
@@ -73,22 +73,30 @@ const TRY_H = [-7, -6, -5, -4].flatMap((decade) => [1, 2.2, 4.7].map((digit) => 
 /** When no row is open: the smallest inductor of the series that opens LC, CL or T (whichever faces the lower impedance). */
 function largerInductor(rows: readonly WindowRow[], setup: WindowSetup): readonly WindowOpener[] {
   const { around, inductanceH } = setup
-  if (!around || rows.some(isOpen)) return []
+  const { bead, lacks } = setup.elements
+  if (!around || rows.some(isOpen) || bead !== undefined || lacks.length > 0) return []
+  const leftFrac = leftOf(setup)
   const source = around.sources[0]?.ohm ?? 0
   const sided: Topology = source <= around.load.ohm ? 'LC' : 'CL'
-  for (const least of TRY_H) {
+  for (const enteredH of TRY_H) {
+    const least = enteredH * leftFrac
     if (least <= inductanceH.least) continue
     const larger = withInductor(setup, { least, most: (least * inductanceH.most) / inductanceH.least })
     const tried: WindowRow[] = []
     for (const topology of [sided, 'PI', 'T'] as const) {
       const row = windowRow(topology, larger)
-      if (isOpen(row)) return [{ is: 'inductance', inductanceH: least, row }]
+      if (isOpen(row)) return [{ is: 'inductance', inductanceH: enteredH, row }]
       tried.push(row)
     }
     // The signal does not stand this one in any topology: a larger one is no way out.
     if (tried.every(({ reasons }) => reasons.includes('signal'))) return []
   }
   return []
+}
+
+/** What the current leaves of an inductance as it is entered. */
+function leftOf({ inductanceH, enteredH }: WindowSetup): number {
+  return inductanceH.least / enteredH
 }
 
 function withInductor(setup: WindowSetup, inductanceH: WindowSetup['inductanceH']): WindowSetup {
@@ -101,7 +109,9 @@ function withInductor(setup: WindowSetup, inductanceH: WindowSetup['inductanceH'
 }
 
 function betterPart(row: WindowRow, setup: WindowSetup): readonly WindowOpener[] {
-  const again = windowRow(row.topology, { ...setup, spread: CLASS_1 })
+  const better = { ...setup, spread: CLASS_1 }
+  const { damper } = setup.elements
+  const again = windowRow(row.topology, damper === undefined ? better : withDamper(better, damper.marked))
   return isOpen(again) ? [{ is: 'part', row: again }] : []
 }
 

@@ -8,7 +8,7 @@ import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { conversionBounds } from './conversion.ts'
-import { isUncounted, placings, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
+import { isBalanceUncounted, isUncounted, placings, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
 import { sideVerdict } from './signal-side.ts'
 
 export type RowNeed =
@@ -26,7 +26,7 @@ export type RowNeed =
   | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
 
 /** What holds for every topology alike: noise inside the signal band, a rule that lacks a fact, what could not be counted; an inductor that is not known. */
-export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single' | 'element'
+export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single' | 'element' | 'balance'
 
 export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
@@ -115,6 +115,7 @@ function withLine<R extends Reason>(
     ...(lacksElement ? (['element'] as const) : []),
     ...(setup.isOneWire ? (['one-wire'] as const) : []),
     ...(setup.hasCrossOnSingle ? (['cross-on-single'] as const) : []),
+    ...(isBalanceUncounted(setup) ? (['balance'] as const) : []),
   ]
   const counted = lacks || isUncounted(setup) ? worse(verdict, 'unknown') : verdict
   return {

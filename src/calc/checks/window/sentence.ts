@@ -13,7 +13,7 @@ import { whyOf } from './bounds.ts'
 import { CONVERSION } from './conversion.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
 import type { WindowRow } from './row.ts'
-import { sharesOf, type WindowSetup } from './setup.ts'
+import { isBalanceUncounted, sharesOf, type WindowSetup } from './setup.ts'
 import { coilWords, limitWords, metBy, missingOf, noteOf } from './words.ts'
 
 const least = (si: number): string => formatEstimate(si, 'capacitance', 'least')
@@ -161,6 +161,12 @@ function lackingSaid({ given, row, setup }: WindowQuestion): Said {
       windowInputs,
       'crossF',
       `the line-to-line capacitor as already on the line: a single line has no second wire. ${tail}`,
+    )
+  if (isBalanceUncounted(setup))
+    return notKnown(
+      windowInputs,
+      'mostConversionDb',
+      `the balance of the pair by measurement: that of beads and damping is not counted. ${tail}`,
     )
   const [ask] = [...asks, ...ownLacks]
   if (signal && ask) return notKnown(windowInputs, ask, `${askedWord(signal, ask)}. ${tail}`)

@@ -48,6 +48,8 @@ export type WindowSetup = {
   readonly around: WindowAround | undefined
   /** least and most inductance of one inductor */
   readonly inductanceH: Span
+  /** the inductance as it was entered or assumed, before the current takes its share */
+  readonly enteredH: number
   /** what the inductor is beside its inductance */
   readonly coil: CoilOwn
   /** bead and damping, and what is missing of the inductor */
@@ -82,8 +84,12 @@ export const ruleLacks = ({ navy, ownLacks }: Pick<WindowSetup, 'navy' | 'ownLac
   ownLacks.length > 0 || (navy !== undefined && navy !== 'not-power' && navy.limit.limitF === undefined)
 
 /** Whether something on the line could not be counted: no row can be ok beside it. */
-export const isUncounted = ({ isOneWire, hasCrossOnSingle }: Pick<WindowSetup, 'isOneWire' | 'hasCrossOnSingle'>) =>
-  isOneWire || hasCrossOnSingle
+export const isUncounted = (setup: WindowSetup): boolean =>
+  setup.isOneWire || setup.hasCrossOnSingle || isBalanceUncounted(setup)
+
+/** A requirement on the balance of a pair, and legs with a bead or damping, which are not counted apart. */
+export const isBalanceUncounted = ({ mostConversionDb, elements: { bead, damper } }: WindowSetup): boolean =>
+  mostConversionDb !== undefined && (bead !== undefined || damper !== undefined)
 
 /** Shares of its mark that a capacitor can have in service. */
 export const sharesOf = ({ spread }: Pick<WindowSetup, 'spread'>): Span => ({
@@ -155,6 +161,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     room: roomOf(taken, elements.damper),
     around: aroundOf({ given, needs, isPair, mode, taken, inductanceH, choke, elements }),
     inductanceH,
+    enteredH: given.inductanceH,
     coil: bead === undefined ? coilOf(given) : beadCoil(bead),
     elements,
     bounds: [

@@ -42,6 +42,8 @@ function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowR
       return 'a core around one wire'
     case 'cross-on-single':
       return 'a line-to-line capacitor on one wire'
+    case 'balance':
+      return 'what unequal beads or damping turn into signal is not counted'
     case 'element':
       return 'the inductor is not known'
     case 'no-room':

@@ -1,6 +1,8 @@
 /** The answer of the surge check in one sentence: does the circuit survive, and if something does not, what. */
+
 import { askedWord } from '../../../explain/ceiling.ts'
 import { listed, notKnown, type Said } from '../../../explain/sentence.ts'
+import type { CeilingAsk } from '../../../loading/ceiling.ts'
 import { formatEstimate } from '../../../quantity/format.ts'
 import type { CircuitReason, SuppressorReason } from '../../../surge/judge.ts'
 import type { SignalAnswer } from '../../../surge/signal.ts'
@@ -108,12 +110,15 @@ const partNeeds = ({ is, verdict }: SuppressorReason): string | undefined =>
 
 function signalNeeds(signal: Exclude<SignalAnswer, { is: 'none' }>): string | undefined {
   if (signal.is === 'suppressor-unknown') return 'suppressorF'
-  const { works } = signal.judgement.ceiling
-  return works.farads === undefined && works.ask === 'bitRateHz' ? 'bitRateHz' : undefined
+  const { works, lacks } = signal.judgement.ceiling
+  return (works.farads === undefined ? works.ask : undefined) ?? lacks[0]
 }
 
+const ASKED: readonly CeilingAsk[] = ['bitRateHz', 'signalOhm', 'usefulHz']
+
 function needWords(key: string, { judged: { signal } }: SurgeFound): string {
-  return key === 'bitRateHz' && signal.is === 'judged' ? askedWord(signal.facts, 'bitRateHz') : wordOf(key)
+  const ask = ASKED.find((one) => one === key)
+  return ask !== undefined && signal.is === 'judged' ? askedWord(signal.facts, ask) : wordOf(key)
 }
 
 /** "Circuit and suppressor survive, the signal passes": what was judged, and nothing else. */
