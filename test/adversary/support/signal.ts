@@ -131,18 +131,29 @@ export function capacitanceMargin(facts: WindowFacts, legF: number): Margin | un
     case 'phase':
       return { what: 'phase', db: room(limit.mostDeg, polePhaseDeg(hz, ohm, farads)) }
     case 'mask':
-      return maskMargin(limit, 1, (at) => {
-        begin(1)
-        admittance(0, CHASSIS, 1 / (2 * ohm), 2 * Math.PI * at * farads)
-      })
+      return bareMask(facts, limit, legF)
   }
+}
+
+/** A mask with nothing but capacitance in the port. */
+function bareMask(facts: WindowFacts, limit: Extract<Limit, { is: 'mask' }>, legF: number): Margin {
+  const ohm = ohmOf(facts)
+  const farads = seenF(facts, legF, facts.suppressorF)
+  if (ohm === undefined) return NONE
+  return maskMargin(limit, 1, (at) => {
+    begin(1)
+    admittance(0, CHASSIS, 1 / (2 * ohm), 2 * Math.PI * at * farads)
+  })
 }
 
 /** Against the figures of documents; without one there is no end to it. */
 export function permittedMargin(facts: WindowFacts, legF: number): Margin {
-  const { isPair, permittedBetweenF, permittedLegF } = lineOf(facts)
+  const { isPair, permittedBetweenF, permittedLegF, limit } = lineOf(facts)
   const onLegF = legF + facts.suppressorF + (isPair ? 0 : facts.existingF)
   return worst([
+    limit.is === 'mask' && limit.cornerOhm !== undefined
+      ? { ...bareMask(facts, { ...limit, againstOhm: limit.cornerOhm }, legF), what: 'permitted-corner' }
+      : NONE,
     permittedBetweenF === undefined
       ? NONE
       : { what: 'permitted', db: room(permittedBetweenF, seenF(facts, legF, facts.suppressorF)) },
