@@ -1,3 +1,4 @@
+import { Fragment } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { Cell, Picture } from '../../calc/types.ts'
 import { cellText } from './figure.ts'
@@ -18,32 +19,29 @@ export function Table({ picture }: { readonly picture: TablePicture }) {
         <table>
           <thead>
             <tr>
-              {picture.columns.map((column) => (
-                <th key={column.key} scope="col">
-                  {column.label}
-                </th>
+              {picture.columns.map((column, index) => (
+                <Fragment key={column.key}>
+                  <th scope="col">{column.label}</th>
+                  {isUsed && index === 0 && (
+                    <th scope="col">
+                      <span class="unseen">Enter</span>
+                    </th>
+                  )}
+                </Fragment>
               ))}
-              {isUsed && (
-                <th scope="col">
-                  <span class="unseen">Enter</span>
-                </th>
-              )}
             </tr>
           </thead>
           <tbody>
             {picture.rows.map((row) => (
               <tr key={row.id} class={row.strong ? 'strong' : undefined}>
                 {row.cells.map((cell, index) => (
-                  <TableCell
-                    key={picture.columns[index]?.key ?? index}
-                    cell={cell}
-                    column={picture.columns[index]}
-                    head={index === 0}
-                  />
+                  <Fragment key={picture.columns[index]?.key ?? index}>
+                    <TableCell cell={cell} column={picture.columns[index]} head={index === 0} />
+                    {isUsed && index === 0 && (
+                      <td class="use">{row.use && <UseButton name={nameOf(row)} use={row.use} enter={enter} />}</td>
+                    )}
+                  </Fragment>
                 ))}
-                {isUsed && (
-                  <td class="use">{row.use && <UseButton name={nameOf(row)} use={row.use} enter={enter} />}</td>
-                )}
               </tr>
             ))}
           </tbody>
