@@ -72,7 +72,7 @@ function headlineOf(given: LoopGiven, { loop, values, refusedTrial }: LoopFigure
   if (loop !== undefined) return `Not known. ${noEffect(given.fallDb ?? 0)}`
   if (parallelOhm !== undefined) return `Not known which end is which; side by side they are ${ohm(parallelOhm)}.`
   if (refusedTrial !== undefined) return `Not known. ${REFUSED[refusedTrial]}`
-  return 'Not known. Enter what a clamp did, or a current with its voltage, or what a capacitor did.'
+  return 'Not known: needs what a clamp did, or a current with its voltage, or what a capacitor did.'
 }
 
 const REFUSED = {
