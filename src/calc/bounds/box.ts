@@ -69,6 +69,8 @@ function deepen(lowest: Lowest, soFar: number, effort: Effort): void {
 
 /** Above so many parts the middles of edges and faces are left out: there are too many. */
 const MIDDLES_UP_TO_AXES = 5
+/** From so many parts on a valley may be curved so that it matters which of them moves first. */
+const TURNS_FROM_AXES = 4
 
 /**
  * Without a proof: down from every corner, every part moving first in turn, and from the middle of every edge and face; the
@@ -83,7 +85,7 @@ function descendFromEverywhere(lowest: Lowest, start: Lowest): void {
     lowest.t.set(start.t)
   }
   for (let corner = 0; corner < 1 << axes; corner++)
-    for (let first = 0; first < axes; first++) {
+    for (let first = 0; first < (axes >= TURNS_FROM_AXES ? axes : 1); first++) {
       for (let axis = 0; axis < axes; axis++) start.t[axis] = (corner >> axis) & 1
       tryFrom(first)
     }

@@ -99,7 +99,8 @@ export function intersect(
   const last = passing.at(-1)
   if (!last) return { ...found, ...told('fails', ['shut'], [least, closing]) }
   const ceiling: readonly Reason[] = isKnown ? [] : ['no-ceiling']
-  if (least.markedF === 0 && last.from.markedF === 0) {
+  // With no capacitor at all the need is met: what a larger one would break is no concern.
+  if (least.markedF === 0 && passing.some(({ from }) => from.markedF === 0)) {
     const admitted = admits?.(0) ?? 'ok'
     if (admitted === 'fails' && hasCapacitor) {
       // Beside a matched line a capacitor gives back what the coil takes from the signal.

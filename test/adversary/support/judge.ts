@@ -182,7 +182,8 @@ export function ceilingOf(facts: WindowFacts, topology: Topology, markedF: numbe
   const hasOwn = [facts.ownCeilingF, facts.ownLossDb, facts.ownPhaseDeg].some((limit) => limit !== undefined)
   const isReplaced = hasOwn && kinds.lacks !== A_RULE
   const lacks = own.lacks ?? (isReplaced ? undefined : kinds.lacks)
-  return { ...worst([own, kinds]), ...(lacks === undefined ? {} : { lacks }) }
+  const { db, what } = worst([own, kinds])
+  return { db, what, ...(lacks === undefined ? {} : { lacks }) }
 }
 
 function signalCeiling(facts: WindowFacts, legF: number, markedF: number): Ceiling {

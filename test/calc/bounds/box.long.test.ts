@@ -74,7 +74,7 @@ describe(`over ${RUNS} circuits, seed ${SEED}`, () => {
       for (let draw = 0; draw < 120; draw++) {
         const markedF = fromF * 10 ** (4 * next() ** 3)
         for (const box of boxesOf(around, shares, markedF)) {
-          const parts = partsAt(box, Array.from({ length: 7 }, next))
+          const parts = partsAt(box, Array.from({ length: 6 }, next))
           expect(nodalDb(asked, parts), where).toBeGreaterThan(need.db - WITHIN_DB)
         }
       }

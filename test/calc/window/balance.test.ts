@@ -99,3 +99,9 @@ function crossing(excess: (farads: number) => number, low: number, high: number)
   }
   return Math.sqrt(a * b)
 }
+
+it('asks nothing of a choke with equal windings where nothing has to come off, however strict', () => {
+  const nothing = { ...PAIR, neededDb: '0', chokeH: '184u', chokeF: '0', mostConversionDb: '-150' }
+  const answer = window({ ...nothing, bitRateHz: '10k', chokeLeakageH: '1u' })
+  expect(answer.verdict).not.toBe('fails')
+})

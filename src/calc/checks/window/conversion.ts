@@ -146,8 +146,8 @@ function axesOf(topology: Topology, { choke }: WindowSetup): readonly number[] {
   return [...each, ...each.map((axis) => SECOND + axis), ...(choke ? [WINDING, LEAKAGE] : [])]
 }
 
-/** Where it is judged more than one corner is gone on from. */
-const STARTS = { shown: 1, judged: 3 } as const
+/** Where it is judged more than one corner is gone on from, and further. */
+const EFFORT = { shown: { starts: 1, finest: 0.05 }, judged: { starts: 3, finest: 1e-3 } } as const
 const ROUNDS = 24
 
 /** The largest conversion over the whole box; undefined where nothing common travels. Searched: corners, then each part. */
@@ -155,21 +155,34 @@ export function conversionAt(topology: Topology, setup: WindowSetup, markedF: nu
   const asked = askedOf(topology, setup, markedF)
   const places = corners(topology, setup)
   const axes = axesOf(topology, setup)
-  const starts = STARTS[setup.mostConversionDb === undefined ? 'shown' : 'judged']
-  const found = asked.flatMap((one) => places.map((place) => ({ one, place, ratio: ratioAt(one, place) })))
+  const isShown = setup.mostConversionDb === undefined
+  const { starts, finest } = EFFORT[isShown ? 'shown' : 'judged']
+  const found = (isShown ? hardest(asked) : asked).flatMap((one) =>
+    places.map((place) => ({ one, place, ratio: ratioAt(one, place) })),
+  )
   let worst: { readonly ratio: number; readonly hz: number } | undefined
   for (const { one, place, ratio } of found.toSorted((a, b) => b.ratio - a.ratio).slice(0, starts)) {
-    const climbed = climb(one, place, ratio, axes)
+    const climbed = climb(one, place, ratio, axes, finest)
     if (worst === undefined || climbed > worst.ratio) worst = { ratio: climbed, hz: one.hz }
   }
   return worst && { db: worst.ratio > 0 ? ratioDb(worst.ratio) : Number.NEGATIVE_INFINITY, hz: worst.hz }
 }
 
+/** The frequency and source that turn most with one leg at one end of everything and the other at the other. */
+function hardest(asked: readonly Asked[]): readonly Asked[] {
+  const found = asked.map((one) => ({ one, ratio: ratioAt(one, APART) }))
+  return found
+    .toSorted((a, b) => b.ratio - a.ratio)
+    .slice(0, 1)
+    .map(({ one }) => one)
+}
+const APART: Place = [0, 0, 0, 0, 1, 1, 1, 1, 0, 1]
+
 /** Every part up and down by itself, steps halved where none helps. */
-function climb(asked: Asked, from: Place, fromRatio: number, axes: readonly number[]): number {
+function climb(asked: Asked, from: Place, fromRatio: number, axes: readonly number[], finest: number): number {
   let place = from
   let ratio = fromRatio
-  for (let step = 0.25, round = 0; round < ROUNDS && step > 1e-3; round++) {
+  for (let step = 0.25, round = 0; round < ROUNDS && step > finest; round++) {
     let moved = false
     for (const axis of axes)
       for (const by of [step, -step]) {
@@ -214,6 +227,8 @@ export function convertsTooMuch(topology: Topology, setup: WindowSetup, markedF:
   return found !== undefined && found.db > mostConversionDb + HAIR_DB
 }
 
+/** No capacitor at all is another matter: what is taken away begins above it. */
+const BELOW_ANY_F = 1e-15
 const FROM_F = 1e-12
 const TO_F = 1e-5
 const PER_DECADE = 5
@@ -244,11 +259,11 @@ export function conversionBounds(topology: Topology, setup: WindowSetup): readon
     return held[i] ? high : low
   }
   const holes: [number, number][] = []
-  let from: number | undefined = held[0] ? undefined : 0
+  let from: number | undefined = held[0] ? undefined : BELOW_ANY_F
   for (let i = 1; i < marks.length; i++) {
     if (held[i] === held[i - 1]) continue
     if (held[i]) {
-      holes.push([from ?? 0, edge(i)])
+      holes.push([from ?? BELOW_ANY_F, edge(i)])
       from = undefined
     } else from = edge(i)
   }

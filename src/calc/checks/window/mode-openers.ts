@@ -4,7 +4,7 @@ import { TOPOLOGIES } from '../../network/circuit.ts'
 import type { Topology } from '../../types.ts'
 import { leastChokeH } from './choke-least.ts'
 import type { WindowGiven } from './inputs.ts'
-import { type WindowRow, windowRow } from './row.ts'
+import { meetsAt, type WindowRow, windowRow } from './row.ts'
 import { setUp, type WindowSetup } from './setup.ts'
 
 export type ModeOpener =
@@ -28,9 +28,15 @@ const USUAL_ACROSS_F = 2e-12
 const MOST_LEAKAGE_FRAC = 0.02
 
 /** Chokes only against common mode, line-to-line capacitors only against differential; nothing where neither helps. */
-export function modeOpeners(row: WindowRow, setup: WindowSetup, given: WindowGiven): readonly ModeOpener[] {
+export function modeOpeners(
+  row: WindowRow,
+  rows: readonly WindowRow[],
+  setup: WindowSetup,
+  given: WindowGiven,
+): readonly ModeOpener[] {
   if (!setup.kind?.isPair && setup.kind?.supply === undefined) return []
-  return setup.mode === 'common' ? chokes(row, setup, given) : crosses(setup, given)
+  const own = rows.find(({ topology }) => topology === topologyOf(given)) ?? row
+  return setup.mode === 'common' ? chokes(own, setup, given) : crosses(setup, given)
 }
 
 /** The topology that was asked for, so that the same question is answered; else a capacitor, or nothing but the choke. */
@@ -59,6 +65,8 @@ function chokes(row: WindowRow, { kind, needs }: WindowSetup, given: WindowGiven
   for (const windingH of BESIDE_H) {
     if (aloneH !== undefined && windingH >= aloneH) break
     const choke = offered(windingH)
+    // The largest capacitor that fits has to do: only then is it worth a row.
+    if (row.upper && !meetsAt(topology, around(choke), row.upper.markedF)) continue
     const again = windowRow(topology, around(choke))
     if (isOpen(again) && again.proposal) return [{ is: 'choke', choke, row: again }]
     // A larger one leaks more still.

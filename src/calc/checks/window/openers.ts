@@ -42,7 +42,7 @@ export function openersOf(
     ...otherRows(row, rows),
     ...dampedRow(row, rows, setup),
     ...largerInductor(rows, setup),
-    ...modeOpeners(row, setup, given),
+    ...modeOpeners(row, rows, setup, given),
     ...betterPart(row, setup),
     ...betterBond(row, setup),
     ...lessNeed(row, setup),

@@ -65,8 +65,7 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const admits = (markedF: number): Verdict => {
     const known = verdicts.get(markedF)
     if (known !== undefined) return known
-    const met = markedF === 0 ? 'ok' : holds(held(markedF))
-    const verdict = met === 'fails' ? met : worse(met, sideVerdict(setup, topology, markedF))
+    const verdict = sideVerdict(setup, topology, markedF, () => (markedF === 0 ? 'ok' : holds(held(markedF))))
     verdicts.set(markedF, verdict)
     return verdict
   }
@@ -90,7 +89,7 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
 
 /** The row of a choke that meets the need with no capacitor at all; undefined where it does not, or there is none. */
 function chokeAlone(setup: WindowSetup): WindowRow | undefined {
-  if (setup.choke === undefined || setup.needs.every(({ db }) => db <= 0)) return undefined
+  if (setup.choke === undefined) return undefined
   const at = heldAt(placedFor('C', setup), setup, 0)
   if (at === undefined || at.db < -ROUNDING_DB) return undefined
   const need: RowNeed = { is: 'choke-alone', at }
@@ -157,6 +156,10 @@ const placedFor = (topology: Topology, setup: WindowSetup): readonly Surrounding
 /** Worst margin of a mark over its box, wherever what stands at the ends may be; undefined while the need is unknown. */
 const heldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Margin | undefined =>
   worstOf(placed.map((around) => worstInBox(around, sharesOf(setup), markedF)))
+
+/** Whether a mark meets every need over its box: a look before a whole row is worked out. */
+export const meetsAt = (topology: Topology, setup: WindowSetup, markedF: number): boolean =>
+  holds(heldAt(placedFor(topology, setup), setup, markedF)) === 'ok'
 
 const holds = (margin: Margin | undefined): Verdict => (margin !== undefined && margin.db < -PROVED_DB ? 'fails' : 'ok')
 

@@ -39,9 +39,18 @@ function filterOf(topology: Topology, setup: WindowSetup, markedF: number): Sign
   }
 }
 
-/** What a mark does to the signal: by its coils, and by what its legs turn into signal. */
-export function sideVerdict(setup: WindowSetup, topology: Topology, markedF: number): Verdict {
-  const verdict = signalVerdict(setup, topology, markedF)
+/**
+ * What a mark does to the signal: by its coils, and by what its legs turn into signal. `others`: what else is to be true
+ * of it, asked between the two, since the last costs most.
+ */
+export function sideVerdict(
+  setup: WindowSetup,
+  topology: Topology,
+  markedF: number,
+  others: () => Verdict = () => 'ok',
+): Verdict {
+  const coils = signalVerdict(setup, topology, markedF)
+  const verdict = coils === 'fails' ? coils : worse(coils, others())
   return verdict !== 'fails' && convertsTooMuch(topology, setup, markedF) ? 'fails' : verdict
 }
 
