@@ -2,7 +2,7 @@
 import type { Topology } from '../../../src/calc/types.ts'
 import { axesOf, boxOf, cornersOf, fittedAt, NOTHING_THERE, placesOf, searchDown } from './box.ts'
 import { hasConversion, worstConversionDb } from './conversion.ts'
-import { CAPACITORS, COILS, hasCrossOnSingle, lineOf, type WindowFacts } from './facts.ts'
+import { CAPACITORS, COILS, hasChoke, hasCrossOnSingle, lineOf, type WindowFacts } from './facts.ts'
 import { lossDb } from './noise.ts'
 import {
   capacitanceMargin,
@@ -274,9 +274,11 @@ export function refuteNo(facts: WindowFacts, topologies: readonly Topology[], ne
   return undefined
 }
 
-/** Standard values; a coil or a choke may do it with none. */
-const valuesOf = (facts: WindowFacts, topology: Topology): readonly number[] =>
-  CAPACITORS[topology] === 0 ? [0] : isSeries(facts, { topology }) ? [0, ...STANDARD_VALUES_F] : STANDARD_VALUES_F
+/** Standard values; an inductor alone has none, and a choke may do it with none. */
+const valuesOf = (facts: WindowFacts, topology: Topology): readonly number[] => {
+  if (CAPACITORS[topology] === 0) return [0]
+  return topology === 'C' && hasChoke(facts) ? [0, ...STANDARD_VALUES_F] : STANDARD_VALUES_F
+}
 
 function holdsWithSpare(facts: WindowFacts, topology: Topology, markedF: number, next: () => number): boolean {
   if (ceilingOf(facts, topology, markedF).db < 0) return false

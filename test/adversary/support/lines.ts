@@ -64,8 +64,8 @@ const I2C = { ohm: 2200 } as const
 export const LINES: Readonly<Record<string, LineFacts>> = {
   'power-28-vdc': { limit: { is: 'supply', hz: 0, worstHz: 0, worstRmsV: 29 } },
   'power-270-vdc': { limit: { is: 'supply', hz: 0, worstHz: 0, worstRmsV: 280 } },
-  'power-115-vac-400': { limit: { is: 'supply', hz: 400, worstHz: 407, worstRmsV: 118 } },
-  'power-115-vac-variable': { limit: { is: 'supply', hz: 800, worstHz: 800, worstRmsV: 118 } },
+  'power-115-vac-400': { usefulHz: 6e3, limit: { is: 'supply', hz: 400, worstHz: 407, worstRmsV: 118 } },
+  'power-115-vac-variable': { usefulHz: 12e3, limit: { is: 'supply', hz: 800, worstHz: 800, worstRmsV: 118 } },
   'pwm-drive': { limit: { is: 'unknown' }, ohm: 5, usefulHz: 5e6 },
   'discrete-ground': { limit: A_MILLISECOND, ohm: 30e3, usefulHz: 100 },
   'discrete-28v': { limit: A_MILLISECOND, ohm: 20e3, usefulHz: 100 },
