@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { axeBreaches } from './support/look.ts'
+import { axeBreaches, openFolds } from './support/look.ts'
 import { field, heading, labelOf, output, settled, shown } from './support/screen.ts'
 import { CLEAN, openSite, type Site } from './support/site.ts'
 import { workedHash } from './support/worked-checks.ts'
@@ -40,6 +40,7 @@ describe.each([
     const { page, at } = await visit(width)
     await page.goto(at(workedHash('surge')))
     await settled(page)
+    await openFolds(page)
     const { found, pageScrolls } = await panes(page)
     expect(pageScrolls).toBe(false)
     const scrolling = found.filter(({ scrolls }) => scrolls)
