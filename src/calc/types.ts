@@ -69,7 +69,7 @@ export type WhenEmpty =
       readonly favourable: boolean
       readonly contrary?: string
       /** the contrary as the kind of line has it, where a kind is chosen that knows it: before `contrary` */
-      readonly contraryOfKind?: 'existingF' | 'suppressorF' | 'saturationFrac' | 'beadBiasFrac'
+      readonly contraryOfKind?: 'existingF' | 'suppressorF' | 'saturationFrac' | 'beadBiasFrac' | 'biasFrac'
       /** key of the field without which it does not matter: nothing is doubted while that is empty */
       readonly beside?: string
     }

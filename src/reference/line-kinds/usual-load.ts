@@ -2,6 +2,7 @@
  * What is usually on a line of each kind beside the filter, for asking "and if that is not empty?". Never counted by
  * itself: only tried where nothing was entered, to see whether the answer rests on it.
  */
+import { usualBiasFrac } from '../dielectric-bias.ts'
 import { DERIVED, memory, PRACTICE, read } from './cite.ts'
 import type { Citation, LineKind } from './types.ts'
 
@@ -13,6 +14,8 @@ export type UsualLoad = {
   /** share of an inductance, and of the impedance of a bead, that the current of such a line may take */
   readonly saturationFrac?: number
   readonly beadBiasFrac?: number
+  /** share of its capacitance that a filter contact can lose at the line's own volts */
+  readonly biasFrac?: number
   readonly why: string
   readonly source: Citation
 }
@@ -109,6 +112,8 @@ const POWERED: UsualLoad = {
 }
 const NOTHING_KNOWN: UsualLoad = { why: 'nothing usual is known for this kind', source: PRACTICE }
 
-/** What is usually on a line of this kind; no figures where none is known. */
-export const usualLoadOf = ({ id, family }: LineKind): UsualLoad =>
-  USUAL[id] ?? (family === 'power-dc' || family === 'power-ac' ? POWERED : NOTHING_KNOWN)
+/** What is usually on a line of this kind; no figures where none is known, but for what its own volts take of a capacitor. */
+export const usualLoadOf = ({ id, family, ownPeaks }: LineKind): UsualLoad => ({
+  ...(USUAL[id] ?? (family === 'power-dc' || family === 'power-ac' ? POWERED : NOTHING_KNOWN)),
+  biasFrac: usualBiasFrac(ownPeaks),
+})

@@ -7,7 +7,14 @@ import { NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
 import { dampingFor } from '../../../src/calc/network/damping.ts'
 import { supplyPeakA } from '../../../src/calc/network/saturation.ts'
 import { DIELECTRICS } from '../../../src/reference/constructions.ts'
-import { CASE_SIZES, CLASS_2_BIAS, dielectricById, lostToBias } from '../../../src/reference/dielectric-bias.ts'
+import {
+  CASE_SIZES,
+  CLASS_2_BIAS,
+  dielectricById,
+  lostToBias,
+  usualBiasFrac,
+} from '../../../src/reference/dielectric-bias.ts'
+import { lineKindById } from '../../../src/reference/line-kinds.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
 
 const IDEAL = { eslH: '0', bondOhm: '0', bondH: '0', inductorParallelF: '0', suppressorF: '0', existingF: '0' }
@@ -120,7 +127,7 @@ describe('a dielectric', () => {
     expect(si(filter, 'worstInsertionLossDb')).toBeCloseTo(si(typed, 'worstInsertionLossDb') ?? 0, 9)
   })
 
-  test('left open is taken as a large part, and doubted as a small one', () => {
+  test('left open is taken as a large part, and doubted as a filter contact at the volts of its line', () => {
     const line = {
       ...IDEAL,
       lineKind: 'discrete-28v',
@@ -132,10 +139,13 @@ describe('a dielectric', () => {
     }
     const roomy = run(windowCheck, line)
     expect(roomy.verdict).toBe('ok')
-    const tight = { ...line, maxBuildableF: '4.7n' }
+    const tight = { ...line, maxBuildableF: '3.9n' }
     expect(run(windowCheck, { ...tight, biasFrac: '12 %' }).verdict).not.toBe('unknown')
     expect(run(windowCheck, tight).verdict).toBe('unknown')
-    expect(sentences(run(windowCheck, tight))).toContain('voltage (taken as 12 %; 50 % would turn it)')
+    expect(sentences(run(windowCheck, tight))).toContain('voltage (taken as 12 %; 28.8 % would turn it)')
+    // the worse end of 10 to 40 % at rated voltage, 36 V on a part of 50 V
+    expect(usualBiasFrac(lineKindById('discrete-28v')?.ownPeaks)).toBeCloseTo(0.4 * (36 / 50), 12)
+    expect(usualBiasFrac(undefined)).toBe(0.4)
   })
 })
 
