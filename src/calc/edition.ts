@@ -6,8 +6,10 @@
  *      assumption that could turn it; a suppressor is judged against its own line
  *   3  differential noise on a supply is that between line and return; a line-to-line capacitor loads the signal at its
  *      largest and has a lead of its own; a choke is counted; unequal halves of a Pi or T are judged over their tolerance
+ *   4  a part that is small for its capacitance, and an inductor that its current saturates, are doubted; a step through two
+ *      coils may not go over by more than one through a section damped by 0.7
  */
-export const RULES_EDITION = 3
+export const RULES_EDITION = 4
 
 /** Edition of checks that were kept before editions were noted. */
 export const FIRST_EDITION = 1

@@ -189,7 +189,9 @@ const MOST_OVERSHOOT = overshootOf(LEAST_DAMPING)
 const NEVER_OVER_FROM = 0.95
 
 function dampingReasons(filter: SignalFilter, around: Around): readonly LoadingReason[] {
-  const ringing = filter.damper === undefined ? ringingReasons(filter, around) : []
+  // A damper that has no capacitor to stand across damps nothing.
+  const isDamped = sectionBox(filter, around)?.damper !== undefined
+  const ringing = isDamped ? [] : ringingReasons(filter, around)
   return ringing.length > 0 ? ringing : overshootReasons(filter, around)
 }
 

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { filterCheck } from '../../../src/calc/checks/filter/check.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { judgeLoading } from '../../../src/calc/loading/judge.ts'
 import { lossDb } from '../../../src/calc/network/chain.ts'
 import { NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
 import { dampingFor } from '../../../src/calc/network/damping.ts'
@@ -197,6 +198,21 @@ describe('damping', () => {
     expect(ohm).toBeDefined()
     const entered = { ...RINGING, dampOhm: `${ohm}${unit === 'kΩ' ? 'k' : ''}`, dampF: `${farads}${prefix}` }
     expect(run(windowCheck, entered).verdict).toBe('ok')
+  })
+
+  test('damps nothing where there is no capacitor of the filter to stand across', () => {
+    // 10 mH alone, 444 nF of suppressor behind it: the branch that was entered has nothing to stand across
+    const kind = lineKindById('rtd')
+    if (!kind) throw new Error('no RTD')
+    const spread = (value: number) => ({ least: value, most: value })
+    const filter = { topology: 'L', capacitorF: spread(0), inductanceH: spread(10e-3) } as const
+    const taken = { isPair: kind.isPair, existingF: 0, crossF: 0, suppressorF: 444e-9 }
+    const reasonsOf = (damper?: { farads: { least: number; most: number }; ohm: { least: number; most: number } }) =>
+      judgeLoading({ facts: { kind }, taken, filter: { ...filter, ...(damper ? { damper } : {}) } }).reasons.map(
+        ({ is }) => is,
+      )
+    expect(reasonsOf()).toContain('ringing')
+    expect(reasonsOf({ farads: spread(1.5e-9), ohm: spread(2.2) })).toContain('ringing')
   })
 
   test('uses room like any other capacitor, and has to fit', () => {
