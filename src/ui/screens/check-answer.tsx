@@ -66,7 +66,7 @@ type WorkingGiven = { readonly model: CheckModel; readonly doneFrac: number; rea
 /** Progress, and a way to stop; where an older answer stands it lies over that, so that nothing moves. */
 function Working({ model, doneFrac, over }: WorkingGiven) {
   return (
-    <section class={over ? 'answer over' : 'answer'} aria-label="Working">
+    <section class={over ? 'answer over' : 'answer coming'} aria-label="Working">
       <label class="progress">
         Working, {Math.round(doneFrac * 100)} %
         <progress max="1" value={doneFrac} />
