@@ -225,6 +225,10 @@ export function factsFrom(_guide: Guide, position: Position, events: readonly Ev
   return facts
 }
 
+/** A fact of the line that the advice of the outcome reached may still miss; its answer leads back there. */
+const isWanted = (node: GuideNode, { current, gate, answers }: Position): boolean =>
+  isEvidence(node) && node.about === 'line' && gate === 'clear' && !isEvidence(current) && applies(node, answers)
+
 /**
  * What an address shows. Without a node, or with one the guide does not have: where the answers lead. An item that is
  * asked next or was answered: with its answer, ready to be changed. Any other node is shown too, with a notice.
@@ -239,6 +243,7 @@ export function shownNode(guide: Guide, answers: Answers, address?: NodeId, hist
   if (step !== undefined) return { node, position, onPath: true, chosen: step.optionId }
   if (position.stop?.id === id || position.openTests.some((each) => each.id === id))
     return { node, position, onPath: true }
+  if (isWanted(node, position)) return { node, position, onPath: true }
   const notice = position.gate === 'clear' ? OFF_PATH : `${OFF_PATH} ${GATE_UNANSWERED}`
   return { node, position, onPath: false, notice }
 }

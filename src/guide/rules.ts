@@ -7,7 +7,7 @@ import { contextOf, type Rule } from './rules/context.ts'
 import { LINE_RULE_CODE } from './rules/line.ts'
 import { PLACE_RULES } from './rules/place.ts'
 import { SURGE_RULES } from './rules/surge.ts'
-import type { Advice, AdviceItem, Guide, Outcome } from './types.ts'
+import type { Advice, AdviceItem, Answers, Guide, Outcome } from './types.ts'
 
 const RULES: ReadonlyMap<string, Rule> = new Map(
   [...CIRCUIT_RULES, ...CLASS_RULES, ...LINE_RULE_CODE, ...PLACE_RULES, ...SURGE_RULES].map((rule) => [rule.id, rule]),
@@ -35,18 +35,21 @@ export function advise({
   outcome,
   line,
   gate,
+  answers,
   express,
 }: {
   readonly guide: Guide
   readonly outcome: Outcome
   readonly line: Line
   readonly gate: Line['gate']
+  /** the answer about the box decides the place */
+  readonly answers?: Answers
   /** works out calculations typed into fields; without it they are named as not read */
   readonly express?: Express
 }): Advice {
   if (!guide.outcomes.some(({ id }) => id === outcome.id))
     throw new RangeError(`"${outcome.id}" is not an outcome of this guide.`)
-  const context = contextOf({ outcome, line, express })
+  const context = contextOf({ outcome, line, answers, express })
   const isStop = outcome.class === 'stop'
   const mayAdviseParts = gate === 'clear' && !isStop && context.kind?.barredWhy === undefined
   const items = outcome.rules.flatMap((id): readonly AdviceItem[] => {

@@ -114,6 +114,8 @@ export type AdviceItem = {
   readonly topology?: Topology
   /** what was decided, to stand in the sentence of the decision */
   readonly decided?: string
+  /** items of the guide that answer what is missing */
+  readonly asks?: readonly NodeId[]
 }
 
 export type Advice = {

@@ -151,6 +151,25 @@ describe('triage on screen', () => {
     expect(by('heading', /^A filter .* receptacle of the box/u)).toBeDefined()
   })
 
+  it('starts the result with one sentence, and asks what it still misses by a link of one tap that leads back', async () => {
+    await open('#/ask/gate-danger')
+    await giveAll()
+    await until('.panes.outcome')
+    const end = location.hash
+    const sentence = by('region', 'Result').querySelector(':scope > p')?.textContent
+    expect(sentence).toMatch(/^Our own transmitter .*; an in-line adapter on the cable side[^.]*\.$/u)
+    await tap(by('link', 'What reaches these contacts beside noise?'))
+    window.dispatchEvent(new Event('hashchange'))
+    await settle()
+    expect(location.hash).toBe('#/ask/surge-threat')
+    expect(document.querySelector('.notice')).toBeNull()
+    await give('none')
+    await until('.panes.outcome')
+    expect(location.hash).toBe(end)
+    expect(triage.value.line.facts.surgeThreat?.text).toBe('none')
+    expect(document.querySelector('[aria-label="Still to answer"]')).toBeNull()
+  })
+
   it('shows an outcome opened by address without the gate, but advises no part', async () => {
     const place = await open('#/ask/filter-victim-box')
     await until('.panes.outcome')

@@ -145,7 +145,8 @@ const need: Rule = {
       needs.length > 0
         ? `${needs.map(db).join(' and ')} are asked for, ${at}.`
         : `How much is needed is open, ${at}. With a level and a limit: measured − limit + margin, 6 dB as a usual margin. With a current probe: compare in dBµA, or add 20·log10 of the impedance you state. With only a headset: an on/off/on trial gives an order, never decibels.`
-    return { title: 'How much attenuation', text, basis: [PRACTICE, DERIVED], missing }
+    const decided = needs.length > 0 && { decided: `for ${needs.length > 1 ? 'up to ' : ''}${db(Math.max(...needs))}` }
+    return { title: 'How much attenuation', text, basis: [PRACTICE, DERIVED], missing, ...decided }
   },
 }
 

@@ -4,7 +4,7 @@ import { type Resolution, resolve } from '../../calc/line/resolver.ts'
 import type { Quantity } from '../../calc/quantity/quantity.ts'
 import type { FactKey, Line, Source } from '../../calc/types.ts'
 import { type LineKind, lineKindById } from '../../reference/line-kinds.ts'
-import type { AdviceItem, Outcome } from '../types.ts'
+import type { AdviceItem, Answers, Outcome } from '../types.ts'
 
 /** Everything a rule may look at; all of it derived from the outcome and the line. */
 export type Context = {
@@ -12,6 +12,8 @@ export type Context = {
   readonly facts: Resolution
   readonly kind: LineKind | undefined
   readonly mode: 'common' | 'differential' | 'unknown'
+  /** the answer to whether the box can be changed */
+  readonly box: string | undefined
 }
 
 /** One piece of advice code. `advisesPart`: says to fit, try or place something, so it waits for a clear gate. */
@@ -27,10 +29,15 @@ export const PRACTICE: Source = { id: 'practice', standing: 'practice' }
 /** Source of what is computed here from stated inputs. */
 export const DERIVED: Source = { id: 'derived', standing: 'derived' }
 
-type Asked = { readonly outcome: Outcome; readonly line: Line; readonly express?: Express | undefined }
+type Asked = {
+  readonly outcome: Outcome
+  readonly line: Line
+  readonly answers?: Answers | undefined
+  readonly express?: Express | undefined
+}
 
 /** Gathers what the rules need from a line, each fact decided as every check decides it. */
-export function contextOf({ outcome, line, express }: Asked): Context {
+export function contextOf({ outcome, line, answers, express }: Asked): Context {
   const facts = resolve(line, express)
   const mode = facts.fact('noiseMode')?.text
   return {
@@ -38,6 +45,7 @@ export function contextOf({ outcome, line, express }: Asked): Context {
     facts,
     kind: lineKindById(facts.fact('lineKind')?.text ?? ''),
     mode: mode === 'common' || mode === 'differential' ? mode : 'unknown',
+    box: answers?.['box'],
   }
 }
 

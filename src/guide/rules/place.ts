@@ -17,33 +17,52 @@ function chokeWords(context: Context): string {
   return ' This is a fast pair: a common-mode choke over both legs comes first, then small matched capacitors; no Pi.'
 }
 
-const place = (id: string, title: string, text: string): Rule => ({
+type Place = { readonly title: string; readonly text: string; readonly decided?: string }
+
+const BOX: Place = {
+  title: 'Place: the receptacle of the box',
+  text: 'Filtered contacts in the receptacle, shell all round on clean metal of the case, case bonded. Feed-through parts above 100 MHz: a leaded part is an inductor there.',
+  decided: 'filter in the receptacle of the box',
+}
+const INLINE: Place = {
+  title: 'Place: an in-line adapter on the cable side',
+  text: 'The box stays as it is qualified. Adapter between its receptacle and the cable, shell to shell all round. It sits on every contact: none where the connector also carries a line of the safety list. As a trial it is a test tool; to stay it is a design change that needs approved data, even if the box is untouched.',
+  decided: 'an in-line adapter on the cable side',
+}
+const TRAY: Place = {
+  title: 'Place: the tray wiring or a disconnect',
+  text: 'A blind-mated tray takes no adapter: the wiring behind the tray or a disconnect carries the part, as near to the wall of the box as it can sit.',
+}
+const OPEN: Place = {
+  title: 'Place: receptacle or in-line adapter',
+  text: 'Receptacle when the box is new or open for change. In-line adapter on the cable when it is already qualified or cannot be changed. A blind-mated tray takes no adapter: there the tray wiring or a disconnect carries the part. Either way at the wall of the box, never in the middle of the cable.',
+}
+
+/** The place by the answer whether the box can be changed. */
+const BY_ANSWER: Readonly<Record<string, Place>> = { yes: BOX, no: INLINE, tray: TRAY }
+
+const place = (id: string, placeIn: (context: Context) => Place): Rule => ({
   id,
   advisesPart: true,
-  say: (context) => ({
-    title,
-    text: `${text}${chokeWords(context)}`,
-    basis: [PRACTICE, { id: 'S40', standing: 'read' }, { id: 'S47', standing: 'read' }],
-    missing: context.kind === undefined ? ['kind of line'] : [],
-  }),
+  say: (context) => {
+    const { title, text, decided } = placeIn(context)
+    return {
+      title,
+      text: `${text}${chokeWords(context)}`,
+      basis: [PRACTICE, { id: 'S40', standing: 'read' }, { id: 'S47', standing: 'read' }],
+      missing: context.kind === undefined ? ['kind of line'] : [],
+      ...(decided !== undefined && { decided }),
+    }
+  },
 })
 
+/** The headline of an outcome with a place of its own says it already. */
+const inHeadline = ({ title, text }: Place): Place => ({ title, text })
+
 const RULES: readonly Rule[] = [
-  place(
-    'place-box',
-    'Place: the receptacle of the box',
-    'Filtered contacts in the receptacle, shell all round on clean metal of the case, case bonded. Feed-through parts above 100 MHz: a leaded part is an inductor there.',
-  ),
-  place(
-    'place-inline',
-    'Place: an in-line adapter on the cable side',
-    'The box stays as it is qualified. Adapter between its receptacle and the cable, shell to shell all round. It sits on every contact: none where the connector also carries a line of the safety list. As a trial it is a test tool; to stay it is a design change that needs approved data, even if the box is untouched.',
-  ),
-  place(
-    'place-either',
-    'Place: receptacle or in-line adapter',
-    'Receptacle when the box is new or open for change. In-line adapter on the cable when it is already qualified or cannot be changed. A blind-mated tray takes no adapter: there the tray wiring or a disconnect carries the part. Either way at the wall of the box, never in the middle of the cable.',
-  ),
+  place('place-box', () => inHeadline(BOX)),
+  place('place-inline', () => inHeadline(INLINE)),
+  place('place-either', ({ box }) => BY_ANSWER[box ?? ''] ?? OPEN),
   {
     id: 'place-choke',
     advisesPart: true,

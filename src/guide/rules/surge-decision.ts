@@ -4,17 +4,18 @@
  */
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import { WAVEFORMS } from '../../reference/waveforms.ts'
+import type { NodeId } from '../types.ts'
 import { type Context, numberOf } from './context.ts'
 
 export type Threat = 'lightning' | 'static' | 'switching' | 'pulse' | 'none'
 
-/** A decision with its reason, or the fact that decides. */
+/** A decision with its reason, or the fact that decides with the item that asks for it. */
 export type Decision =
   | { readonly is: 'decided'; readonly words: string; readonly reason: string }
-  | { readonly is: 'open'; readonly fact: string; readonly reason: string }
+  | { readonly is: 'open'; readonly fact: string; readonly ask: NodeId; readonly reason: string }
 
 const decided = (words: string, reason: string): Decision => ({ is: 'decided', words, reason })
-const open = (fact: string, reason: string): Decision => ({ is: 'open', fact, reason })
+const open = (fact: string, ask: NodeId, reason: string): Decision => ({ is: 'open', fact, ask, reason })
 
 /** What an outcome itself already says of the threat. */
 const BY_OUTCOME: Readonly<Record<string, Threat>> = {
@@ -25,6 +26,9 @@ const BY_OUTCOME: Readonly<Record<string, Threat>> = {
   'pulses-cs116': 'pulse',
   'pulses-emp': 'pulse',
 }
+
+/** The item that asks what reaches the contacts. */
+export const THREAT_ITEM: NodeId = 'surge-threat'
 
 const THREATS: readonly string[] = ['lightning', 'static', 'switching', 'none']
 
@@ -57,14 +61,19 @@ export function sharingOf(context: Context): Decision {
   const alike = facts.fact('contactsAlike')?.text ?? ''
   const each = (reason: string) => decided('one suppressor for each exposed contact', reason)
   if (threat === undefined)
-    return open('whether lightning, static or coils reach these contacts', 'Without a threat no suppressor is decided.')
+    return open(
+      'whether lightning, static or coils reach these contacts',
+      THREAT_ITEM,
+      'Without a threat no suppressor is decided.',
+    )
   if (threat === 'none') return decided('no suppressor', 'You answered that nothing but noise reaches these contacts.')
   if (contacts === 'one') return decided('one suppressor at the one exposed contact', 'One contact is exposed.')
   if (threat === 'lightning' || threat === 'pulse')
     return each('The pulse comes on every wire of the cable at once. A shared one would carry the sum of them all.')
   if (threat === 'switching')
     return each('A switching surge comes on the line that switches; each such line has its own.')
-  if (contacts === undefined) return open('number of exposed contacts', 'Static comes on one contact at a time.')
+  if (contacts === undefined)
+    return open('number of exposed contacts', 'surge-contacts', 'Static comes on one contact at a time.')
   if (contacts === 'few')
     return each('Two to six contacts: steering diodes save too little, and one failure would take all.')
   if (alike === 'alike')
@@ -74,7 +83,11 @@ export function sharingOf(context: Context): Decision {
     )
   const why = ALIKE_REASONS[alike]
   return why === undefined
-    ? open('whether the contacts have like voltages and one common ground', 'Seven or more contacts might share one.')
+    ? open(
+        'whether the contacts have like voltages and one common ground',
+        'surge-alike',
+        'Seven or more contacts might share one.',
+      )
     : each(why)
 }
 

@@ -1,7 +1,7 @@
 /** Rules about suppressors: whether, how shared, which side of the filter, and the facts to collect before one is sized. */
 import type { AdviceItem } from '../types.ts'
 import { type Context, DERIVED, PRACTICE, type Rule } from './context.ts'
-import { type Decision, sharingOf, sideOf, THREAT_WORDS, threatOf } from './surge-decision.ts'
+import { type Decision, sharingOf, sideOf, THREAT_ITEM, THREAT_WORDS, threatOf } from './surge-decision.ts'
 
 /** Facts without which nobody can size a suppressor. */
 export const SURGE_FACTS: readonly string[] = [
@@ -45,15 +45,24 @@ const suppressor: Rule = {
         ...(context.kind === undefined ? ['kind of line'] : []),
         ...(threat === undefined ? ['whether the line is exposed to lightning, static or coils'] : []),
       ],
+      ...(threat === undefined && { asks: [THREAT_ITEM] }),
     }
   },
 }
 
 /** A decision as advice. */
-const said = (title: string, decision: Decision): Pick<AdviceItem, 'title' | 'text' | 'missing' | 'decided'> =>
+const said = (
+  title: string,
+  decision: Decision,
+): Pick<AdviceItem, 'title' | 'text' | 'missing' | 'decided' | 'asks'> =>
   decision.is === 'decided'
     ? { title: `${title}: ${decision.words}`, text: decision.reason, missing: [], decided: decision.words }
-    : { title, text: `${decision.reason} What decides: ${decision.fact}.`, missing: [decision.fact] }
+    : {
+        title,
+        text: `${decision.reason} What decides: ${decision.fact}.`,
+        missing: [decision.fact],
+        asks: [decision.ask],
+      }
 
 const isDecidedNone = (context: Context): boolean => threatOf(context) === 'none'
 

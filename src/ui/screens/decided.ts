@@ -1,4 +1,5 @@
 /** What the answers of a complaint came to: one decision for its sheet and for what is shared of it. */
+import { decisionInFull } from '../../guide/decision-sentence.ts'
 import { isEvidence, replay } from '../../guide/engine.ts'
 import { advise } from '../../guide/rules.ts'
 import type { Advice, Guide, Outcome } from '../../guide/types.ts'
@@ -6,17 +7,16 @@ import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import type { Complaint } from '../../state/complaints.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { cautionLines } from '../parts/shared-words.ts'
-import { decisionSentence } from './decision.tsx'
 
 export type Decided = { readonly outcome: Outcome; readonly advice: Advice | undefined; readonly sentence: string }
 
 /** Undefined while questions are left, and where none was answered. Advice needs a line to give it for. */
 export function decided(complaint: Complaint, guide: Guide): Decided | undefined {
-  const { current, trail, gate } = replay(guide, complaint.answers, complaint.events)
+  const { current, trail, gate, answers } = replay(guide, complaint.answers, complaint.events)
   if (trail.length === 0 || isEvidence(current)) return undefined
   const [line] = complaint.lines
-  const advice = line && advise({ guide, outcome: current, line, gate, express: expressionReading })
-  return { outcome: current, advice, sentence: advice ? decisionSentence(current, advice) : `${current.headline}.` }
+  const advice = line && advise({ guide, outcome: current, line, gate, answers, express: expressionReading })
+  return { outcome: current, advice, sentence: advice ? decisionInFull(current, advice) : `${current.headline}.` }
 }
 
 /** What is shared of a complaint: the user's words, the decision, what to do, and the cautions of every sheet. */

@@ -1,30 +1,8 @@
 /** What stands around a decision: how sure it is, which answers carry it, what is withheld and why. */
 import { isEvidence } from '../../guide/engine.ts'
-import type { Advice, AdviceItem, Guide, Outcome, Position } from '../../guide/types.ts'
+import type { Guide, Outcome, Position } from '../../guide/types.ts'
 import { earlierComplaints } from '../../state/ask.ts'
 import { hashOf } from '../../state/router.ts'
-
-/** The decision in one sentence: what and where, which way round, how much. */
-export function decisionSentence(outcome: Outcome, { items, mayAdviseParts }: Advice): string {
-  if (!mayAdviseParts || (outcome.class !== 'filter' && outcome.class !== 'suppressor')) return `${outcome.headline}.`
-  if (outcome.class === 'suppressor') {
-    const decided = items.flatMap((item) => item.decided ?? [])
-    return decided.length === 0 ? `${outcome.headline}.` : `${outcome.headline}. Decided: ${decided.join(', ')}.`
-  }
-  const topology = items.find((item) => item.topology !== undefined)?.topology
-  const need = items.find((item) => item.rule === 'need' && item.missing.length === 0)?.text
-  const shape = topology === undefined ? '' : `, ${TOPOLOGY_WORDS[topology]}`
-  return need === undefined ? `${outcome.headline}${shape}.` : `${outcome.headline}${shape}: ${need}`
-}
-
-const TOPOLOGY_WORDS: Readonly<Record<NonNullable<AdviceItem['topology']>, string>> = {
-  C: 'a capacitor alone',
-  L: 'an inductor alone',
-  LC: 'inductor towards the noise, then capacitor',
-  CL: 'capacitor towards the noise, then inductor',
-  PI: 'a Pi',
-  T: 'a T',
-}
 
 /** Proven, or likely with the test that proves it. */
 export function Sure({ guide, position }: { readonly guide: Guide; readonly position: Position }) {

@@ -2,6 +2,8 @@ import { useState } from 'preact/hooks'
 import { resolve } from '../../calc/line/resolver.ts'
 import { checkById } from '../../calc/registry.ts'
 import type { Check } from '../../calc/types.ts'
+import { decisionSentence } from '../../guide/decision-sentence.ts'
+import { isEvidence, nodeById } from '../../guide/engine.ts'
 import { advise } from '../../guide/rules.ts'
 import { adviceTexts, outcomeTexts, withCautions } from '../../guide/screen-texts.ts'
 import type { Advice, AdviceItem, Guide, Outcome, OutcomeClass, Shown } from '../../guide/types.ts'
@@ -24,7 +26,7 @@ import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
 import { AfterRepair } from './after-repair.tsx'
-import { decisionSentence, Earlier, Reasons, Sure, ThinkOn, Withheld } from './decision.tsx'
+import { Earlier, Reasons, Sure, ThinkOn, Withheld } from './decision.tsx'
 import { Trail } from './trail.tsx'
 
 const CLASS_WORDS: Readonly<
@@ -42,8 +44,8 @@ type Given = { readonly guide: Guide; readonly outcome: Outcome; readonly shown:
 /** What the answers lead to: the decision, why, what to do now, the window, the checks, and how to prove it. */
 export function OutcomeView({ guide, outcome, shown }: Given) {
   const line = triageDesk.line.value
-  const { gate } = shown.position
-  const advice = advise({ guide, outcome, line, gate, express: expressionReading })
+  const { gate, answers } = shown.position
+  const advice = advise({ guide, outcome, line, gate, answers, express: expressionReading })
   const look = CLASS_WORDS[outcome.class]
   // Where another check comes first, its link does too: the window is then only what the part takes room of.
   const leadsToWindow = outcome.checks[0]?.check === 'window'
@@ -92,6 +94,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
         <div class="pane stack">
           {!leadsToWindow && <CheckLinks outcome={outcome} />}
           {outcome.checks.some((each) => each.check === 'window') && <LineWindow desk={triageDesk} />}
+          <StillToAnswer guide={guide} items={advice.items} />
           <Items items={advice.items} />
           {leadsToWindow && <CheckLinks outcome={outcome} />}
           {shown.onPath && <Reasons position={shown.position} />}
@@ -118,6 +121,27 @@ function Steps({ advice }: { readonly advice: Advice }) {
           <li key={step}>{step}</li>
         ))}
       </ol>
+    </section>
+  )
+}
+
+/** What the advice misses and the guide can ask: each a link to its question, unfolded, so that it is one tap. */
+function StillToAnswer({ guide, items }: { readonly guide: Guide; readonly items: readonly AdviceItem[] }) {
+  const questions = [...new Set(items.flatMap(({ asks }) => asks ?? []))].flatMap((id) => nodeById(guide, id) ?? [])
+  if (questions.length === 0) return null
+  return (
+    <section aria-label="Still to answer">
+      <h2>Still to answer</h2>
+      <ul class="plain">
+        {questions.filter(isEvidence).map(({ id, text, why }) => (
+          <li key={id}>
+            <a class="link" href={hashOf('ask', id)}>
+              {text}
+            </a>
+            <span class="row-note">{why}</span>
+          </li>
+        ))}
+      </ul>
     </section>
   )
 }
