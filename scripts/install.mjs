@@ -1,6 +1,6 @@
 /** Brings node_modules to what package-lock.json says, and does nothing when it already is. */
 import { spawnSync } from 'node:child_process'
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, lstatSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 
 export const ROOT = join(import.meta.dirname, '..')
@@ -24,7 +24,14 @@ export function isInstalled() {
   )
 }
 
-/** Stops with a sentence when Node is too old for the tools, then installs what is missing. */
+/** True when node_modules is a link: others use the folder it leads to, and `npm ci` would empty it for all of them. */
+export function isShared() {
+  return lstatSync(join(ROOT, 'node_modules'), { throwIfNoEntry: false })?.isSymbolicLink() === true
+}
+
+/**
+ * Stops with a sentence when Node is too old for the tools, then installs what is missing; a shared folder is left as it is.
+ */
 export function install() {
   const [major = 0, minor = 0] = process.versions.node.split('.').map(Number)
   if (major < 20 || (major === 20 && minor < 19)) {
@@ -32,6 +39,10 @@ export function install() {
     process.exit(1)
   }
   if (isInstalled()) return
+  if (isShared()) {
+    console.warn('node_modules is a link to a shared folder that differs from package-lock.json; it is used as it is.')
+    return
+  }
   console.log('Installing packages (npm ci) …')
   const { status } = spawnSync('npm', ['ci', '--no-audit', '--no-fund'], {
     cwd: ROOT,
