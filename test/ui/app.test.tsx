@@ -30,6 +30,8 @@ describe('the shell', () => {
   })
 
   it('moves focus to the heading of the next screen and names it in the title', async () => {
+    // with its part at hand the screen follows at once, however busy the machine
+    await import('../../src/ui/screens/notes.tsx')
     await goTo('#/notes')
     const heading = await eventually('the notes', () => {
       const found = document.querySelector<HTMLElement>('h1')
