@@ -1,0 +1,54 @@
+/** Overshoot of orders a single damping does not describe: against published step responses, and in the judgement of a signal. */
+import { expect, test } from 'vitest'
+import { exactly } from '../../../src/calc/loading/box.ts'
+import { signalEnds } from '../../../src/calc/loading/inductor.ts'
+import { judgeLoading } from '../../../src/calc/loading/judge.ts'
+import { overshootOf, stepOvershoot } from '../../../src/calc/loading/overshoot.ts'
+import { lineKindById } from '../../../src/reference/line-kinds.ts'
+
+const NO_DAMPER = { damperF: 0, damperOhm: 0 }
+
+test('a Butterworth filter of third order goes over by 8.15 %, a Bessel filter by 0.75 % (published step responses)', () => {
+  // between 1 Ω and 1 Ω, 1 rad/s: 1, 2, 1; Bessel 0.3374, 0.9705, 2.2034
+  const at = (source1H: number, farads: number, load2H: number) =>
+    stepOvershoot({ sourceOhm: 1, loadOhm: 1, source1H, farads, load2H, ...NO_DAMPER })
+  expect(at(1, 2, 1)).toBeCloseTo(0.0815, 4)
+  expect(at(0.3374, 0.9705, 2.2034)).toBeCloseTo(0.0075, 3)
+})
+
+test('a section of second order goes over by e^(−πζ/√(1 − ζ²))', () => {
+  for (const damping of [0.2, 0.5, 0.69]) {
+    const network = { sourceOhm: 1, loadOhm: Number.POSITIVE_INFINITY, load2H: 0, ...NO_DAMPER }
+    // ζ = (R/2)·√(C/L)
+    expect(stepOvershoot({ ...network, source1H: 1, farads: 4 * damping ** 2 })).toBeCloseTo(overshootOf(damping), 5)
+  }
+})
+
+test('a damper of √(L/C) and 4·C takes most of the overshoot, a resistor far from it does not', () => {
+  const network = { sourceOhm: 0.1, loadOhm: Number.POSITIVE_INFINITY, source1H: 1, load2H: 0, farads: 1 }
+  const bare = stepOvershoot({ ...network, ...NO_DAMPER })
+  const damped = stepOvershoot({ ...network, damperF: 4, damperOhm: 1 })
+  expect(bare).toBeGreaterThan(0.8)
+  expect(damped).toBeLessThan(0.5)
+  expect(stepOvershoot({ ...network, damperF: 4, damperOhm: 30 })).toBeGreaterThan(damped)
+})
+
+test.each(['rs-485', 'can'])('a T of Butterworth values on %s is not a clean yes', (id) => {
+  const kind = lineKindById(id)
+  if (!kind) throw new Error(`no ${id}`)
+  const facts = { kind, bitRateHz: 100e3 }
+  const ends = signalEnds(facts)
+  if (!ends) throw new Error('no ends')
+  const ohm = Number.isFinite(ends.loadOhm) ? ends.sourceOhm : 2 * ends.sourceOhm
+  const w = 2 * Math.PI * 3e6
+  // of each leg: half the henries, twice the farads of what the signal meets
+  const filter = {
+    topology: 'T',
+    inductanceH: exactly(ohm / w / 2),
+    capacitorF: exactly((2 * 2) / (ohm * w)),
+  } as const
+  const { reasons } = judgeLoading({ facts, taken: { isPair: true, existingF: 0, crossF: 0, suppressorF: 0 }, filter })
+  const ring = reasons.find(({ is }) => is === 'overshoot' || is === 'ringing')
+  expect(ring?.verdict).toBe('marginal')
+  if (id === 'rs-485') expect(ring).toMatchObject({ is: 'overshoot', overshootFrac: expect.closeTo(0.0815, 3) })
+})
