@@ -141,7 +141,7 @@ export const RECIPE_EDITS = {
     {
       file: 'src/store/complaint.ts',
       find: /COMPLAINT_SCHEMA = \d+([\s\S]*?)( {2}readonly rivals\?: readonly ComplaintRival)/,
-      put: 'COMPLAINT_SCHEMA = 5$1  readonly station?: string\n$2',
+      put: 'COMPLAINT_SCHEMA = 6$1  readonly station?: string\n$2',
     },
     {
       file: 'src/store/restore.ts',
@@ -154,9 +154,10 @@ export const RECIPE_EDITS = {
       put: `$1,
         {
           "id": "abcdabcdabcdabcdabcdabcdabcdabcd",
-          "schemaVersion": 5,
+          "schemaVersion": 6,
           "guideVersion": 1,
           "title": "",
+          "aircraft": "",
           "note": "",
           "createdAt": "2026-01-11T10:00:00.000Z",
           "updatedAt": "2026-01-11T10:00:00.000Z",

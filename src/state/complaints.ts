@@ -12,7 +12,7 @@
  *   `loadComplaints()`                       once at start
  *   `openComplaint(id | undefined)`
  *   `createFromTriage({title, answers, events, tables, guideVersion, line})`, `createFromCheck({title, check, line, beside?})`
- *   `rename(id, title, base?)`, `writeNote(id, note, base?)`, `change(id, patch)`
+ *   `rename(id, title, base?)`, `writeNote(id, note, base?)`, `writeText(id, field, text, base?)`, `change(id, patch)`
  *   `takeText(id, field, text, left)`        one of several texts is taken, the others (`left`) go
  *   `writeLineFact(id, lineId, fact, next, base?)`  at every key; undefined takes the fact off
  *   `writeLine(id, line)`                    what is new about a line, fact by fact
@@ -36,9 +36,11 @@ import type { Answers } from '../guide/types.ts'
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import {
   assemble,
+  COMPLAINT_TEXTS,
   type Complaint,
   type ComplaintPatch,
   type ComplaintText,
+  type ComplaintTexts,
   newComplaint,
   recordOf,
   type SavedCheck,
@@ -47,7 +49,7 @@ import type { LinePatch } from '../store/edits.ts'
 import { type KeptLine, keptLine } from '../store/line.ts'
 import { carryOut, complaints, find, loadComplaints, showAgain } from './log.ts'
 
-export type { Complaint, ComplaintPatch, KeptLine, LinePatch, SavedCheck }
+export type { Complaint, ComplaintPatch, ComplaintText, KeptLine, LinePatch, SavedCheck }
 export { complaints, loadComplaints }
 
 /** What was deleted last: a complaint, or a line of one. */
@@ -109,31 +111,33 @@ export function createFromCheck(parts: {
 const now = (): string => new Date().toISOString()
 
 /** Changes parts of a complaint; the list shows it at once, moved to the front. `base`: the texts that were read. */
-export function change(id: string, patch: ComplaintPatch, base: { readonly [K in ComplaintText]?: string } = {}): void {
+export function change(id: string, patch: ComplaintPatch, base: ComplaintTexts = {}): void {
   const old = find(id)
   if (old === undefined) return
   const read: { [K in ComplaintText]?: string } = { ...base }
-  for (const field of ['title', 'note'] as const) {
+  for (const field of COMPLAINT_TEXTS) {
     const next = patch[field]
     if (next === undefined) continue
     const place = `${id}:${field}`
-    read[field] ??= writtenHere.get(place) ?? old[field]
+    read[field] ??= writtenHere.get(place) ?? old[field] ?? ''
     writtenHere.set(place, next)
   }
   void carryOut({ do: 'change', id, patch, base: read, at: now() }, `${id}:${Object.keys(patch).sort().join()}`)
 }
 
-/** Gives a complaint another title; called at every keystroke. */
-export function rename(id: string, title: string, base?: string): void {
-  change(id, { title }, base === undefined ? {} : { title: base })
+/** Replaces a typed text of a complaint; called at every keystroke. */
+export function writeText(id: string, field: ComplaintText, text: string, base?: string): void {
+  const patch: ComplaintTexts = { [field]: text }
+  change(id, patch, base === undefined ? {} : { [field]: base })
 }
+
+/** Gives a complaint another title; called at every keystroke. */
+export const rename = (id: string, title: string, base?: string): void => writeText(id, 'title', title, base)
 
 /** Replaces the note of a complaint; called at every keystroke. */
-export function writeNote(id: string, note: string, base?: string): void {
-  change(id, { note }, base === undefined ? {} : { note: base })
-}
+export const writeNote = (id: string, note: string, base?: string): void => writeText(id, 'note', note, base)
 
-/** Takes one of several titles or notes; the others that were seen go. */
+/** Takes one of several titles, aircraft or notes; the others that were seen go. */
 export function takeText(id: string, field: ComplaintText, text: string, left: readonly string[]): void {
   writtenHere.delete(`${id}:${field}`)
   void carryOut({ do: 'settle', id, field, text, left, at: now() })

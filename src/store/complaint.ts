@@ -7,7 +7,7 @@ import { newId } from './ids.ts'
 import { type KeptLine, keptLine } from './line.ts'
 
 /** Version of the complaint's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const COMPLAINT_SCHEMA = 4
+export const COMPLAINT_SCHEMA = 5
 
 /**
  * A check that was run for a complaint, never its result: on a line of the complaint, or (as it was kept earlier) on the
@@ -24,9 +24,11 @@ export type SavedCheck = {
 }
 
 /** The texts of a complaint that are typed. */
-export type ComplaintText = 'title' | 'note'
+export const COMPLAINT_TEXTS = ['title', 'aircraft', 'note'] as const
+export type ComplaintText = (typeof COMPLAINT_TEXTS)[number]
+export type ComplaintTexts = { readonly [K in ComplaintText]?: string }
 
-/** Another title or note, typed in another window on the same text; kept until one of them is taken. */
+/** Another title, aircraft or note, typed in another window on the same text; kept until one of them is taken. */
 export type ComplaintRival = { readonly field: ComplaintText; readonly text: string; readonly at: string }
 
 /** One entry of the Log as it is stored: what was answered and typed, never what was computed from it. Times are ISO 8601 in UTC. */
@@ -35,6 +37,8 @@ export type ComplaintRecord = {
   readonly schemaVersion: number
   readonly guideVersion: number
   readonly title: string
+  /** type and registration, as its user writes them */
+  readonly aircraft?: string
   readonly note: string
   readonly createdAt: string
   readonly updatedAt: string
@@ -56,7 +60,7 @@ export type Complaint = ComplaintRecord & { readonly lines: readonly KeptLine[] 
 
 /** The parts of a complaint that may be changed after it was made. */
 export type ComplaintPatch = Partial<
-  Pick<Complaint, 'title' | 'note' | 'answers' | 'events' | 'tables' | 'guideVersion' | 'checks'>
+  Pick<Complaint, ComplaintText | 'answers' | 'events' | 'tables' | 'guideVersion' | 'checks'>
 >
 
 /** A complaint made now, with the given parts filled in. */

@@ -30,6 +30,8 @@ const ANSWERS: Answers = {
 
 const TITLE = 'Example: heading pointer swings on ship 3 while the second radio transmits'
 
+const AIRCRAFT = 'Lantern Two (invented type), ship 3'
+
 const NOTE = `Invented example, fleet "Lantern", ship 3. Remove it whenever you like.
 
 Reported: the heading pointer swings some degrees each time the second radio is keyed, worst near 121 MHz. New since that radio's antenna was moved aft.
@@ -64,6 +66,7 @@ export function demoComplaint(): Complaint {
   return newComplaint({
     isDemo: true,
     title: TITLE,
+    aircraft: AIRCRAFT,
     note: NOTE,
     answers: ANSWERS,
     events: eventsFrom(ANSWERS, new Date().toISOString()),

@@ -11,6 +11,7 @@ import {
   type ComplaintRecord,
   type ComplaintRival,
   type ComplaintText,
+  type ComplaintTexts,
   later,
   type SavedCheck,
 } from './complaint.ts'
@@ -26,7 +27,7 @@ export type ComplaintEdit =
       readonly id: string
       readonly at: string
       readonly patch: ComplaintPatch
-      readonly base?: { readonly [K in ComplaintText]?: string }
+      readonly base?: ComplaintTexts
     }
   | { readonly do: 'check'; readonly id: string; readonly at: string; readonly check: SavedCheck }
   | ({ readonly do: 'cell'; readonly id: string; readonly at: string } & CellEdit)
@@ -105,7 +106,7 @@ type TextEdit = {
 function editText(record: ComplaintRecord, { field, next, base, at, staysNewer }: TextEdit): ComplaintRecord {
   const all = record.rivals ?? []
   const written = writeText(
-    { text: record[field], rivals: all.filter((one) => one.field === field) },
+    { text: record[field] ?? '', rivals: all.filter((one) => one.field === field) },
     { base, next, staysNewer },
     (text): ComplaintRival => ({ field, text, at }),
   )
@@ -136,11 +137,11 @@ export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: b
   const record = { ...old, updatedAt: later(old.updatedAt, edit.at) }
   switch (edit.do) {
     case 'change': {
-      const { title, note, ...whole } = edit.patch
-      const texts = Object.entries({ title, note }) as [ComplaintText, string | undefined][]
+      const { title, aircraft, note, ...whole } = edit.patch
+      const texts = Object.entries({ title, aircraft, note }) as [ComplaintText, string | undefined][]
       const edited = texts.reduce((now, [field, next]) => {
         if (next === undefined) return now
-        const base = edit.base?.[field] ?? (staysNewer ? undefined : old[field])
+        const base = edit.base?.[field] ?? (staysNewer ? undefined : (old[field] ?? ''))
         return editText(now, { field, next, base, at: edit.at, staysNewer })
       }, old)
       return { ...edited, ...(staysNewer ? {} : whole), updatedAt: record.updatedAt }
@@ -153,7 +154,7 @@ export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: b
       const own = (old.rivals ?? []).filter((one) => one.field === edit.field)
       const others = (old.rivals ?? []).filter((one) => one.field !== edit.field)
       const rival = (text: string): ComplaintRival => ({ field: edit.field, text, at: edit.at })
-      const rivals = [...others, ...unseen({ text: old[edit.field], rivals: own }, edit, rival)]
+      const rivals = [...others, ...unseen({ text: old[edit.field] ?? '', rivals: own }, edit, rival)]
       return { ...withRivals<ComplaintRival, ComplaintRecord>(record, rivals), [edit.field]: edit.text }
     }
     case 'delete':

@@ -1,6 +1,6 @@
 /** Reads steps back from text that anything may have touched. */
 import type { Fact, FactKey, Line } from '../calc/types.ts'
-import type { ComplaintPatch, ComplaintText } from './complaint.ts'
+import { COMPLAINT_TEXTS, type ComplaintPatch, type ComplaintTexts } from './complaint.ts'
 import type { CellEdit, FactEdit, LinePatch } from './edits.ts'
 import { isFactKey } from './ids.ts'
 import { restoreKeptLine, restoreLoose } from './line.ts'
@@ -70,7 +70,7 @@ function restoreEdit(
       return cell && { do: 'cell', ...place, ...cell }
     }
     case 'settle': {
-      const field = raw['field'] === 'title' || raw['field'] === 'note' ? raw['field'] : undefined
+      const field = COMPLAINT_TEXTS.find((one) => one === raw['field'])
       return field && text !== undefined ? { do: 'settle', ...place, field, text, left: seen } : undefined
     }
     case 'delete':
@@ -120,11 +120,9 @@ function restoreLinePatch(raw: Record<string, unknown>): LinePatch {
   return Object.fromEntries(LINE_PARTS.flatMap((key) => (raw[key] === undefined ? [] : [[key, line[key]]])))
 }
 
-function restoreBase(raw: unknown): { readonly [K in ComplaintText]?: string } {
+function restoreBase(raw: unknown): ComplaintTexts {
   if (!isRecord(raw)) return {}
-  return Object.fromEntries(
-    (['title', 'note'] as const).flatMap((key) => (textOf(raw[key]) === undefined ? [] : [[key, raw[key]]])),
-  )
+  return Object.fromEntries(COMPLAINT_TEXTS.flatMap((key) => (textOf(raw[key]) === undefined ? [] : [[key, raw[key]]])))
 }
 
 function restoreFactEdit(raw: unknown): FactEdit | undefined {

@@ -7,6 +7,7 @@ import type { Answers } from '../guide/types.ts'
 import {
   assemble,
   COMPLAINT_SCHEMA,
+  COMPLAINT_TEXTS,
   type Complaint,
   type ComplaintRecord,
   type ComplaintRival,
@@ -75,7 +76,7 @@ const savedCheck: Reader<SavedCheck> = (value, at, gate) => {
 }
 
 const RIVAL: Table<ComplaintRival> = {
-  field: required(oneOf(['title', 'note'])),
+  field: required(oneOf(COMPLAINT_TEXTS)),
   text: required(text),
   at: required(time),
 }
@@ -85,6 +86,7 @@ const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
   schemaVersion: { read: schema(COMPLAINT_SCHEMA), or: () => COMPLAINT_SCHEMA },
   guideVersion: { read: version, or: () => 0 },
   title: { read: text, or: () => '' },
+  aircraft: { read: text, or: () => undefined },
   note: { read: text, or: () => '' },
   createdAt: { read: time, or: now },
   updatedAt: { read: time, or: now },

@@ -173,16 +173,17 @@ describe('the code beside the head', () => {
 })
 
 describe('a complaint', () => {
-  it('is printed in full: title, words, answers, tests, reason, steps, and its checks with their figures', async () => {
+  it('is printed in full: title, aircraft, words, answers, tests, reason, steps, and its checks with their figures', async () => {
     await page.goto(visit.at('#/log'))
     await page.getByRole('button', { name: /demo/i }).click()
     await page.getByRole('textbox', { name: 'Note' }).waitFor()
     await page.getByText('Hand-over for the next shift').waitFor()
-    const { title, note, answers, lines } = demoComplaint()
+    const { title, aircraft = '', note, answers, lines } = demoComplaint()
     for (const format of FORMATS) {
       const pages = await printed(format)
       const text = together(pages)
-      for (const said of [title, ...note.split('\n'), lines[0]?.name ?? '']) expect(text).toContain(squeeze(said))
+      for (const said of [title, `Aircraft: ${aircraft}`, ...note.split('\n'), lines[0]?.name ?? ''])
+        expect(text).toContain(squeeze(said))
       for (const [node, option] of Object.entries(answers)) {
         if (node === 'kind') continue
         expect(text, node).toContain(squeeze(titleOf(node)))
@@ -190,7 +191,7 @@ describe('a complaint', () => {
       }
       for (const fact of Object.values(lines[0]?.facts ?? {}))
         if (fact?.text !== 'synchro') expect(text).toContain(squeeze(fact?.text ?? ''))
-      for (const part of ['Aircraft', 'Do now, in this order', 'Because of these answers', 'Tests, with what was read'])
+      for (const part of ['Do now, in this order', 'Because of these answers', 'Tests, with what was read'])
         expect(text).toContain(squeeze(part))
       expect(text).toMatch(/Check:Need.*20dB/)
       expect(text).toMatch(/Check:Window.*Proposed,onecapacitorasmarked/)
@@ -198,6 +199,14 @@ describe('a complaint', () => {
       expect(small(pages), format).toEqual([])
       expect(await cutRows(pages), format).toEqual([])
     }
+  })
+
+  it('leaves a line to write the aircraft on where none is typed', async () => {
+    await page.goto(visit.at('#/log'))
+    await page.getByRole('button', { name: /demo/i }).click()
+    await page.getByRole('textbox', { name: 'Aircraft' }).fill('')
+    await page.getByText('Hand-over for the next shift').waitFor()
+    expect(together(await printed('A4'))).toContain('Aircraft:typeandregistration')
   })
 })
 

@@ -33,18 +33,21 @@ beforeEach(async () => {
 afterEach(() => vi.restoreAllMocks())
 
 describe('what was typed just before the window closed', () => {
-  it('is written at the next start: a new complaint, its note, its title, the triage', async () => {
+  it('is written at the next start: a new complaint, its note, its title, its aircraft, the triage', async () => {
     const before = await start()
     stopWriting()
     const made = before.createFromTriage(TRIAGE)
     before.rename(made.id, 'Needle swings, ship 4')
     before.writeNote(made.id, 'µΩ 7.3 %\nsecond line')
+    before.writeText(made.id, 'aircraft', 'Lantern Two, ship 4')
     before.setAnswers({ wrong: 'data' }, 1)
     await before.settled()
     vi.restoreAllMocks()
 
     const after = await start()
-    expect(after.complaints.value).toMatchObject([{ title: 'Needle swings, ship 4', note: 'µΩ 7.3 %\nsecond line' }])
+    expect(after.complaints.value).toMatchObject([
+      { title: 'Needle swings, ship 4', note: 'µΩ 7.3 %\nsecond line', aircraft: 'Lantern Two, ship 4' },
+    ])
     expect(after.triage.value.answers).toEqual({ wrong: 'data' })
     await after.settled()
     expect(Object.keys(localStorage)).toEqual([])
@@ -133,6 +136,27 @@ describe('what was typed just before the window closed', () => {
     const after = await start()
     expect(after.complaints.value?.[0]?.note).toBe('newer')
     expect(after.complaints.value?.[0]?.rivals).toMatchObject([{ field: 'note', text: 'older' }])
+  })
+
+  it('keeps both aircraft of two windows, and takes one late', async () => {
+    const before = await start()
+    const made = before.createFromTriage(TRIAGE)
+    before.writeText(made.id, 'aircraft', 'ship 3', '')
+    await before.settled()
+    stopWriting()
+    before.writeText(made.id, 'aircraft', 'ship 8', 'ship 2')
+    await before.settled()
+    vi.restoreAllMocks()
+    const after = await start()
+    const [kept] = after.complaints.value ?? []
+    expect([kept?.aircraft, kept?.rivals]).toMatchObject(['ship 8', [{ field: 'aircraft', text: 'ship 3' }]])
+    await after.settled()
+    stopWriting()
+    after.takeText(made.id, 'aircraft', 'ship 3', ['ship 8'])
+    await after.settled()
+    vi.restoreAllMocks()
+    const [last] = (await start()).complaints.value ?? []
+    expect([last?.aircraft, last?.rivals, last?.note]).toEqual(['ship 3', undefined, ''])
   })
 
   it('leaves nothing behind once it is on disk', async () => {

@@ -201,7 +201,7 @@ describe('the database', () => {
 
   it('opens a version 3 storage: tables and photos as they were, and answers under retired ids as events of their last change', async () => {
     await seed(v3)
-    const [old, full] = v3.stores.complaints.records
+    const [old, full, newest] = v3.stores.complaints.records
     const kept = await listComplaints()
     expect(kept.find(({ id }) => id === old?.id)).toMatchObject({
       answers: old?.answers,
@@ -217,6 +217,7 @@ describe('the database', () => {
       answers: { volume: 'still', 'grounds-mv': 'follows' },
     })
     expect(await getComplaint(full?.id ?? '')).toMatchObject({ tables: full?.tables, events: full?.events })
+    expect(await getComplaint(newest?.id ?? '')).toMatchObject({ aircraft: newest?.aircraft, rivals: newest?.rivals })
     expect(await readTriage()).toMatchObject({ tables: v3.stores.meta.records.triage.tables })
     const [photo] = await listPhotos([full?.id ?? ''])
     expect(photo).toMatchObject({ evidence: 'strap-trial', widthPx: 1600 })

@@ -64,14 +64,19 @@ describe('the log on screen', () => {
     expect(allBy('button', 'Undo')).toHaveLength(0)
   })
 
-  it('renames and notes a complaint as one types, and shows its facts with where they came from', async () => {
+  it('takes the title, the aircraft and the note of a complaint as one types, and shows its facts with where they came from', async () => {
     const { id, lines } = made()
     show(<ComplaintScreen id={id} />)
     await settle()
     await type(by('textbox', 'Title'), 'Buzz on ship 3')
+    await type(by('textbox', 'Aircraft'), 'Lantern Two, ship 3')
     await type(by('textbox', 'Note'), 'Only with the strobe on.')
     const [kept] = complaints.value ?? []
-    expect(kept).toMatchObject({ title: 'Buzz on ship 3', note: 'Only with the strobe on.' })
+    expect(kept).toMatchObject({
+      title: 'Buzz on ship 3',
+      aircraft: 'Lantern Two, ship 3',
+      note: 'Only with the strobe on.',
+    })
     expect(by('region', 'Facts J3-14').textContent).toContain('12M typed')
     expect(by('region', 'Checks J3-14').querySelector('a')?.getAttribute('href')).toBe(
       `#/log/${id}/${lines[0]?.id}/need`,

@@ -36,7 +36,7 @@ export function layComplaintSheet(given: Given): () => void {
 }
 
 function ComplaintSheet({ complaint, guide, address }: Given) {
-  const { title, note, lines, createdAt, updatedAt, isDemo } = complaint
+  const { title, aircraft = '', note, lines, createdAt, updatedAt, isDemo } = complaint
   return (
     <>
       <SheetHead title={title || 'Untitled complaint'} {...(address !== undefined && { address })}>
@@ -44,10 +44,15 @@ function ComplaintSheet({ complaint, guide, address }: Given) {
           Begun {dayAndTime(createdAt)}, changed {dayAndTime(updatedAt)}
           {isDemo ? ', demo (invented)' : ''}.
         </p>
-        <p class="sign">
-          <span>Aircraft</span>
-          <span>Registration</span>
-        </p>
+        {aircraft.trim() === '' ? (
+          <p class="sign">
+            <span>Aircraft: type and registration</span>
+          </p>
+        ) : (
+          <p>
+            <strong>Aircraft:</strong> {aircraft}
+          </p>
+        )}
       </SheetHead>
       {note.trim() !== '' && (
         <Part title="Reported, in the user’s words">

@@ -163,6 +163,7 @@ function TriageTrail({
       <FillInTable id="breakers" complaintId={complaint.id} whenFilled />
       <Photos owners={ownersOf(complaint)} titleOf={(id) => titleIn(content, id)} />
       <Handover
+        aircraft={complaint.aircraft ?? ''}
         position={position}
         events={translateEvents(complaint.events ?? [])}
         tables={complaint.tables}

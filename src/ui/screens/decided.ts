@@ -19,12 +19,14 @@ export function decided(complaint: Complaint, guide: Guide): Decided | undefined
   return { outcome: current, advice, sentence: advice ? decisionInFull(current, advice) : `${current.headline}.` }
 }
 
-/** What is shared of a complaint: the user's words, the decision, what to do, and the cautions of every sheet. */
+/** What is shared of a complaint: the aircraft, the user's words, the decision, what to do, and the cautions of every sheet. */
 export function complaintWords(complaint: Complaint, guide: Guide | undefined): string {
   const found = guide && decided(complaint, guide)
   const steps = (found?.advice?.steps ?? []).map((step, index) => `${index + 1}. ${step}`)
+  const { aircraft = '', note } = complaint
   return [
-    complaint.note,
+    ...(aircraft.trim() === '' ? [] : [`Aircraft: ${aircraft}`]),
+    note,
     ...(found ? [found.sentence, found.outcome.reason] : []),
     ...steps,
     ...cautionLines(SHEET_CAUTIONS),

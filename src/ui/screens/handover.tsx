@@ -6,6 +6,8 @@ import { FilledTable } from '../parts/fill-in.tsx'
 import { dayAndTime } from './moment.ts'
 
 type Given = {
+  /** type and registration, as typed */
+  readonly aircraft: string
   readonly position: Position
   readonly events: readonly Event[]
   readonly tables: Filled | undefined
@@ -13,7 +15,7 @@ type Given = {
 }
 
 /** For the next shift: what was seen, tried and excluded, what is open, and what has to be put back. Printed as it is. */
-export function Handover({ position, events, tables, photos }: Given) {
+export function Handover({ aircraft, position, events, tables, photos }: Given) {
   const { trail, standings, openTests, setAside } = position
   if (trail.length === 0) return null
   const seen = trail.filter(({ node }) => node.kind === 'ask' && node.about !== 'safety')
@@ -23,6 +25,7 @@ export function Handover({ position, events, tables, photos }: Given) {
   return (
     <details class="fold handover">
       <summary>Hand-over for the next shift</summary>
+      {aircraft.trim() !== '' && <List title="Aircraft" items={[aircraft]} />}
       <List title="Seen" items={seen.map(({ node, label }) => `${node.text} ${label}`)} />
       <List
         title="Tried"
