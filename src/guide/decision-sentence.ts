@@ -10,15 +10,12 @@ const TOPOLOGY_WORDS: Readonly<Record<NonNullable<AdviceItem['topology']>, strin
   T: 'a T',
 }
 
-/**
- * The decision in one sentence of at most 25 words: what and where, which way round, how much. What stands in the headline
- * of a suppressor is not said again.
- */
+/** The decision in one sentence of at most 25 words: what and where, which way round, how much. */
 export function decisionSentence(outcome: Outcome, { items, mayAdviseParts }: Advice): string {
   if (!mayAdviseParts || (outcome.class !== 'filter' && outcome.class !== 'suppressor')) return `${outcome.headline}.`
   if (outcome.class === 'suppressor') {
     const decided = items.flatMap((item) => item.decided ?? [])
-    return decided.length === 0 ? `${outcome.headline}.` : `Decided: ${decided.join(', ')}.`
+    return decided.length === 0 ? `${outcome.headline}.` : `${outcome.headline}; decided: ${decided.join(', ')}.`
   }
   const place = items.find(({ rule }) => rule.startsWith('place-'))?.decided
   const topology = items.find((item) => item.topology !== undefined)?.topology
@@ -26,10 +23,4 @@ export function decisionSentence(outcome: Outcome, { items, mayAdviseParts }: Ad
   const after = [topology && TOPOLOGY_WORDS[topology], need].filter((words) => words !== undefined)
   const what = place === undefined ? outcome.headline : `${outcome.headline}; ${place}`
   return `${[what, ...after].join(', ')}.`
-}
-
-/** The same where no headline stands above it: on paper, and in what is shared. */
-export function decisionInFull(outcome: Outcome, advice: Advice): string {
-  const sentence = decisionSentence(outcome, advice)
-  return sentence.startsWith(outcome.headline) ? sentence : `${outcome.headline}. ${sentence}`
 }

@@ -9,9 +9,9 @@ import { type Context, numberOf } from './context.ts'
 
 export type Threat = 'lightning' | 'static' | 'switching' | 'pulse' | 'none'
 
-/** A decision with its reason, or the fact that decides with the item that asks for it. */
+/** A decision with its reason, or the fact that decides with the item that asks for it. `where`: beside its words. */
 export type Decision =
-  | { readonly is: 'decided'; readonly words: string; readonly reason: string }
+  | { readonly is: 'decided'; readonly words: string; readonly where?: string; readonly reason: string }
   | { readonly is: 'open'; readonly fact: string; readonly ask: NodeId; readonly reason: string }
 
 const decided = (words: string, reason: string): Decision => ({ is: 'decided', words, reason })
@@ -109,7 +109,12 @@ export function sideOf(context: Context): Decision {
   const { facts } = context
   const threat = threatOf(context)
   if (threat === 'none') return decided('no side', 'No suppressor is needed.')
-  const ahead = (reason: string) => decided('ahead of the filter, on the cable side at the shell', reason)
+  const ahead = (reason: string): Decision => ({
+    is: 'decided',
+    words: 'ahead of the filter',
+    reason,
+    where: 'on the cable side at the shell',
+  })
   if (threat === 'static') return ahead('The edge is shorter than a nanosecond, so the shortest lead decides.')
   const topology = facts.fact('surgeTopology')?.text ?? facts.fact('topology')?.text ?? ''
   const standsV = numberOf(facts, 'capacitorWithstandV', 'voltage')

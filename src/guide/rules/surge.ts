@@ -56,7 +56,12 @@ const said = (
   decision: Decision,
 ): Pick<AdviceItem, 'title' | 'text' | 'missing' | 'decided' | 'asks'> =>
   decision.is === 'decided'
-    ? { title: `${title}: ${decision.words}`, text: decision.reason, missing: [], decided: decision.words }
+    ? {
+        title: [`${title}: ${decision.words}`, ...(decision.where === undefined ? [] : [decision.where])].join(', '),
+        text: decision.reason,
+        missing: [],
+        decided: decision.words,
+      }
     : {
         title,
         text: `${decision.reason} What decides: ${decision.fact}.`,

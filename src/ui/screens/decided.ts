@@ -1,5 +1,5 @@
 /** What the answers of a complaint came to: one decision for its sheet and for what is shared of it. */
-import { decisionInFull } from '../../guide/decision-sentence.ts'
+import { decisionSentence } from '../../guide/decision-sentence.ts'
 import { isEvidence, replay } from '../../guide/engine.ts'
 import { advise } from '../../guide/rules.ts'
 import type { Advice, Guide, Outcome } from '../../guide/types.ts'
@@ -16,7 +16,7 @@ export function decided(complaint: Complaint, guide: Guide): Decided | undefined
   if (trail.length === 0 || isEvidence(current)) return undefined
   const [line] = complaint.lines
   const advice = line && advise({ guide, outcome: current, line, gate, answers, express: expressionReading })
-  return { outcome: current, advice, sentence: advice ? decisionInFull(current, advice) : `${current.headline}.` }
+  return { outcome: current, advice, sentence: advice ? decisionSentence(current, advice) : `${current.headline}.` }
 }
 
 /** What is shared of a complaint: the aircraft, the user's words, the decision, what to do, and the cautions of every sheet. */
