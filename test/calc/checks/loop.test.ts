@@ -92,6 +92,15 @@ describe('clamp, probe and capacitors together', () => {
   it('ask for the frequency of a capacitor, and refuse a level of another kind', () => {
     expect(loop({ firstF: '1n', firstDb: '6' }).needs?.key).toBe('readAtHz')
     expect(issuesOf(loopCheck, { currentDb: '40 dBm', voltageDb: '60 dBµV' }).join()).toContain('dBµA')
+    expect(issuesOf(loopCheck, { currentDb: '40 dBµA', voltageDb: '60 dBµV/m' }).join()).toContain('dBµV')
+  })
+
+  // 0 dBV is 1 V, 120 dBµV: −40 dBV are 10 mV, 60 dBµA are 1 mA, together 10 Ω
+  it('take a voltage in dBV, which no impedance stands between', () => {
+    const read = loop({ currentDb: '60 dBµA', voltageDb: '-40 dBV' })
+    expect(si(read, 'loadOhm')).toBeCloseTo(10, 9)
+    const load = read.outputs['loadOhm']?.basis.steps.map(({ withNumbers }) => withNumbers) ?? []
+    expect(plain(load.join())).toContain('10^((80 dB − 60 dB)/20)')
   })
 })
 

@@ -1,4 +1,5 @@
 /** The numbers of the loop check: sum and parallel value of both ends, each end where the readings decide it. */
+import { levelConflict, levelIn } from '../../level.ts'
 import { parallelFromOne, parallelFromTwo } from '../../network/capacitor-trial.ts'
 import {
   loopOhmFrom,
@@ -8,6 +9,7 @@ import {
   otherEnd,
   pairFromSumAndParallel,
 } from '../../network/clamp.ts'
+import type { LevelUnit } from '../../quantity/level-unit.ts'
 import type { Figures, Level, Refused } from '../../types.ts'
 import type { LoopGiven } from './inputs.ts'
 
@@ -29,7 +31,14 @@ export type LoopFigures = Figures & {
 /** Every clamp is taken at the middle of what is named of it for the one figure shown. */
 const middle = (values: readonly number[]): number => Math.sqrt(Math.min(...values) * Math.max(...values))
 
-const wrongUnit = (key: string, level: Level, unit: string): Refused => ({
+/** What the fields are read in. No impedance is known here, so that a level of another kind stays what it is: dBV is dBµV. */
+export const CURRENT_UNIT = 'dBµA'
+export const VOLTAGE_UNIT = 'dBµV'
+
+const isOfAnother = (level: Level | undefined, unit: LevelUnit): level is Level =>
+  level !== undefined && levelConflict(level, { db: 0, unit }, undefined) !== undefined
+
+const wrongUnit = (key: string, level: Level, unit: LevelUnit): Refused => ({
   ok: false,
   issues: [
     {
@@ -64,7 +73,8 @@ function trialOf({ firstF, firstDb, secondF, secondDb, readAtHz }: LoopGiven): T
 /** |Z| of the load by current and voltage; both readings may be off. */
 function loadOf({ currentDb, voltageDb, offDb = 0 }: LoopGiven): (OhmSpan & { readonly ohm: number }) | undefined {
   if (currentDb === undefined || voltageDb === undefined) return undefined
-  const at = (off: number) => ohmFromLevels({ dbMicrovolt: voltageDb.db + off, dbMicroampere: currentDb.db - off })
+  const [dbMicrovolt, dbMicroampere] = [levelIn(voltageDb, VOLTAGE_UNIT), levelIn(currentDb, CURRENT_UNIT)]
+  const at = (off: number) => ohmFromLevels({ dbMicrovolt: dbMicrovolt + off, dbMicroampere: dbMicroampere - off })
   return { ohm: at(0), least: at(-offDb), most: at(offDb) }
 }
 
@@ -90,8 +100,8 @@ function sourceOf(
 
 export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   const { currentDb, voltageDb } = given
-  if (currentDb?.unit !== undefined && currentDb.unit !== 'dBµA') return wrongUnit('currentDb', currentDb, 'dBµA')
-  if (voltageDb?.unit !== undefined && voltageDb.unit !== 'dBµV') return wrongUnit('voltageDb', voltageDb, 'dBµV')
+  if (isOfAnother(currentDb, CURRENT_UNIT)) return wrongUnit('currentDb', currentDb, CURRENT_UNIT)
+  if (isOfAnother(voltageDb, VOLTAGE_UNIT)) return wrongUnit('voltageDb', voltageDb, VOLTAGE_UNIT)
   const { loop, loopOhm } = clampOf(given)
   const { parallelOhm, ...trial } = trialOf(given)
   const both = loopOhm !== undefined && parallelOhm !== undefined

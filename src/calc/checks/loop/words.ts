@@ -1,8 +1,9 @@
 /** What the loop check says: the figures, what they decide, what they leave open, and how sure they are. */
+import { levelIn } from '../../level.ts'
 import { loopOhmFrom } from '../../network/clamp.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Cell, Finding, Step, Success } from '../../types.ts'
-import type { LoopFigures } from './figures.ts'
+import { CURRENT_UNIT, type LoopFigures, VOLTAGE_UNIT } from './figures.ts'
 import type { LoopGiven } from './inputs.ts'
 
 const ohm = (si: number): string => formatQuantity(si, 'resistance', 3)
@@ -195,7 +196,7 @@ function endSteps(given: LoopGiven, { pair, load, values }: LoopFigures): readon
   if (load !== undefined && loadOhm !== undefined && given.currentDb && given.voltageDb)
     steps.push({
       formula: '|Zl| = 10^((dBµV − dBµA)/20)',
-      withNumbers: `10^((${db(given.voltageDb.db)} − ${db(given.currentDb.db)})/20)`,
+      withNumbers: `10^((${db(levelIn(given.voltageDb, VOLTAGE_UNIT))} − ${db(levelIn(given.currentDb, CURRENT_UNIT))})/20)`,
       si: loadOhm,
       quantity: 'resistance',
     })
