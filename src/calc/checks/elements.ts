@@ -179,6 +179,8 @@ function beadIssues(given: ElementGiven): readonly Issue[] {
   if (
     beadReactanceOhm === undefined &&
     beadImpedanceOhm !== undefined &&
+    // one point shows no curve yet: what is missing is said of it, not what is wrong
+    beadImpedanceOhm.length > 1 &&
     (beadImpedanceOhm[0] as number) >= Math.max(...beadImpedanceOhm)
   )
     return [

@@ -117,6 +117,11 @@ describe('a bead', () => {
     })
     expect(short.verdict).toBe('unknown')
     expect(short.findings.map(({ sentence }) => sentence).join(' ')).toContain('three frequencies')
+    // one |Z| is the largest of one: nothing is wrong with it yet
+    const single = { beadHz: '1M', beadOhm: '3', beadReactanceOhm: '', beadImpedanceOhm: '5' }
+    const one = run(windowCheck, { ...facts, ...single, frequencyHz: '20M' })
+    expect(one.findings.map(({ sentence }) => sentence).join(' ')).toContain('three frequencies')
+    expect(issuesOf(windowCheck, { beadHz: '1M;2M', beadOhm: '3;3', beadImpedanceOhm: '5;4' })[0]).toContain('largest')
   })
 
   test('by |Z| may be of either sign from its largest on: never more than with the sign entered', () => {
