@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import type { Check, Input } from '../../../src/calc/types.ts'
 import { logRange } from './log-range.ts'
+import { type Texts, together } from './together.ts'
 
 const GARBAGE = [
   'abc',
@@ -106,7 +107,7 @@ function eitherOf(texts: Record<string, string>, turns: readonly number[]): Reco
  * Texts for every field of a check: mostly readable and in range, so that the sums behind them run; some fields absent or
  * empty; `spoiltPerMille` of them out of range or rubbish.
  */
-export function textsFor(check: Check, spoiltPerMille: number): fc.Arbitrary<Record<string, string>> {
+export function textsFor(check: Check, spoiltPerMille: number): fc.Arbitrary<Texts> {
   const field = (input: Input) =>
     fc.oneof(
       { weight: 700, arbitrary: goodText(input) },
@@ -122,5 +123,7 @@ export function textsFor(check: Check, spoiltPerMille: number): fc.Arbitrary<Rec
     .map((all) => Object.fromEntries(Object.entries(all).filter((e): e is [string, string] => e[1] !== undefined)))
   const turns = fc.array(fc.nat({ max: 9 }), { minLength: EITHER.length, maxLength: EITHER.length })
   const hasEither = EITHER.some((keys) => keys.every((key) => check.inputs.some((input) => input.key === key)))
-  return hasEither ? fc.tuple(texts, turns).map(([all, drawn]) => eitherOf(all, drawn)) : texts
+  const one = hasEither ? fc.tuple(texts, turns).map(([all, drawn]) => eitherOf(all, drawn)) : texts
+  // rubbish is to reach every field, so that half of its sets stay as they were drawn
+  return together(one, new Set(check.inputs.map(({ key }) => key)), spoiltPerMille > 0 ? 5 : 1)
 }

@@ -223,8 +223,10 @@ describe(`a single ideal capacitor, seed ${SEED}`, () => {
         const markedF = si(result, 'proposedF') ?? si(result, 'leastCapacitanceF')
         const worstDb = si(result, 'worstLossDb')
         if (markedF === undefined || worstDb === undefined) throw new Error('a single capacitor always has a least')
-        const isPair = LINE_KINDS.find(({ id }) => id === p.lineKind)?.isPair ?? false
-        const perLeg = !isPair ? 1 : p.mode === 'common' ? 2 : 1 / 2
+        const kind = LINE_KINDS.find(({ id }) => id === p.lineKind)
+        // Between a supply and its return noise meets two wires, each with its capacitor to chassis: C/2 across R.
+        const isOfTwoWires = kind?.isPair || (kind?.supply !== undefined && p.mode === 'differential')
+        const perLeg = !isOfTwoWires ? 1 : p.mode === 'common' ? 2 : 1 / 2
         // k_low = (1 − tol)(1 − temp)(1 − bias)(1 − k)^decades; k_high = (1 + tol)(1 + temp)
         const less = (percent: number) => 1 - percent / 100
         const kLow =
