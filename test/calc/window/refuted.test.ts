@@ -158,3 +158,29 @@ describe('the winding of a coil', () => {
     expect(run(windowCheck, { ...asked, dcrOhm: '12' }).verdict).toBe('fails')
   })
 })
+
+it('what is taken off the line may move a resonance into the noise: that is no opener', () => {
+  // An inductor alone before 3.93 nF holds; before 0.73 nF it is 1.2 dB short at one of the two frequencies.
+  const answer = run(windowCheck, {
+    lineKind: 'sensor-low-level',
+    topology: 'L',
+    mode: 'differential',
+    frequencyHz: '7290000;471000',
+    neededDb: '17.1;1.1',
+    sourceOhm: '2.6;475',
+    loadOhm: '6.5',
+    inductanceH: '78.8u',
+    suppressorF: '103p',
+    existingF: '3.93n',
+    crossF: '3.82n',
+    toleranceFrac: '8.2 %',
+    temperatureFrac: '15 %',
+    biasFrac: '12 %',
+    ageingDecades: '3.1',
+    dcrOhm: '0.231',
+    inductorParallelOhm: '84500',
+    inductorParallelF: '4.98p',
+  })
+  expect(answer.verdict).toBe('fails')
+  expect(answer.findings.map(({ sentence }) => sentence).join(' ')).not.toContain('off what is already on the line')
+})

@@ -151,7 +151,9 @@ function lessTaken(row: WindowRow, setup: WindowSetup): readonly WindowOpener[] 
   if (shortF <= 0) return []
   const after = (change: Partial<WindowSetup['taken']>) => {
     const less = { ...taken, ...change }
-    return windowRow(row.topology, { ...setup, taken: less, room: roomOf(less, setup.elements.damper) })
+    // What is taken off stands at no end of the filter any more: a resonance may move into the noise.
+    const lumpedF = Math.max(0, setup.lumpedF - (taken.existingF - less.existingF))
+    return windowRow(row.topology, { ...setup, taken: less, lumpedF, room: roomOf(less, setup.elements.damper) })
   }
   const out: WindowOpener[] = []
   if (taken.suppressorF >= shortF) {
