@@ -1,6 +1,6 @@
 /** The ladder picture from its rungs: every rung that comes above one it is held against is a fault, named in words. */
 import { type Against, type LadderFault, ladderFaults } from '../ladder.ts'
-import { formatQuantity, printText } from '../quantity/format.ts'
+import { formatEstimate, formatQuantity, printText } from '../quantity/format.ts'
 import type { LadderRung, Picture, Rung } from '../types.ts'
 
 export type LadderPicture = Extract<Picture, { is: 'ladder' }>
@@ -34,10 +34,10 @@ export function ladderPicture({ title, rungs, against, phrase, useAs }: LadderQu
   return { is: 'ladder', title, rungs: drawn, faults: faults.map((fault) => faultSentence(fault, rungs, phrase)) }
 }
 
-/** "Inrush peak 323 V is above the 322 V of capacitor withstand test." */
+/** What comes is brought up: "Inrush peak 323 V is above the 322 V of capacitor withstand test." */
 function faultSentence(fault: LadderFault, rungs: readonly Rung[], phrase: LadderQuestion['phrase']): string {
   const comes = rungs.find(({ id }) => id === fault.comesId)
   const holds = rungs.find(({ id }) => id === fault.holdsId)
   const behind = holds && (phrase?.(holds) ?? `of ${holds.label.toLowerCase()}`)
-  return `${comes?.label ?? fault.comesId} ${volts(fault.comesV)} is above the ${volts(fault.holdsV)} ${behind ?? ''}.`
+  return `${comes?.label ?? fault.comesId} ${formatEstimate(fault.comesV, 'voltage', 'least')} is above the ${volts(fault.holdsV)} ${behind ?? ''}.`
 }

@@ -1,7 +1,7 @@
 /** Where the rungs and their labels stand. Pure. */
 import type { LadderRung, Picture } from '../../calc/types.ts'
 import { logScale, type Scale } from './axis.ts'
-import { printed, splitFigure } from './figure.ts'
+import { limitText, printed, splitFigure } from './figure.ts'
 import { spread, wrapLabel } from './spread.ts'
 
 export type LadderPicture = Extract<Picture, { is: 'ladder' }>
@@ -22,10 +22,11 @@ export type PlacedRung = {
 
 export type LadderLayout = { readonly placed: readonly PlacedRung[]; readonly heightPx: number; readonly y: Scale }
 
-/** Volts of a rung, as short as can be: one figure, or two with one unit. */
+/** Volts of a rung, as short as can be: one figure, or two with one unit. What comes is brought up, as in the sentence. */
 export function voltsText(rung: LadderRung): string {
-  const low = printed(rung.minV, 'voltage')
-  const high = printed(rung.maxV, 'voltage')
+  const say = (si: number) => (rung.side === 'comes' ? limitText(si, 'voltage', 'least') : printed(si, 'voltage'))
+  const low = say(rung.minV)
+  const high = say(rung.maxV)
   if (low === high) return high
   const [first, last] = [splitFigure(low), splitFigure(high)]
   return first.unit === last.unit ? `${first.number}–${high}` : `${low}–${high}`

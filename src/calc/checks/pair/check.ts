@@ -10,7 +10,14 @@ export const pairCheck: Check<typeof pairInputs, PairFigures> = {
   question: 'How much common mode do two unequal capacitors turn into signal?',
   inputs: pairInputs,
   outputs: [
-    { key: 'conversionDb', label: 'Conversion at the noise', quantity: 'decibel', digits: 3, lead: true },
+    {
+      key: 'conversionDb',
+      label: 'Conversion at the noise',
+      quantity: 'decibel',
+      digits: 3,
+      side: 'least',
+      lead: true,
+    },
     { key: 'worstConversionDb', label: 'Worst conversion', quantity: 'decibel', digits: 3, side: 'least', lead: true },
     { key: 'worstHz', label: 'Worst at', quantity: 'frequency', digits: 4 },
     { key: 'differentialF', label: 'Between the wires', quantity: 'capacitance', digits: 3 },

@@ -11,12 +11,14 @@ import {
   phaseLostCurrentRmsA,
   withstandV,
 } from '../../power/supply.ts'
-import { formatQuantity } from '../../quantity/format.ts'
+import { formatEstimate, formatQuantity } from '../../quantity/format.ts'
 import type { Quantity } from '../../quantity/quantity.ts'
 import type { Finding } from '../../types.ts'
 import { worstFirst } from '../../verdict.ts'
 
 const show = (si: number, quantity: Quantity, digits = 3): string => formatQuantity(si, quantity, digits)
+/** A current that flows is brought up. */
+const flows = (si: number): string => formatEstimate(si, 'current', 'least')
 const MINIMUM = show(PASCHEN_MINIMUM_V, 'voltage')
 
 /** Worst steady supply on a variable-frequency aircraft (MIL-STD-704F, from memory). */
@@ -61,7 +63,7 @@ function reasonSentence({ line, judgement, rules }: Question, reason: Exclude<Po
         ? `${has} is over the ${show(reason.limitF, 'capacitance')} of the Navy rule: put the capacitor from line to line, or add an inductor.`
         : `${has} is inside the ${show(reason.limitF, 'capacitance')} of the Navy rule.`
     case 'chassis-limit': {
-      const current = show(lineCurrentRmsA({ ...line, farads: line.capacitanceF }), 'current')
+      const current = flows(lineCurrentRmsA({ ...line, farads: line.capacitanceF }))
       const may = `the ${show(reason.limitA, 'current')} allowed (${show(reason.limitF, 'capacitance')} on this supply)`
       return reason.verdict === 'fails'
         ? `${current} to chassis in each line is over ${may}.`
@@ -109,7 +111,7 @@ function residualFinding(line: PowerLine): Finding | undefined {
   const lost = phaseLostCurrentRmsA({ lineA, lineCount: line.lineCount })
   return {
     verdict: 'ok',
-    sentence: `Balanced phases cancel at the fundamental. With one phase lost ${show(lost, 'current')} flow into the chassis; triplen harmonics always add.`,
+    sentence: `Balanced phases cancel at the fundamental. With one phase lost ${flows(lost)} flow into the chassis; triplen harmonics always add.`,
   }
 }
 
@@ -120,7 +122,7 @@ function variableFrequencyFinding({ workingRmsV, supplyHz, capacitanceF }: Power
   const worstA = lineCurrentRmsA({ ...VARIABLE_WORST, farads: capacitanceF })
   return {
     verdict: 'ok',
-    sentence: `On a variable-frequency supply the worst is 118 V at 800 Hz: ${show(worstA, 'current')} in each line.`,
+    sentence: `On a variable-frequency supply the worst is 118 V at 800 Hz: ${flows(worstA)} in each line.`,
   }
 }
 

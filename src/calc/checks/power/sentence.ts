@@ -39,8 +39,8 @@ function lackingSaid(given: PowerGiven, line: PowerLine, { navy }: PowerJudgemen
 function currentWords(line: PowerLine): string {
   const { capacitanceF: farads } = line
   if (line.supplyHz === 0)
-    return `no steady current on DC, ${formatEstimate(storedJ({ farads, crestV: crestV(line) }), 'energy')} stored`
-  return `${formatEstimate(lineCurrentRmsA({ ...line, farads }), 'current')} into the chassis in each line`
+    return `no steady current on DC, ${formatEstimate(storedJ({ farads, crestV: crestV(line) }), 'energy', 'least')} stored`
+  return `${formatEstimate(lineCurrentRmsA({ ...line, farads }), 'current', 'least')} into the chassis in each line`
 }
 
 function reasonWords(reason: PowerReason, line: PowerLine, faults: readonly string[]): string {

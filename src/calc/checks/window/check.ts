@@ -26,7 +26,7 @@ export const windowCheck: Check<typeof windowInputs, WindowFigures> = {
     { key: 'overLeastRatio', label: 'Proposed ÷ least', quantity: 'number', digits: 2 },
     { key: 'underMostRatio', label: 'Most ÷ proposed', quantity: 'number', digits: 2 },
     { key: 'permittedF', label: 'Allowed by the document', quantity: 'capacitance', digits: 3, side: 'most' },
-    { key: 'chassisRmsA', label: 'Into the chassis, one line', quantity: 'current', digits: 3 },
+    { key: 'chassisRmsA', label: 'Into the chassis, one line', quantity: 'current', digits: 3, side: 'least' },
     {
       key: 'leastInductanceH',
       label: 'Least inductance (L alone)',

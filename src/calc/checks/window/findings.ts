@@ -221,7 +221,7 @@ function chassisFinding(
   if (!acSupply || marked === undefined || !hasCapacitor(topology)) return []
   const largestF = CAPACITOR_COUNT[topology] * marked * mostShare(spread) + (elements.damper?.farads.most ?? 0)
   const rmsA = lineCurrentRmsA({ ...acSupply, farads: largestF })
-  const puts = `${farads(marked)} at its largest puts ${formatQuantity(rmsA, 'current', 3)} into the chassis at ${formatQuantity(acSupply.workingRmsV, 'voltage', 3)} and ${hertz(acSupply.supplyHz)}`
+  const puts = `${farads(marked)} at its largest puts ${formatEstimate(rmsA, 'current', 'least')} into the chassis at ${formatQuantity(acSupply.workingRmsV, 'voltage', 3)} and ${hertz(acSupply.supplyHz)}`
   return bounds.some(({ nature }) => nature === 'works')
     ? [{ verdict: 'ok', sentence: `${puts}.` }]
     : [

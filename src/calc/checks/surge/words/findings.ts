@@ -5,7 +5,7 @@ import type { Excess } from '../../../surge/trace.ts'
 import type { Finding } from '../../../types.ts'
 import { isLineReason, lineSentence } from './line.ts'
 import { placeWords } from './place.ts'
-import { percent, show, V } from './show.ts'
+import { percent, share, show, V, volts } from './show.ts'
 
 /** How a value is put: as entered, and where it is worse. */
 function spreadWords({ asEntered, worst, at }: Spread, say: (value: number) => string): string {
@@ -30,15 +30,15 @@ export const circuitFindings = (reasons: readonly CircuitReason[]): readonly Fin
 function circuitSentence(reason: CircuitReason): string {
   switch (reason.is) {
     case 'load-unjudged':
-      return `The load sees ${spreadWords(reason.load, V)}. Enter what the circuit withstands to judge it.`
+      return `The load sees ${spreadWords(reason.load, volts)}. Enter what the circuit withstands to judge it.`
     case 'load-hot':
-      return `Hot, the breakdown is ${V(reason.hotRiseV)} higher and lifts the load above the ${V(reason.withstandV)} the circuit withstands.`
+      return `Hot, the breakdown is ${volts(reason.hotRiseV)} higher and lifts the load above the ${V(reason.withstandV)} the circuit withstands.`
     case 'load':
       return loadSentence(reason)
     case 'insulation':
       return reason.limitV === undefined
-        ? `Both legs together rise to ${V(reason.volts)}, across the insulation of the line transformer. Enter what that withstands.`
-        : `Both legs together rise to ${V(reason.volts)}, ${relation(reason.verdict)} the ${V(reason.limitV)} the insulation of the line transformer withstands.`
+        ? `Both legs together rise to ${volts(reason.volts)}, across the insulation of the line transformer. Enter what that withstands.`
+        : `Both legs together rise to ${volts(reason.volts)}, ${relation(reason.verdict)} the ${V(reason.limitV)} the insulation of the line transformer withstands.`
     case 'between-legs':
       return betweenSentence(reason)
   }
@@ -48,14 +48,19 @@ const relation = (verdict: Finding['verdict']): string =>
   verdict === 'fails' ? 'above' : verdict === 'marginal' ? 'within 5 % of' : 'below'
 
 function loadSentence({ load, withstandV, verdict, excess }: Extract<CircuitReason, { is: 'load' }>): string {
-  const peaks = `The load peaks at ${spreadWords(load, V)}`
+  const peaks = `The load peaks at ${spreadWords(load, volts)}`
   if (verdict === 'fails')
-    return `${peaks}, ${V(load.worst - withstandV)} above what the circuit withstands${heldWords(excess)}.`
+    return `${peaks}, ${volts(load.worst - withstandV)} above what the circuit withstands${heldWords(excess)}.`
   return `${peaks}, ${relation(verdict)} the ${V(withstandV)} the circuit withstands.`
 }
 
-function betweenSentence({ volts, limitV, borrowed, verdict }: Extract<CircuitReason, { is: 'between-legs' }>): string {
-  const said = `Parts from each leg to chassis let up to ${V(volts)} stand between the legs`
+function betweenSentence({
+  volts: betweenV,
+  limitV,
+  borrowed,
+  verdict,
+}: Extract<CircuitReason, { is: 'between-legs' }>): string {
+  const said = `Parts from each leg to chassis let up to ${volts(betweenV)} stand between the legs`
   if (limitV === undefined || (borrowed && verdict === 'unknown'))
     return `${said}: two clamps. Enter what the circuit withstands between its legs.`
   return `${said}, ${relation(verdict)} the ${V(limitV)} ${borrowed ? 'the circuit withstands to chassis' : 'it withstands there'}.`
@@ -66,8 +71,8 @@ export const capacitorFindings = (reasons: readonly CapacitorReason[]): readonly
     verdict,
     sentence:
       withstandV === undefined
-        ? `A filter capacitor sees ${spreadWords(peak, V)}. Enter what it withstands; its working voltage is not the measure.`
-        : `A filter capacitor sees ${spreadWords(peak, V)}, ${relation(verdict)} the ${V(withstandV)} it withstands.`,
+        ? `A filter capacitor sees ${spreadWords(peak, volts)}. Enter what it withstands; its working voltage is not the measure.`
+        : `A filter capacitor sees ${spreadWords(peak, volts)}, ${relation(verdict)} the ${V(withstandV)} it withstands.`,
   }))
 
 export const suppressorFindings = (reasons: readonly SuppressorReason[]): readonly Finding[] =>
@@ -93,5 +98,5 @@ function ratingSentence({ usage, usedFrac, ratedW }: Extract<SuppressorReason, {
   const peak = `${show(usage.peakW, 'power')} peak`
   const wear = usage.wearShare < 1 ? ` It wears: ${percent(usage.wearShare)} of that is left over these repeats.` : ''
   const tail = usedFrac.worst > 3 ? ' Far above the rating the figure only says that it does not survive.' : ''
-  return `The pulse uses ${spreadWords(usedFrac, percent)} of what its ${show(ratedW, 'power')} 10/1000 µs rating allows (${peak}).${wear}${tail}`
+  return `The pulse uses ${spreadWords(usedFrac, share)} of what its ${show(ratedW, 'power')} 10/1000 µs rating allows (${peak}).${wear}${tail}`
 }

@@ -5,7 +5,7 @@ import type { SurgeSetup } from '../../../surge/setup.ts'
 import { inParallelA } from '../../../surge/suppressor.ts'
 import type { Finding } from '../../../types.ts'
 import type { SurgeFound } from '../figures.ts'
-import { A, percent, show, V } from './show.ts'
+import { A, comes, percent, share, show, V, volts } from './show.ts'
 import { noTableWords } from './sizing.ts'
 
 const note = (sentence: string): Finding => ({ verdict: 'ok', sentence })
@@ -30,7 +30,7 @@ export function remarks(found: SurgeFound): readonly Finding[] {
     ...(swapped ? [note(placementWords(setup, run, swapped))] : []),
     ...(judged.usage?.otherTrains ?? []).map(({ repeats, usedFrac }) =>
       note(
-        `Estimate for ${repeats.words} (${repeats.of === 'bundle' ? 'a cable-bundle test' : 'pin injection'}): ${percent(usedFrac)} of the rating.`,
+        `Estimate for ${repeats.words} (${repeats.of === 'bundle' ? 'a cable-bundle test' : 'pin injection'}): ${share(usedFrac)} of the rating.`,
       ),
     ),
     ...(sizes === undefined || sizes.length === 0 ? [note(noTableWords(found))] : []),
@@ -45,9 +45,11 @@ const WORSE = 1.01
 /** Names what the other polarity makes worse. */
 function polarityRemarks(run: RunFigures, other: RunFigures, sign: 1 | -1): readonly Finding[] {
   const words = [
-    ...(other.load.value > WORSE * run.load.value ? [`${V(other.load.value)} at the load`] : []),
-    ...(other.amps.value > WORSE * run.amps.value ? [`${A(other.amps.value)} through the suppressor`] : []),
-    ...(other.energyJ > WORSE * run.energyJ ? [`${show(other.energyJ, 'energy')} in it`] : []),
+    ...(other.load.value > WORSE * run.load.value ? [`${volts(other.load.value)} at the load`] : []),
+    ...(other.amps.value > WORSE * run.amps.value
+      ? [`${comes(other.amps.value, 'current')} through the suppressor`]
+      : []),
+    ...(other.energyJ > WORSE * run.energyJ ? [`${comes(other.energyJ, 'energy')} in it`] : []),
   ]
   if (words.length === 0) return []
   return [note(`The ${sign === 1 ? 'negative' : 'positive'} polarity is worse in: ${words.join(', ')}.`)]
@@ -64,7 +66,7 @@ const overshootRemarks = ({ overshoot, clamp }: RunFigures): readonly Finding[] 
   overshoot && overshoot.volts > 0.01 * clamp.value
     ? [
         note(
-          `The suppressor’s lead adds ${V(overshoot.volts)} for ${show(overshoot.sec, 'time')} in all while the current changes: shorten it.`,
+          `The suppressor’s lead adds ${volts(overshoot.volts)} for ${show(overshoot.sec, 'time')} in all while the current changes: shorten it.`,
         ),
       ]
     : []
@@ -75,7 +77,7 @@ function placementWords(setup: SurgeSetup, run: RunFigures, other: RunFigures): 
   const here = isAhead ? 'At the connector' : 'Behind the filter'
   const there = isAhead ? 'behind the filter' : 'at the connector'
   const words = (r: RunFigures) =>
-    `${A(r.amps.value)} through the suppressor, load ${V(r.load.value)}${r.capacitor ? `, filter capacitor ${V(r.capacitor.value)}` : ''}`
+    `${comes(r.amps.value, 'current')} through the suppressor, load ${volts(r.load.value)}${r.capacitor ? `, filter capacitor ${volts(r.capacitor.value)}` : ''}`
   const front = setup.filter.topology === 'CL' || setup.filter.topology === 'PI'
   const [behind, ahead] = isAhead ? [other, run] : [run, other]
   const rings = !front

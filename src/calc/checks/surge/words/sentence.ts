@@ -12,6 +12,7 @@ import type { SurgeFound } from '../figures.ts'
 import { surgeInputs } from '../inputs.ts'
 import { capacitorFindings, circuitFindings, suppressorFindings } from './findings.ts'
 import { wordOf } from './refusals.ts'
+import { share, volts } from './show.ts'
 import { signalFindings } from './signal.ts'
 
 /** One thing that must live: how it is called, how it fares, why, and the field it may lack. */
@@ -21,8 +22,6 @@ type Judged = {
   readonly because: string
   readonly needs: string | undefined
 }
-
-const volts = (si: number): string => formatEstimate(si, 'voltage', 'least')
 
 export function surgeSaid(found: SurgeFound, verdict: Verdict): Said {
   const all = judgedOf(found)
@@ -131,9 +130,6 @@ function liveWords({ judged: { suppressor, capacitor, signal } }: SurgeFound): s
 /** "The load peaks at 54 V, the circuit withstands 80 V; the suppressor uses 40 % of its rating". */
 function peakWords({ judged: { load, usedFrac }, setup: { withstandV } }: SurgeFound): string {
   const holds = withstandV === undefined ? '' : `, the circuit withstands ${formatEstimate(withstandV, 'voltage')}`
-  const used =
-    usedFrac === undefined
-      ? ''
-      : `; the suppressor uses ${formatEstimate(usedFrac.worst, 'fraction', 'least')} of its rating`
+  const used = usedFrac === undefined ? '' : `; the suppressor uses ${share(usedFrac.worst)} of its rating`
   return `The load peaks at ${volts(load.worst)}${holds}${used}`
 }

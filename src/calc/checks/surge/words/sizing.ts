@@ -6,7 +6,7 @@ import type { SizeRow } from '../../../surge/sizing.ts'
 import type { Cell, Picture, Use } from '../../../types.ts'
 import { VERDICT_WORDS } from '../../../verdict.ts'
 import type { SurgeFound } from '../figures.ts'
-import { percent, V } from './show.ts'
+import { share, V, volts } from './show.ts'
 
 /** undefined when there is nothing to list. */
 export function sizingTable(rows: readonly SizeRow[] | undefined, isBothWays: boolean): Picture | undefined {
@@ -101,7 +101,7 @@ export function supplyTable({ asked, setup, sizes }: SurgeFound): Picture | unde
 }
 
 const whyNot = ({ by, size }: Extract<SizeRow, { is: 'fails' }>): string =>
-  by === 'load' ? `${V(size.loadV)} at the load` : `${percent(size.usedFrac)} of the rating`
+  by === 'load' ? `${volts(size.loadV)} at the load` : `${share(size.usedFrac)} of the rating`
 
 /** What to enter so that there is a table, or why no class fits. */
 export function noTableWords({ asked, setup, judged, sizes }: SurgeFound): string {
