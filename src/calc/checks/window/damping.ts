@@ -22,10 +22,9 @@ const RINGS: ReadonlySet<string> = new Set(['ringing', 'overshoot', 'gain'])
 /** Whether the row rings, or loses its need to a resonance, or cannot meet it: a resonance may be why. */
 function maybeRings(row: WindowRow, setup: WindowSetup): boolean {
   if (row.verdict === 'fails') return row.reasons.some((one) => one === 'shut' || one === 'never' || one === 'signal')
-  return (
-    row.reasons.includes('resonance') ||
-    (row.reasons.includes('signal') && (signalOf(row, setup)?.reasons.some(({ is }) => RINGS.has(is)) ?? false))
-  )
+  // Where something else keeps it from a yes, or from one, damping makes nothing of it.
+  if (row.reasons.some((one) => one !== 'signal')) return false
+  return signalOf(row, setup)?.reasons.some(({ is }) => RINGS.has(is)) ?? false
 }
 
 /** The smallest damping of the candidates that makes the verdict of the row better; empty where none does. */
@@ -38,6 +37,9 @@ export function damped(row: WindowRow, setup: WindowSetup): readonly DampingOpen
   for (const capacitanceF of candidatesF(row)) {
     const marked = dampingOf(setup, capacitanceF)
     if (marked.farads > fitsF(setup)) continue
+    // A look at the part that was found, before the row is worked out anew.
+    const judged = row.verdict === 'fails' ? undefined : signalOf(row, withDamper(setup, marked))
+    if (judged?.reasons.some(({ is }) => RINGS.has(is))) continue
     const found = windowRow(topology, withDamper(setup, marked))
     const isBetter = VERDICT_RANK[found.verdict] < VERDICT_RANK[row.verdict] && found.verdict !== 'unknown'
     if (isBetter) return [{ is: 'damping', ...marked, row: found }]
