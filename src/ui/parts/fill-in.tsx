@@ -120,8 +120,10 @@ export function FilledTable({ form, rows }: { readonly form: FillIn; readonly ro
         <tbody>
           {rows.map((row, at) => (
             <tr key={`${at} ${Object.values(row).join()}`}>
-              {form.columns.map(({ id }) => (
-                <td key={id}>{row[id]}</td>
+              {form.columns.map(({ id, label }) => (
+                <td key={id} data-label={label}>
+                  {row[id]}
+                </td>
               ))}
             </tr>
           ))}

@@ -161,9 +161,9 @@ function AsTable({ picture }: { readonly picture: LadderPicture }) {
             {rungs.map((rung) => (
               <tr key={rung.id}>
                 <th scope="row">{rung.label}</th>
-                <td>{rung.side === 'comes' ? 'what comes' : 'what holds'}</td>
-                <td>{voltsText(rung)}</td>
-                <td>{rungs.find((other) => other.id === rung.exceeds)?.label ?? '–'}</td>
+                <td data-label="Side">{rung.side === 'comes' ? 'what comes' : 'what holds'}</td>
+                <td data-label="Volts">{voltsText(rung)}</td>
+                <td data-label="Exceeds">{rungs.find((other) => other.id === rung.exceeds)?.label ?? '–'}</td>
                 {isUsed && (
                   <td class="use">{rung.use && <UseButton name={voltsText(rung)} use={rung.use} enter={enter} />}</td>
                 )}

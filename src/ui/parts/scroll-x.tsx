@@ -18,7 +18,8 @@ export const cellsOf = (table: HTMLTableElement): string[][] =>
   [...table.rows].map((row) => [...row.cells].map(wordsOf))
 
 /**
- * A table, which may be wider than the screen: it scrolls inside this, never the page. It can be copied as text with
+ * A table, which may be wider than the screen: it scrolls inside this, never the page; on a phone each row is a card, and
+ * a cell says its column by `data-label`. It can be copied as text with
  * tabs between the cells, as a spreadsheet takes it.
  */
 export function ScrollX({ label, children }: { readonly label: string; readonly children: ComponentChildren }) {

@@ -83,11 +83,11 @@ function StripTable({ picture }: { readonly picture: StripPicture }) {
             {picture.rows.map((row) => (
               <tr key={row.topology}>
                 <th scope="row">{row.label}</th>
-                <td>{stateWord(row)}</td>
-                <td>{shown(row.leastF, 'least')}</td>
-                <td>{shown(row.permittedF)}</td>
-                <td>{shown(row.mostF)}</td>
-                <td>{shown(row.proposedF)}</td>
+                <td data-label="State">{stateWord(row)}</td>
+                <td data-label="At least">{shown(row.leastF, 'least')}</td>
+                <td data-label="With care above">{shown(row.permittedF)}</td>
+                <td data-label="At most">{shown(row.mostF)}</td>
+                <td data-label="Proposed">{shown(row.proposedF)}</td>
               </tr>
             ))}
           </tbody>

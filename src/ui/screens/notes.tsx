@@ -143,11 +143,13 @@ function NoteTable({ title, table }: { readonly title: string; readonly table: N
             <tr key={row.join('|')}>
               {row.map((cell, index) =>
                 index === 0 ? (
-                  <th key={table.head[index]} scope="row">
+                  <th key={table.head[index]} scope="row" data-label={table.head[index]}>
                     {cell}
                   </th>
                 ) : (
-                  <td key={table.head[index]}>{cell}</td>
+                  <td key={table.head[index]} data-label={table.head[index]}>
+                    {cell}
+                  </td>
                 ),
               )}
             </tr>
