@@ -1,6 +1,8 @@
 /** A damping branch that would open a row, or clear it of its ringing: found, and judged as if it had been entered. */
 import { E12 } from '../../../reference/preferred-values.ts'
+import { intersect } from '../../bounds/intersect.ts'
 import { valuesInside } from '../../bounds/preferred.ts'
+import { equalParts, marginOf } from '../../bounds/surroundings.ts'
 import { CAPACITOR_COUNT, hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import { DAMPING_RATIO, dampingFor } from '../../network/damping.ts'
 import { VERDICT_RANK } from '../../verdict.ts'
@@ -42,6 +44,7 @@ export function damped(row: WindowRow, setup: WindowSetup): readonly DampingOpen
     // A look at the part that was found, before the row is worked out anew.
     const judged = row.verdict === 'fails' ? undefined : signalOf(row, withDamper(setup, marked))
     if (judged?.reasons.some(({ is }) => RINGS.has(is))) continue
+    if (row.verdict === 'fails' && !mayHold(row, withDamper(setup, marked), marked)) continue
     const found = windowRow(topology, withDamper(setup, marked))
     const isBetter = VERDICT_RANK[found.verdict] < VERDICT_RANK[row.verdict] && found.verdict !== 'unknown'
     if (isBetter) return [{ is: 'damping', ...marked, row: found }]
@@ -52,6 +55,23 @@ export function damped(row: WindowRow, setup: WindowSetup): readonly DampingOpen
 /** The largest capacitor that fits the contact; Infinity where nothing was said. */
 const fitsF = ({ bounds }: WindowSetup): number =>
   Math.min(...bounds.filter(({ nature }) => nature === 'fits').map(({ farads }) => farads), Number.POSITIVE_INFINITY)
+
+/**
+ * Whether some capacitor that fits beside the damper meets the need with parts as marked. Where none does none does over
+ * its tolerance; a row is worked out only where one may.
+ */
+function mayHold({ topology }: WindowRow, setup: WindowSetup, marked: { ohm: number; farads: number }): boolean {
+  const { around, inductanceH } = setup
+  const most = intersect(setup.bounds, setup.room, setup.spread, topology).upper?.markedF
+  if (around === undefined || most === undefined) return around !== undefined
+  const coilH = Math.sqrt(inductanceH.least * inductanceH.most)
+  return [1, 1 / 2, 1 / 5, 1 / 20].some((part) => {
+    const parts = { ...equalParts({ ...around, topology }, part * most, coilH), damper: marked }
+    return around.sources.every((source) =>
+      around.needs.every((need) => marginOf({ ...around, topology }, need, source, parts).db >= 0),
+    )
+  })
+}
 
 /** Marks to damp: what the row proposes, or as much as fits beside a damper of four times as much. */
 function candidatesF({ topology, proposal, least, upper }: WindowRow): readonly number[] {
