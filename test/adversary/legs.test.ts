@@ -6,7 +6,7 @@ import { expect, it } from 'vitest'
 import { axesOf, boxOf, type Fitted, fittedAt, NOTHING_THERE, placesOf } from './support/box.ts'
 import { hasChoke, hasCrossOnSingle, isTwoWire, lineOf, type WindowFacts } from './support/facts.ts'
 import { admittance, begin, CHASSIS, impedance, solve, voltsOf, windings } from './support/nodes.ts'
-import { coil, lossDb, type Part, partsOf } from './support/noise.ts'
+import { beadBetween, coil, lossDb, type Part, partsOf } from './support/noise.ts'
 import { randomWindow } from './support/random-window.ts'
 
 const WINDOWS = 1500
@@ -49,6 +49,10 @@ function loadVolts(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm: nu
         const mutualH = windingH - leakageH / 2
         const both = { firstH: windingH, secondH: windingH, mutualH, ohm: facts.chokeOhm, farads: facts.chokeF }
         windings(first, second, both, w)
+      } else if (facts.bead) {
+        const shares =
+          part === 'l1' ? ([fitted.r1Share, fitted.x1Share] as const) : ([fitted.r2Share, fitted.x2Share] as const)
+        for (const wire of [first, second]) beadBetween(...wire, facts.bead, w, shares)
       } else for (const wire of [first, second]) coil(...wire, part === 'l1' ? fitted.l1H : fitted.l2H, facts, w)
       step++
       continue
@@ -56,6 +60,10 @@ function loadVolts(facts: WindowFacts, fitted: Fitted, hz: number, sourceOhm: nu
     if (part === 'cross') {
       const crossF = facts.crossF * fitted.crossShare
       if (crossF > 0 && here[0] !== here[1]) impedance(...here, facts.esrOhm, w * facts.eslH - 1 / (w * crossF))
+      continue
+    }
+    if (part === 'damper') {
+      for (const wire of here) impedance(wire, plate, fitted.dampOhm, w * facts.eslH - 1 / (w * fitted.dampF))
       continue
     }
     const farads = part === 'c1' ? fitted.c1F : fitted.c2F
@@ -94,10 +102,9 @@ it('one leg loses what the whole pair loses, in either mode', () => {
       for (const sourceOhm of facts.sourceOhm) {
         const whole = [false, true].map((withFilter) => loadVolts(facts, fitted, hz, sourceOhm, withFilter))
         const lost = 20 * Math.log10((whole[0] ?? 0) / (whole[1] ?? 0))
-        expect(lost, JSON.stringify({ facts, fitted, hz, sourceOhm })).toBeCloseTo(
-          lossDb(facts, fitted, hz, sourceOhm),
-          4,
-        )
+        const leg = lossDb(facts, fitted, hz, sourceOhm)
+        // Above 120 dB the few volts left are differences of large ones: 0.01 dB there.
+        expect(lost, JSON.stringify({ facts, fitted, hz, sourceOhm })).toBeCloseTo(leg, leg > 120 ? 2 : 4)
         seen[facts.mode]++
       }
   }

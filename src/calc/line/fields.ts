@@ -55,7 +55,7 @@ export function readFields(
 export function readField(input: Input, typed: string | undefined, said: Said, express?: Express): Field {
   const text = typed ?? input.defaultText ?? ''
   const base = { key: input.key, input, text, ...said }
-  const read = readText(input, text, express)
+  const read = typed === undefined ? readOwn(input, text) : readText(input, text, express)
   if (read === 'pending') return { ...base, state: 'pending' }
   if (read !== 'empty')
     return 'issue' in read
@@ -64,11 +64,22 @@ export function readField(input: Input, typed: string | undefined, said: Said, e
   const rule = input.whenEmpty
   if (rule.do !== 'assume') return { ...base, state: rule.do === 'ask' ? 'missing' : 'omitted' }
   const assumed = { text: rule.text, why: rule.why, favourable: rule.favourable }
-  const value = readText(input, rule.text, express)
+  const value = readOwn(input, rule.text)
   if (value === 'pending' || value === 'empty') return { ...base, state: 'omitted', assumed }
   return 'issue' in value
     ? { ...base, state: 'refused', issue: value.issue }
     : { ...base, state: 'assumed', value: value.value, assumed }
+}
+
+/** What the texts of a descriptor read as: the same for every line, so read once. They hold no calculations. */
+const ownTexts = new WeakMap<Input, Map<string, Value>>()
+
+function readOwn(input: Input, text: string): Value {
+  const known = ownTexts.get(input) ?? new Map<string, Value>()
+  const read = known.get(text) ?? readText(input, text, undefined)
+  known.set(text, read)
+  ownTexts.set(input, known)
+  return read
 }
 
 /** A field as if its favourable assumption had gone the other way, and the text that says so. */
@@ -81,7 +92,7 @@ export function contraryOf(field: Field, kind: LineKind | undefined): Contrary |
   const usual = rule.contraryOfKind && kind && usualLoadOf(kind)[rule.contraryOfKind]
   const text = usual === undefined ? rule.contrary : printText(usual, quantityOf(field.input))
   if (text === undefined) return undefined
-  const read = readText(field.input, text, undefined)
+  const read = usual === undefined ? readOwn(field.input, text) : readText(field.input, text, undefined)
   return typeof read === 'object' && 'value' in read ? { field: { ...field, value: read.value }, text } : undefined
 }
 

@@ -19,15 +19,28 @@ function symbolsOf(quantity: Quantity): readonly string[] {
   return [...new Set(['', symbol, ...symbolsIn])]
 }
 
-function matches(tail: string, quantity: Quantity, prefixes: readonly string[]): readonly Match[] {
-  const fold = (text: string) => (SAME_CASE_FREE.includes(quantity) ? text.toLowerCase() : text)
-  const wanted = fold(tail)
-  return prefixes.flatMap((prefix) =>
-    symbolsOf(quantity)
-      .filter((symbol) => spellings(prefix).some((spelling) => fold(spelling + symbol) === wanted))
-      .map((symbol) => ({ prefix, symbol, power: (PREFIX_POWER[prefix] ?? 0) - (symbol === '%' ? 2 : 0) })),
-  )
+/** Every way to write each unit of a quantity with these prefixes; made once, since every field is read with them. */
+const written = new Map<string, ReadonlyMap<string, readonly Match[]>>()
+
+function waysToWrite(quantity: Quantity, prefixes: readonly string[]): ReadonlyMap<string, readonly Match[]> {
+  const key = `${quantity} ${prefixes.join(' ')}`
+  const known = written.get(key)
+  if (known) return known
+  const ways = new Map<string, Match[]>()
+  for (const prefix of prefixes)
+    for (const symbol of symbolsOf(quantity)) {
+      const match = { prefix, symbol, power: (PREFIX_POWER[prefix] ?? 0) - (symbol === '%' ? 2 : 0) }
+      for (const way of new Set(spellings(prefix).map((spelling) => folded(spelling + symbol, quantity))))
+        ways.set(way, [...(ways.get(way) ?? []), match])
+    }
+  written.set(key, ways)
+  return ways
 }
+
+const folded = (text: string, quantity: Quantity) => (SAME_CASE_FREE.includes(quantity) ? text.toLowerCase() : text)
+
+const matches = (tail: string, quantity: Quantity, prefixes: readonly string[]): readonly Match[] =>
+  waysToWrite(quantity, prefixes).get(folded(tail, quantity)) ?? []
 
 function takes(quantity: Quantity): string {
   const rule = QUANTITIES[quantity]
