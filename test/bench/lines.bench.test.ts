@@ -8,8 +8,8 @@ import { CHECKS } from '../../src/calc/registry.ts'
 import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
 
-const RUNS = 12
-const WARM_UP = 3
+const RUNS = 30
+const WARM_UP = 6
 const STEPS = 1_000_000
 const LINES = 128
 

@@ -90,6 +90,22 @@ function readFolded(folded: string, quantity: Quantity): Reading {
  * Source: IEC 60062 (`iec-60062`, from memory) for letters that stand for the point; the rest is this project's grammar.
  */
 export function parseQuantity(text: string, quantity: Quantity): Reading {
+  if (text.length > MAX_REMEMBERED_LENGTH) return readAnew(text, quantity)
+  const ofQuantity = readings.get(quantity) ?? new Map<string, Reading>()
+  const known = ofQuantity.get(text)
+  if (known) return known
+  const reading = readAnew(text, quantity)
+  if (ofQuantity.size >= MOST_REMEMBERED) ofQuantity.clear()
+  readings.set(quantity, ofQuantity.set(text, reading))
+  return reading
+}
+
+/** The same few texts are read by every check of a line: what they say is remembered, short ones and not many. */
+const readings = new Map<Quantity, Map<string, Reading>>()
+const MAX_REMEMBERED_LENGTH = 32
+const MOST_REMEMBERED = 500
+
+function readAnew(text: string, quantity: Quantity): Reading {
   const folded = foldText(text)
   if (folded === '') return { is: 'empty' }
   if (folded.length > MAX_TEXT_LENGTH) {
