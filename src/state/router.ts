@@ -1,7 +1,7 @@
 /**
  * Where we are. Addresses are a contract: `#/ask`, `#/ask/<node>`, `#/check`, `#/check/<id>?k=v&…`, `#/log`,
- * `#/log/<id>`, `#/log/<complaint>/<line>/<check>`, `#/notes`, `#/notes/<id>`. A missing key means the default, `key=`
- * means "known to be empty".
+ * `#/log/<id>`, `#/log/<complaint>/<line>/<check>`, `#/log/<complaint>/connector/<connector>/…`, `#/notes`,
+ * `#/notes/<id>`. A missing key means the default, `key=` means "known to be empty".
  */
 import { signal } from '@preact/signals'
 
@@ -16,6 +16,8 @@ export type Route =
       readonly query: readonly Pair[]
       /** a check of a line of the complaint `id` */
       readonly kept?: { readonly lineId: string; readonly check: string }
+      /** a connector of the complaint `id`, and what follows it: the view, and what of it is open */
+      readonly connector?: readonly string[]
     }
   | { readonly place: 'nowhere'; readonly path: string }
 
@@ -72,8 +74,11 @@ export function readHash(hash: string): Route {
   const id = second === '' ? undefined : decodeText(second)
   const query = mark < 0 ? [] : readQuery(raw.slice(mark + 1))
   if (rest.length === 0) return { place, id, query }
-  const [lineId = '', check = '', ...more] = rest.map(decodeText)
-  if (place !== 'log' || id === undefined || lineId === '' || check === '' || more.length > 0) return nowhere
+  const steps = rest.map(decodeText)
+  const [lineId = '', check = '', ...more] = steps
+  if (place !== 'log' || id === undefined || steps.includes('')) return nowhere
+  if (lineId === 'connector' && check !== '') return { place, id, query, connector: [check, ...more] }
+  if (check === '' || more.length > 0) return nowhere
   return { place, id, query, kept: { lineId, check } }
 }
 

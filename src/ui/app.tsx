@@ -26,6 +26,7 @@ const CheckScreen = lazy(async () => (await import('./screens/check.tsx')).Check
 const KeptCheckScreen = lazy(async () => (await import('./screens/kept-check.tsx')).KeptCheckScreen)
 const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
 const ComplaintScreen = lazy(async () => (await import('./screens/complaint.tsx')).ComplaintScreen)
+const ConnectorScreen = lazy(async () => (await import('./screens/connector/connector.tsx')).ConnectorScreen)
 const Notes = lazy(async () => (await import('./screens/notes.tsx')).Notes)
 const About = lazy(async () => (await import('./screens/about.tsx')).About)
 
@@ -64,6 +65,7 @@ function Screen({ route: here }: { readonly route: Route }) {
       return here.id === undefined ? <CheckList /> : <CheckScreen id={here.id} query={here.query} />
     case 'log':
       if (here.id === undefined) return <Log />
+      if (here.connector !== undefined) return <ConnectorScreen complaintId={here.id} steps={here.connector} />
       if (here.kept === undefined) return <ComplaintScreen id={here.id} />
       return <KeptCheckScreen complaintId={here.id} lineId={here.kept.lineId} checkId={here.kept.check} />
     case 'notes':

@@ -25,6 +25,12 @@ describe('addresses', () => {
       kept: { lineId: 'l/1', check: 'window' },
     })
     expect(hashOfKept('9f3a', 'l/1', 'window')).toBe('#/log/9f3a/l%2F1/window')
+    expect(readHash('#/log/9f3a/connector/k1/contact/A%2F1')).toEqual({
+      place: 'log',
+      id: '9f3a',
+      query: [],
+      connector: ['k1', 'contact', 'A/1'],
+    })
     expect(readHash('#/notes/bond%20first')).toEqual({ place: 'notes', id: 'bond first', query: [] })
   })
 
@@ -38,7 +44,14 @@ describe('addresses', () => {
     expect(readHash('#/cheque/filter?a=1')).toEqual({ place: 'nowhere', path: '/cheque/filter' })
     expect(readHash('#/check/filter/more')).toEqual({ place: 'nowhere', path: '/check/filter/more' })
     expect(readHash('#ask')).toEqual({ place: 'nowhere', path: 'ask' })
-    for (const path of ['/log/9f3a/l1', '/log/9f3a/l1/window/more', '/log//l1/window', '/check/a/b/window'])
+    for (const path of [
+      '/log/9f3a/l1',
+      '/log/9f3a/l1/window/more',
+      '/log//l1/window',
+      '/check/a/b/window',
+      '/log/9f3a/connector',
+      '/log/9f3a/connector/k1/paste/',
+    ])
       expect(readHash(`#${path}`)).toEqual({ place: 'nowhere', path })
   })
 
