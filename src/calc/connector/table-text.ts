@@ -90,9 +90,12 @@ function delimiterOf(text: string): Delimiter {
   return many(';') >= many(',') ? ';' : ','
 }
 
-/** A cell that a spreadsheet would take for a formula, guarded or not. */
-const FORMULA = /^'*[=+\-@\t\r]/
-const GUARDED = /^'+[=+\-@\t\r]/
+/**
+ * A cell that a spreadsheet would take for a formula, guarded or not: one of the four signs (in full width too) behind
+ * blanks that a reader may drop, or a control sign in front.
+ */
+const FORMULA = /^'*(?:\s*[=+\-@＝＋－＠]|[\t\r\n])/u
+const GUARDED = /^'+(?:\s*[=+\-@＝＋－＠]|[\t\r\n])/u
 
 /** The protecting apostrophe comes off again. */
 const unguarded = (cell: string) => (GUARDED.test(cell) ? cell.slice(1) : cell)
@@ -104,7 +107,8 @@ export function writeTable(rows: readonly (readonly string[])[], delimiter: Deli
 
 function written(cell: string, delimiter: Delimiter): string {
   const safe = FORMULA.test(cell) ? `'${cell}` : cell
-  const needsQuotes = safe.includes('"') || safe.includes(delimiter) || /[\r\n]/.test(safe) || safe !== safe.trim()
+  // whatever a reader may take for the delimiter is quoted
+  const needsQuotes = /["\t;,\r\n]/.test(safe) || safe.includes(delimiter) || safe !== safe.trim()
   return needsQuotes ? `"${safe.replaceAll('"', '""')}"` : safe
 }
 

@@ -64,6 +64,21 @@ describe('tables as text', () => {
   })
 })
 
+describe('a cell that a spreadsheet would work out', () => {
+  it.each(['=1+1', '+1', '-5 V', '@a', ' =1', '\u00A0=1', '\t=1', '\r=1', '\n=1', '＝1', '＋1', '－1', '＠a', "'=1"])(
+    'is disarmed by an apostrophe, which comes off again: %j',
+    (cell) => {
+      const text = writeTable([['contact', cell]])
+      expect(text.slice('contact,'.length).replace(/^"/, '').startsWith(`'${cell}`)).toBe(true)
+      expect(cellsOf(text)).toEqual([['contact', cell]])
+    },
+  )
+
+  it('leaves what is none alone, and quotes whatever could be taken for the delimiter', () => {
+    expect(writeTable([['a-b', "it's", '5 V', '1;10', '4,7']])).toBe('a-b,it\'s,5 V,"1;10","4,7"\r\n')
+  })
+})
+
 describe('a pasted schedule', () => {
   it('takes columns by their headings, in any order', () => {
     const pasted = readPasted(
