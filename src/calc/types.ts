@@ -170,10 +170,7 @@ export type Bound = {
   readonly topology: Topology | 'any'
   /** a figure of what fits that stands as the ceiling itself, because the line has no signal to ask */
   readonly alone?: true
-  /**
-   * a need only: capacitances above its farads (the smallest that meets it) where it is lost again (resonance),
-   * ascending; the last may have no end
-   */
+  /** a need only: capacitances above its farads where it is lost again (resonance), ascending; the last may have no end */
   readonly holes?: readonly (readonly [number, number])[]
 }
 
@@ -248,6 +245,8 @@ export type Figures = {
   readonly values: Readonly<Record<string, number>>
   readonly bounds: readonly Bound[]
   readonly rungs: readonly RungFigure[]
+  /** keys of the favourable assumptions that a yes would rest on: the verdict is then no yes */
+  readonly restsOn?: readonly string[]
 }
 
 /**

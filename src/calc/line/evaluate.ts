@@ -51,7 +51,7 @@ function doubted({ blamed, figures: { verdict = 'unknown' } }: Judged, said: Suc
 }
 
 /** What it would be as assumed, with its part and its limits: "As assumed it would be “yes” (10 nF): the noise needs 2 nF." */
-function asAssumed({ headline }: Success, verdict: Verdict): string {
+export function asAssumed({ headline }: Pick<Success, 'headline'>, verdict: Verdict): string {
   const around = aroundWord(headline, verdict)
   if (around === undefined) return `As assumed: ${headline}`
   const about = around.before.replace(/: $/u, '')
@@ -64,7 +64,8 @@ export function* evaluateFigures(check: Check, fields: readonly Field[]): Genera
   const found = yield* judged(check, fields)
   if (isRefused(found)) return found
   if (found.blamed.length === 0) return found.figures
-  return { ...found.figures, verdict: restingOf(check, found)?.verdict ?? 'unknown' }
+  const restsOn = found.blamed.map(({ field }) => field.key)
+  return { ...found.figures, verdict: restingOf(check, found)?.verdict ?? 'unknown', restsOn }
 }
 
 const restingOf = (check: Check, { given, figures, blamed }: Judged): Resting | undefined =>

@@ -15,6 +15,7 @@ import type {
   Input,
   Line,
   Origin,
+  Progress,
   Quantity,
   Refused,
   Result,
@@ -150,17 +151,20 @@ function filled(resolution: Resolution, input: Input, express: Express | undefin
 
 /** Figures of the field texts seen last, by check: a change of a fact that a check does not read costs it nothing. */
 const figuresByTexts = new WeakMap<Check, Map<string, Figures | Refused>>()
-/** A complaint may hold 128 lines. */
-const MOST_REMEMBERED = 256
+/** A connector may have 256 contacts, each as proposed and as chosen, alone and beside the others. */
+const MOST_REMEMBERED = 1024
 
-function figuresOf(check: Check, fields: readonly Field[]): Figures | Refused {
-  if (fields.some((field) => field.state === 'pending')) return atOnce(evaluateFigures(check, fields))
+const figuresOf = (check: Check, fields: readonly Field[]): Figures | Refused => atOnce(figuresInSteps(check, fields))
+
+/** Figures of these fields, remembered by their texts, in steps for whoever may not stop for long. */
+export function* figuresInSteps(check: Check, fields: readonly Field[]): Generator<Progress, Figures | Refused> {
+  if (fields.some((field) => field.state === 'pending')) return yield* evaluateFigures(check, fields)
   const known = figuresByTexts.get(check) ?? new Map<string, Figures | Refused>()
   figuresByTexts.set(check, known)
   const texts = JSON.stringify(fields.map(({ text, issue }) => [text, issue?.code]))
   const before = known.get(texts)
   if (before !== undefined) return before
-  const figures = atOnce(evaluateFigures(check, fields))
+  const figures = yield* evaluateFigures(check, fields)
   const oldest = known.size >= MOST_REMEMBERED ? known.keys().next().value : undefined
   if (oldest !== undefined) known.delete(oldest)
   known.set(texts, figures)

@@ -133,12 +133,11 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
   const partF = found.proposal?.valueF ?? (isWithout ? 0 : undefined)
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
   const margin = heldAt(placedFor(topology, setup), setup, partF)
-  if (margin === undefined) return { verdict: 'unknown' }
   const { most, upper, permitted, reasons } = intersect(setup.bounds, roomFor(setup, topology), setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
   const bounded: Verdict = reasons.includes('no-room') || isOver(most) || isOver(upper) ? 'fails' : 'ok'
   const verdicts = [
-    holds(margin),
+    margin === undefined ? ('unknown' as const) : holds(margin),
     reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
     isOver(permitted) || permitted?.markedF === 0 ? ('marginal' as const) : ('ok' as const),
     sideVerdict(setup, topology, partF),

@@ -1,0 +1,68 @@
+/**
+ * The schedule of one connector: what every contact carries, by whom it is decided, and why. Recomputed from the
+ * connector and its Lines; nothing of it is kept.
+ */
+import type { Express } from '../line/fields.ts'
+import type { Line, Progress } from '../types.ts'
+import { askContact } from './ask-contact.ts'
+import type { Asked, ContactPart, ContactRow } from './contact-row.ts'
+import type { ConnectorFinding } from './finding.ts'
+import type { Connector } from './types.ts'
+
+export type { Asked, ContactPart, ContactRow, Proposal } from './contact-row.ts'
+
+/** One kind of part of the connector, with the contacts that carry it. */
+export type SchedulePart = ContactPart & { readonly contacts: readonly string[] }
+
+/** What only the maker of the connector can say. */
+export type MakerQuestion = { readonly id: string; readonly sentence: string; readonly contacts: readonly string[] }
+
+export type Schedule = {
+  readonly rows: readonly ContactRow[]
+  /** distinct parts, largest capacitance first */
+  readonly parts: readonly SchedulePart[]
+  readonly questions: readonly MakerQuestion[]
+  readonly findings: readonly ConnectorFinding[]
+}
+
+/** Works the schedule out in steps; may be left between any two. Lines by id; one that is not there is asked for. */
+export function* scheduleOf(
+  connector: Connector,
+  lines: readonly Line[],
+  express?: Express,
+): Generator<Progress, Schedule> {
+  const byId = new Map(lines.map((line) => [line.id, line]))
+  const asked: Asked[] = []
+  const { contacts, shared } = connector
+  for (const [i, contact] of contacts.entries()) {
+    const line = contact.lineId === undefined ? undefined : byId.get(contact.lineId)
+    const running = askContact({ contact, line, shared, express })
+    let step = running.next()
+    while (!step.done) {
+      yield { doneFrac: i / contacts.length }
+      step = running.next()
+    }
+    asked.push(step.value)
+    yield { doneFrac: (i + 1) / contacts.length }
+  }
+  const rows = asked.map(({ row }) => row)
+  return { rows, parts: partsOf(rows), questions: [], findings: [] }
+}
+
+function partsOf(rows: readonly ContactRow[]): readonly SchedulePart[] {
+  const found = new Map<string, ContactPart & { contacts: string[] }>()
+  for (const { decided } of rows) {
+    if (decided.part === undefined) continue
+    const { topology, capacitanceF, inductanceH } = decided.part
+    const key = `${topology} ${capacitanceF} ${inductanceH ?? ''}`
+    const part = found.get(key) ?? {
+      topology,
+      ...(capacitanceF > 0 ? { valueF: capacitanceF } : {}),
+      ...(inductanceH === undefined ? {} : { inductanceH }),
+      contacts: [],
+    }
+    part.contacts.push(decided.id)
+    found.set(key, part)
+  }
+  return [...found.values()].sort((a, b) => (b.valueF ?? 0) - (a.valueF ?? 0))
+}
