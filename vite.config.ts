@@ -3,6 +3,7 @@ import { VitePWA } from 'vite-plugin-pwa'
 import { policyInPage, sizeGate, webManifest, withIntegrity } from './scripts/build-plugins.mjs'
 import { licences } from './scripts/licences.mjs'
 import { versionDefine } from './scripts/version.mjs'
+import { workerJobs } from './scripts/worker-jobs.mjs'
 import { GUIDE } from './src/guide/guide.ts'
 
 const outDir = process.env['STILLPIN_OUT'] ?? 'dist'
@@ -40,6 +41,7 @@ export default defineConfig({
   plugins: [
     policyInPage(),
     webManifest(),
+    workerJobs(),
     licences(),
     VitePWA({
       strategies: 'injectManifest',

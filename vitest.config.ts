@@ -1,8 +1,10 @@
 import { defineConfig } from 'vitest/config'
 import { versionDefine } from './scripts/version.mjs'
+import { workerJobs } from './scripts/worker-jobs.mjs'
 
 const shared = {
   define: versionDefine('test edition'),
+  plugins: [workerJobs()],
   oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
 }
 

@@ -14,7 +14,7 @@ const DIRECTIVES = [
   "form-action 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types stillpin',
+  'trusted-types stillpin stillpin-work',
 ]
 
 export const CSP_HEADER = DIRECTIVES.join('; ')

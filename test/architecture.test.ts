@@ -8,8 +8,9 @@ const SRC = join(import.meta.dirname, '..', 'src')
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'main.tsx': ['ui', 'state', 'store', 'offline'],
   ui: ['state', 'store', 'guide', 'calc', 'reference', 'offline'],
-  state: ['store', 'guide', 'calc', 'reference'],
+  state: ['store', 'worker', 'guide', 'calc', 'reference'],
   store: ['guide', 'calc', 'reference'],
+  worker: ['guide', 'calc', 'reference'],
   guide: ['calc', 'reference'],
   calc: ['reference'],
   reference: [],
@@ -56,9 +57,13 @@ const files: readonly File[] = readdirSync(SRC, { recursive: true, encoding: 'ut
 
 const folderOf = (path: string): string => path.split('/')[0] ?? ''
 const isInside = (path: string, place: string): boolean => path === place || path.startsWith(`${place}/`)
-const isPure = (path: string): boolean => ['reference', 'calc', 'guide'].includes(folderOf(path))
+const isPure = (path: string): boolean => ['reference', 'calc', 'guide', 'worker'].includes(folderOf(path))
+/** Asks for the address of a worker, see scripts/worker-jobs.mjs. */
+const AS_JOB = /\?job$/
 const relativeImports = (file: File): string[] =>
-  file.imports.filter((name) => name.startsWith('.')).map((name) => normalize(join(dirname(file.path), name)))
+  file.imports
+    .filter((name) => name.startsWith('.'))
+    .map((name) => normalize(join(dirname(file.path), name.replace(AS_JOB, ''))))
 const packageImports = (file: File): string[] => file.imports.filter((name) => !name.startsWith('.'))
 
 describe('the house', () => {
@@ -121,10 +126,22 @@ describe('the house', () => {
     const offenders = files.flatMap((file) =>
       file.imports
         .filter((name) => name.startsWith('.'))
+        .map((name) => name.replace(AS_JOB, ''))
         .filter((name) => !/\.(tsx?|css|json)$/.test(name) || !existsSync(join(SRC, dirname(file.path), name)))
         .map((name) => `${file.path} imports ${name}`),
     )
     expect(offenders).toEqual([])
+  })
+
+  it('starts workers in one place, and only on jobs', () => {
+    const asked = files.flatMap(({ path, imports }) =>
+      imports.filter((name) => AS_JOB.test(name)).map((name) => `${path} ${name}`),
+    )
+    expect(asked.length).toBeGreaterThan(0)
+    expect(asked.filter((line) => !/^state\/work\.ts \.\.\/worker\/[\w-]+\.ts\?job$/.test(line))).toEqual([])
+    // In offline that name is Workbox's, which drives the service worker.
+    const starting = files.filter(({ path, text }) => folderOf(path) !== 'offline' && /\bnew Worker\(/.test(text))
+    expect(starting.map(({ path }) => path)).toEqual(['state/work.ts'])
   })
 
   it('has no barrels and no drawers for odds and ends', () => {

@@ -5,12 +5,14 @@ import type { Express, Field } from '../calc/line/fields.ts'
 import { emptied, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Check, Fact, FactKey, Input, Line, Use } from '../calc/types.ts'
+import { checkJob } from '../worker/check.ts'
 import type { Desk, Write } from './desk.ts'
 import { hashOf, type Pair, pairsOf } from './router.ts'
-import { type Answer, createRunner } from './runner.ts'
+import { type Answer, createRunner, type Elsewhere } from './runner.ts'
 import { type Displaced, shownFields, stable } from './shown-fields.ts'
 import { closeStep, lastStep, noteStep, takeStep, undoSteps } from './undo.ts'
 import { pairsOfVariants, type Variants } from './variants.ts'
+import { hasWorker, runInWorker } from './work.ts'
 
 export type { Answer }
 
@@ -118,7 +120,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
   const runner = createRunner()
   const stopRunning = effect(() => {
     const read = judged.value
-    if (unsaidKey.value === undefined) runner.start(() => evaluate(check, read))
+    if (unsaidKey.value === undefined) runner.start(() => evaluate(check, read), elsewhere(check, read))
     else runner.hold()
   })
   const inputOf = (key: string): Input | undefined => check.inputs.find((input) => input.key === key)
@@ -207,7 +209,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
       if (input !== undefined) opened.takeText?.(input.fact, text, left)
     },
     stop: runner.stop,
-    runAgain: () => runner.start(() => evaluate(check, judged.peek())),
+    runAgain: () => runner.start(() => evaluate(check, judged.peek()), elsewhere(check, judged.peek())),
     dispose: () => {
       clearTimeout(pause)
       stopRunning()
@@ -215,6 +217,12 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     },
   }
 }
+
+/** The same answer worked out by the worker, where there is one. */
+const elsewhere =
+  (check: Check, fields: readonly Field[]): Elsewhere =>
+  (onProgress, signal) =>
+    hasWorker('check') ? runInWorker({ is: 'check', input: checkJob(check, fields) }, onProgress, signal) : undefined
 
 /** States a text passes through on the way to one that can be read. */
 const UNSAID: ReadonlySet<Field['state']> = new Set(['refused', 'missing', 'pending'])

@@ -1,6 +1,7 @@
 /** Works an answer out in slices, so that the screen stays alive, and keeps the one before it. */
 import { type ReadonlySignal, signal, untracked } from '@preact/signals'
 import type { Progress, Refused, Result, Success } from '../calc/types.ts'
+import { sliceOf } from '../worker/slice.ts'
 
 /**
  * `done`: the answer belongs to the fields as they are; where these are refused, `previous` is the last answer there was.
@@ -35,9 +36,13 @@ const SLICE_MS = 8
 /** Shorter waits are not worth a progress bar. */
 const SLOW_AFTER_MS = 200
 
+/** The same computation away from the screen; undefined where there is no such place. */
+export type Elsewhere = (onProgress: (progress: Progress) => void, signal: AbortSignal) => Promise<Result> | undefined
+
 type Runner = {
   readonly answer: ReadonlySignal<Answer>
-  readonly start: (begin: () => Generator<Progress, Result>) => void
+  /** runs at once; what is not done after a slice goes on `elsewhere` */
+  readonly start: (begin: () => Generator<Progress, Result>, elsewhere?: Elsewhere) => void
   /** the answer waits: what was last answered stays, marked as old */
   readonly hold: () => void
   readonly stop: () => void
@@ -50,35 +55,66 @@ export function createRunner(): Runner {
   let last: Success | undefined
   let turn: ReturnType<typeof setTimeout> | undefined
   let run = 0
+  let away: AbortController | undefined
+  /** the last run took longer than a slice: the next one goes elsewhere without trying */
+  let isLong = false
 
   const drop = () => {
     run += 1
     clearTimeout(turn)
+    away?.abort()
+  }
+  const finish = (result: Result) => {
+    if (result.ok) last = result
+    answer.value = result.ok || last === undefined ? { is: 'done', result } : { is: 'done', result, previous: last }
+  }
+  const fail = (error: unknown) => {
+    answer.value = { is: 'broken', message: error instanceof Error ? error.message : String(error) }
+  }
+  const goOn = ({ doneFrac }: Progress, startedMs: number) => {
+    const slow = performance.now() - startedMs > SLOW_AFTER_MS
+    answer.value = { is: 'working', doneFrac, slow, previous: last ?? previousOf(answer.peek()) }
   }
   const advance = (mine: number, running: Generator<Progress, Result>, startedMs: number) => {
     if (mine !== run) return
     try {
-      const step = sliceOf(running)
-      if (step.done) {
-        const result = step.value
-        if (result.ok) last = result
-        answer.value = result.ok || last === undefined ? { is: 'done', result } : { is: 'done', result, previous: last }
-        return
-      }
-      const slow = performance.now() - startedMs > SLOW_AFTER_MS
-      answer.value = { is: 'working', doneFrac: step.value.doneFrac, slow, previous: last ?? previousOf(answer.peek()) }
+      const step = sliceOf(running, SLICE_MS)
+      isLong = !step.done
+      if (step.done) return finish(step.value)
+      goOn(step.value, startedMs)
       turn = setTimeout(() => advance(mine, running, startedMs))
     } catch (error) {
-      answer.value = { is: 'broken', message: error instanceof Error ? error.message : String(error) }
+      fail(error)
     }
+  }
+  /** Whether the computation went elsewhere. */
+  const leave = (mine: number, elsewhere: Elsewhere, startedMs: number): boolean => {
+    away = new AbortController()
+    const isMine = () => mine === run
+    const asked = elsewhere((progress) => isMine() && goOn(progress, startedMs), away.signal)
+    if (asked === undefined) return false
+    goOn({ doneFrac: 0 }, startedMs)
+    asked.then(
+      (result) => {
+        if (!isMine()) return
+        isLong = performance.now() - startedMs > SLICE_MS
+        finish(result)
+      },
+      (error) => isMine() && fail(error),
+    )
+    return true
   }
   return {
     answer,
-    start: (begin) => {
+    start: (begin, elsewhere) => {
       drop()
-      const running = begin()
       const mine = run
-      untracked(() => advance(mine, running, performance.now()))
+      const startedMs = performance.now()
+      untracked(() => {
+        if (isLong && elsewhere !== undefined && leave(mine, elsewhere, startedMs)) return
+        advance(mine, begin(), startedMs)
+        if (isLong && elsewhere !== undefined && leave(mine, elsewhere, startedMs)) clearTimeout(turn)
+      })
     },
     hold: () => {
       drop()
@@ -91,14 +127,6 @@ export function createRunner(): Runner {
     },
     drop,
   }
-}
-
-/** Drives the generator until its time is up; a short check ends within its first slice. */
-function sliceOf(running: Generator<Progress, Result>): IteratorResult<Progress, Result> {
-  const untilMs = performance.now() + SLICE_MS
-  let step = running.next()
-  while (!step.done && performance.now() < untilMs) step = running.next()
-  return step
 }
 
 function previousOf(answer: Answer): Result | undefined {

@@ -115,6 +115,21 @@ describe('the built site', () => {
     expect(bytes).toBeLessThanOrEqual(FIRST_LOAD_LIMIT_BYTES)
   })
 
+  it('gives a worker the chunks of the page: nothing is computed by a second copy', () => {
+    const scripts = files.filter((name) => name.startsWith('assets/') && name.endsWith('.js'))
+    const jobs = scripts.filter((name) => name.startsWith('assets/work-check-'))
+    expect(jobs).toHaveLength(1)
+    const job = read(jobs[0] ?? '')
+    expect(job.length).toBeLessThan(3000)
+    const shared = [...job.matchAll(/from\s*["'`]\.\/([^"'`]+)["'`]/g)].map((match) => match[1] ?? '')
+    expect(shared.length).toBeGreaterThan(0)
+    // Its address is named where it is started, and no page runs it as a part of its own.
+    const named = scripts.filter((name) => read(name).includes(jobs[0]?.slice('assets/'.length) ?? ''))
+    expect(named).toHaveLength(1)
+    expect(read(named[0] ?? '')).toMatch(/new URL\(["'`]work-check-[^)]*import\.meta\.url/)
+    expect(precached).toContain(jobs[0])
+  })
+
   it('precaches woff2 fonts and no older form of them', () => {
     expect(files.filter((name) => /\.(woff|ttf|eot|otf)$/.test(name))).toEqual([])
   })

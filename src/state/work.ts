@@ -1,0 +1,174 @@
+/// <reference types="trusted-types" />
+/**
+ * Work away from the screen: `runInWorker({is, input}, onProgress, signal)` gives what the job gives, digit for digit.
+ * Where no worker can be had (an old browser, a part that is gone), the same job runs here in slices.
+ * A job is one line in `JOBS`; its file in `src/worker` exports `run`.
+ */
+import type { Progress } from '../calc/types.ts'
+import checkWorker from '../worker/check.ts?job'
+import type { Order, Run, Word } from '../worker/serve.ts'
+import { sliceOf, TOLD_EVERY_MS } from '../worker/slice.ts'
+
+const job = <Input, Output>(address: string, here: () => Promise<Run<Input, Output>>) => ({ address, here })
+
+const JOBS = {
+  check: job(checkWorker, async () => (await import('../worker/check.ts')).run),
+}
+
+type Jobs = typeof JOBS
+export type JobName = keyof Jobs
+type RunOf<K extends JobName> = Awaited<ReturnType<Jobs[K]['here']>>
+export type InputOf<K extends JobName> = Parameters<RunOf<K>>[0]
+export type OutputOf<K extends JobName> =
+  ReturnType<RunOf<K>> extends Generator<Progress, infer Output> ? Output : never
+
+/** What is asked of a worker: which job, and plain data for it. */
+export type Job<K extends JobName = JobName> = { readonly is: K; readonly input: InputOf<K> }
+
+type OnProgress = (progress: Progress) => void
+
+/** Long enough for a frame at 60 Hz to keep half of its time. */
+const SLICE_MS = 8
+
+/** A worker that has not heard a stop after this time is in one long step, and is ended. */
+const DEAF_AFTER_MS = 1000
+
+type Waiting = {
+  readonly onWord: (word: Word<unknown>) => void
+  readonly onLost: () => void
+}
+
+type Crew = {
+  readonly worker: Worker
+  readonly waiting: Map<number, Waiting>
+}
+
+const crews = new Map<JobName, Crew>()
+/** Jobs whose worker could not be started: they run here from then on. */
+const lost = new Set<JobName>()
+let lastId = 0
+
+/** Whether a job of this kind would leave this thread. */
+export const hasWorker = (is: JobName): boolean => typeof Worker === 'function' && !lost.has(is)
+
+let policy: { readonly createScriptURL: (asked: string) => TrustedScriptURL } | undefined
+
+/** The address as the type the browser demands; only those of the jobs come out of this policy. */
+function trusted(address: string): string {
+  policy ??= window.trustedTypes?.createPolicy('stillpin-work', {
+    createScriptURL: (asked: string) => {
+      if (Object.values(JOBS).some((one) => one.address === asked)) return asked
+      throw new TypeError('No worker of this app has that address.')
+    },
+  })
+  // The types of Worker predate Trusted Types.
+  return (policy?.createScriptURL(address) as string | undefined) ?? address
+}
+
+function startCrew(is: JobName): Crew {
+  const worker = new Worker(trusted(JOBS[is].address), { type: 'module', name: `stillpin ${is}` })
+  const crew: Crew = { worker, waiting: new Map() }
+  worker.onmessage = ({ data }: MessageEvent<Word<unknown>>) => crew.waiting.get(data.id)?.onWord(data)
+  // Its script is gone or cannot be read; what a job itself throws comes as a word.
+  worker.onerror = (event) => {
+    event.preventDefault()
+    lost.add(is)
+    dismiss(is, crew)
+  }
+  crews.set(is, crew)
+  return crew
+}
+
+/** Ends a worker; what waits for it is told. */
+function dismiss(is: JobName, crew: Crew): void {
+  crew.worker.terminate()
+  if (crews.get(is) === crew) crews.delete(is)
+  const waiting = [...crew.waiting.values()]
+  crew.waiting.clear()
+  for (const { onLost } of waiting) onLost()
+}
+
+/** Starts the worker of a job before it is needed. */
+export function warmUp(is: JobName): void {
+  if (hasWorker(is) && !crews.has(is)) startCrew(is)
+}
+
+const stopped = (): DOMException => new DOMException('The work was stopped.', 'AbortError')
+
+/**
+ * Does a job in its worker. Rejects with an `AbortError` when `signal` is set off, and with the job's own error.
+ * `onProgress` comes at most every 50 ms.
+ */
+export async function runInWorker<K extends JobName>(
+  { is, input }: Job<K>,
+  onProgress: OnProgress,
+  signal: AbortSignal,
+): Promise<OutputOf<K>> {
+  while (hasWorker(is)) {
+    const outcome = await askWorker({ is, input }, onProgress, signal)
+    if (outcome !== 'lost') return outcome.output as OutputOf<K>
+  }
+  const run = (await JOBS[is].here()) as Run<InputOf<K>, OutputOf<K>>
+  return runHere(run(input), onProgress, signal)
+}
+
+function askWorker(
+  { is, input }: Job,
+  onProgress: OnProgress,
+  signal: AbortSignal,
+): Promise<{ readonly output: unknown } | 'lost'> {
+  if (signal.aborted) return Promise.reject(stopped())
+  const crew = crews.get(is) ?? startCrew(is)
+  lastId += 1
+  const id = lastId
+  const send = (order: Order<unknown>) => crew.worker.postMessage(order)
+  return new Promise((resolve, reject) => {
+    send({ is: 'job', id, input })
+    const onAbort = () => {
+      send({ is: 'stop', id })
+      const deaf = setTimeout(() => dismiss(is, crew), DEAF_AFTER_MS)
+      const heard = () => clearTimeout(deaf)
+      crew.waiting.set(id, { onWord: ({ is: what }) => what === 'under-way' || heard(), onLost: heard })
+      reject(stopped())
+    }
+    const leave = () => {
+      crew.waiting.delete(id)
+      signal.removeEventListener('abort', onAbort)
+    }
+    crew.waiting.set(id, {
+      onWord: (word) => {
+        if (word.is === 'under-way') return onProgress({ doneFrac: word.doneFrac })
+        leave()
+        if (word.is === 'done') resolve({ output: word.output })
+        if (word.is === 'broken') reject(new Error(word.message))
+      },
+      onLost: () => {
+        leave()
+        resolve('lost')
+      },
+    })
+    signal.addEventListener('abort', onAbort, { once: true })
+  })
+}
+
+/** The same job on this thread, which draws in between. */
+function runHere<R>(running: Generator<Progress, R>, onProgress: OnProgress, signal: AbortSignal): Promise<R> {
+  return new Promise((resolve, reject) => {
+    let toldMs = performance.now()
+    const advance = () => {
+      if (signal.aborted) return reject(stopped())
+      try {
+        const step = sliceOf(running, SLICE_MS)
+        if (step.done) return resolve(step.value)
+        if (performance.now() - toldMs >= TOLD_EVERY_MS) {
+          toldMs = performance.now()
+          onProgress(step.value)
+        }
+        setTimeout(advance)
+      } catch (error) {
+        reject(error)
+      }
+    }
+    advance()
+  })
+}

@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest'
+import { evaluateNow } from '../../src/calc/line/evaluate.ts'
+import { resolve } from '../../src/calc/line/resolver.ts'
+import { CHECKS } from '../../src/calc/registry.ts'
+import type { Progress, Result } from '../../src/calc/types.ts'
+import { lineFrom } from '../../src/state/opening.ts'
+import { readQuery } from '../../src/state/router.ts'
+import { checkJob, run } from '../../src/worker/check.ts'
+import { WORKED } from '../e2e/support/worked-checks.ts'
+
+/** What a message between two threads does to data. */
+const sent = <T>(value: T): T => structuredClone(value)
+
+function toTheEnd(running: Generator<Progress, Result>): Result {
+  for (;;) {
+    const step = running.next()
+    if (step.done) return step.value
+  }
+}
+
+describe('a check in the worker', () => {
+  it.each(CHECKS.map((check) => [check.id, check] as const))('answers %s as this thread does', (id, check) => {
+    const worked = WORKED[id]
+    const fields = resolve(lineFrom(check, readQuery(worked?.query ?? ''))).fields(check)
+    const here = evaluateNow(check, fields)
+    expect(here.ok, 'the worked example has an answer').toBe(true)
+    const there = toTheEnd(run(sent(checkJob(check, fields))))
+    expect(sent(there)).toEqual(here)
+    expect(JSON.stringify(there)).toBe(JSON.stringify(here))
+  })
+
+  it('answers what is refused with the same refusals', () => {
+    for (const check of CHECKS) {
+      const fields = resolve(lineFrom(check, readQuery('capacitanceF=ten&lineKind=nothing'))).fields(check)
+      expect(toTheEnd(run(sent(checkJob(check, fields))))).toEqual(evaluateNow(check, fields))
+    }
+  })
+
+  it('sends no descriptor: the worker has its own', () => {
+    const [check] = CHECKS
+    if (check === undefined) throw new Error('There is no check.')
+    const { fields } = checkJob(check, resolve(lineFrom(check, [])).fields(check))
+    expect(fields.map(({ key }) => key)).toEqual(check.inputs.map(({ key }) => key))
+    expect(fields.filter((field) => 'input' in field)).toEqual([])
+  })
+
+  it('names a check it does not have', () => {
+    expect(() => toTheEnd(run({ check: 'nothing' as 'window', fields: [] }))).toThrow('There is no check nothing.')
+  })
+})
