@@ -141,7 +141,7 @@ export const RECIPE_EDITS = {
     {
       file: 'src/store/complaint.ts',
       find: /COMPLAINT_SCHEMA = \d+([\s\S]*?)( {2}readonly rivals\?: readonly ComplaintRival)/,
-      put: 'COMPLAINT_SCHEMA = 6$1  readonly station?: string\n$2',
+      put: 'COMPLAINT_SCHEMA = 7$1  readonly station?: string\n$2',
     },
     {
       file: 'src/store/restore.ts',
@@ -149,12 +149,12 @@ export const RECIPE_EDITS = {
       put: '  station: { read: text, or: () => undefined },\n  rivals: { read: listOf(item(RIVAL))',
     },
     {
-      file: 'test/store/fixtures/v3.json',
+      file: 'test/store/fixtures/v4.json',
       find: /(\n {8}\})(\n {6}\]\n {4}\},\n {4}"lines")/,
       put: `$1,
         {
           "id": "abcdabcdabcdabcdabcdabcdabcdabcd",
-          "schemaVersion": 6,
+          "schemaVersion": 7,
           "guideVersion": 1,
           "title": "",
           "aircraft": "",
@@ -163,6 +163,7 @@ export const RECIPE_EDITS = {
           "updatedAt": "2026-01-11T10:00:00.000Z",
           "deletedAt": "2026-01-12T10:00:00.000Z",
           "isDemo": false,
+          "purpose": "design",
           "answers": {},
           "events": [],
           "tables": {},

@@ -19,7 +19,7 @@
  *   `takeLineText(id, lineId, fact, text, left)`
  *   `changeLine(id, lineId, patch)`, `addLine(id, line)`, `removeLine(id, lineId)`
  *   `addCheck(id, {check, address?, lineId?, rules?, beside?})`  each only once
- *   `remove(id)`, `undoRemove()` (of a complaint or a line), `forgetRemoved()`
+ *   `remove(id)`, `undoRemove()` (of a complaint or a line), `offerUndo(removed)`, `forgetRemoved()`
  *   `addDemo()`
  *
  * `base` is what the field showed before this key. Where another text stands by then, both are kept: the other one as a
@@ -52,8 +52,13 @@ import { carryOut, complaints, find, loadComplaints, showAgain } from './log.ts'
 export type { Complaint, ComplaintPatch, ComplaintText, KeptLine, LinePatch, SavedCheck }
 export { complaints, loadComplaints }
 
-/** What was deleted last: a complaint, or a line of one. */
-export type Removed = { readonly id: string; readonly line?: KeptLine; readonly name: string }
+/** What was deleted last: a complaint, a line of one, or what else can be brought back (`back`). */
+export type Removed = {
+  readonly id: string
+  readonly line?: KeptLine
+  readonly back?: () => void
+  readonly name: string
+}
 
 const openId = signal<string | undefined>(undefined)
 const removed = signal<Removed | undefined>(undefined)
@@ -72,7 +77,8 @@ export function openComplaint(id: string | undefined): void {
   openId.value = id
 }
 
-function add(complaint: Complaint): Complaint {
+/** Puts a complaint that was just made into the Log. */
+export function add(complaint: Complaint): Complaint {
   void carryOut({ do: 'put', complaint }).then(askToKeep)
   return complaint
 }
@@ -211,7 +217,11 @@ export function undoRemove(): void {
   const last = removed.value
   if (last === undefined) return
   removed.value = undefined
-  const { id, line } = last
+  const { id, line, back } = last
+  if (back !== undefined) {
+    back()
+    return
+  }
   if (line === undefined) {
     if (removedComplaint === undefined) return
     showAgain(removedComplaint)
@@ -222,6 +232,11 @@ export function undoRemove(): void {
   if (old === undefined) return
   showAgain(assemble(recordOf(old), [...old.lines, line]))
   void carryOut({ do: 'undoRemoveLine', id, lineId: line.id, at: now() })
+}
+
+/** Offers to bring back what another model has deleted. */
+export function offerUndo(last: Removed): void {
+  removed.value = last
 }
 
 /** Puts the undo offer away; what was deleted goes for good at a later start. */

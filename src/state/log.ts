@@ -5,11 +5,13 @@
  * `loadComplaints()`   once at start
  * `find(id)`           a complaint of the list
  * `carryOut(step)`     shows a change at once, writes it behind, and tells the other windows when it is on disk
+ * `show(step)`         shows what a step does to the list; whoever calls it writes it
  * `showAgain(complaint)`  puts back what an undo brings
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { assemble, type Complaint, recordOf } from '../store/complaint.ts'
 import { getComplaint, getLine, listComplaints, newestFirst } from '../store/complaints.ts'
+import type { ConnectorStep } from '../store/connector-edits.ts'
 import { applyStep, type Step, withoutUndone } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
 import { onNews, tell } from './other-windows.ts'
@@ -35,7 +37,7 @@ function withUnwritten(log: readonly Complaint[]): readonly Complaint[] {
   return now === log ? log : [...now].sort(newestFirst)
 }
 
-type LogStep = Exclude<Step, { readonly do: 'triage' | 'scratch' }>
+type LogStep = Exclude<Step, ConnectorStep | { readonly do: 'triage' | 'scratch' }>
 
 /** The complaint a step changes, and the line of it if it is one line. */
 function placeOf(step: LogStep): { readonly id: string; readonly lineId?: string | undefined } {
@@ -44,10 +46,15 @@ function placeOf(step: LogStep): { readonly id: string; readonly lineId?: string
   return 'lineId' in step ? step : { id: step.id }
 }
 
-/** Shows a change at once, writes it behind, and tells the other windows when it is on disk. */
-export async function carryOut(step: LogStep, key = ''): Promise<void> {
+/** Shows a change at once. */
+export function show(step: Step): void {
   list.value = applyStep(list.value ?? [], step)
   changesHere++
+}
+
+/** Shows a change at once, writes it behind, and tells the other windows when it is on disk. */
+export async function carryOut(step: LogStep, key = ''): Promise<void> {
+  show(step)
   const { id, lineId } = placeOf(step)
   const line = lineId === undefined ? {} : { lineId }
   await save(step, key, () => {

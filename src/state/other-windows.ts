@@ -7,9 +7,10 @@
 import { openChannel } from '../store/browser-storage.ts'
 import { isRecord } from '../store/plain.ts'
 
-/** `changed`: a complaint, or one line of it; `triage`, `scratch`: what is under way; `erased`: nothing is left. */
+/** `changed`: a complaint, or one line of it; `connector`: one of its connectors; `triage`, `scratch`: what is under way; `erased`: nothing is left. */
 export type News =
   | { readonly is: 'changed'; readonly id: string; readonly lineId?: string }
+  | { readonly is: 'connector'; readonly id: string }
   | { readonly is: 'triage' | 'scratch' | 'erased' }
 
 const listeners = new Set<(news: News) => void>()
@@ -24,7 +25,9 @@ function readNews(message: unknown): News | undefined {
   if (!isRecord(message)) return undefined
   const { is, id, lineId } = message
   if (is === 'triage' || is === 'scratch' || is === 'erased') return { is }
-  if (is !== 'changed' || typeof id !== 'string') return undefined
+  if (typeof id !== 'string') return undefined
+  if (is === 'connector') return { is, id }
+  if (is !== 'changed') return undefined
   return { is, id, ...(typeof lineId === 'string' ? { lineId } : {}) }
 }
 

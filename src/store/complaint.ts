@@ -7,7 +7,7 @@ import { newId } from './ids.ts'
 import { type KeptLine, keptLine } from './line.ts'
 
 /** Version of the complaint's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const COMPLAINT_SCHEMA = 5
+export const COMPLAINT_SCHEMA = 6
 
 /**
  * A check that was run for a complaint, never its result: on a line of the complaint, or (as it was kept earlier) on the
@@ -28,6 +28,9 @@ export const COMPLAINT_TEXTS = ['title', 'aircraft', 'note'] as const
 export type ComplaintText = (typeof COMPLAINT_TEXTS)[number]
 export type ComplaintTexts = { readonly [K in ComplaintText]?: string }
 
+export const PURPOSES = ['design'] as const
+export type Purpose = (typeof PURPOSES)[number]
+
 /** Another title, aircraft or note, typed in another window on the same text; kept until one of them is taken. */
 export type ComplaintRival = { readonly field: ComplaintText; readonly text: string; readonly at: string }
 
@@ -45,6 +48,8 @@ export type ComplaintRecord = {
   /** set while a deletion can still be undone */
   readonly deletedAt?: string
   readonly isDemo: boolean
+  /** a new design, without anything to complain of; absent = a complaint */
+  readonly purpose?: Purpose
   /** the newest answer to each item, as older windows read it; the events are the history */
   readonly answers: Answers
   readonly events?: readonly Event[]
@@ -65,7 +70,11 @@ export type ComplaintPatch = Partial<
 
 /** A complaint made now, with the given parts filled in. */
 export function newComplaint(
-  parts: ComplaintPatch & { readonly isDemo?: boolean; readonly lines?: readonly Line[] } = {},
+  parts: ComplaintPatch & {
+    readonly isDemo?: boolean
+    readonly purpose?: Purpose
+    readonly lines?: readonly Line[]
+  } = {},
 ): Complaint {
   const now = new Date().toISOString()
   const id = newId()

@@ -58,7 +58,8 @@ export function addComplaint(complaint: Complaint, lineId?: string): Promise<voi
   })
 }
 
-async function addMissing(desk: Desk, line: KeptLine): Promise<void> {
+/** Writes a line unless it is there already. */
+export async function addMissing(desk: Desk, line: KeptLine): Promise<void> {
   if ((await desk.get('lines', [line.complaintId, line.id])) === undefined) await desk.put('lines', line)
 }
 
@@ -79,10 +80,13 @@ export function changeComplaint(edit: ComplaintEdit, late = false): Promise<bool
 
 /** Changes one line on top of what is stored now, and nothing else; false when there is none. */
 export function changeLine(edit: LineEdit, late = false): Promise<boolean> {
-  return inOneGo(['lines'], async (desk) => {
-    const raw = await desk.get('lines', [edit.id, edit.lineId])
-    if (raw === undefined) return false
-    await desk.put('lines', editLine(restoreKeptLine(raw), edit, late))
-    return true
-  })
+  return inOneGo(['lines'], (desk) => changeLineAt(desk, edit, late))
+}
+
+/** The same among other changes. */
+export async function changeLineAt(desk: Desk, edit: LineEdit, late: boolean): Promise<boolean> {
+  const raw = await desk.get('lines', [edit.id, edit.lineId])
+  if (raw === undefined) return false
+  await desk.put('lines', editLine(restoreKeptLine(raw), edit, late))
+  return true
 }

@@ -6,7 +6,7 @@ import { splitLines } from './split-lines.ts'
 import { asStoreError, isLostConnection, reportTrouble, StoreError, type StoreTrouble } from './trouble.ts'
 
 export const DB_NAME = 'stillpin'
-export const DB_VERSION = 3
+export const DB_VERSION = 4
 
 /** Nobody waits longer than this for a storage that does not answer: the app goes on in memory. */
 export const SILENT_AFTER_MS = 2000
@@ -19,13 +19,14 @@ interface Schema extends DBSchema {
   complaints: { key: string; value: unknown }
   lines: { key: [string, string]; value: unknown }
   photos: { key: [string, string]; value: unknown }
+  connectors: { key: [string, string]; value: unknown }
   guide: { key: string; value: unknown }
   meta: { key: string; value: unknown }
 }
 type Connection = IDBPDatabase<Schema>
-export type StoreName = 'complaints' | 'lines' | 'photos' | 'guide' | 'meta'
+export type StoreName = 'complaints' | 'lines' | 'connectors' | 'photos' | 'guide' | 'meta'
 /** Stores whose records belong to another one, named first in their key. */
-export type OwnedStore = 'lines' | 'photos'
+export type OwnedStore = 'lines' | 'connectors' | 'photos'
 type Upgrade = IDBPTransaction<Schema, StoreName[], 'versionchange'>
 
 /** One step per version, each run once, oldest first, in the one transaction of the upgrade. Steps that shipped are never changed. */
@@ -40,6 +41,7 @@ async function upgrade(db: Connection, oldVersion: number, tx: Upgrade): Promise
     if (oldVersion === 1) await makeLinesRecords(tx)
   }
   if (oldVersion < 3) db.createObjectStore('photos', { keyPath: ['owner', 'id'] })
+  if (oldVersion < 4) db.createObjectStore('connectors', { keyPath: ['complaintId', 'id'] })
 }
 
 /** Version 2: a line is a record of its own. */
@@ -187,6 +189,15 @@ export type Desk = {
   readonly removeOwned: (store: OwnedStore, owner: string) => Promise<void>
 }
 
+/** A job that failed by itself takes what it wrote back; one whose request failed is taken back already. */
+function abort(tx: { readonly abort: () => void }): void {
+  try {
+    tx.abort()
+  } catch {
+    // it has ended
+  }
+}
+
 /**
  * Reads and writes in one transaction: all of it is on disk before it resolves, or nothing is. Nothing but the desk may
  * be waited for inside. Fails with a `StoreError`; `ownTrouble` is told of by the caller alone.
@@ -211,7 +222,11 @@ export function inOneGo<T>(
       remove,
       removeOwned: (store, owner) => remove(store, rangeOf(owner)),
     }
-    const [result] = await Promise.all([job(desk), tx.done])
+    const asked = job(desk).catch((error: unknown) => {
+      abort(tx)
+      throw error
+    })
+    const [result] = await Promise.all([asked, tx.done])
     return result
   }, ownTrouble)
 }

@@ -61,7 +61,7 @@ type Beside = { readonly text: string; readonly at: string }
 type Texts<R extends Beside> = { readonly text: string; readonly rivals: readonly R[] }
 
 /** `staysNewer`: the change comes late, onto something that was changed after it was typed. */
-function writeText<R extends Beside>(
+export function writeText<R extends Beside>(
   { text, rivals }: Texts<R>,
   {
     base,
@@ -80,7 +80,7 @@ function writeText<R extends Beside>(
 }
 
 /** The texts that whoever took one has not seen: they stay. */
-function unseen<R extends Beside>(
+export function unseen<R extends Beside>(
   { text, rivals }: Texts<R>,
   choice: Choice,
   rival: (text: string) => R,
@@ -89,7 +89,8 @@ function unseen<R extends Beside>(
   return [...rivals.filter((one) => isUnseen(one.text)), ...(isUnseen(text) ? [rival(text)] : [])]
 }
 
-const withRivals = <R, T extends { readonly rivals?: readonly R[] }>(record: T, rivals: readonly R[]): T => {
+/** The record with these rivals; none of them, no field. */
+export const withRivals = <R, T extends { readonly rivals?: readonly R[] }>(record: T, rivals: readonly R[]): T => {
   const { rivals: _old, ...rest } = record
   // only the optional field was taken off
   return (rivals.length === 0 ? rest : { ...rest, rivals }) as T

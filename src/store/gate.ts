@@ -35,9 +35,15 @@ function openGate(kept: Kept[], from: Provenance): Gate {
   return {
     from,
     keep: (at, value) => kept.push({ at, value: plain(value) }),
+    // read once: a reader sets aside what it does not know
     takeBack: (at, read) => {
-      const index = kept.findIndex((item) => item.at === at && read(item.value) !== undefined)
-      return index < 0 ? undefined : read(kept.splice(index, 1)[0]?.value)
+      for (const one of kept.filter((item) => item.at === at)) {
+        const value = read(one.value)
+        if (value === undefined) continue
+        kept.splice(kept.indexOf(one), 1)
+        return value
+      }
+      return undefined
     },
     keptBelow: (at) => kept.flatMap((item) => (item.at.startsWith(`${at}.`) ? [item.at.slice(at.length + 1)] : [])),
   }
@@ -52,22 +58,26 @@ function keptBefore(raw: unknown): Kept[] {
   )
 }
 
-function readField<T>(
-  raw: unknown,
-  at: string,
-  { read, or }: { readonly read: Reader<T>; readonly or: () => T | undefined },
-  gate: Gate,
-): T | undefined {
+type Field<T> = { readonly read: Reader<T>; readonly or: () => T | undefined }
+
+/** What stands where a field is not there, with what was set aside below it. */
+function standIn<T>({ read, or }: Field<T>, at: string, gate: Gate): T | undefined {
+  const value = or()
+  return typeof value === 'object' ? (read(value, at, gate) ?? value) : value
+}
+
+function readField<T>(raw: unknown, at: string, field: Field<T>, gate: Gate): T | undefined {
+  const { read, or } = field
   let value = raw === undefined ? undefined : read(raw, at, gate)
   if (raw !== undefined && value === undefined) gate.keep(at, raw)
   // An older window writes what stands in for a value it has set aside; the value itself is worth more.
-  const standsIn = () => value === undefined || (typeof value !== 'object' && value === or())
-  while (standsIn()) {
+  const isStandIn = () => value === undefined || (typeof value !== 'object' && value === or())
+  while (isStandIn()) {
     const back = gate.takeBack(at, (kept) => read(kept, at, gate))
     if (back === undefined) break
     value = back
   }
-  return value ?? or()
+  return value ?? standIn(field, at, gate)
 }
 
 /** A valid record from any record at all, with what was not understood in `kept`. Reading it again changes nothing. */
@@ -108,10 +118,11 @@ export function item<R extends object>(table: Table<R>): Reader<R> {
     if (!isRecord(raw)) return undefined
     const strange = entriesOf(raw).filter(([key]) => !Object.hasOwn(fields, key) && key !== '__proto__')
     const read: [string, unknown][] = strange.map(([key, value]) => [key, plain(value)])
-    for (const [key, { read: reader, or }] of Object.entries(fields)) {
-      const value = raw[key] === undefined ? or() : reader(raw[key], `${at}.${key}`, gate)
+    for (const [key, field] of Object.entries(fields)) {
+      const place = `${at}.${key}`
+      const value = raw[key] === undefined ? standIn(field, place, gate) : field.read(raw[key], place, gate)
       if (value !== undefined) read.push([key, value])
-      else if (raw[key] !== undefined || or === REQUIRED) return undefined
+      else if (raw[key] !== undefined || field.or === REQUIRED) return undefined
     }
     // The table names every field of R and gives each its type.
     return Object.fromEntries(read) as R
@@ -165,6 +176,9 @@ export const version: Reader<number> = (value) =>
   Number.isSafeInteger(value) && Number(value) >= 0 ? Number(value) + 0 : undefined
 export const positive: Reader<number> = (value) =>
   typeof value === 'number' && value > 0 && Number.isFinite(value) ? value : undefined
+/** A place in an order. */
+export const place: Reader<number> = (value) =>
+  typeof value === 'number' && Number.isFinite(value) ? value + 0 : undefined
 export const time: Reader<string> = (value) =>
   typeof value === 'string' && /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d/.test(value) && Number.isFinite(Date.parse(value))
     ? value

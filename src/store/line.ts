@@ -10,6 +10,7 @@ import {
   listOf,
   oneOf,
   type Provenance,
+  place,
   positive,
   type Reader,
   readRecord,
@@ -107,10 +108,7 @@ const LOOSE: Table<Omit<LooseLine, 'kept'>> = {
 const KEPT: Table<Omit<KeptLine, 'kept'>> = {
   ...LOOSE,
   complaintId: { read: id, or: newId },
-  order: {
-    read: (value) => (typeof value === 'number' && Number.isFinite(value) ? value + 0 : undefined),
-    or: () => 0,
-  },
+  order: { read: place, or: () => 0 },
   removedAt: { read: time, or: () => undefined },
 }
 

@@ -1,12 +1,15 @@
 /** Reads steps back from text that anything may have touched. */
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { COMPLAINT_TEXTS, type ComplaintPatch, type ComplaintTexts } from './complaint.ts'
+import { isConnectorStep } from './connector-edits.ts'
 import type { CellEdit, FactEdit, LinePatch } from './edits.ts'
 import { isFactKey } from './ids.ts'
 import { restoreKeptLine, restoreLoose } from './line.ts'
 import { restoreTriage } from './meta.ts'
 import { entriesOf, isRecord } from './plain.ts'
-import { restoreComplaint, restoreRecord } from './restore.ts'
+import { restoreRecord } from './restore.ts'
+import { restoreComplaint } from './restore-complaint.ts'
+import { restoreConnectorStep } from './restore-connector-step.ts'
 import type { Step } from './steps.ts'
 
 /** Reads steps back from text that anything may have touched; what does not fit is left out. Never throws. */
@@ -18,6 +21,7 @@ const textOf = (value: unknown): string | undefined => (typeof value === 'string
 
 function restoreStep(raw: Record<string, unknown>): Step | undefined {
   const at = textOf(raw['at']) ?? new Date().toISOString()
+  if (isConnectorStep(raw)) return restoreConnectorStep(raw, (line) => restoreStep(line))
   switch (raw['do']) {
     case 'put': {
       const { complaint } = raw

@@ -5,12 +5,11 @@ import { eventsFrom } from '../guide/investigate/events.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import {
-  assemble,
   COMPLAINT_SCHEMA,
   COMPLAINT_TEXTS,
-  type Complaint,
   type ComplaintRecord,
   type ComplaintRival,
+  PURPOSES,
   type SavedCheck,
 } from './complaint.ts'
 import {
@@ -31,9 +30,7 @@ import {
   version,
 } from './gate.ts'
 import { isCheckId, newId } from './ids.ts'
-import { restoreKeptLine } from './line.ts'
 import { isRecord } from './plain.ts'
-import { splitLines } from './split-lines.ts'
 
 const isNode = (key: string): key is string => key !== '__proto__'
 const now = () => new Date().toISOString()
@@ -92,6 +89,7 @@ const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
   updatedAt: { read: time, or: now },
   deletedAt: { read: time, or: () => undefined },
   isDemo: { read: flag, or: () => false },
+  purpose: { read: oneOf(PURPOSES), or: () => undefined },
   answers: { read: answersOf, or: () => ({}) },
   events: { read: eventsOf, or: () => undefined },
   checks: { read: listOf(savedCheck), or: () => [] },
@@ -115,26 +113,4 @@ export function restoreRecord(raw: unknown, from: Provenance = 'stored'): Compla
   if (!isBefore(raw, WITH_EVENTS) || record.events !== undefined) return record
   // Written before there were events: the answers were all there at the last change.
   return { ...record, events: eventsFrom(record.answers, record.updatedAt) }
-}
-
-function restoreWhole(raw: Record<string, unknown>, from: Provenance): Complaint {
-  const { complaint, lines } = splitLines(raw)
-  const record = restoreRecord(complaint, from)
-  return assemble(
-    record,
-    lines.map((line) => restoreKeptLine({ ...line, complaintId: record.id }, from)),
-  )
-}
-
-/**
- * A valid complaint, lines and all, from anything at all. Never throws. Restoring what was restored changes nothing.
- * With `import`, every line's safety gate goes back to `unknown`: it is answered at the aircraft, not in a file.
- */
-export function restoreComplaint(raw: unknown, from: Provenance): Complaint {
-  try {
-    return restoreWhole(isRecord(raw) ? raw : { kept: [{ at: '', value: raw }] }, from)
-  } catch (error) {
-    // Only an object that fights back when read (a throwing getter) gets here; it cannot come from storage or a file.
-    return restoreWhole({ kept: [{ at: '', value: `unreadable: ${String(error)}` }] }, from)
-  }
 }

@@ -1,6 +1,7 @@
 /** A change to what is stored, as data: it can be carried out now, or at the next start if this one ended too soon. */
 import { assemble, type Complaint, later, recordOf } from './complaint.ts'
 import { addComplaint, addLine, changeComplaint, changeLine } from './complaints.ts'
+import type { ConnectorStep } from './connector-edits.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
 import type { KeptLine } from './line.ts'
 import { type ScratchEdit, type TriageDraft, writeScratch, writeTriage } from './meta.ts'
@@ -10,6 +11,7 @@ export type Step =
   | { readonly do: 'addLine'; readonly line: KeptLine }
   | ComplaintEdit
   | LineEdit
+  | ConnectorStep
   | { readonly do: 'triage'; readonly draft: TriageDraft; readonly base?: string }
   | ({ readonly do: 'scratch' } & ScratchEdit)
 
@@ -45,6 +47,10 @@ export async function performStep(step: Step, late = false): Promise<boolean> {
     case 'scratch':
       await writeScratch(step, late)
       return true
+    default: {
+      const { performConnectorStep } = await import('./connector-steps.ts')
+      return performConnectorStep(step, late)
+    }
   }
 }
 
@@ -75,13 +81,13 @@ export function applyStep(log: readonly Complaint[], step: Step, late = false): 
     case 'settleFact':
     case 'removeLine':
       return changed(log, step.id, (old) => withLine(old, step, late))
-    case 'undelete':
-    case 'undoRemoveLine':
-    case 'triage':
-    case 'scratch':
-      return log
+    default:
+      return linesOf(step).reduce((now, one) => applyStep(now, one, late), log)
   }
 }
+
+/** The changes to lines that are part of another one. */
+const linesOf = (step: Step): readonly Step[] => ('lines' in step ? (step.lines ?? []) : [])
 
 function changed(log: readonly Complaint[], id: string, change: (old: Complaint) => Complaint): readonly Complaint[] {
   const old = log.find((complaint) => complaint.id === id)
@@ -101,6 +107,7 @@ function withLine(old: Complaint, edit: LineEdit, late: boolean): Complaint {
 export function mergeSteps(first: Step, second: Step): Step | undefined {
   if (first.do === 'fact' && second.do === 'fact') return { ...second, base: first.base }
   if (first.do === 'cell' && second.do === 'cell') return { ...second, base: first.base }
+  if (first.do === 'connectorText' && second.do === 'connectorText') return { ...second, base: first.base }
   if (first.do === 'change' && second.do === 'change')
     return first.base === undefined ? second : { ...second, base: first.base }
   if (first.do === 'line' && second.do === 'line') return second

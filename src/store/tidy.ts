@@ -1,6 +1,7 @@
 /** What is done to the whole Log, seldom: fetched when it is done. Every function fails with a `StoreError` and nothing else. */
 import { type Complaint, type ComplaintRecord, newComplaint, recordOf } from './complaint.ts'
 import { addComplaint } from './complaints.ts'
+import { restoreConnector } from './connector.ts'
 import { type Desk, inOneGo } from './db.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
 import { keptLine, newLine, restoreKeptLine } from './line.ts'
@@ -21,6 +22,18 @@ export function salvage(edit: ComplaintEdit | LineEdit): Promise<void> {
   return addComplaint({ ...fresh, lines: [editLine(line, edit, false)] }, edit.lineId)
 }
 
+/** Stores whose records go with their complaint. */
+const OWNED = ['lines', 'connectors'] as const
+
+type Tidying = {
+  readonly known: ReadonlyMap<string, ComplaintRecord>
+  /** complaints that were given another id, by the key they stood under */
+  readonly renamed: ReadonlyMap<unknown, string>
+  /** complaints that are not there, of which something is */
+  readonly orphans: Set<string>
+  readonly nowMs: number
+}
+
 const isDue = (at: string | undefined, nowMs: number): boolean =>
   at !== undefined && nowMs - Date.parse(at) > UNDO_KEPT_MS
 
@@ -29,7 +42,7 @@ const isDue = (at: string | undefined, nowMs: number): boolean =>
  * what stands under an id that cannot be used another one, on disk too. Returns how many records were removed.
  */
 export function tidyLog(nowMs = Date.now()): Promise<number> {
-  return inOneGo(['complaints', 'lines', 'photos', 'meta'], async (desk) => {
+  return inOneGo(['complaints', ...OWNED, 'photos', 'meta'], async (desk) => {
     let removed = 0
     const known = new Map<string, ComplaintRecord>()
     const renamed = new Map<unknown, string>()
@@ -37,7 +50,7 @@ export function tidyLog(nowMs = Date.now()): Promise<number> {
       const record = restoreRecord(raw)
       if (isDue(record.deletedAt, nowMs)) {
         await desk.remove('complaints', key)
-        if (typeof key === 'string') await desk.removeOwned('lines', key)
+        if (typeof key === 'string') for (const store of OWNED) await desk.removeOwned(store, key)
         removed++
         continue
       }
@@ -47,38 +60,42 @@ export function tidyLog(nowMs = Date.now()): Promise<number> {
       await desk.put('complaints', record)
       await desk.remove('complaints', key)
     }
-    removed += await tidyLines(desk, known, renamed, nowMs)
+    const tidying = { known, renamed, orphans: new Set<string>(), nowMs }
+    removed += await tidyOwned(desk, 'lines', restoreKeptLine, tidying)
+    removed += await tidyOwned(desk, 'connectors', restoreConnector, tidying)
+    // What belongs to a complaint that is not there any more is shown all the same.
+    for (const id of tidying.orphans) {
+      const { lines: _none, ...record } = newComplaint({ title: 'Recovered' })
+      await desk.put('complaints', { ...record, id })
+    }
     await tidyPhotos(desk, nowMs)
     return removed
   })
 }
 
-async function tidyLines(
+type OwnedRecord = { readonly id: string; readonly complaintId: string; readonly removedAt?: string }
+
+/** Lines or connectors: those removed long ago go; the others follow a complaint that was given another id. */
+async function tidyOwned(
   desk: Desk,
-  known: ReadonlyMap<string, ComplaintRecord>,
-  renamed: ReadonlyMap<unknown, string>,
-  nowMs: number,
+  store: 'lines' | 'connectors',
+  restore: (raw: unknown) => OwnedRecord,
+  { known, renamed, orphans, nowMs }: Tidying,
 ): Promise<number> {
   let removed = 0
-  const orphans = new Set<string>()
-  for (const [key, raw] of await desk.all('lines')) {
-    const [complaintKey, lineKey] = Array.isArray(key) ? key : []
-    const read = restoreKeptLine(raw)
-    const line = { ...read, complaintId: renamed.get(complaintKey) ?? read.complaintId }
-    if (isDue(line.removedAt, nowMs)) {
-      await desk.remove('lines', key)
+  for (const [key, raw] of await desk.all(store)) {
+    const [complaintKey, ownKey] = Array.isArray(key) ? key : []
+    const read = restore(raw)
+    const record = { ...read, complaintId: renamed.get(complaintKey) ?? read.complaintId }
+    if (isDue(record.removedAt, nowMs)) {
+      await desk.remove(store, key)
       removed++
       continue
     }
-    if (!known.has(line.complaintId)) orphans.add(line.complaintId)
-    if (line.complaintId === complaintKey && line.id === lineKey) continue
-    await desk.put('lines', line)
-    await desk.remove('lines', key)
-  }
-  // A line whose complaint is not there any more is shown all the same.
-  for (const id of orphans) {
-    const { lines: _none, ...record } = newComplaint({ title: 'Recovered' })
-    await desk.put('complaints', { ...record, id })
+    if (!known.has(record.complaintId)) orphans.add(record.complaintId)
+    if (record.complaintId === complaintKey && record.id === ownKey) continue
+    await desk.put(store, record)
+    await desk.remove(store, key)
   }
   return removed
 }

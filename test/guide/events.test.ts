@@ -6,7 +6,7 @@ import { earlierLike } from '../../src/guide/investigate/earlier.ts'
 import { answersOf, eventsFrom, newestOf } from '../../src/guide/investigate/events.ts'
 import { translateEvents } from '../../src/guide/retired.ts'
 import { restoreTriage } from '../../src/store/meta.ts'
-import { restoreComplaint } from '../../src/store/restore.ts'
+import { restoreComplaint } from '../../src/store/restore-complaint.ts'
 import v2 from '../store/fixtures/v2.json' with { type: 'json' }
 
 const AT = '2026-11-20T08:00:00.000Z'

@@ -7,6 +7,8 @@ import { translateEvents } from '../../src/guide/retired.ts'
 import type { Answers } from '../../src/guide/types.ts'
 import { COMPLAINT_SCHEMA } from '../../src/store/complaint.ts'
 import { getComplaint, listComplaints } from '../../src/store/complaints.ts'
+import { CONNECTOR_FIELDS, CONNECTOR_SCHEMA } from '../../src/store/connector.ts'
+import { readConnectors } from '../../src/store/connector-steps.ts'
 import {
   changeOne,
   closeStore,
@@ -25,6 +27,7 @@ import { StoreError, type StoreTrouble, watchStore } from '../../src/store/troub
 import v1 from './fixtures/v1.json' with { type: 'json' }
 import v2 from './fixtures/v2.json' with { type: 'json' }
 import v3 from './fixtures/v3.json' with { type: 'json' }
+import v4 from './fixtures/v4.json' with { type: 'json' }
 import { freshStore } from './fresh-store.ts'
 
 beforeEach(freshStore)
@@ -67,9 +70,10 @@ const RECORDS = {
   complaint: {
     now: COMPLAINT_SCHEMA,
     fields: COMPLAINT_FIELDS,
-    of: [...v1.stores.complaints.records, ...v2.stores.complaints.records, ...v3.stores.complaints.records],
+    of: [v1, v2, v3, v4].flatMap(({ stores }): readonly { schemaVersion: number }[] => stores.complaints.records),
   },
   line: { now: LINE_SCHEMA, fields: LINE_FIELDS.kept, of: v2.stores.lines.records },
+  connector: { now: CONNECTOR_SCHEMA, fields: CONNECTOR_FIELDS, of: v4.stores.connectors.records },
   'scratch line': {
     now: LINE_SCHEMA,
     fields: LINE_FIELDS.loose,
@@ -94,7 +98,7 @@ describe('the database', () => {
     await writeOne('meta', 'theme', 'dark')
     closeStore()
     const db = await openRaw(DB_VERSION)
-    expect([...db.objectStoreNames]).toEqual(['complaints', 'guide', 'lines', 'meta', 'photos'])
+    expect([...db.objectStoreNames]).toEqual(['complaints', 'connectors', 'guide', 'lines', 'meta', 'photos'])
     db.close()
   })
 
@@ -222,6 +226,16 @@ describe('the database', () => {
     const [photo] = await listPhotos([full?.id ?? ''])
     expect(photo).toMatchObject({ evidence: 'strap-trial', widthPx: 1600 })
     expect(Buffer.from(photo?.bytes ?? new ArrayBuffer(0)).toString()).toBe('RIFF')
+  })
+
+  it('opens a version 3 storage with room for connectors, and one of version 4 with those it has', async () => {
+    await seed(v3)
+    expect(await readConnectors('cafef00dcafef00dcafef00dcafef00d')).toEqual([])
+    freshStore()
+    await seed(v4)
+    const [design] = v4.stores.complaints.records
+    expect(await listComplaints()).toEqual([{ ...design, lines: v4.stores.lines.records }])
+    expect(await readConnectors(design?.id ?? '')).toEqual(v4.stores.connectors.records)
   })
 
   it('writes with strict durability', async () => {

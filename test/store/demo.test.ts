@@ -4,7 +4,7 @@ import { checkById } from '../../src/calc/registry.ts'
 import { replay } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
-import { restoreComplaint } from '../../src/store/restore.ts'
+import { restoreComplaint } from '../../src/store/restore-complaint.ts'
 
 describe('the example complaint', () => {
   it('passes the gate unchanged', () => {

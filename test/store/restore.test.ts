@@ -3,7 +3,7 @@ import { FACT_KEYS } from '../../src/calc/ids.ts'
 import { type Complaint, newComplaint } from '../../src/store/complaint.ts'
 import { keptLine, restoreLoose } from '../../src/store/line.ts'
 import { restoreTriage } from '../../src/store/meta.ts'
-import { restoreComplaint } from '../../src/store/restore.ts'
+import { restoreComplaint } from '../../src/store/restore-complaint.ts'
 import fc from '../support/property.ts'
 
 const LINE = {

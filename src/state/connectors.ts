@@ -1,0 +1,277 @@
+/**
+ * The connectors of the complaints, each complaint's read when they are first asked for.
+ *
+ * `connectorsOf(complaintId)`      in their order, without removed ones; undefined until read
+ * `removedConnectorsOf(complaintId)`  those that can still be brought back, also after a reload (for a day)
+ *
+ * Doing (each shows at once and is written behind, in order)
+ *   `createDesign(title)`          a record of the Log for a new design, without a complaint
+ *   `addConnector(complaintId, connector, lines?)`   with lines of the complaint, in one step
+ *   `changeConnector(complaintId, id, patch, lines?)`  the connector and new or changed lines in one step
+ *   `removeConnector(complaintId, id)`, `bringBack(complaintId, id)`   the undo is offered as that of a line
+ *   `writeConnectorText(complaintId, id, field, text, base?)`, `writeContactText(complaintId, id, contactId, field, text, base?)`  at every key
+ *   `takeConnectorText(complaintId, id, place, text, left)`   one of several texts is taken, the others (`left`) go
+ *   `lastChangeOf(id)`, `undoChange(complaintId, id)`   takes back, as one step, what `addConnector` or `changeConnector` did in this window
+ *
+ * A key writes the connector's own record only; of a line, that line's. Lines are changed by `changeLine`, taken out by
+ * `removeLine` of complaints.ts; contacts that carry a line which was taken out stay, without it.
+ */
+import { computed, type ReadonlySignal, signal } from '@preact/signals'
+import type { Connector, ConnectorText, ContactText } from '../calc/connector/types.ts'
+import type { Line } from '../calc/types.ts'
+import { type Complaint, newComplaint } from '../store/complaint.ts'
+import { type ConnectorField, type KeptConnector, keptConnector, type TextPlace } from '../store/connector.ts'
+import {
+  applyConnectorStep,
+  type ConnectorPatch,
+  type ConnectorStep,
+  connectorText,
+  isConnectorStep,
+  type LineStep,
+  placeOfStep,
+} from '../store/connector-edits.ts'
+import { inOrder, readConnectors } from '../store/connector-steps.ts'
+import { backSteps, lineSteps } from '../store/line-steps.ts'
+import { StoreError, watchStore } from '../store/trouble.ts'
+import { add, offerUndo } from './complaints.ts'
+import { find, show } from './log.ts'
+import { onNews, tell } from './other-windows.ts'
+import { save, settled, unwritten } from './save-queue.ts'
+
+export type { ConnectorField, ConnectorPatch, ConnectorText, KeptConnector, TextPlace }
+
+type Shelf = {
+  readonly all: ReturnType<typeof signal<readonly KeptConnector[] | undefined>>
+  readonly present: ReadonlySignal<readonly KeptConnector[] | undefined>
+  readonly removed: ReadonlySignal<readonly KeptConnector[]>
+  /** counts changes made here, so that a slow read never puts an older list over newer typing */
+  changes: number
+  /** it could not be read: it is read again as soon as the storage answers */
+  isUnread: boolean
+}
+
+const shelves = new Map<string, Shelf>()
+/** What this window wrote last into a text, where no field says what it showed. */
+const writtenHere = new Map<string, string>()
+const now = (): string => new Date().toISOString()
+
+function shelfOf(complaintId: string): Shelf {
+  const known = shelves.get(complaintId)
+  if (known !== undefined) return known
+  const all = signal<readonly KeptConnector[] | undefined>(undefined)
+  const shelf: Shelf = {
+    all,
+    present: computed(() => all.value?.filter(({ removedAt }) => removedAt === undefined)),
+    removed: computed(() => all.value?.filter(({ removedAt }) => removedAt !== undefined) ?? []),
+    changes: 0,
+    isUnread: false,
+  }
+  shelves.set(complaintId, shelf)
+  void read(complaintId, shelf)
+  return shelf
+}
+
+/** The changes to connectors of a complaint that are not on disk yet. */
+const waitingFor = (complaintId: string) =>
+  unwritten().flatMap(({ step, late }) =>
+    isConnectorStep(step) && placeOfStep(step).id === complaintId ? [{ step, late }] : [],
+  )
+
+async function read(complaintId: string, shelf: Shelf): Promise<void> {
+  await settled()
+  const before = shelf.changes
+  const waiting = waitingFor(complaintId)
+  let stored: readonly KeptConnector[] = []
+  try {
+    stored = await readConnectors(complaintId)
+    shelf.isUnread = false
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error
+    shelf.isUnread = true
+    if (shelf.all.value !== undefined) return
+  }
+  if (shelf.changes !== before) return read(complaintId, shelf)
+  // A step that was written meanwhile changes nothing when it is carried out once more.
+  shelf.all.value = waiting.reduce((all, { step, late }) => applyConnectorStep(all, step, late), stored)
+}
+
+const readAgain = (complaintId: string): void => {
+  const shelf = shelves.get(complaintId)
+  if (shelf !== undefined) void read(complaintId, shelf)
+}
+
+watchStore((trouble) => {
+  if (trouble !== undefined) return
+  for (const [id, shelf] of shelves) if (shelf.isUnread) readAgain(id)
+})
+
+onNews((news) => {
+  if (news.is === 'connector') readAgain(news.id)
+})
+
+/** The connectors of a complaint in their order; undefined until they are read. */
+export function connectorsOf(complaintId: string): ReadonlySignal<readonly KeptConnector[] | undefined> {
+  return shelfOf(complaintId).present
+}
+
+/** Connectors that were taken out and can still be brought back. */
+export function removedConnectorsOf(complaintId: string): ReadonlySignal<readonly KeptConnector[]> {
+  return shelfOf(complaintId).removed
+}
+
+const connectorOf = (complaintId: string, id: string): KeptConnector | undefined =>
+  shelfOf(complaintId).all.value?.find((one) => one.id === id)
+
+/** Shows a change at once, writes it behind, and tells the other windows when it is on disk. */
+async function carryOut(step: ConnectorStep, key = ''): Promise<void> {
+  const { id, connectorId } = placeOfStep(step)
+  const shelf = shelfOf(id)
+  shelf.changes++
+  // not read yet: it is shown with what is read
+  if (shelf.all.value !== undefined) shelf.all.value = [...applyConnectorStep(shelf.all.value, step)].sort(inOrder)
+  const lines = 'lines' in step ? (step.lines ?? []) : []
+  if (lines.length > 0) show(step)
+  await save(step, key, () => {
+    const connector = connectorOf(id, connectorId)
+    return connector && { do: 'addConnector', connector, lines }
+  })
+  tell({ is: 'connector', id })
+  if (lines.length > 0) tell({ is: 'changed', id })
+}
+
+/** A record of the Log for a new design, without a complaint. */
+export function createDesign(title: string): Complaint {
+  return add(newComplaint({ title, purpose: 'design' }))
+}
+
+/** A change of this window that can be taken back as one step. */
+export type ConnectorChange = { readonly connectorId: string; readonly back: (at: string) => ConnectorStep }
+
+const MOST_STEPS = 50
+const changes = signal<readonly ConnectorChange[]>([])
+
+/** The change of a connector that would be taken back next. */
+export const lastChangeOf = (id: string): ConnectorChange | undefined =>
+  changes.value.filter(({ connectorId }) => connectorId === id).at(-1)
+
+function noteChange(connectorId: string, back: ConnectorChange['back']): void {
+  changes.value = [...changes.peek(), { connectorId, back }].slice(-MOST_STEPS)
+}
+
+/** Takes back what was done last to a connector, its lines too; what was typed since in another place stays. */
+export function undoChange(complaintId: string, id: string): void {
+  const last = lastChangeOf(id)
+  if (last === undefined) return
+  changes.value = changes.peek().filter((one) => one !== last)
+  const step = last.back(now())
+  for (const place of writtenHere.keys()) if (place.startsWith(`${complaintId}:${id}:`)) writtenHere.delete(place)
+  void carryOut(step)
+}
+
+/** What is new about lines of a complaint, as steps; `back`: the steps that take it back. */
+function changesOf(complaintId: string, lines: readonly Line[], at: string) {
+  const known = find(complaintId)?.lines ?? []
+  const steps: readonly LineStep[] = lineSteps(complaintId, known, lines, at)
+  return { steps, back: (later: string) => backSteps(known, steps, later) }
+}
+
+/** Puts a connector at the end of a complaint, with its lines. */
+export function addConnector(complaintId: string, connector: Connector, lines: readonly Line[] = []): void {
+  const shelf = shelfOf(complaintId)
+  // not read yet: behind whatever there is
+  const order = Math.max(-1, ...(shelf.all.value?.map((one) => one.order) ?? [Date.now()])) + 1
+  const { steps, back } = changesOf(complaintId, lines, now())
+  noteChange(connector.id, (at) => ({
+    do: 'removeConnector',
+    id: complaintId,
+    connectorId: connector.id,
+    at,
+    lines: back(at),
+  }))
+  void carryOut({ do: 'addConnector', connector: keptConnector(connector, complaintId, order), lines: steps })
+}
+
+/** Changes a connector, and puts in new or changed lines, in one step. */
+export function changeConnector(
+  complaintId: string,
+  id: string,
+  patch: ConnectorPatch,
+  lines: readonly Line[] = [],
+): void {
+  const old = connectorOf(complaintId, id)
+  if (old === undefined) return
+  const base = partsOf(old, patch)
+  const { steps, back } = changesOf(complaintId, lines, now())
+  const own = { id: complaintId, connectorId: id }
+  noteChange(id, (at) => ({ do: 'changeConnector', ...own, at, patch: base, base: patch, lines: back(at) }))
+  void carryOut({ do: 'changeConnector', ...own, at: now(), patch, base, lines: steps })
+}
+
+/** The parts of a connector that a patch names. */
+function partsOf(old: Connector, patch: ConnectorPatch): ConnectorPatch {
+  const { shape, contacts, suppressors, adjacent } = old
+  return {
+    ...(patch.shape !== undefined && { shape }),
+    ...(patch.contacts !== undefined && { contacts }),
+    ...(patch.suppressors !== undefined && { suppressors }),
+    ...(patch.adjacent !== undefined && { adjacent }),
+  }
+}
+
+/** Takes a connector out; its lines stay with the complaint. `undoRemove` or `bringBack` brings it back. */
+export function removeConnector(complaintId: string, id: string): void {
+  const old = connectorOf(complaintId, id)
+  if (old === undefined) return
+  offerUndo({ id: complaintId, name: old.name || 'connector without a name', back: () => bringBack(complaintId, id) })
+  void carryOut({ do: 'removeConnector', id: complaintId, connectorId: id, at: now() })
+}
+
+/** Brings a connector back that was taken out. */
+export function bringBack(complaintId: string, id: string): void {
+  void carryOut({ do: 'undoRemoveConnector', id: complaintId, connectorId: id, at: now() })
+}
+
+function write(complaintId: string, id: string, place: TextPlace, next: string, base: string | undefined): void {
+  const old = connectorOf(complaintId, id)
+  if (old === undefined) return
+  const key = `${complaintId}:${id}:${place.contact ?? ''}:${place.field}`
+  const readText = base ?? writtenHere.get(key) ?? connectorText(old, place)
+  writtenHere.set(key, next)
+  void carryOut({ do: 'connectorText', id: complaintId, connectorId: id, at: now(), place, next, base: readText }, key)
+}
+
+/** Writes one text of a connector, at every key; `base`: what the field showed before. */
+export function writeConnectorText(
+  complaintId: string,
+  id: string,
+  field: ConnectorField,
+  text: string,
+  base?: string,
+): void {
+  write(complaintId, id, { field }, text, base)
+}
+
+/** Writes one text of a contact, at every key; `base`: what the field showed before. */
+export function writeContactText(
+  complaintId: string,
+  id: string,
+  contactId: string,
+  field: ContactText,
+  text: string,
+  base?: string,
+): void {
+  write(complaintId, id, { contact: contactId, field }, text, base)
+}
+
+/** Takes one of several texts; the others that were seen go. */
+export function takeConnectorText(
+  complaintId: string,
+  id: string,
+  place: TextPlace,
+  text: string,
+  left: readonly string[],
+): void {
+  if (connectorOf(complaintId, id) === undefined) return
+  writtenHere.delete(`${complaintId}:${id}:${place.contact ?? ''}:${place.field}`)
+  void carryOut({ do: 'settleConnector', id: complaintId, connectorId: id, place, text, left, at: now() })
+}
