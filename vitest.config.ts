@@ -65,6 +65,18 @@ export default defineConfig({
           fileParallelism: false,
         },
       },
+      {
+        // the same stories in three engines
+        ...shared,
+        test: {
+          name: 'engines',
+          include: ['test/engines/*.engine.ts'],
+          globalSetup: ['test/e2e/support/built-site.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
     ],
   },
 })

@@ -15,8 +15,8 @@ export const CHROMIUM_FLAGS = [
   '--disable-sync',
 ]
 
-/** @param {string} name */
-function onPath(name) {
+/** Path of a program, or undefined. @param {string} name @returns {string | undefined} */
+export function onPath(name) {
   try {
     return execFileSync('sh', ['-c', 'command -v "$1"', 'sh', name], { encoding: 'utf8' }).trim() || undefined
   } catch {

@@ -1,6 +1,7 @@
 /**
  * Installs what is needed and runs every check there is: types, lint, the unit tests with golden and architecture,
- * the long searches, the adversary, the speed ratios, the build with its size gate, build and browser tests. Ends with the minutes
+ * the long searches, the adversary, the speed ratios, the build with its size gate, build and browser tests, the same stories in three
+ * engines (`--engines chromium` names those there are). Ends with the minutes
  * each took and one line: N passed, N failed. Anything skipped counts as failed.
  */
 import { spawnSync } from 'node:child_process'
@@ -8,6 +9,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { findChromium } from './chromium.mjs'
+import { ENGINE_PACKAGES, findFirefox, findWebkit } from './engines.mjs'
 import { install, runTool, TOOLS } from './install.mjs'
 
 const count = { passed: 0, failed: 0 }
@@ -52,7 +54,7 @@ function step(name, tool, args) {
 
 /**
  * Runs one vitest project and counts its tests from the report, so that nothing can pass by not running.
- * @param {'unit' | 'long' | 'adversary' | 'bench' | 'site'} project
+ * @param {'unit' | 'long' | 'adversary' | 'bench' | 'site' | 'engines'} project
  */
 function tests(project) {
   const folder = mkdtempSync(join(tmpdir(), 'stillpin-test-'))
@@ -70,21 +72,30 @@ function tests(project) {
   if (numPassedTests === 0 || (!isGood && numFailedTests === 0)) record(`${project} run`, false)
 }
 
-/** Finds Chromium; on Debian as root installs it. */
-function haveChromium() {
-  if (findChromium() !== undefined) return true
+/** Engines that were asked for: all, or those after --engines, divided by commas. */
+const NAMED = process.argv.includes('--engines') ? (process.argv[process.argv.indexOf('--engines') + 1] ?? '') : ''
+const ENGINES = Object.keys(ENGINE_PACKAGES).filter((name) => NAMED === '' || NAMED.split(',').includes(name))
+const FINDERS = { chromium: findChromium, firefox: findFirefox, webkit: findWebkit }
+
+/**
+ * Finds an engine; on Debian as root installs it.
+ * @param {keyof typeof FINDERS} name
+ */
+function haveEngine(name) {
+  const find = FINDERS[name]
+  if (find() !== undefined) return true
+  const packages = ENGINE_PACKAGES[name] ?? []
   const canInstall = existsSync('/etc/debian_version') && process.getuid?.() === 0 && !process.env['CHROMIUM_PATH']
   if (canInstall) {
-    console.log('\nNo Chromium found; installing it with apt-get …')
+    console.log(`\nNo ${name} found; installing it with apt-get …`)
     const apt = (/** @type {string[]} */ ...args) =>
       spawnSync('apt-get', args, { stdio: 'inherit', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } })
         .status === 0
-    if (apt('update') && apt('install', '-y', '--no-install-recommends', 'chromium'))
-      return findChromium() !== undefined
+    if (apt('update') && apt('install', '-y', '--no-install-recommends', ...packages)) return find() !== undefined
   }
   console.error(
-    'No Chromium found, so the browser tests cannot run. Install one (Debian or Ubuntu: sudo apt-get install chromium;\n' +
-      'others: Chromium or Chrome from your package manager) or set CHROMIUM_PATH to its program file.',
+    `No ${name} found, so its tests cannot run. Install it (Debian or Ubuntu: sudo apt-get install ${packages.join(' ')};\n` +
+      'Chromium and Firefox also by CHROMIUM_PATH or FIREFOX_PATH), or name the engines there are: --engines chromium',
   )
   return false
 }
@@ -96,8 +107,14 @@ step('lint', TOOLS.biome, ['check', '--error-on-warnings', '.'])
 for (const project of /** @type {const} */ (['unit', 'long', 'adversary', 'bench'])) tests(project)
 const isBuilt = step('build', TOOLS.vite, ['build'])
 if (!isBuilt) record('site tests: nothing to test without a build', false)
-else if (haveChromium()) tests('site')
-else record('site tests: no Chromium', false)
+else if (haveEngine('chromium')) tests('site')
+else record('site tests: no chromium', false)
+if (isBuilt) {
+  const missing = /** @type {(keyof typeof FINDERS)[]} */ (ENGINES).filter((name) => !haveEngine(name))
+  for (const name of missing) record(`engine tests: no ${name}`, false)
+  process.env['STILLPIN_ENGINES'] = ENGINES.filter((name) => !missing.some((one) => one === name)).join(',')
+  if (process.env['STILLPIN_ENGINES'] !== '') tests('engines')
+}
 
 console.log(`\n${times.join('\n')}`)
 for (const line of complaints) console.log(`failed: ${line}`)

@@ -1,0 +1,33 @@
+/** Finds the browser engines of this machine beside Chromium: Firefox, and WebKit with its driver and a display. */
+import { existsSync } from 'node:fs'
+import { onPath } from './chromium.mjs'
+
+/** Debian packages that bring each engine. @type {Readonly<Record<string, readonly string[]>>} */
+export const ENGINE_PACKAGES = {
+  chromium: ['chromium'],
+  firefox: ['firefox-esr'],
+  webkit: ['webkit2gtk-driver', 'xvfb', 'xauth'],
+}
+
+/** Path of a Firefox, or undefined. FIREFOX_PATH wins. @returns {string | undefined} */
+export function findFirefox() {
+  const named = process.env['FIREFOX_PATH']
+  if (named !== undefined && named !== '') return existsSync(named) ? named : undefined
+  return onPath('firefox-esr') ?? onPath('firefox')
+}
+
+/** WebKit's driver, the browser it drives and a display for it, or undefined. @returns {{ driver: string, browser: string, display: string } | undefined} */
+export function findWebkit() {
+  const driver = onPath('WebKitWebDriver')
+  const display = onPath('Xvfb')
+  const browser = ['4.1', '4.0', '6.0']
+    .flatMap((edition) => [
+      `/usr/lib/x86_64-linux-gnu/webkit2gtk-${edition}/MiniBrowser`,
+      `/usr/lib/aarch64-linux-gnu/webkit2gtk-${edition}/MiniBrowser`,
+      `/usr/libexec/webkit2gtk-${edition}/MiniBrowser`,
+    ])
+    .find((path) => existsSync(path))
+  return driver === undefined || display === undefined || browser === undefined
+    ? undefined
+    : { driver, browser, display }
+}
