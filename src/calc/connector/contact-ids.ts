@@ -1,4 +1,5 @@
 /** Names of the contacts of one connector, by scheme and count. */
+import { RECTANGULAR_ROWS } from './face.ts'
 
 /** Most contacts one connector can have here. */
 export const MOST_CONTACTS = 256
@@ -6,6 +7,7 @@ export const MOST_CONTACTS = 256
 export type ContactScheme =
   | { readonly is: 'numbers'; readonly count: number }
   | { readonly is: 'letters'; readonly count: number }
+  | { readonly is: 'rectangular'; readonly count: number }
   | { readonly is: 'own'; readonly text: string }
 
 export type ContactIds =
@@ -17,6 +19,13 @@ export type ContactIds =
  * among small letters. Common practice of circular connectors; an arrangement may do otherwise: then the own list.
  */
 export const LEFT_OUT = { capitals: 'IOQ', small: 'lo' } as const
+
+const spaced = (letters: string) => [...letters].join(', ')
+
+/** What the letters leave out, and how we know it. */
+export const LETTERS_SAID =
+  `A to Z without ${spaced(LEFT_OUT.capitals)}, then a to z without ${spaced(LEFT_OUT.small)}, then AA, BB and on without ` +
+  `the same capitals. Common practice of circular connectors; where your drawing differs, enter its own list.`
 
 const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'
 const CAPITALS = [...ALPHABET].filter((letter) => !LEFT_OUT.capitals.includes(letter))
@@ -32,12 +41,16 @@ const MOST_CHARACTERS = 12
 export function contactIds(scheme: ContactScheme): ContactIds {
   if (scheme.is === 'own') return ownIds(scheme.text)
   const { count } = scheme
+  if (scheme.is === 'rectangular' && RECTANGULAR_ROWS[count] === undefined)
+    return refused(
+      `Rectangular shells have ${Object.keys(RECTANGULAR_ROWS).join(', ')} contacts here; for another number take 1 to n.`,
+    )
   if (!Number.isInteger(count) || count < 1 || count > MOST_CONTACTS)
     return refused(`A connector has 1 to ${MOST_CONTACTS} contacts; enter a whole number in that range.`)
-  if (scheme.is === 'numbers') return { ok: true, ids: Array.from({ length: count }, (_, i) => String(i + 1)) }
+  if (scheme.is !== 'letters') return { ok: true, ids: Array.from({ length: count }, (_, i) => String(i + 1)) }
   if (count > LETTER_IDS.length)
     return refused(
-      `Letters name ${LETTER_IDS.length} contacts at most (A to ZZ without ${[...LEFT_OUT.capitals].join(', ')}); number them, or enter your own list.`,
+      `Letters name ${LETTER_IDS.length} contacts at most (A to ZZ without ${spaced(LEFT_OUT.capitals)}); number them, or enter your own list.`,
     )
   return { ok: true, ids: LETTER_IDS.slice(0, count) }
 }

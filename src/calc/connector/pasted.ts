@@ -1,50 +1,6 @@
 /** A pasted table as rows of contacts: which column is what, and what does not fit; nothing is taken over here. */
+import { type Column, columnsByHeading, isContactHeading, unitOfHeading } from './pasted-columns.ts'
 import { type Delimiter, readTable } from './table-text.ts'
-
-/** What a column can hold. Texts stay as typed; the fields of the checks read them. */
-export const COLUMNS = [
-  'contact',
-  'name',
-  'kind',
-  'wire',
-  'frequencyHz',
-  'neededDb',
-  'sourceOhm',
-  'loadOhm',
-  'existingF',
-  'busMaxV',
-  'remark',
-] as const
-export type Column = (typeof COLUMNS)[number]
-
-export const COLUMN_LABEL: Readonly<Record<Column, string>> = {
-  contact: 'Contact',
-  name: 'Function',
-  kind: 'Line kind',
-  wire: 'Wire',
-  frequencyHz: 'Noise frequency',
-  neededDb: 'Needed attenuation',
-  sourceOhm: 'Noise source impedance',
-  loadOhm: 'Noise load impedance',
-  existingF: 'Capacitance on the line',
-  busMaxV: 'Highest line voltage',
-  remark: 'Remark',
-}
-
-/** Words of a header, small letters, one list a column; the longest word found in a heading decides. */
-const HEADER_WORDS: Readonly<Record<Column, readonly string[]>> = {
-  contact: ['contact', 'pin', 'position', 'way', 'cavity', 'terminal', 'pos', 'id', 'no', 'nr', '#'],
-  name: ['function', 'signal', 'name', 'description', 'circuit', 'use', 'signal name'],
-  kind: ['line kind', 'kind', 'type', 'line', 'interface', 'signal type', 'standard', 'bus', 'class'],
-  wire: ['wire', 'wire no', 'wire number', 'cable', 'conductor', 'wire id'],
-  frequencyHz: ['noise frequency', 'frequency', 'freq', 'hz', 'noise'],
-  neededDb: ['needed attenuation', 'attenuation', 'need', 'needed', 'db', 'loss'],
-  sourceOhm: ['noise source impedance', 'source impedance', 'source', 'zs', 'source ohm'],
-  loadOhm: ['noise load impedance', 'load impedance', 'load', 'zl', 'load ohm'],
-  existingF: ['capacitance on the line', 'existing', 'existing capacitance', 'wiring capacitance'],
-  busMaxV: ['highest line voltage', 'voltage', 'volts', 'volt', 'v', 'max voltage'],
-  remark: ['remark', 'remarks', 'note', 'notes', 'comment', 'comments'],
-}
 
 export type PastedRow = { readonly line: number; readonly cells: { readonly [K in Column]?: string } }
 
@@ -57,6 +13,8 @@ export type Pasted =
       /** the headings as they stand, or undefined where the first row is a contact already */
       readonly headings: readonly string[] | undefined
       readonly rows: readonly PastedRow[]
+      /** the unit each column's heading gives */
+      readonly units: { readonly [K in Column]?: string }
       /** words for the kind of line, each once, in order, with how many rows use it */
       readonly kindWords: readonly { readonly word: string; readonly rows: number }[]
     }
@@ -64,19 +22,25 @@ export type Pasted =
 
 const MOST_CONTACT_CHARACTERS = 12
 
-/**
- * Reads a pasted table. `columns` overrules what the headings say. A sentence with its line where a row has no contact,
- * or a contact stands twice: nothing is half taken over.
- */
-export function readPasted(text: string, columns?: readonly (Column | undefined)[]): Pasted {
+/** What the user says of a table against what it seems to be. */
+export type PastedChoice = {
+  /** the column of each place */
+  readonly columns?: readonly (Column | undefined)[]
+  /** whether its first row is headings */
+  readonly hasHeadings?: boolean
+}
+
+/** Reads a pasted table. A sentence with its line where a row has no contact, or a contact stands twice: nothing is half taken over. */
+export function readPasted(text: string, choice: PastedChoice = {}): Pasted {
   const table = readTable(text)
   if (!table.ok) return table
   const [first] = table.rows
   if (!first) return { ok: false, message: 'There is no row in this text.' }
-  const named = first.cells.map(columnOf)
-  const hasHeadings = named.filter((column) => column !== undefined).length >= 2 || first.cells.some(isContactHeading)
+  const named = columnsByHeading(first.cells)
+  const seemsNamed = named.filter((column) => column !== undefined).length >= 2 || first.cells.some(isContactHeading)
+  const hasHeadings = choice.hasHeadings ?? seemsNamed
   const width = table.rows.reduce((most, { cells }) => Math.max(most, cells.length), 0)
-  const chosen = columns ?? (hasHeadings ? withoutDoubles(named) : byPlace(width))
+  const chosen = choice.columns ?? (hasHeadings ? named : byPlace(width))
   const at = chosen.indexOf('contact')
   if (at < 0)
     return { ok: false, message: 'No column names the contacts: give one the heading “contact”, or choose it below.' }
@@ -103,8 +67,18 @@ export function readPasted(text: string, columns?: readonly (Column | undefined)
     columns: chosen,
     headings: hasHeadings ? first.cells : undefined,
     rows,
+    units: hasHeadings ? unitsOf(first.cells, chosen) : {},
     kindWords: wordsOf(rows),
   }
+}
+
+function unitsOf(headings: readonly string[], columns: readonly (Column | undefined)[]): { [K in Column]?: string } {
+  const units: { [K in Column]?: string } = {}
+  columns.forEach((column, i) => {
+    const unit = unitOfHeading(headings[i] ?? '')
+    if (column !== undefined && unit !== undefined) units[column] = unit
+  })
+  return units
 }
 
 function cellsOf(cells: readonly string[], columns: readonly (Column | undefined)[]): PastedRow['cells'] {
@@ -116,39 +90,19 @@ function cellsOf(cells: readonly string[], columns: readonly (Column | undefined
   return found
 }
 
+/** Words that differ in capitals and blanks alone are one. */
+export const wordKey = (word: string): string => word.trim().toLowerCase().replaceAll(/\s+/g, ' ')
+
 function wordsOf(rows: readonly PastedRow[]): readonly { readonly word: string; readonly rows: number }[] {
   const words = new Map<string, { word: string; rows: number }>()
   for (const { cells } of rows) {
     if (cells.kind === undefined) continue
-    const key = cells.kind.toLowerCase().replaceAll(/\s+/g, ' ')
+    const key = wordKey(cells.kind)
     const found = words.get(key)
     if (found) found.rows += 1
     else words.set(key, { word: cells.kind, rows: 1 })
   }
   return [...words.values()]
-}
-
-/** What a heading says; its longest word that is known decides. */
-function columnOf(heading: string): Column | undefined {
-  const said = heading
-    .toLowerCase()
-    .replaceAll(/[^a-z#]+/g, ' ')
-    .trim()
-  let best: { column: Column; length: number } | undefined
-  for (const column of COLUMNS) {
-    for (const word of HEADER_WORDS[column]) {
-      if (!` ${said} `.includes(` ${word} `) || (best && word.length <= best.length)) continue
-      best = { column, length: word.length }
-    }
-  }
-  return best?.column
-}
-
-const isContactHeading = (heading: string) => columnOf(heading) === 'contact' && !/\d/.test(heading)
-
-/** A column is taken once, the first time it is named. */
-function withoutDoubles(columns: readonly (Column | undefined)[]): readonly (Column | undefined)[] {
-  return columns.map((column, i) => (column !== undefined && columns.indexOf(column) === i ? column : undefined))
 }
 
 /** Without headings: contact, function, kind, and what follows is left out. */

@@ -110,7 +110,7 @@ describe('a pasted schedule', () => {
   })
 
   it('lets the columns be chosen', () => {
-    const pasted = readPasted('a;1;x\nb;2;y', ['name', 'contact', 'remark'])
+    const pasted = readPasted('a;1;x\nb;2;y', { columns: ['name', 'contact', 'remark'] })
     expect(pasted.ok && pasted.rows[1]?.cells).toEqual({ name: 'b', contact: '2', remark: 'y' })
   })
 })
