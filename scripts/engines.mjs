@@ -1,12 +1,13 @@
-/** Finds the browser engines of this machine beside Chromium: Firefox, and WebKit with its driver and a display. */
+/** Finds what the engine tests run beside Chromium: Firefox, WebKit with its driver and a display, and nginx as a host. */
 import { existsSync } from 'node:fs'
 import { onPath } from './chromium.mjs'
 
-/** Debian packages that bring each engine. @type {Readonly<Record<string, readonly string[]>>} */
+/** Debian packages that bring each of them. @type {Readonly<Record<string, readonly string[]>>} */
 export const ENGINE_PACKAGES = {
   chromium: ['chromium'],
   firefox: ['firefox-esr'],
   webkit: ['webkit2gtk-driver', 'xvfb', 'xauth'],
+  nginx: ['nginx-light'],
 }
 
 /** Path of a Firefox, or undefined. FIREFOX_PATH wins. @returns {string | undefined} */
@@ -30,4 +31,12 @@ export function findWebkit() {
   return driver === undefined || display === undefined || browser === undefined
     ? undefined
     : { driver, browser, display }
+}
+
+/** Path of nginx, or undefined. NGINX_PATH wins. @returns {string | undefined} */
+export function findNginx() {
+  const named = process.env['NGINX_PATH']
+  if (named !== undefined && named !== '') return existsSync(named) ? named : undefined
+  // Debian keeps it out of the path of ordinary users
+  return onPath('nginx') ?? ['/usr/sbin/nginx', '/usr/local/sbin/nginx'].find((path) => existsSync(path))
 }

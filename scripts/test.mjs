@@ -9,7 +9,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { findChromium } from './chromium.mjs'
-import { ENGINE_PACKAGES, findFirefox, findWebkit } from './engines.mjs'
+import { ENGINE_PACKAGES, findFirefox, findNginx, findWebkit } from './engines.mjs'
 import { install, runTool, TOOLS } from './install.mjs'
 
 const count = { passed: 0, failed: 0 }
@@ -75,7 +75,7 @@ function tests(project) {
 /** Engines that were asked for: all, or those after --engines, divided by commas. */
 const NAMED = process.argv.includes('--engines') ? (process.argv[process.argv.indexOf('--engines') + 1] ?? '') : ''
 const ENGINES = Object.keys(ENGINE_PACKAGES).filter((name) => NAMED === '' || NAMED.split(',').includes(name))
-const FINDERS = { chromium: findChromium, firefox: findFirefox, webkit: findWebkit }
+const FINDERS = { chromium: findChromium, firefox: findFirefox, webkit: findWebkit, nginx: findNginx }
 
 /**
  * Finds an engine; on Debian as root installs it.
@@ -89,8 +89,10 @@ function haveEngine(name) {
   if (canInstall) {
     console.log(`\nNo ${name} found; installing it with apt-get …`)
     const apt = (/** @type {string[]} */ ...args) =>
-      spawnSync('apt-get', args, { stdio: 'inherit', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } })
-        .status === 0
+      spawnSync('apt-get', args, {
+        stdio: 'inherit',
+        env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive', RUNLEVEL: '1' },
+      }).status === 0
     if (apt('update') && apt('install', '-y', '--no-install-recommends', ...packages)) return find() !== undefined
   }
   console.error(

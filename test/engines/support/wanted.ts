@@ -1,10 +1,12 @@
-/** Which engines a run is for: all three, or those named by `--engines` of the test command. */
+/** What a run is for: everything, or what is named by `--engines` of the test command. */
 import type { EngineName } from './engine.ts'
 
 const ALL: readonly EngineName[] = ['chromium', 'firefox', 'webkit']
 
-export function wantedEngines(): readonly EngineName[] {
+/** Whether a program takes part in this run. */
+export function isWanted(name: EngineName | 'nginx'): boolean {
   const named = process.env['STILLPIN_ENGINES']
-  if (named === undefined || named === '') return ALL
-  return ALL.filter((name) => named.split(',').includes(name))
+  return named === undefined || named === '' || named.split(',').includes(name)
 }
+
+export const wantedEngines = (): readonly EngineName[] => ALL.filter(isWanted)
