@@ -51,11 +51,14 @@ const scrap = fc.string({
   maxLength: 120,
 })
 
+/** What changes a file and may leave it whole. */
+const small = fc.constantFrom('', '0', '7', ' ', '\n', '\r\n', '\n! said\n', '\n\n', '\t', 'e1', '-')
+
 type Damage = { readonly at: number; readonly length: number; readonly put: string; readonly doubled: boolean }
 const damage: fc.Arbitrary<Damage> = fc.record({
   at: fc.double({ min: 0, max: 1, noNaN: true }),
-  length: fc.nat(40),
-  put: fc.oneof(scrap, fc.string({ unit: 'binary', maxLength: 8 })),
+  length: fc.oneof(fc.constant(0), fc.nat(2), fc.nat(40)),
+  put: fc.oneof(small, small, scrap, fc.string({ unit: 'binary', maxLength: 8 })),
   doubled: fc.boolean(),
 })
 
