@@ -53,18 +53,20 @@ function today(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
 }
 
-/** The screening notice, a place to sign, and what this sheet was made by. */
-export function SheetFoot() {
+/** The screening notice, a place to sign (for each who does), and what this sheet was made by. */
+export function SheetFoot({ signs = ['Name'] }: { readonly signs?: readonly string[] }) {
   return (
     <footer class="sheet-foot">
       <p>
         <strong>{SAFETY_TEXTS.screening.title}.</strong> {SAFETY_TEXTS.screening.text}
       </p>
-      <p class="sign">
-        <span>Name</span>
-        <span>Date</span>
-        <span>Signature</span>
-      </p>
+      {signs.map((who) => (
+        <p key={who} class="sign">
+          <span>{who}</span>
+          <span>Date</span>
+          <span>Signature</span>
+        </p>
+      ))}
       <p>
         Printed {today()} by Stillpin {appVersion}, built {buildDate}; {dataEdition}; edition {RULES_EDITION} of the
         rules. Not approved data.

@@ -47,7 +47,7 @@ function Assumed({ words, fields }: { readonly words: string; readonly fields: r
         <span key={field.key}>
           {at > 0 && '; '}
           {field.input.label} <strong>{inputText(field)}</strong>
-          {whyOf(field)}
+          {assumedReason(field)}
         </span>
       ))}
       .
@@ -55,7 +55,8 @@ function Assumed({ words, fields }: { readonly words: string; readonly fields: r
   )
 }
 
-function whyOf({ assumed, input: { whenEmpty } }: Field): string {
+/** Why it was assumed, in brackets. */
+export function assumedReason({ assumed, input: { whenEmpty } }: Field): string {
   const why = assumed?.why ?? (whenEmpty.do === 'assume' ? whenEmpty.why : '')
   return why === '' ? '' : ` (${why})`
 }

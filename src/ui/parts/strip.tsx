@@ -101,6 +101,26 @@ export function Strip({
   )
 }
 
+/** The legend alone, of several strips that stand together. */
+export function StripKey({ pictures }: { readonly pictures: readonly StripPicture[] }) {
+  const id = usePictureId()
+  const [first] = pictures
+  if (first === undefined) return null
+  const union: StripPicture = {
+    ...first,
+    rows: pictures.flatMap(({ rows }) => rows),
+    marks: pictures.flatMap(({ marks }) => marks),
+  }
+  return (
+    <div class="strip strip-key">
+      <svg width="0" height="0" aria-hidden="true">
+        <Patterns id={id} />
+      </svg>
+      <StripLegend picture={union} fillOf={(zone) => HATCHED[zone] && `url(#${id}${HATCHED[zone]})`} />
+    </div>
+  )
+}
+
 /** Zones that are told apart by their hatching, and the pattern of each. */
 const HATCHED: Readonly<Partial<Record<Zone, string>>> = {
   small: 'small',
