@@ -13,6 +13,7 @@ export const CHECK_IDS = [
   'trial',
   'trace',
   'loop',
+  'resonance',
 ] as const
 export type CheckId = (typeof CHECK_IDS)[number]
 
@@ -148,5 +149,18 @@ export const FACT_KEYS = [
   'dampOhm',
   'dampF',
   'nodeCount',
+  'trialSteps',
+  'trialPlaces',
+  'trialNoise',
+  'trialSignal',
+  'trialRepeats',
+  'trialTimes',
+  'trialRemoved',
+  'trialAdapterFrac',
+  'trialLeadH',
+  'trialLeastF',
+  'trialMostF',
+  'trialBelowF',
+  'trialFromF',
 ] as const
 export type FactKey = (typeof FACT_KEYS)[number]

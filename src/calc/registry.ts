@@ -6,6 +6,7 @@ import { needCheck } from './checks/need/check.ts'
 import { pairCheck } from './checks/pair/check.ts'
 import { powerCheck } from './checks/power/check.ts'
 import { surgeCheck } from './checks/surge/check.ts'
+import { trialCheck } from './checks/trial/check.ts'
 import { windowCheck } from './checks/window/check.ts'
 import type { Check, CheckId } from './types.ts'
 
@@ -18,6 +19,7 @@ export const CHECKS: readonly Check[] = [
   powerCheck,
   surgeCheck,
   loopCheck,
+  trialCheck,
 ]
 
 /** The check with that id, if it is built. */

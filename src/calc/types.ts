@@ -5,6 +5,7 @@
 import type { LineKindId } from '../reference/line-kinds.ts'
 import type { SourceId } from '../reference/sources.ts'
 import type { Standing } from '../reference/standing.ts'
+import type { ColumnEntry, ColumnType } from './column.ts'
 import type { CheckId, FactKey } from './ids.ts'
 import type { LadderRung, Picture, PlotCurve, StripMark, StripRow, Use } from './picture.ts'
 import type { LimitSide } from './quantity/format.ts'
@@ -12,6 +13,7 @@ import type { Level } from './quantity/level-unit.ts'
 import type { Quantity } from './quantity/quantity.ts'
 import type { Finding, Issue, Refused, Resting, Result, Success } from './said.ts'
 import type { Cell, Topology, Verdict } from './terms.ts'
+import type { Trial } from './trial/note.ts'
 
 /** Where the text of a fact came from; the resolver ranks them. */
 export type Origin =
@@ -23,15 +25,6 @@ export type Origin =
   | { readonly by: 'assumed'; readonly why: string; readonly favourable: boolean }
 
 export type Fact = { readonly text: string; readonly origin: Origin }
-
-/** One in-line trial on a line (largest that failed to clear, smallest that cleared, largest harmless, smallest harmful). */
-export type Trial = {
-  readonly id: string
-  readonly legF: number
-  readonly cleared: boolean
-  readonly harmedSignal: boolean
-  readonly repeatAgreed: boolean
-}
 
 /** Another text for a fact, typed in another window on the same text; kept until one of them is taken. */
 export type Rival = { readonly fact: FactKey; readonly text: string; readonly at: string }
@@ -89,6 +82,7 @@ export type InputType =
   | { readonly is: 'level'; readonly min: number; readonly max: number }
   | { readonly is: 'choice'; readonly options: readonly Option[] }
   | { readonly is: 'flag' }
+  | ColumnType
 
 export type Input = {
   readonly key: string
@@ -114,11 +108,13 @@ export type ValueOf<I extends Input> = I['type'] extends { is: 'tolerance' }
       ? string
       : I['type'] extends { is: 'flag' }
         ? boolean
-        : I['type'] extends { is: 'number'; many: true }
-          ? readonly number[]
-          : number
+        : I['type'] extends { is: 'column' }
+          ? readonly ColumnEntry[]
+          : I['type'] extends { is: 'number'; many: true }
+            ? readonly number[]
+            : number
 
-export type GivenValue = number | Level | readonly number[] | Tolerance | string | boolean
+export type GivenValue = number | Level | readonly number[] | readonly ColumnEntry[] | Tolerance | string | boolean
 
 /** An assumed input always has a value: no compute function repeats a default. */
 type GivenOf<I extends Input> = I['whenEmpty'] extends { do: 'assume' } ? ValueOf<I> : ValueOf<I> | undefined
@@ -276,6 +272,8 @@ export interface Check<I extends readonly Input[] = readonly Input[], F extends 
 export type {
   Cell,
   CheckId,
+  ColumnEntry,
+  ColumnType,
   FactKey,
   Finding,
   Issue,
@@ -294,6 +292,7 @@ export type {
   StripRow,
   Success,
   Topology,
+  Trial,
   Use,
   Verdict,
 }

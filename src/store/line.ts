@@ -24,7 +24,10 @@ import { isCheckId, isFactKey, newId } from './ids.ts'
 import { isRecord } from './plain.ts'
 
 /** Version of a line's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const LINE_SCHEMA = 1
+export const LINE_SCHEMA = 2
+
+/** The time of what has none. */
+const UNTIMED = '1970-01-01T00:00:00.000Z'
 
 /** A line with what this version did not understand of it: the scratch line, and the line of a triage. */
 export type LooseLine = Line & {
@@ -72,10 +75,53 @@ const FACT: Table<Fact> = { text: required(text), origin: required(origin) }
 
 const TRIAL: Table<Trial> = {
   id: required(text),
+  at: { read: time, or: () => UNTIMED },
+  steps: required(text),
+  places: { read: text, or: () => '' },
+  noise: { read: text, or: () => '' },
+  signal: { read: text, or: () => '' },
+  repeats: { read: text, or: () => '' },
+  times: { read: text, or: () => '' },
+  removed: { read: text, or: () => '' },
+}
+
+/** A trial as the first version kept it: one value, and what it did. */
+type FirstTrial = {
+  readonly id: string
+  readonly legF: number
+  readonly cleared: boolean
+  readonly harmedSignal: boolean
+  readonly repeatAgreed: boolean
+}
+
+const FIRST_TRIAL: Table<FirstTrial> = {
+  id: required(text),
   legF: required(positive),
   cleared: required(flag),
   harmedSignal: required(flag),
   repeatAgreed: required(flag),
+}
+
+/** One step of the columns: nothing it did not say is added, so that it proves no more than it did. */
+function columnsOf({ id: key, legF, cleared, harmedSignal, repeatAgreed, ...strange }: FirstTrial): Trial {
+  const columns = {
+    id: key,
+    at: UNTIMED,
+    steps: `${legF} F`,
+    places: '',
+    noise: cleared ? 'gone' : 'same',
+    signal: harmedSignal ? 'degraded' : 'good',
+    repeats: repeatAgreed ? 'agreed' : 'differed',
+    times: '',
+    removed: '',
+  }
+  return { ...strange, ...columns }
+}
+
+const trial: Reader<Trial> = (raw, at, gate) => {
+  if (!isRecord(raw) || raw['steps'] !== undefined) return item(TRIAL)(raw, at, gate)
+  const first = item(FIRST_TRIAL)(raw, at, gate)
+  return first && columnsOf(first)
 }
 
 const RIVAL: Table<Rival> = {
@@ -90,7 +136,7 @@ const LOOSE: Table<Omit<LooseLine, 'kept'>> = {
   id: { read: id, or: newId },
   schemaVersion: { read: schema(LINE_SCHEMA), or: () => LINE_SCHEMA },
   // not "now": a line without a time must not look newer than what was typed since
-  updatedAt: { read: time, or: () => '1970-01-01T00:00:00.000Z' },
+  updatedAt: { read: time, or: () => UNTIMED },
   name: { read: text, or: () => '' },
   gate: {
     // Nobody answers the safety gate for somebody else's aircraft.
@@ -100,7 +146,7 @@ const LOOSE: Table<Omit<LooseLine, 'kept'>> = {
     },
     or: () => 'unknown',
   },
-  trials: { read: listOf(item(TRIAL)), or: () => [] },
+  trials: { read: listOf(trial), or: () => [] },
   facts: { read: dictionaryOf(isFactKey, item(FACT)), or: () => ({}) },
   rivals: { read: listOf(item(RIVAL)), or: () => undefined },
 }

@@ -10,7 +10,19 @@ const LINE = {
   id: 'line-7',
   name: 'contact 23',
   gate: 'clear',
-  trials: [{ id: 't1', legF: 3.3e-9, cleared: true, harmedSignal: false, repeatAgreed: true }],
+  trials: [
+    {
+      id: 't1',
+      at: '2026-11-26T07:50:00.000Z',
+      steps: 'bare; empty; 3.3n; empty; bare',
+      places: '',
+      noise: '; same; gone; same; same',
+      signal: ';; good;;',
+      repeats: ';; agreed;;',
+      times: '14:05',
+      removed: '',
+    },
+  ],
   facts: {
     noiseHz: { text: '118.1 MHz', origin: { by: 'user' } },
     bitRateHz: { text: '98 kb/s', origin: { by: 'answer', node: 'which-cable' } },
@@ -211,6 +223,26 @@ describe('the gate for stored and imported complaints', () => {
     expect(restored.lines[0]?.facts).toEqual({ noiseHz })
     expect(restored.lines[0]?.trials).toEqual([trial])
     expect([restored.checks, restored.kept]).toEqual([[check], []])
+  })
+
+  it('reads a trial of the first version as a step, with what it does not know of it, and sets a damaged one aside', () => {
+    const first = { id: 't9', legF: 2.2e-9, cleared: false, harmedSignal: true, repeatAgreed: false, ageDays: 3 }
+    const { trials, kept } = restoreLoose({ ...newLineRaw(), trials: [first, { ...first, cleared: 'yes' }] })
+    expect(trials).toEqual([
+      {
+        id: 't9',
+        at: '1970-01-01T00:00:00.000Z',
+        steps: '2.2e-9 F',
+        places: '',
+        noise: 'same',
+        signal: 'degraded',
+        repeats: 'differed',
+        times: '',
+        removed: '',
+        ageDays: 3,
+      },
+    ])
+    expect(kept).toEqual([{ at: 'trials.1', value: { ...first, cleared: 'yes' } }])
   })
 
   it('keeps aside what is wrong in a known field, with its place', () => {

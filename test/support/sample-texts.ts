@@ -22,4 +22,7 @@ export const SAMPLE = {
   wiringH: '2.1 µH',
   measuredDb: '71',
   limitDb: '53',
+  steps: 'bare; empty; 0.3 nF; 1.1 nF; 5.3 nF; 13 nF; empty; bare',
+  noise: '61; 61; 57; 53; 31; 23; 61; 61',
+  signal: ';; good; good; good; degraded',
 }

@@ -8,6 +8,7 @@ import { levelUnitOf } from '../quantity/level-unit.ts'
 import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
 import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
 import type { Check, Fact, GivenValue, Input, Issue, Origin, Rival } from '../types.ts'
+import { readColumn } from './columns.ts'
 
 export type FieldState = 'value' | 'assumed' | 'omitted' | 'missing' | 'refused' | 'pending'
 
@@ -121,6 +122,10 @@ function readText(input: Input, text: string, express: Express | undefined): Val
     }
     case 'level':
       return readLevel(input, input.type, text, express)
+    case 'column': {
+      const read = readColumn(input.type, text)
+      return read.is === 'entries' ? { value: read.entries } : refuse(read.code, read.message)
+    }
     case 'number':
       return input.type.many ? readList(input, text, express) : readNumber(input, text, express)
   }

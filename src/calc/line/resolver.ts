@@ -6,6 +6,7 @@
 import { lineKindById } from '../../reference/line-kinds.ts'
 import { printText } from '../quantity/format.ts'
 import { CHECKS, checkById } from '../registry.ts'
+import { NOTED_FACTS, TRIAL_NOTED } from '../trial/note.ts'
 import type {
   Check,
   CheckId,
@@ -107,10 +108,12 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
   const resolution: Resolution = {
     line,
     fact: (key) => decided(resolution.claims(key)),
-    stated: (key) => decided(ranked([line.facts[key], kindFact(line, key)])),
+    stated: (key) => decided(ranked([line.facts[key], notedFact(line, key), kindFact(line, key)])),
     numbers: (fact, quantity) => numbersIn(fact?.text ?? '', quantity, express),
     claims: (key) =>
-      once(claims, key, () => ranked([line.facts[key], derivedFact(resolution, key), kindFact(line, key)])),
+      once(claims, key, () =>
+        ranked([line.facts[key], notedFact(line, key), derivedFact(resolution, key), kindFact(line, key)]),
+      ),
     fields: (check) => once(fields, check.id, () => check.inputs.map((input) => filled(resolution, input, express))),
     figures: (check) => once(figures, check.id, () => figuresOf(check, resolution.fields(check))),
   }
@@ -184,7 +187,19 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const far = rule.spanTo === undefined ? undefined : figures.values[rule.spanTo]
   if (value === undefined || (rule.spanTo !== undefined && far === undefined)) return undefined
   const ends = [...new Set([value, far ?? value])].map((end) => printText(readable(end), rule.quantity))
-  return { text: ends.join('; '), origin: { by: 'check', check: rule.check } }
+  return { text: ends.join('; '), origin: originOf(rule.check) }
+}
+
+/** What a trial shows ranks with what was noted in it, above what is computed. */
+const originOf = (check: CheckId): Origin =>
+  check === 'trial' ? { by: 'trial', id: TRIAL_NOTED } : { by: 'check', check }
+
+/** A column of the last trial that was put away, where none is under way. */
+function notedFact(line: Line, fact: FactKey): Fact | undefined {
+  const last = line.trials.at(-1)
+  const column = NOTED_FACTS[fact]
+  if (last === undefined || column === undefined || line.facts.trialSteps !== undefined) return undefined
+  return { text: last[column], origin: { by: 'trial', id: last.id } }
 }
 
 /** What the kind of line alone says: the supply of a power line. */
@@ -210,7 +225,7 @@ const inputsOf = (fact: FactKey): readonly Input[] =>
 
 function takes(input: Input, text: string): boolean {
   if (input.type.is === 'choice') return input.type.options.some((option) => option.value === text.trim())
-  return !text.includes(';') || (input.type.is === 'number' && input.type.many === true)
+  return !text.includes(';') || input.type.is === 'column' || (input.type.is === 'number' && input.type.many === true)
 }
 
 /** The fact as a field leaves it when it is emptied: gone, or known to be unknown where something else would fill it. */

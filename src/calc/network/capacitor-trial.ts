@@ -37,3 +37,21 @@ export function parallelFromTwo(one: CapacitorTrial, two: CapacitorTrial, hz: nu
     ? { ohm: 1 / Math.sqrt(conductance), siemens }
     : undefined
 }
+
+/**
+ * The drop in decibels that a capacitor gives across a resistance and a susceptance side by side:
+ * 10·log10((G² + (B + b)²)/(G² + B²)), with G = 1/R and b = 2π·f·C. Ohms and hertz above 0.
+ */
+export function dropDb({ ohm, siemens }: Parallel, farad: number, hz: number): number {
+  const [g, b] = [1 / ohm, 2 * Math.PI * hz * farad]
+  return 10 * Math.log10((g * g + (siemens + b) ** 2) / (g * g + siemens * siemens))
+}
+
+/**
+ * The capacitance that gives `neededDb` in the same place, both ends taken as real:
+ * C·√((10^(need/10) − 1)/(10^(drop/10) − 1)). Undefined for a trial that lowered nothing.
+ */
+export function neededFarad(trial: CapacitorTrial, neededDb: number): number | undefined {
+  const excess = powerRatio(trial) - 1
+  return excess > 0 ? trial.farad * Math.sqrt((10 ** (neededDb / 10) - 1) / excess) : undefined
+}

@@ -15,6 +15,7 @@ export function FieldView(given: FieldProps) {
     case 'number':
     case 'tolerance':
     case 'level':
+    case 'column':
       return <TextField {...given} />
   }
 }

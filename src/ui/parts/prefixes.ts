@@ -13,6 +13,7 @@ export const PREFIX_NAMES: Readonly<Record<string, string>> = {
 
 /** The prefix keys a field can use, and the semicolon where it takes several values; undefined where it uses none. */
 export function prefixKeysOf({ type }: Input): string | undefined {
+  if (type.is === 'column') return type.quantity === 'capacitance' ? 'pnµ;' : ';'
   if (type.is !== 'number') return undefined
   const keys = QUANTITIES[type.quantity].prefixes.filter((prefix) => prefix in PREFIX_NAMES)
   return keys.length === 0 ? undefined : [...keys, ...(type.many ? [';'] : [])].join('')

@@ -39,6 +39,7 @@ function textOf({ type, whenEmpty }: Input): fc.Arbitrary<string> {
   if (type.is === 'flag') return fc.constantFrom('', 'true')
   if (type.is === 'tolerance') return fc.constantFrom('', '5 %')
   if (type.is === 'level') return fc.constantFrom('40 dBm', '60', '71.3 dBµV', '30 dBµA')
+  if (type.is === 'column') return fc.constant('')
   if (type.quantity === 'count') return fc.constantFrom('1', '3')
   const [low, high] = SIZES[type.quantity] ?? [0, 80]
   const inside = (si: number) => String(Math.min(type.max, Math.max(type.min, si)))

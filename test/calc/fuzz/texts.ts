@@ -76,6 +76,12 @@ function goodText({ type }: Input): fc.Arbitrary<string> {
       const unit = fc.constantFrom('', 'dB', 'dBµV', 'dBuV', 'dBV', 'dBµA', 'dBm', 'dBµV/m')
       return fc.tuple(numberText(type.min, type.max), unit).map(([number, symbol]) => `${number} ${symbol}`)
     }
+    case 'column': {
+      const words = type.words.length > 0 ? [...type.words, ''] : ['', '09:12']
+      const number = type.quantity === undefined ? fc.constant('') : numberText(type.min, type.max)
+      const one = fc.oneof({ weight: 3, arbitrary: fc.constantFrom(...words) }, { weight: 2, arbitrary: number })
+      return fc.array(one, { minLength: 1, maxLength: 7 }).map((all) => all.join(';'))
+    }
     case 'number': {
       const any = numberText(type.min, type.max)
       const one = type.quantity === 'count' ? any.map((t) => String(Math.max(type.min, Math.round(Number(t))))) : any

@@ -93,6 +93,15 @@ export const WORKED: Readonly<Record<string, Worked>> = {
       },
     ],
   },
+  trial: {
+    query:
+      'steps=bare;empty;100p;1n;10n;empty;bare&noise=%3Bsame;same;gone;gone;same;same&signal=%3B%3Bgood;good;good&adapterFrac=0',
+    expected: [
+      { key: 'provenLeastF', si: 1e-9, within: 1e-18, source: 'smallest that cleared, adapters as marked' },
+      { key: 'provenMostF', si: 10e-9, within: 1e-17, source: 'largest without harm, adapters as marked' },
+      { key: 'notClearedF', si: 100e-12, within: 1e-19, source: 'largest that did not clear' },
+    ],
+  },
 }
 
 /** The hash of a worked example. */

@@ -1,0 +1,37 @@
+/** What a trial leaves of the capacitance of a leg, as bounds of its own. */
+import { countedNumbers, type TrialReading } from '../../trial/four-numbers.ts'
+import { TRIAL_NOTED } from '../../trial/note.ts'
+import type { Zones } from '../../trial/zones.ts'
+import type { Bound } from '../../types.ts'
+
+export const NOT_CLEARED = 'trial-not-cleared'
+export const DEGRADED = 'trial-degraded'
+
+const TRIED = { by: { is: 'trial', trial: TRIAL_NOTED }, per: 'leg' } as const
+
+/** What did not clear, as a least of one capacitor alone; what degraded, as a most of whatever capacitance. Farads per leg. */
+export const notClearedBound = (farads: number): Bound => ({
+  ...TRIED,
+  id: NOT_CLEARED,
+  side: 'least',
+  nature: 'need',
+  farads,
+  topology: 'C',
+})
+
+export const degradedBound = (farads: number): Bound => ({
+  ...TRIED,
+  id: DEGRADED,
+  side: 'most',
+  nature: 'works',
+  farads,
+  topology: 'any',
+})
+
+export function boundsOfTrial(reading: TrialReading, { excludedBelowF, excludedFromF }: Zones): readonly Bound[] {
+  const { notClearedF } = countedNumbers(reading)
+  return [
+    ...(notClearedF > 0 ? [notClearedBound(excludedBelowF)] : []),
+    ...(Number.isFinite(excludedFromF) ? [degradedBound(excludedFromF)] : []),
+  ]
+}

@@ -1,0 +1,142 @@
+/** The trial in numbers: four numbers, what they prove and exclude, the impedance the readings give, what they refute. */
+import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
+import type { OhmSpan } from '../../network/clamp.ts'
+import { readTrial, type TrialReading } from '../../trial/four-numbers.ts'
+import { outcomesOf, type Refuted, refutedBy, type TrialOutcome } from '../../trial/outcomes.ts'
+import { readPair, type Solved, solveTrial } from '../../trial/solve.ts'
+import { stepsOf } from '../../trial/steps.ts'
+import { type Next, nextStep, type Zones, zonesOf } from '../../trial/zones.ts'
+import type { ColumnEntry, Figures, Issue, Refused, Verdict } from '../../types.ts'
+import { boundsOfTrial } from './bounds.ts'
+import type { TrialGiven } from './inputs.ts'
+
+export type OpenTrial = Figures & {
+  readonly is: 'trial'
+  readonly reading: TrialReading
+  readonly zones: Zones
+  readonly outcomes: readonly TrialOutcome[]
+  readonly solved: Solved | undefined
+  readonly refuted: readonly Refuted[]
+  readonly toTry: Next | undefined
+  /** Zs ∥ Zl as entered */
+  readonly supposed: OhmSpan | undefined
+}
+export type NoTrial = Figures & { readonly is: 'none' }
+export type BarredTrial = Figures & { readonly is: 'barred'; readonly kind: LineKind; readonly why: string }
+export type TrialFigures = OpenTrial | NoTrial | BarredTrial
+
+const NOTHING = { values: {}, bounds: [], rungs: [] } as const
+
+export function trialFigures(given: TrialGiven): TrialFigures | Refused {
+  const kind = given.lineKind === undefined ? undefined : lineKindById(given.lineKind)
+  const why = kind?.barredWhy ?? kind?.noTrialWhy
+  if (kind !== undefined && why !== undefined) return { is: 'barred', kind, why, verdict: 'fails', ...NOTHING }
+  const issues = columnIssues(given)
+  if (issues.length > 0) return { ok: false, issues }
+  const steps = given.steps === undefined ? [] : stepsOf({ ...given, steps: given.steps })
+  if (steps.length === 0) return { is: 'none', verdict: 'unknown', ...NOTHING }
+  const { offDb, adapterFrac, leadH } = given
+  const neededDb = given.neededDb && Math.max(...given.neededDb)
+  const reading = readTrial(steps, { offDb, neededDb })
+  const zones = zonesOf(reading, adapterFrac)
+  const outcomes = outcomesOf(reading, offDb)
+  const [hz, ...others] = given.readAtHz ?? []
+  const readHz = others.length === 0 ? hz : undefined
+  const pair =
+    readHz === undefined ? undefined : readPair(reading, { hz: readHz, leadH, isPair: kind?.isPair ?? false })
+  const solved = pair && readHz !== undefined ? solveTrial(pair, readHz, 2 * offDb) : undefined
+  const supposed = supposedOf(given)
+  const refuted = refutedBy(reading, outcomes, {
+    hz: readHz,
+    leadH,
+    offDb,
+    parallel: supposed,
+    mode: given.mode === 'differential' ? 'differential' : given.mode === 'common' ? 'common' : undefined,
+    measured: solved?.span,
+  })
+  return {
+    is: 'trial',
+    reading,
+    zones,
+    outcomes,
+    solved,
+    refuted,
+    toTry: nextStep(reading),
+    supposed,
+    verdict: verdictOf(reading, zones),
+    values: valuesOf(reading, zones, solved, nextStep(reading)),
+    bounds: boundsOfTrial(reading, zones),
+    rungs: [],
+  }
+}
+
+/** Longer than the steps: an entry that belongs to none, and would say nothing. */
+function columnIssues(given: TrialGiven): readonly Issue[] {
+  const count = given.steps?.length
+  if (count === undefined) return []
+  const columns: readonly [string, readonly ColumnEntry[] | undefined][] = [
+    ['noise', given.noise],
+    ['signal', given.signal],
+    ['places', given.places],
+    ['repeats', given.repeats],
+    ['times', given.times],
+  ]
+  return columns.flatMap(([key, entries]) =>
+    entries === undefined || entries.length <= count
+      ? []
+      : [
+          {
+            key,
+            code: 'length-mismatch',
+            message: `${entries.length} entries for ${count} ${count === 1 ? 'step' : 'steps'}; give one for each step, nothing between two semicolons where nothing was noted.`,
+          },
+        ],
+  )
+}
+
+/** Every source named beside the load: least and most. */
+function supposedOf({ sourceOhm, loadOhm }: TrialGiven): OhmSpan | undefined {
+  if (sourceOhm === undefined || sourceOhm.length === 0 || loadOhm === undefined) return undefined
+  const all = sourceOhm.map((ohm) => (ohm * loadOhm) / (ohm + loadOhm))
+  return { least: Math.min(...all), most: Math.max(...all) }
+}
+
+/** A yes is a window shown; a no is a window shut. Everything else is open. */
+function verdictOf(reading: TrialReading, { proven, isShut }: Zones): Verdict {
+  if (reading.voids.length > 0) return 'unknown'
+  if (isShut) return 'fails'
+  return proven === undefined ? 'unknown' : 'ok'
+}
+
+function valuesOf(
+  { numbers, voids }: TrialReading,
+  { proven, excludedBelowF, excludedFromF }: Zones,
+  solved: Solved | undefined,
+  next: Next | undefined,
+): Readonly<Record<string, number>> {
+  const isVoid = voids.length > 0
+  const counted = isVoid
+    ? {}
+    : {
+        notClearedF: numbers.notClearedF > 0 ? numbers.notClearedF : undefined,
+        clearedF: numbers.clearedF,
+        goodF: numbers.goodF > 0 ? numbers.goodF : undefined,
+        degradedF: numbers.degradedF,
+        belowF: excludedBelowF > 0 ? excludedBelowF : undefined,
+        fromF: excludedFromF,
+      }
+  const values: Readonly<Record<string, number | undefined>> = {
+    ...counted,
+    provenLeastF: proven?.leastF,
+    provenMostF: proven?.mostF,
+    parallelOhm: solved?.parallel?.ohm,
+    parallelLeastOhm: solved?.span?.least,
+    parallelMostOhm: solved?.span?.most,
+    nextF: next?.farads,
+  }
+  return Object.fromEntries(
+    Object.entries(values).filter(
+      (entry): entry is [string, number] => entry[1] !== undefined && Number.isFinite(entry[1]),
+    ),
+  )
+}

@@ -1,0 +1,115 @@
+/** The trial check on a Line: its sentence, its bounds, the kinds that never get a part, and what a trial put away says. */
+import { describe, expect, test } from 'vitest'
+import { trialCheck } from '../../../src/calc/checks/trial/check.ts'
+import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
+import { readFields } from '../../../src/calc/line/fields.ts'
+import { lineFigures } from '../../../src/calc/line/line-figures.ts'
+import { checkLine, resolveFact } from '../../../src/calc/line/resolver.ts'
+import type { Line, Trial } from '../../../src/calc/types.ts'
+import { sentenceOf } from '../../../src/calc/verdict.ts'
+import { LINE_KINDS } from '../../../src/reference/line-kinds.ts'
+
+const STEPS = 'bare; empty; 100p; 1n; 10n; empty; bare'
+const ask = (texts: Record<string, string>) => evaluateNow(trialCheck, readFields(trialCheck, texts))
+const said = (texts: Record<string, string>) => {
+  const result = ask(texts)
+  if (!result.ok) throw new Error(result.issues[0]?.message)
+  return { ...result, sentence: sentenceOf(result).replaceAll('\u00a0', ' ') }
+}
+const CLEAN = { steps: STEPS, noise: ';same;same;gone;gone;same;same', signal: ';;good;good;good' }
+
+describe('the answer in one sentence', () => {
+  test.each([
+    [CLEAN, 'A capacitor alone: yes. This trial shows 1.1 nF to 9 nF a leg, counting every tolerance of the part.'],
+    [{}, 'Not known: needs the line, the steps of the trial and what the noise did at each step.'],
+    [
+      { ...CLEAN, noise: ';same;same;gone;gone;same;less' },
+      'Not known: this trial says nothing, because the bare line was not the same again.',
+    ],
+    [
+      { ...CLEAN, noise: ';same;same;same;less;same;same', signal: ';;good;degraded;degraded' },
+      'No: a capacitor alone cannot do it. 10 nF did not clear it, and 1 nF degraded the signal.',
+    ],
+    [
+      { ...CLEAN, signal: '' },
+      'Not known: needs what the signal did. So far 1 nF cleared it and 100 pF did not clear it.',
+    ],
+  ] as const)('%o', (texts, sentence) => {
+    expect(said(texts).sentence).toBe(sentence)
+  })
+
+  test('a column that cannot be read names its entry and what would be right', () => {
+    const issue = (texts: Record<string, string>) => {
+      const result = ask(texts)
+      return result.ok ? undefined : result.issues[0]?.message
+    }
+    expect(issue({ steps: 'bare; 1 kHz; bare' })).toMatch(/^Entry 2: /u)
+    expect(issue({ steps: STEPS, noise: ';same;perhaps' })).toMatch(
+      /^Entry 3: “perhaps” is not read here; write gone, less/u,
+    )
+    expect(issue({ steps: STEPS, signal: ';;bad' })).toBe('Entry 3: “bad” is none of good, degraded, not looked at.')
+    expect(issue({ steps: 'bare; 1n; bare', noise: ';gone;same;same' })).toMatch(/^4 entries for 3 steps/u)
+  })
+})
+
+test('every line kind that bars a part refuses a trial in words, and shows no figure', () => {
+  const barred = LINE_KINDS.filter(({ barredWhy, noTrialWhy }) => (barredWhy ?? noTrialWhy) !== undefined)
+  expect(barred.length).toBeGreaterThan(8)
+  for (const kind of barred) {
+    const result = said({ ...CLEAN, lineKind: kind.id })
+    expect(result.verdict).toBe('fails')
+    expect(result.sentence).toContain('no trial. ')
+    expect(result.outputs).toEqual({})
+  }
+  expect(said({ ...CLEAN, lineKind: 'arinc-429-low' }).verdict).toBe('ok')
+})
+
+const line = (facts: Line['facts'], trials: readonly Trial[] = []): Line => ({
+  id: 'l',
+  name: '',
+  gate: 'clear',
+  trials,
+  facts,
+})
+const typed = (text: string) => ({ text, origin: { by: 'user' } }) as const
+const AWAY: Trial = {
+  id: 't1',
+  at: '2026-11-26T08:00:00.000Z',
+  ...CLEAN,
+  noise: ';same;same;less;gone;same;same',
+  signal: ';;good;good;degraded',
+  places: '',
+  repeats: '',
+  times: '',
+  removed: 'A. M., 14:35',
+}
+
+describe('on a Line', () => {
+  test('what did not clear and what degraded are bounds of the trial, per leg, over the tolerance of the adapters', () => {
+    const facts = { trialSteps: typed(STEPS), trialNoise: typed(AWAY.noise), trialSignal: typed(AWAY.signal) }
+    const { bounds } = lineFigures(line(facts), undefined, [trialCheck])
+    expect(bounds.map(({ id, side, by, per }) => [id, side, by, per])).toEqual([
+      ['trial-not-cleared', 'least', { is: 'trial', trial: 'noted' }, 'leg'],
+      ['trial-degraded', 'most', { is: 'trial', trial: 'noted' }, 'leg'],
+    ])
+    expect(bounds[0]?.farads).toBeCloseTo(1.1e-9, 20)
+    expect(bounds[1]?.farads).toBeCloseTo(9e-9, 20)
+  })
+
+  test('the last trial put away counts until another is begun, and its facts say so', () => {
+    const kept = line({}, [AWAY])
+    expect(checkLine(trialCheck, kept)).toMatchObject({ ok: true, verdict: 'unknown' })
+    expect(resolveFact(kept, 'trialBelowF')).toMatchObject({ origin: { by: 'trial' } })
+    expect(resolveFact(kept, 'trialSteps')).toMatchObject({ text: STEPS, origin: { by: 'trial', id: 't1' } })
+    const next = line({ trialSteps: typed('bare') }, [AWAY])
+    expect(resolveFact(next, 'trialNoise')).toBeUndefined()
+    expect(resolveFact(next, 'trialBelowF')).toBeUndefined()
+  })
+
+  test('a trial of the first version proves nothing by itself: it had no bare line', () => {
+    const first = { ...AWAY, steps: '4.7e-9 F', noise: 'gone', signal: 'good', repeats: 'agreed' }
+    const result = checkLine(trialCheck, line({}, [first]))
+    expect(result).toMatchObject({ ok: true, verdict: 'unknown' })
+    expect(result.ok && result.outputs['clearedF']?.cell).toEqual({ is: 'si', si: 4.7e-9 })
+  })
+})
