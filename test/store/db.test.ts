@@ -97,7 +97,7 @@ const RECORDS = {
   'scratch line': {
     now: LINE_SCHEMA,
     fields: LINE_FIELDS.loose,
-    of: [v2.stores.meta.records.scratch, ...v2.stores.meta.records.scratchesAside, v3.stores.meta.records.scratch],
+    of: [v2.stores.meta.records.scratch, ...v2.stores.meta.records.scratchesAside, v4.stores.meta.records.scratch],
   },
   triage: {
     now: TRIAGE_SCHEMA,
