@@ -309,7 +309,11 @@ describe('a check on a Line', () => {
 
   it('offers the other checks of the same Line, those that share most first', () => {
     const { line } = desk({ measuredDb: typed('80'), limitDb: typed('50') })
-    expect(onwardFrom(needCheck, line.value, CHECKS).map(({ check }) => check.id)).toEqual(['window', 'filter'])
+    expect(onwardFrom(needCheck, line.value, CHECKS).map(({ check }) => check.id)).toEqual([
+      'window',
+      'filter',
+      'trial',
+    ])
   })
 
   it('writes an address that brings the same answer elsewhere, derived texts and usual values included', () => {
