@@ -2,10 +2,10 @@
 
 import type { SheetBody } from '../../calc/connector/sheet/body.ts'
 import type { SheetAssumption } from '../../calc/connector/sheet/grounds.ts'
+import { trialSteps } from '../../calc/explain/trial.ts'
 import { isUsual } from '../../calc/line/fields.ts'
 import type { Trial } from '../../calc/types.ts'
 import { VERDICT_RANK } from '../../calc/verdict.ts'
-import { printed } from '../parts/figure.ts'
 import { Icon } from '../parts/icon.tsx'
 import { onContacts } from './connector-table.tsx'
 import { Part } from './frame.tsx'
@@ -121,13 +121,8 @@ export function Trials({ body: { trials, rows } }: Given) {
   )
 }
 
-const trialWords = ({ legF, cleared, harmedSignal, repeatAgreed }: Trial): string =>
-  [
-    `${printed(legF, 'capacitance')} a leg`,
-    cleared ? 'cleared' : 'did not clear',
-    harmedSignal ? 'harmed the signal' : 'signal unharmed',
-    repeatAgreed ? 'repetition agreed' : 'repetition differed: counts as not known',
-  ].join(', ')
+const trialWords = (trial: Trial): string =>
+  `${trialSteps(trial).join('; ')}. ${trial.removed === '' ? 'Removal not recorded' : `Removed: ${trial.removed}`}.`
 
 /** What only the maker of the connector can say. */
 export function Questions({ body: { questions, rows } }: Given) {

@@ -71,7 +71,17 @@ describe('the sheet of a connector', () => {
   })
 
   it('has trials of a pair once, parts by their contacts, and the sentence of the schedule beside each window', () => {
-    const trial = { id: 't', legF: 1e-9, cleared: true, harmedSignal: false, repeatAgreed: true }
+    const trial = {
+      id: 't',
+      at: '2026-11-26T08:00:00.000Z',
+      steps: 'bare; empty; 1n; empty; bare',
+      places: '',
+      noise: '; same; gone; same; same',
+      signal: '',
+      repeats: '',
+      times: '',
+      removed: '',
+    }
     const line = { ...lineOf('a', DISCRETE), trials: [trial] }
     const body = bodyOf(connectorOf([contactOf('1', 'a', {}, { leg: 'a' }), contactOf('2', 'a', {}, { leg: 'b' })]), [
       line,
