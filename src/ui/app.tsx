@@ -4,7 +4,6 @@ import { lazy } from './lazy.tsx'
 import { isAboutOpen } from './shell/head.tsx'
 import { Nav } from './shell/nav.tsx'
 import { Notices } from './shell/notices.tsx'
-import { Nowhere } from './shell/nowhere.tsx'
 import { startOnce } from './shell/start.ts'
 import './styles/tokens.css'
 import './styles/fonts.css'
@@ -19,16 +18,10 @@ import './styles/cards.css'
 import './styles/large-text.css'
 import './styles/print.css'
 
-const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)
 const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskStart)
-const CheckList = lazy(async () => (await import('./screens/check-list.tsx')).CheckList)
-const CheckScreen = lazy(async () => (await import('./screens/check.tsx')).CheckScreen)
-const KeptCheckScreen = lazy(async () => (await import('./screens/kept-check.tsx')).KeptCheckScreen)
-const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
-const ComplaintScreen = lazy(async () => (await import('./screens/complaint.tsx')).ComplaintScreen)
-const ConnectorScreen = lazy(async () => (await import('./screens/connector/connector.tsx')).ConnectorScreen)
-const Notes = lazy(async () => (await import('./screens/notes.tsx')).Notes)
 const About = lazy(async () => (await import('./screens/about.tsx')).About)
+/** Every other screen, each a part of its own: what leads to them is fetched after the start page. */
+const Elsewhere = lazy(async () => (await import('./elsewhere.tsx')).Elsewhere)
 
 /** The whole app: one screen at a time, the four places, and what the user should know now. */
 export function App() {
@@ -57,18 +50,5 @@ function skipToMain(): void {
 }
 
 function Screen({ route: here }: { readonly route: Route }) {
-  if (here.place === 'nowhere') return <Nowhere path={here.path} />
-  switch (here.place) {
-    case 'ask':
-      return here.id === undefined ? <AskStart /> : <Ask nodeId={here.id} />
-    case 'check':
-      return here.id === undefined ? <CheckList /> : <CheckScreen id={here.id} query={here.query} />
-    case 'log':
-      if (here.id === undefined) return <Log />
-      if (here.connector !== undefined) return <ConnectorScreen complaintId={here.id} steps={here.connector} />
-      if (here.kept === undefined) return <ComplaintScreen id={here.id} />
-      return <KeptCheckScreen complaintId={here.id} lineId={here.kept.lineId} checkId={here.kept.check} />
-    case 'notes':
-      return <Notes id={here.id} />
-  }
+  return here.place === 'ask' && here.id === undefined ? <AskStart /> : <Elsewhere route={here} />
 }

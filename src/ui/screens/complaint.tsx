@@ -7,6 +7,7 @@ import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import { adoptChecks } from '../../state/adopt.ts'
 import { addressFor } from '../../state/check.ts'
 import { type Complaint, complaints, openComplaint, opened, remove } from '../../state/complaints.ts'
+import { connectorsOf } from '../../state/connectors.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
@@ -22,6 +23,7 @@ import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { offerSheet } from '../shell/paper.ts'
+import { Connectors } from './connector/connectors.tsx'
 import { complaintWords } from './decided.ts'
 import { Handover } from './handover.tsx'
 import { KeptLine } from './kept-line.tsx'
@@ -49,7 +51,7 @@ export function ComplaintScreen({ id }: { readonly id: string }) {
 }
 
 function Open({ complaint }: { readonly complaint: Complaint }) {
-  const { id, lines, checks } = complaint
+  const { id } = complaint
   useEffect(() => adoptChecks(complaint), [complaint])
   useComplaintSheet(id)
   return (
@@ -68,24 +70,39 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
       <div class="panes">
         <div class="pane stack">
           <TitleAndNote complaint={complaint} />
-          <TriageTrail complaint={complaint} guide={guide.value} />
+          {isOfTriage(complaint) && <TriageTrail complaint={complaint} guide={guide.value} />}
           <LooseChecks complaint={complaint} />
         </div>
         <div class="pane stack">
-          {lines.map((line, index) => (
-            <KeptLine
-              key={line.id}
-              complaintId={id}
-              line={line}
-              title={line.name || (lines.length > 1 ? `line ${index + 1}` : '')}
-              checks={checks}
-            />
-          ))}
+          <Connectors complaintId={id} />
+          <LooseLines complaint={complaint} />
         </div>
       </div>
       <ComplaintActions complaint={complaint} />
       <FoldedCautions ids={SHEET_CAUTIONS} />
       <Screening />
+    </>
+  )
+}
+
+/** The lines no contact of a connector carries: those that do are opened there, one by one. */
+function LooseLines({ complaint: { id, lines, checks } }: { readonly complaint: Complaint }) {
+  const connectors = connectorsOf(id).value
+  if (connectors === undefined) return null
+  const carried = new Set(connectors.flatMap(({ contacts }) => contacts.map(({ lineId }) => lineId)))
+  return (
+    <>
+      {lines.map((line, index) =>
+        carried.has(line.id) ? null : (
+          <KeptLine
+            key={line.id}
+            complaintId={id}
+            line={line}
+            title={line.name || (lines.length > 1 ? `line ${index + 1}` : '')}
+            checks={checks}
+          />
+        ),
+      )}
     </>
   )
 }
@@ -106,6 +123,9 @@ function useComplaintSheet(id: string): void {
     [id],
   )
 }
+
+/** A new design has nothing to ask about, unless somebody did. */
+const isOfTriage = ({ purpose, answers }: Complaint): boolean => purpose !== 'design' || Object.keys(answers).length > 0
 
 function TriageTrail({
   complaint,

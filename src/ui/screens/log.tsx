@@ -19,7 +19,10 @@ export function Log() {
       ) : list.length === 0 ? (
         <Empty />
       ) : (
-        <Rows list={list} />
+        <>
+          <Rows list={list} />
+          <NewDesign />
+        </>
       )}
     </>
   )
@@ -36,6 +39,7 @@ function Empty() {
         <a class="button strong" href="#/ask">
           Start a triage
         </a>
+        <NewDesign />
         <button type="button" class="button" onClick={() => void openDemo()}>
           Load the demo
         </button>
@@ -44,6 +48,19 @@ function Empty() {
         The demo is an invented complaint in an invented fleet. It can be deleted like any other.
       </p>
     </div>
+  )
+}
+
+/** A record without a complaint, for connectors that are only being planned. */
+function NewDesign() {
+  const open = async () => {
+    const { createDesign } = await import('../../state/connectors.ts')
+    goTo(hashOf('log', createDesign('New design').id))
+  }
+  return (
+    <button type="button" class="button" onClick={() => void open()}>
+      New design, without a complaint
+    </button>
   )
 }
 
@@ -63,6 +80,7 @@ function Rows({ list }: { readonly list: readonly Complaint[] }) {
               <span class="row-note">
                 {dayAndTime(complaint.updatedAt)}
                 {complaint.isDemo ? ' · demo, invented' : ''}
+                {complaint.purpose === 'design' ? ' · design' : ''}
                 {complaint.checks.length > 0 ? ` · ${complaint.checks.length} checks` : ''}
               </span>
             </span>

@@ -1,17 +1,20 @@
 import type { ComponentType } from 'preact'
 import { useEffect } from 'preact/hooks'
-import type { Connector } from '../../../calc/connector/types.ts'
 import { type Complaint, complaints, openComplaint } from '../../../state/complaints.ts'
 import { type ConnectorView, hashOfConnector, readConnectorSteps } from '../../../state/connector-address.ts'
+import { connectorsOf, type KeptConnector } from '../../../state/connectors.ts'
 import { hashOf } from '../../../state/router.ts'
 import { lazy } from '../../lazy.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { Screening } from '../../parts/screening.tsx'
 import { Head } from '../../shell/head.tsx'
 import { Nowhere } from '../../shell/nowhere.tsx'
+import { connectorWords } from './connector-words.ts'
+import { Views } from './views.tsx'
+import '../../styles/connector.css'
 
 /** What every view of a connector is given. */
-export type ViewGiven = { readonly complaint: Complaint; readonly connector: Connector }
+export type ViewGiven = { readonly complaint: Complaint; readonly connector: KeptConnector }
 
 const Home = lazy(async () => (await import('./home.tsx')).Home)
 const Contact = lazy(async () => (await import('./contact.tsx')).Contact)
@@ -29,7 +32,7 @@ const TITLES: Readonly<Record<PlainView, string>> = {
   paste: 'Paste a table',
   decide: 'Decide',
   whole: 'The whole connector',
-  trade: 'Export and import',
+  trade: 'Sheet, export and import',
 }
 
 type Given = { readonly complaintId: string; readonly steps: readonly string[] }
@@ -44,7 +47,11 @@ export function ConnectorScreen({ complaintId, steps }: Given) {
   if (list === undefined) return <Reading />
   const complaint = list.find(({ id }) => id === complaintId)
   if (complaint === undefined) return <Nowhere path={path} what="complaint on this device" />
-  return <Missing complaint={complaint} />
+  const connectors = connectorsOf(complaintId).value
+  if (connectors === undefined) return <Reading />
+  const connector = connectors.find(({ id }) => id === place.connectorId)
+  if (connector === undefined) return <Missing complaint={complaint} />
+  return <Open key={path} complaint={complaint} connector={connector} view={place.view} contactId={place.contactId} />
 }
 
 function Reading() {
@@ -77,7 +84,7 @@ function Missing({ complaint: { id, title } }: { readonly complaint: Complaint }
 type OpenGiven = ViewGiven & { readonly view: ConnectorView | undefined; readonly contactId: string | undefined }
 
 /** The head all views share, with the way back, and the view. */
-export function OpenConnector({ complaint, connector, view, contactId }: OpenGiven) {
+function Open({ complaint, connector, view, contactId }: OpenGiven) {
   const name = connector.name || 'Connector without a label'
   const isHome = view === undefined
   const title = isHome ? name : view === 'contact' ? `Contact ${contactId}` : TITLES[view]
@@ -89,7 +96,9 @@ export function OpenConnector({ complaint, connector, view, contactId }: OpenGiv
           <Icon name="back" />
           {isHome ? complaint.title || 'Untitled complaint' : name}
         </a>
+        {isHome && <p class="muted small">{connectorWords(connector)}</p>}
       </Head>
+      {view !== 'contact' && <Views complaint={complaint} connector={connector} view={view} />}
       <View complaint={complaint} connector={connector} view={view} contactId={contactId} />
       <Screening />
     </>

@@ -1,0 +1,47 @@
+import { hashOfConnector } from '../../../state/connector-address.ts'
+import { addConnector, connectorsOf } from '../../../state/connectors.ts'
+import { newConnector } from '../../../state/new-connector.ts'
+import { goTo } from '../../../state/router.ts'
+import { Icon } from '../../parts/icon.tsx'
+import { connectorWords } from './connector-words.ts'
+
+/** The connectors of a complaint, and the way to one more. */
+export function Connectors({ complaintId }: { readonly complaintId: string }) {
+  const connectors = connectorsOf(complaintId).value
+  const add = () => {
+    const connector = newConnector(connectors?.map(({ name }) => name) ?? [])
+    addConnector(complaintId, connector)
+    goTo(hashOfConnector(complaintId, connector.id))
+  }
+  return (
+    <section aria-label="Connectors">
+      <h2>Connectors</h2>
+      {connectors === undefined ? (
+        <p class="muted" role="status">
+          Reading the connectors…
+        </p>
+      ) : (
+        <>
+          {connectors.length > 0 && (
+            <ul class="rows">
+              {connectors.map((connector) => (
+                <li key={connector.id}>
+                  <a href={hashOfConnector(complaintId, connector.id)}>
+                    <span>
+                      <strong>{connector.name || 'Connector without a label'}</strong>
+                      <span class="row-note">{connectorWords(connector)}</span>
+                    </span>
+                    <Icon name="go" />
+                  </a>
+                </li>
+              ))}
+            </ul>
+          )}
+          <button type="button" class="button" onClick={add}>
+            Add a connector
+          </button>
+        </>
+      )}
+    </section>
+  )
+}
