@@ -20,7 +20,7 @@ export type PlateContact = {
 }
 
 /** What one contact does to the plate and takes from it, per volt. */
-type Share = {
+export type PlateShare = {
   /** plate current per volt of its own source, and per volt of the plate (away from it) */
   readonly alphaSie: Complex
   readonly betaSie: Complex
@@ -31,7 +31,8 @@ type Share = {
   readonly bareRatio: Complex
 }
 
-function shareOf({ stages, sourceOhm: zs, loadSie: yl }: PlateContact): Share {
+/** The share of one contact at its frequency. */
+export function plateShareOf({ stages, sourceOhm: zs, loadSie: yl }: PlateContact): PlateShare {
   let [a, b, c, d]: [Complex, Complex, Complex, Complex] = [ONE, ZERO, ZERO, ONE]
   for (const stage of stages) {
     if ('seriesOhm' in stage) {
@@ -77,7 +78,7 @@ export function sharedLosses(
   bondOhm: Complex,
   driven: readonly number[] = contacts.map(() => 1),
 ): readonly SharedLoss[] {
-  const shares = contacts.map(shareOf)
+  const shares = contacts.map(plateShareOf)
   const volts = (i: number): Complex => [driven[i] ?? 1, 0]
   const allAlpha = shares.reduce((sum, share, i) => add(sum, multiply(share.alphaSie, volts(i))), ZERO)
   const allBeta = shares.reduce((sum, share) => add(sum, share.betaSie), ZERO)

@@ -1,0 +1,159 @@
+/** What the shared bond takes from the contacts, in sentences. */
+import type { Verdict } from '../../types.ts'
+import { VERDICT_RANK, worse } from '../../verdict.ts'
+import type { ConnectorFinding } from '../finding.ts'
+import { type Bond, type BondRow, isMet, USUAL_BOND } from './bond.ts'
+import { basisOf, capitalised, contactsNamed, DERIVED, exact, PRACTICE, show, step } from './said.ts'
+
+const HAIR_DB = 1e-9
+
+/** Of one contact at one frequency: certain, found short, or neither. */
+export function bondVerdict(row: BondRow): Verdict {
+  if (row.isBare) return 'ok'
+  if (isMet(row)) return 'ok'
+  return (row.foundDb ?? row.markedDb) < row.neededDb - HAIR_DB ? 'fails' : 'marginal'
+}
+
+function receivedVerdict({ isBare, isDifferential, neededDb, receivedDb, receivedAsMarkedDb }: BondRow): Verdict {
+  if (isBare || isDifferential || receivedDb <= -neededDb + HAIR_DB) return 'ok'
+  return receivedAsMarkedDb > -neededDb + HAIR_DB ? 'fails' : 'marginal'
+}
+
+/** Where nobody entered the bond, a no that a better bond would cure is not known. */
+const unlessTyped = (verdict: Verdict, { typed }: Bond): Verdict =>
+  verdict === 'ok' || (typed.ohm && typed.henries) ? verdict : 'unknown'
+
+/** Worst contact alone and together, who is short, what a quiet one receives, which bond would do, what is not counted. */
+export function bondFindings(bond: Bond): readonly ConnectorFinding[] {
+  return [
+    ...bond.refused.map((sentence, i) => ({
+      id: `bond-unread-${i + 1}`,
+      verdict: 'unknown' as const,
+      sentence,
+      contacts: [],
+    })),
+    ...uncounted(bond),
+    ...together(bond),
+    ...received(bond),
+  ]
+}
+
+const bondWords = ({ bondOhm, bondH, typed }: Bond): string =>
+  `${exact(bondOhm, 'resistance')} and ${exact(bondH, 'inductance')}${typed.ohm && typed.henries ? '' : ' (taken: not all of it is entered)'}`
+
+function uncounted({ uncounted: ids }: Bond): readonly ConnectorFinding[] {
+  if (ids.length === 0) return []
+  return [
+    {
+      id: 'bond-uncounted',
+      verdict: 'unknown',
+      sentence: `${capitalised(contactsNamed(ids))} ${ids.length === 1 ? 'puts' : 'put'} noise on the shared bond that cannot be counted: enter frequency, attenuation needed, source and load of the noise.`,
+      contacts: ids,
+    },
+  ]
+}
+
+function together(bond: Bond): readonly ConnectorFinding[] {
+  const rows = bond.rows.filter(({ isBare, isDifferential }) => !isBare && !isDifferential)
+  if (rows.length === 0) return []
+  const worst = rows.reduce((least, row) => (marginOf(row) < marginOf(least) ? row : least))
+  const verdict = rows.reduce<Verdict>((all, row) => worse(all, bondVerdict(row)), 'ok')
+  const said = unlessTyped(verdict, bond)
+  const short = [...new Set(rows.filter((row) => VERDICT_RANK[bondVerdict(row)] > 0).map(({ id }) => id))]
+  const hertz = show(worst.hz, 'frequency')
+  const alone = show(worst.aloneDb, 'decibel', 'most')
+  const all = show(worst.certainDb, 'decibel', 'most')
+  const need = exact(worst.neededDb, 'decibel')
+  const others = short.length > 1 ? ` ${capitalised(contactsNamed(short))} fall short.` : ''
+  const would = verdict === 'ok' ? '' : ` ${cure(bond)}`
+  return [
+    {
+      id: 'bond-together',
+      verdict: said,
+      sentence: `Through the shared bond of ${bondWords(bond)}, contact ${worst.id} keeps ${all} of the ${alone} it has alone at ${hertz}, with every other contact driven alike; it needs ${need}.${others}${would}`,
+      contacts: verdict === 'ok' ? [worst.id] : short,
+      basis: basisOf(
+        [
+          step(
+            'IL alone',
+            `contact ${worst.id}, its own current in the bond, least over its tolerances`,
+            worst.aloneDb,
+            'decibel',
+          ),
+          step(
+            'Vp = Zb·Σα/(1 + Zb·Σβ); IL together',
+            'every part as marked, all contacts driven',
+            worst.markedDb,
+            'decibel',
+          ),
+          ...(worst.foundDb === undefined
+            ? []
+            : [step('IL together, found', 'the least of the places tried', worst.foundDb, 'decibel')]),
+          step('IL together, certain', 'no point of any tolerance lies below', worst.certainDb, 'decibel'),
+        ],
+        [
+          'every contact is driven by the same volts in common mode at the same moment',
+          'ground and spare contacts and the shell carry no part of the current: what they carry only helps',
+          ...takenWords(bond),
+        ],
+        [DERIVED],
+      ),
+    },
+  ]
+}
+
+const takenWords = ({ typed }: Bond): readonly string[] =>
+  typed.ohm && typed.henries
+    ? []
+    : [
+        `bond not entered: ${exact(USUAL_BOND.ohm, 'resistance')} and ${exact(USUAL_BOND.henries, 'inductance')} are taken, a metal face all round; a strap has a hundred times the inductance`,
+      ]
+
+const marginOf = (row: BondRow): number => row.certainDb - row.neededDb
+
+function cure({ mostBondH, bondOhm }: Bond): string {
+  if (mostBondH === undefined || !Number.isFinite(mostBondH)) return 'Enter the bond of the connector.'
+  if (mostBondH === 0)
+    return `No inductance is small enough beside ${exact(bondOhm, 'resistance')}: more attenuation on those contacts, or a lower resistance.`
+  return `A bond of at most ${show(mostBondH, 'inductance', 'most')} would do.`
+}
+
+function received(bond: Bond): readonly ConnectorFinding[] {
+  const rows = bond.rows.filter(({ isBare, isDifferential }) => !isBare && !isDifferential)
+  const bare = [...new Set(bond.rows.filter(({ isBare }) => isBare).map(({ id }) => id))]
+  const differential = [...new Set(bond.rows.filter((row) => row.isDifferential).map(({ id }) => id))]
+  if (rows.length < 2) return []
+  const worst = rows.reduce((most, row) =>
+    row.receivedDb + row.neededDb > most.receivedDb + most.neededDb ? row : most,
+  )
+  const verdict = rows.reduce<Verdict>((all, row) => worse(all, receivedVerdict(row)), 'ok')
+  const told = [
+    ...(bare.length === 0
+      ? []
+      : [`${contactsNamed(bare)}, bare, take nothing from the plate and let their own noise in`]),
+    ...(differential.length === 0
+      ? []
+      : [`on ${contactsNamed(differential)} it is common to both legs and none of the signal`]),
+  ]
+  return [
+    {
+      id: 'bond-received',
+      verdict: unlessTyped(verdict, bond),
+      sentence: `Quiet itself, contact ${worst.id} receives through the plate at most ${show(worst.receivedDb, 'decibel', 'least')} of what all others are driven with at ${show(worst.hz, 'frequency')}; ${exact(-worst.neededDb, 'decibel')} is what it stands.${told.length === 0 ? '' : ` ${capitalised(told.join('; '))}.`}`,
+      contacts: [worst.id],
+      basis: basisOf(
+        [
+          step(
+            'V = k·Zb·Σα/(1 + Zb·Σβ), against its bare level',
+            'every part as marked',
+            worst.receivedAsMarkedDb,
+            'decibel',
+          ),
+          step('the same, at most', 'over all tolerances', worst.receivedDb, 'decibel'),
+        ],
+        ['the others are driven alike in common mode; its own source is at rest', ...takenWords(bond)],
+        [DERIVED, PRACTICE],
+      ),
+    },
+  ]
+}

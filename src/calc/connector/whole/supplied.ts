@@ -1,0 +1,102 @@
+/** The contacts a supply feeds, with what stands from each to chassis. */
+import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
+import { powerCheck } from '../../checks/power/check.ts'
+import type { Express } from '../../line/fields.ts'
+import { CAPACITOR_COUNT } from '../../network/circuit.ts'
+import { crestV } from '../../power/supply.ts'
+import type { DecidedContact } from '../decided.ts'
+import type { Connector } from '../types.ts'
+import { givenOf, numberOf } from './given.ts'
+
+export type Phase = 'A' | 'B' | 'C' | 'neutral'
+
+export type Supplied = {
+  readonly id: string
+  readonly lineId: string
+  readonly kind: LineKind
+  readonly workingRmsV: number
+  /** 0 = DC */
+  readonly supplyHz: number
+  readonly crestV: number
+  /** undefined: not said */
+  readonly phase: Phase | undefined
+  /** to chassis, every capacitor of the contact, least and most over its tolerances */
+  readonly leastF: number
+  readonly mostF: number
+  readonly markedF: number
+  /** from line to line, charged with the others and no part of the chassis current; counted once a Line */
+  readonly crossF: number
+  readonly wiringOhm: number | undefined
+  readonly wiringH: number | undefined
+  readonly bleedOhm: number | undefined
+}
+
+/** A phase as it is typed: "A", "phase b", "C", "N". */
+export function phaseOf(text: string | undefined): Phase | undefined {
+  const word =
+    text
+      ?.trim()
+      .toUpperCase()
+      .replace(/^PHASE\s+/u, '') ?? ''
+  if (word === 'A' || word === 'B' || word === 'C') return word
+  return word === 'N' || word === 'NEUTRAL' ? 'neutral' : undefined
+}
+
+export type PowerContacts = {
+  readonly supplied: readonly Supplied[]
+  /** filtered contacts of a supply whose volts or frequency cannot be read */
+  readonly unread: readonly string[]
+}
+
+/** Every contact on a supply, filtered or not, with volts and frequency as its Line has them. */
+export function suppliedContacts(
+  connector: Connector,
+  decided: readonly DecidedContact[],
+  express?: Express,
+): PowerContacts {
+  const phases = new Map(connector.contacts.map(({ id, texts }) => [id, phaseOf(texts.phase)]))
+  const supplied: Supplied[] = []
+  const unread: string[] = []
+  for (const contact of decided) {
+    const kind = contact.kind === undefined ? undefined : lineKindById(contact.kind)
+    const { line } = contact
+    if (kind?.supply === undefined || line === undefined) continue
+    const given = givenOf(powerCheck, line, express)
+    const workingRmsV = numberOf(given, 'workingRmsV')
+    const supplyHz = numberOf(given, 'supplyHz')
+    const { part } = contact
+    const count = part === undefined ? 0 : CAPACITOR_COUNT[part.topology]
+    if (workingRmsV === undefined || supplyHz === undefined) {
+      if (count > 0) unread.push(contact.id)
+      continue
+    }
+    const markedF = count * (part?.capacitanceF ?? 0)
+    supplied.push({
+      id: contact.id,
+      lineId: line.id,
+      kind,
+      workingRmsV,
+      supplyHz,
+      crestV: crestV({ workingRmsV, supplyHz }),
+      phase: phases.get(contact.id),
+      markedF,
+      leastF: markedF * (part?.leastFrac ?? 1),
+      mostF: markedF * (part?.mostFrac ?? 1),
+      crossF: contact.leg === 'b' ? 0 : (numberOf(given, 'crossF') ?? 0),
+      wiringOhm: numberOf(given, 'wiringOhm'),
+      wiringH: numberOf(given, 'wiringH'),
+      bleedOhm: numberOf(given, 'bleedOhm'),
+    })
+  }
+  return { supplied, unread }
+}
+
+/** Contacts of one supply: the same kind at the same volts and frequency. */
+export function bySupply(supplied: readonly Supplied[]): readonly (readonly Supplied[])[] {
+  const groups = new Map<string, Supplied[]>()
+  for (const one of supplied) {
+    const key = `${one.kind.id} ${one.workingRmsV} ${one.supplyHz}`
+    groups.set(key, [...(groups.get(key) ?? []), one])
+  }
+  return [...groups.values()]
+}

@@ -1,0 +1,152 @@
+import { describe, expect, it } from 'vitest'
+import { type Bond, bondOf } from '../../../../src/calc/connector/whole/bond.ts'
+import { bondFindings, bondVerdict } from '../../../../src/calc/connector/whole/bond-findings.ts'
+import { atOnce } from '../../../../src/calc/line/evaluate.ts'
+import { connectorOf, contactOf } from '../../../support/decided-contact.ts'
+import { loadVolts } from '../../../support/plate-nodes.ts'
+import { anyPoint, randomPlate } from '../../../support/random-plate.ts'
+import { random } from '../../../support/seeded.ts'
+
+const decibels = (bare: number, volts: number) => 20 * Math.log10(bare / volts)
+
+describe('the shared bond over the tolerances, beside a nodal solver', () => {
+  it('promises no loss that any point of the tolerances undercuts, and finds one that is really there', () => {
+    const rand = random(Number(process.env['SEED'] ?? 41))
+    const verdicts = { ok: 0, marginal: 0, fails: 0, unknown: 0 }
+    let apart = 0
+    let rows = 0
+    for (let round = 0; round < 60; round++) {
+      const plate = randomPlate(rand, 2 + Math.floor(8 * rand()))
+      const bond = atOnce(bondOf(plate.connector, plate.decided))
+      expect(bond.uncounted).toEqual([])
+      const least = new Map<string, number>()
+      const received = new Map<string, number>()
+      for (let k = 0; k < 60; k++) {
+        const quiet = k % 4 === 3 ? Math.floor(rand() * plate.drawn.length) : -1
+        const point = anyPoint(plate, rand, k % 2 === 0, quiet)
+        const bare = loadVolts(
+          point.map((one) => ({ ...one, volts: 1 })),
+          undefined,
+          plate.hz,
+        )
+        const volts = loadVolts(point, plate.bond, plate.hz)
+        plate.decided.forEach(({ id }, i) => {
+          const db = decibels(bare[i] as number, volts[i] as number)
+          if (i === quiet) received.set(id, Math.max(received.get(id) ?? -400, -db))
+          else if (quiet < 0) least.set(id, Math.min(least.get(id) ?? 400, db))
+        })
+      }
+      for (const row of bond.rows) {
+        const seen = least.get(row.id) ?? 400
+        expect(row.certainDb, JSON.stringify(row)).toBeLessThanOrEqual(seen + 1e-6)
+        expect(row.certainDb).toBeLessThanOrEqual(Math.min(row.markedDb, row.foundDb ?? 400) + 1e-9)
+        expect(row.receivedDb).toBeGreaterThanOrEqual((received.get(row.id) ?? -400) - 1e-6)
+        if (!row.isBare) verdicts[bondVerdict(row)]++
+        if (row.foundDb !== undefined) apart += row.foundDb - row.certainDb
+        if (row.foundDb !== undefined) rows++
+      }
+    }
+    // enough of every answer, and a bound close to what is there
+    expect(verdicts.ok).toBeGreaterThan(50)
+    expect(verdicts.fails).toBeGreaterThan(50)
+    expect(verdicts.marginal).toBeLessThan(0.15 * rows)
+    expect(apart / rows).toBeLessThan(2)
+  })
+
+  it('is exact where nothing has a tolerance', () => {
+    const rand = random(5)
+    for (let round = 0; round < 20; round++) {
+      const drawn = randomPlate(rand, 6)
+      const plate = {
+        ...drawn,
+        drawn: drawn.drawn.map((one) => ({
+          ...one,
+          topology: one.topology && ('C' as const),
+          leastFrac: 1,
+          mostFrac: 1,
+          sources: [one.sources[0] as number],
+        })),
+      }
+      const decided = plate.drawn.map((one, i) =>
+        contactOf(
+          `${i + 1}`,
+          {
+            lineKind: 'not-listed',
+            noiseHz: String(plate.hz),
+            neededDb: '10',
+            noiseSourceOhm: String(one.sources[0]),
+            noiseLoadOhm: String(one.loadOhm),
+            esrOhm: '0.03',
+            eslH: '0.1n',
+            toleranceFrac: '0',
+          },
+          one.topology && { capacitanceF: one.capacitanceF, leastFrac: 1, mostFrac: 1 },
+        ),
+      )
+      const bond = atOnce(bondOf(connectorOf(decided, { shared: plate.connector.shared }), decided))
+      const point = anyPoint(plate, rand, false)
+      const bare = loadVolts(point, undefined, plate.hz)
+      const volts = loadVolts(point, plate.bond, plate.hz)
+      bond.rows.forEach((row, i) => {
+        const db = decibels(bare[i] as number, volts[i] as number)
+        expect(row.markedDb).toBeCloseTo(db, 6)
+        expect(row.certainDb).toBeCloseTo(db, 6)
+      })
+    }
+  })
+})
+
+const noisy = {
+  lineKind: 'not-listed',
+  noiseHz: '30M',
+  neededDb: '30',
+  noiseSourceOhm: '50',
+  noiseLoadOhm: '50',
+  toleranceFrac: '20 %',
+}
+
+describe('what is said of the bond', () => {
+  const needing = (neededDb: string) =>
+    Array.from({ length: 6 }, (_, i) => contactOf(`${i + 1}`, { ...noisy, neededDb }, { capacitanceF: 100e-9 }))
+  const many = needing('30')
+  const found = (shared: { bondOhm?: string; bondH?: string }): Bond =>
+    atOnce(bondOf(connectorOf(many, { shared }), many))
+  const verdict = (bond: Bond) => bondFindings(bond).find(({ id }) => id === 'bond-together')?.verdict
+
+  it('is no where it is too long, and names one that would do; with that one it is yes', () => {
+    const long = found({ bondOhm: '1m', bondH: '5n' })
+    expect(verdict(long)).toBe('fails')
+    const most = long.mostBondH as number
+    expect(most).toBeGreaterThan(0)
+    expect(verdict(found({ bondOhm: '1m', bondH: String(0.999 * most) }))).toBe('ok')
+    expect(verdict(found({ bondOhm: '1m', bondH: String(1.001 * most) }))).not.toBe('ok')
+  })
+
+  it('is not known where nobody entered it and a usual one would not do', () => {
+    const deep = needing('50')
+    expect(verdict(atOnce(bondOf(connectorOf(deep), deep)))).toBe('unknown')
+    expect(verdict(found({}))).toBe('ok')
+    expect(bondFindings(found({ bondH: 'short' }))[0]).toMatchObject({ verdict: 'unknown' })
+  })
+
+  it('counts a contact whose noise is not known as not known, and never leaves it out in silence', () => {
+    const mute = contactOf('9', { lineKind: 'not-listed' }, { capacitanceF: 1e-9 })
+    const bond = atOnce(bondOf(connectorOf([...many, mute], { shared: { bondOhm: '0', bondH: '0' } }), [...many, mute]))
+    expect(bond.uncounted).toEqual(['9'])
+    expect(bondFindings(bond)[0]).toMatchObject({ id: 'bond-uncounted', verdict: 'unknown', contacts: ['9'] })
+  })
+
+  it('loses the legs of one pair to each other alone, and everything to all others together', () => {
+    const leg = (id: string, which: 'a' | 'b') => ({
+      ...contactOf(id, { ...noisy, lineKind: 'rs-422' }, { capacitanceF: 100e-9 }),
+      leg: which,
+    })
+    const a = leg('1', 'a')
+    const pair = [a, { ...leg('2', 'b'), line: a.line as NonNullable<typeof a.line> }]
+    const bond = atOnce(bondOf(connectorOf(pair, { shared: { bondOhm: '1m', bondH: '5n' } }), pair))
+    for (const row of bond.rows) expect(row.aloneDb).toBeCloseTo(row.certainDb, 0)
+    const [one] = bond.rows
+    const single = atOnce(bondOf(connectorOf([a], { shared: { bondOhm: '1m', bondH: '5n' } }), [a])).rows[0]
+    expect((single?.aloneDb ?? 0) - (one?.aloneDb ?? 0)).toBeGreaterThan(3)
+  })
+})

@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest'
+import type { DecidedContact } from '../../../../src/calc/connector/decided.ts'
+import type { ConnectorFinding } from '../../../../src/calc/connector/finding.ts'
+import type { Connector } from '../../../../src/calc/connector/types.ts'
+import { crossRatio } from '../../../../src/calc/connector/whole/adjacent.ts'
+import { loudBesideFast } from '../../../../src/calc/connector/whole/neighbours.ts'
+import { zoneOf } from '../../../../src/calc/connector/whole/ratings.ts'
+import { wholeOf } from '../../../../src/calc/connector/whole/whole.ts'
+import { atOnce } from '../../../../src/calc/line/evaluate.ts'
+import { connectorOf, contactOf } from '../../../support/decided-contact.ts'
+
+const noise = { noiseHz: '30M', neededDb: '20', noiseSourceOhm: '50', noiseLoadOhm: '50', toleranceFrac: '20 %' }
+const part = { capacitanceF: 1e-9 }
+
+const findings = (
+  decided: readonly DecidedContact[],
+  more: Partial<Connector> = {},
+  texts: Parameters<typeof connectorOf>[2] = {},
+) => atOnce(wholeOf(connectorOf(decided, more, texts), decided)).findings
+const named = (said: readonly ConnectorFinding[], id: string) => said.find((one) => one.id === id)
+
+describe('how far it is decided', () => {
+  it('counts what is open, and flags a bare contact among filtered ones', () => {
+    const said = findings([
+      contactOf('1', { lineKind: 'not-listed', ...noise }, part),
+      contactOf('2', { lineKind: 'not-listed' }),
+      contactOf('3', { lineKind: 'not-listed' }, undefined, { by: 'nobody' }),
+      contactOf('4', { lineKind: 'pyrotechnic' }, undefined, { by: 'barred' }),
+      { ...contactOf('5', {}), type: 'ground' },
+    ])
+    expect(named(said, 'undecided')).toMatchObject({ verdict: 'unknown', contacts: ['3'] })
+    expect(named(said, 'bare-among-filtered')).toMatchObject({ verdict: 'marginal', contacts: ['2'] })
+    expect(named(said, 'barred')?.contacts).toEqual(['4'])
+    expect(named(said, 'contact-counts')?.sentence).toBe(
+      '5 contacts: 1 filtered, 1 bare, 1 undecided, 1 barred, 1 ground.',
+    )
+  })
+
+  it('puts the worst first and what decides nothing last', () => {
+    const said = findings([
+      contactOf('1', { lineKind: 'not-listed', ...noise }, part),
+      contactOf('2', { lineKind: 'not-listed' }, undefined, { by: 'nobody' }),
+    ])
+    const ranks = said.map(({ verdict }) => ['fails', 'unknown', 'marginal', 'ok', undefined].indexOf(verdict))
+    expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
+  })
+})
+
+describe('neighbours', () => {
+  // of a 9-way shell 5 and 4 stand above each other's gaps: 1 is next to 2 and 6, 2 next to 6 and 7
+  const nine = (kinds: Readonly<Record<string, string>>) =>
+    Array.from({ length: 9 }, (_, i) => contactOf(`${i + 1}`, { lineKind: kinds[i + 1] ?? 'not-listed' }))
+
+  it('are power beside fast data, by the pattern of the shell', () => {
+    const beside = nine({ 1: 'power-28-vdc', 6: 'ethernet-100base-tx' })
+    expect(loudBesideFast(connectorOf(beside), beside)).toMatchObject([{ loud: '1', fast: '6' }])
+    const apart = nine({ 1: 'power-28-vdc', 5: 'ethernet-100base-tx', 9: 'can' })
+    expect(loudBesideFast(connectorOf(apart), apart)).toEqual([])
+  })
+
+  it('of slow lines are left in peace', () => {
+    const slow = nine({ 1: 'power-28-vdc', 2: 'arinc-429-low', 6: 'thermocouple' })
+    expect(loudBesideFast(connectorOf(slow), slow)).toEqual([])
+    expect(named(findings(slow), 'power-beside-data')).toBeUndefined()
+  })
+})
+
+describe('ratings', () => {
+  const kinds = ['power-115-vac-400', 'rs-422', 'power-270-vdc']
+  const decided = kinds.map((lineKind, i) => contactOf(`${i + 1}`, { lineKind }, part))
+
+  it('that are mixed name the highest and who sets it', () => {
+    expect(named(findings(decided.slice(0, 2)), 'mixed-ratings')?.sentence).toMatch(/178.2.V.*contact 1\.$/u)
+  })
+
+  it('near the least at which air breaks down ask for the zone, and are with care where it is thin', () => {
+    const zoned = (zone: string) => findings(decided, {}, { 3: { zone } })
+    expect(named(findings(decided), 'zone-missing')).toMatchObject({ verdict: 'unknown', contacts: ['3'] })
+    expect(named(zoned('unpressurised'), 'unpressurised')).toMatchObject({ verdict: 'marginal', contacts: ['3'] })
+    expect(named(zoned('pressurised'), 'unpressurised')).toBeUndefined()
+    expect(named(zoned('pressurised'), 'zone-missing')).toBeUndefined()
+  })
+
+  it('read a zone as people write it', () => {
+    expect(['pressurised', 'unpressurized', 'Not pressurised', 'no', 'bay'].map(zoneOf)).toEqual([
+      'pressurised',
+      'unpressurised',
+      'unpressurised',
+      'unpressurised',
+      undefined,
+    ])
+  })
+})
+
+describe('both legs of a pair', () => {
+  const pair = (first: Parameters<typeof contactOf>[2], second: Parameters<typeof contactOf>[2], texts = {}) => {
+    const a = contactOf('1', { lineKind: 'rs-422', ...noise, ...texts }, first, { leg: 'a' })
+    const b = contactOf('2', {}, second, { leg: 'b', kind: 'rs-422' })
+    return [a, { ...b, line: a.line as NonNullable<typeof a.line> }]
+  }
+
+  // ±20 %: 1.2 beside 0.8 nF, −13.979 dB at the worst frequency
+  it('of the same mark convert by their tolerance', () => {
+    const said = named(findings(pair(part, part)), 'balance-1-2')
+    expect(said?.basis?.steps[0]?.si).toBeCloseTo(-13.9794, 4)
+    expect(said?.verdict).toBeUndefined()
+  })
+
+  it('are held against what was required', () => {
+    const judged = (mostConversionDb: string) => named(findings(pair(part, part, { mostConversionDb })), 'balance-1-2')
+    expect(judged('-60')?.verdict).toBe('fails')
+    expect(judged('-5')?.verdict).toBe('ok')
+  })
+
+  it('that are unlike, or of which one is bare, are never left unsaid', () => {
+    expect(named(findings(pair(part, { capacitanceF: 2.2e-9 })), 'balance-1-2')?.verdict).toBe('marginal')
+    expect(named(findings(pair(part, undefined)), 'balance-1-2')?.verdict).toBe('marginal')
+    expect(named(findings(pair(part, undefined, { mostConversionDb: '-40' })), 'balance-1-2')?.verdict).toBe('fails')
+  })
+})
+
+describe('capacitance between two contacts', () => {
+  it('couples as the divider it is', () => {
+    const w = 2 * Math.PI * 1e6
+    const [g, b] = [1 / 50 + 1 / 1000, w * 1e-9]
+    const ratio = crossRatio({ stages: [{ shuntSie: [0, b] }], sourceOhm: [50, 0], loadSie: [1e-3, 0] }, 2e-12, w)
+    expect(ratio).toBeCloseTo((w * 2e-12) / Math.hypot(g, b + w * 2e-12), 12)
+  })
+
+  it('is told for the pair that was given, and refused where it cannot be read', () => {
+    const decided = [
+      contactOf('1', { lineKind: 'power-28-vdc' }),
+      contactOf('2', { lineKind: 'not-listed', ...noise }, part),
+    ]
+    const adjacent = (text: string) => ({ adjacent: [{ a: '1', b: '2', text }] })
+    expect(named(findings(decided, adjacent('2p')), 'adjacent-1-2')?.sentence).toMatch(/^2.pF between 1 and 2 puts −/u)
+    expect(named(findings(decided, adjacent('near')), 'adjacent-1-2')).toMatchObject({ verdict: 'unknown' })
+  })
+})
