@@ -1,37 +1,23 @@
 /** Works out calculations typed into fields. The one place that loads mathjs, and only when it is first needed. */
 import { signal } from '@preact/signals'
-import type { FactoryFunctionMap, MathNode } from 'mathjs/number'
 import { acceptValue } from '../calc/quantity/accept.ts'
 import { formatQuantity } from '../calc/quantity/format.ts'
 import { bracketLiterals } from '../calc/quantity/literals.ts'
 import type { Quantity } from '../calc/quantity/quantity.ts'
 import { MAX_TEXT_LENGTH, type Reading, type Refused, refuse } from '../calc/quantity/reading.ts'
+import {
+  ConstantNode,
+  FunctionNode,
+  type Node,
+  OperatorNode,
+  Other,
+  ParenthesisNode,
+  SymbolNode,
+} from './arithmetic.ts'
 
 /** Takes a calculation of plain numbers; gives a finite value or a refusal. Never throws. */
 export type Calculator = (text: string) => number | Refused
 
-const OPERATORS: ReadonlySet<string> = new Set([
-  'add',
-  'subtract',
-  'multiply',
-  'divide',
-  'pow',
-  'unaryMinus',
-  'unaryPlus',
-])
-const CALLABLE: ReadonlySet<string> = new Set([
-  'sqrt',
-  'log10',
-  'log',
-  'exp',
-  'abs',
-  'sin',
-  'cos',
-  'atan',
-  'min',
-  'max',
-  'pow',
-])
 const PLAIN_SIGNS = /^[\da-z.+\-*/^(), ]*$/u
 const CACHE_SIZE = 500
 // literals grow when prefixes become powers of ten
@@ -51,107 +37,52 @@ const MISSING = refuse(
   'Calculations are not on this device yet; go online once to fetch them, or write the result as a plain number.',
 )
 
-async function openMathjs() {
-  // named one by one, so that the bundler keeps these and drops the rest
-  const {
-    create,
-    parseDependencies,
-    addDependencies,
-    subtractDependencies,
-    multiplyDependencies,
-    divideDependencies,
-    powDependencies,
-    unaryMinusDependencies,
-    unaryPlusDependencies,
-    sqrtDependencies,
-    log10Dependencies,
-    logDependencies,
-    expDependencies,
-    absDependencies,
-    sinDependencies,
-    cosDependencies,
-    atanDependencies,
-    minDependencies,
-    maxDependencies,
-    piDependencies,
-    isConstantNode,
-    isFunctionNode,
-    isOperatorNode,
-    isParenthesisNode,
-    isSymbolNode,
-  } = await import('mathjs/number')
-  const parts = {
-    parseDependencies,
-    addDependencies,
-    subtractDependencies,
-    multiplyDependencies,
-    divideDependencies,
-    powDependencies,
-    unaryMinusDependencies,
-    unaryPlusDependencies,
-    sqrtDependencies,
-    log10Dependencies,
-    logDependencies,
-    expDependencies,
-    absDependencies,
-    sinDependencies,
-    cosDependencies,
-    atanDependencies,
-    minDependencies,
-    maxDependencies,
-    piDependencies,
-  } as FactoryFunctionMap
-  const nodeTests = { isConstantNode, isFunctionNode, isOperatorNode, isParenthesisNode, isSymbolNode }
-  return { parse: create(parts, {}).parse, ...nodeTests }
-}
+type Parse = (text: string) => Node
 
-type Mathjs = Awaited<ReturnType<typeof openMathjs>>
+/** A type of function has one signature here: a text. */
+const typed = Object.assign((_name: string, forms: Readonly<Record<string, unknown>>) => forms['string'], {
+  addConversion: () => undefined,
+})
 
-/** A whitelist of node kinds: names, strings, matrices, assignments and the rest of the language never get evaluated. */
-function isArithmetic(node: MathNode, math: Mathjs): boolean {
-  const all = (nodes: readonly MathNode[]) => nodes.every((inner) => isArithmetic(inner, math))
-  if (math.isConstantNode(node)) return typeof node.value === 'number'
-  if (math.isParenthesisNode(node)) return isArithmetic(node.content, math)
-  if (math.isSymbolNode(node)) return node.name === 'pi'
-  if (math.isOperatorNode(node)) return OPERATORS.has(node.fn) && !node.implicit && all(node.args)
-  if (!math.isFunctionNode(node)) return false
-  return math.isSymbolNode(node.fn) && CALLABLE.has(node.fn.name) && all(node.args)
-}
-
-function numberFrom(node: MathNode): number {
-  const value: unknown = node.evaluate(new Map())
-  return typeof value === 'number' ? value : Number.NaN
-}
-
-/** Why a calculation has no finite result, found by trying its parts. */
-function noResult(root: MathNode, math: Mathjs): Refused {
-  let reason = 'comes out too large to calculate with; write smaller numbers.'
-  root.traverse((node) => {
-    if (math.isOperatorNode(node) && (node.fn as string) === 'divide') {
-      const divisor = node.args[1]
-      if (divisor && numberFrom(divisor) === 0) reason = 'divides by zero; write a divisor that is not zero.'
-    }
-    if (!math.isFunctionNode(node) || !math.isSymbolNode(node.fn) || !node.args[0]) return
-    const argument = numberFrom(node.args[0])
-    const { name } = node.fn
-    if (name === 'sqrt' && argument < 0) reason = 'takes the root of a negative number; write one that is not negative.'
-    if (name.startsWith('log') && argument <= 0)
-      reason = 'takes the logarithm of zero or less; write a positive number.'
+/** The parser of mathjs on nodes of our own: its functions, units, matrices and their types stay out of the app. */
+async function openParser(): Promise<Parse> {
+  const { createParse } = await import('mathjs/number')
+  return createParse({
+    typed,
+    numeric: (text: string) => Number(text),
+    config: { number: 'number', numberFallback: 'number' },
+    ConstantNode,
+    FunctionNode,
+    OperatorNode,
+    ParenthesisNode,
+    SymbolNode,
+    AccessorNode: Other,
+    ArrayNode: Other,
+    AssignmentNode: Other,
+    BlockNode: Other,
+    ConditionalNode: Other,
+    FunctionAssignmentNode: Other,
+    IndexNode: Other,
+    ObjectNode: Other,
+    RangeNode: Other,
+    RelationalNode: Other,
   })
-  return refuse('not-finite', `That ${reason}`)
 }
 
-function calculatorOn(math: Mathjs): Calculator {
+function calculatorOn(parse: Parse): Calculator {
   return (text) => {
     if (text.length > MAX_READY_LENGTH) {
       return refuse('too-long', `That is ${text.length} characters; write at most ${MAX_TEXT_LENGTH}.`)
     }
     if (!PLAIN_SIGNS.test(text)) return NOT_ARITHMETIC
     try {
-      const root = math.parse(text)
-      if (!isArithmetic(root, math)) return NOT_ARITHMETIC
-      const value = numberFrom(root)
-      return Number.isFinite(value) ? value : noResult(root, math)
+      const root = parse(text)
+      if (!root.isArithmetic()) return NOT_ARITHMETIC
+      let reason = 'comes out too large to calculate with; write smaller numbers.'
+      const value = root.value((because) => {
+        reason = because
+      })
+      return Number.isFinite(value) ? value : refuse('not-finite', `That ${reason}`)
     } catch {
       return NOT_COMPLETE
     }
@@ -166,9 +97,9 @@ let failedAtMs = Number.NEGATIVE_INFINITY
 
 /** Fetches the calculator once; a fetch that failed is tried again on a later call. */
 function load(): Promise<Engine> {
-  loading ??= openMathjs().then(
-    (math) => {
-      engine.value = calculatorOn(math)
+  loading ??= openParser().then(
+    (parse) => {
+      engine.value = calculatorOn(parse)
       return engine.value
     },
     () => {
