@@ -2,6 +2,7 @@ import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { policyInPage, sizeGate, webManifest, withIntegrity } from './scripts/build-plugins.mjs'
 import { licences } from './scripts/licences.mjs'
+import { packedTables } from './scripts/packed-tables.mjs'
 import { versionDefine } from './scripts/version.mjs'
 import { workerJobs } from './scripts/worker-jobs.mjs'
 import { GUIDE } from './src/guide/guide.ts'
@@ -42,6 +43,7 @@ export default defineConfig({
     policyInPage(),
     webManifest(),
     workerJobs(),
+    packedTables(),
     licences(),
     VitePWA({
       strategies: 'injectManifest',
