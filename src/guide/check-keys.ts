@@ -14,7 +14,9 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   loading: words(
     'lineKind capacitanceF crossF inductanceH topology suppressorF existingF nodeCount bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeWires',
   ),
-  loop: words('clampOhm fallDb currentDb voltageDb firstF firstDb secondF secondDb readAtHz offDb higherEnd'),
+  loop: words(
+    'clampOhm fallDb currentDb voltageDb firstF firstDb secondF secondDb readAtHz offDb higherEnd steps noise places leadH lineKind',
+  ),
   need: words('measuredDb limitDb marginDb impedanceOhm'),
   pair: words(
     'capacitanceF capacitance2F legOhm frequencyHz chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeWires',
@@ -29,6 +31,6 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'lineKind steps noise signal places repeats times removed neededDb readAtHz offDb adapterFrac leadH sourceOhm loadOhm mode',
   ),
   window: words(
-    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF nodeCount crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF navyRule loadW chassisLimitA chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires mostConversionDb maxBuildableF',
+    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF nodeCount crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF navyRule loadW chassisLimitA chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires mostConversionDb trialLeastF trialMostF trialBelowF trialFromF maxBuildableF',
   ),
 }

@@ -1,6 +1,5 @@
 /** The numbers of the loop check: sum and parallel value of both ends, each end where the readings decide it. */
 import { levelConflict, levelIn } from '../../level.ts'
-import { parallelFromOne, parallelFromTwo } from '../../network/capacitor-trial.ts'
 import {
   loopOhmFrom,
   loopSpan,
@@ -9,8 +8,10 @@ import {
   otherEnd,
   pairFromSumAndParallel,
 } from '../../network/clamp.ts'
+import { type EndSpans, endSpans } from '../../network/trial-span.ts'
 import type { LevelUnit } from '../../quantity/level-unit.ts'
 import type { Figures, Level, Refused } from '../../types.ts'
+import { type CapacitorsRead, capacitorsOf } from './capacitors.ts'
 import type { LoopGiven } from './inputs.ts'
 
 export type LoopFigures = Figures & {
@@ -26,6 +27,12 @@ export type LoopFigures = Figures & {
   /** susceptance beside the parallel value, from two capacitors */
   readonly siemens?: number
   readonly load?: OhmSpan
+  /** Rs ∥ Rl over the whole error of the readings */
+  readonly parallel?: OhmSpan
+  /** both ends over the whole error of clamp and capacitors; where a reading may be off */
+  readonly ends?: EndSpans
+  /** the capacitors were read from the steps of a trial on this line */
+  readonly isOfTrial?: true
 }
 
 /** Every clamp is taken at the middle of what is named of it for the one figure shown. */
@@ -55,21 +62,6 @@ function clampOf({ clampOhm, fallDb, offDb }: LoopGiven): { readonly loop?: OhmS
   return fallDb > 0 ? { loop, loopOhm: loopOhmFrom({ clampOhm: middle(clampOhm), fallDb }) } : { loop }
 }
 
-type Trial = Pick<LoopFigures, 'parallelFrom' | 'siemens' | 'refusedTrial'> & { readonly parallelOhm?: number }
-
-function trialOf({ firstF, firstDb, secondF, secondDb, readAtHz }: LoopGiven): Trial {
-  if (firstF === undefined || firstDb === undefined || readAtHz === undefined) return {}
-  const first = { farad: firstF, dropDb: firstDb }
-  if (secondF === undefined || secondDb === undefined) {
-    const parallelOhm = parallelFromOne(first, readAtHz)
-    return parallelOhm === undefined ? { refusedTrial: 'one' } : { parallelOhm, parallelFrom: 'one' }
-  }
-  const both = parallelFromTwo(first, { farad: secondF, dropDb: secondDb }, readAtHz)
-  return both === undefined
-    ? { refusedTrial: 'two' }
-    : { parallelOhm: both.ohm, siemens: both.siemens, parallelFrom: 'two' }
-}
-
 /** |Z| of the load by current and voltage; both readings may be off. */
 function loadOf({ currentDb, voltageDb, offDb = 0 }: LoopGiven): (OhmSpan & { readonly ohm: number }) | undefined {
   if (currentDb === undefined || voltageDb === undefined) return undefined
@@ -84,30 +76,60 @@ const isReal = (value: number | undefined): value is number => value !== undefin
 const existing = (values: Readonly<Record<string, number | undefined>>): Readonly<Record<string, number>> =>
   Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => isReal(entry[1])))
 
-/** What the source is, where the readings decide it: by the pair and the end that was named, or by loop and load. */
+/**
+ * What the source is, where the readings decide it: by the pair and the end that was named, or by loop and load. With
+ * readings that may be off the load is handed over at its least, where a capacitor has least to work with, and the source
+ * as far as their sum may go, where an inductor has.
+ */
 function sourceOf(
   { higherEnd }: LoopGiven,
   pair: readonly [number, number] | undefined,
+  ends: EndSpans | undefined,
   loop: OhmSpan | undefined,
   load: OhmSpan | undefined,
 ): { readonly source?: OhmSpan; readonly loadOhm?: number } {
   if (load !== undefined) return loop === undefined ? {} : { source: otherEnd(loop, load) }
-  if (pair === undefined || higherEnd === undefined) return {}
+  if (higherEnd === undefined) return {}
+  if (ends !== undefined && loop !== undefined) {
+    const [own, other] = higherEnd === 'source' ? [ends.higher, ends.lower] : [ends.lower, ends.higher]
+    return {
+      source: { least: own.least, most: Math.max(own.most, own.most + other.most - other.least) },
+      loadOhm: other.least,
+    }
+  }
+  if (pair === undefined) return {}
   const [higher, lower] = pair
   const [sourceOhm, loadOhm] = higherEnd === 'source' ? [higher, lower] : [lower, higher]
   return { source: { least: sourceOhm, most: sourceOhm }, loadOhm }
 }
+
+/** Both ends over the errors; none where no reading was said to be off, or the clamp leaves the sum open. */
+function endsOf(given: LoopGiven, { parallel, offDb }: CapacitorsRead): EndSpans | undefined {
+  const { clampOhm, fallDb } = given
+  if (parallel === undefined || clampOhm === undefined || clampOhm.length === 0 || fallDb === undefined)
+    return undefined
+  const off = given.offDb ?? offDb
+  if (off === 0) return undefined
+  // real parts: the fall itself, not the triangle of a phase that is not known
+  const sum = { least: sumOhm(Math.min(...clampOhm), fallDb + off), most: sumOhm(Math.max(...clampOhm), fallDb - off) }
+  return endSpans(sum, parallel)
+}
+
+const sumOhm = (clampOhm: number, fallDb: number): number =>
+  fallDb > 0 ? loopOhmFrom({ clampOhm, fallDb }) : Number.POSITIVE_INFINITY
 
 export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   const { currentDb, voltageDb } = given
   if (isOfAnother(currentDb, CURRENT_UNIT)) return wrongUnit('currentDb', currentDb, CURRENT_UNIT)
   if (isOfAnother(voltageDb, VOLTAGE_UNIT)) return wrongUnit('voltageDb', voltageDb, VOLTAGE_UNIT)
   const { loop, loopOhm } = clampOf(given)
-  const { parallelOhm, ...trial } = trialOf(given)
+  const capacitors = capacitorsOf(given)
+  const { parallelOhm, parallel, parallelFrom, siemens, refusedTrial, isOfTrial } = capacitors
   const both = loopOhm !== undefined && parallelOhm !== undefined
   const pair = both ? pairFromSumAndParallel({ sumOhm: loopOhm, parallelOhm }) : undefined
   const load = loadOf(given)
-  const { source, loadOhm = load?.ohm } = sourceOf(given, pair, loop, load)
+  const ends = endsOf(given, capacitors)
+  const { source, loadOhm = load?.ohm } = sourceOf(given, pair, ends, loop, load)
   // A span without an end is handed to nobody.
   const isSpan = isReal(source?.most)
   return {
@@ -120,13 +142,24 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
       loopLeastOhm: loop?.least,
       loopMostOhm: loop?.most,
       parallelOhm,
+      parallelLeastOhm: parallel?.least,
+      parallelMostOhm: parallel?.most,
+      higherLeastOhm: ends?.higher.least,
+      higherMostOhm: ends?.higher.most,
+      lowerLeastOhm: ends?.lower.least,
+      lowerMostOhm: ends?.lower.most,
       higherOhm: pair?.[0],
       lowerOhm: pair?.[1],
       loadOhm,
       sourceLeastOhm: isSpan ? source?.least : undefined,
       sourceMostOhm: isSpan ? source?.most : undefined,
     }),
-    ...trial,
+    ...(parallelFrom === undefined ? {} : { parallelFrom }),
+    ...(siemens === undefined ? {} : { siemens }),
+    ...(refusedTrial === undefined ? {} : { refusedTrial }),
+    ...(parallel === undefined ? {} : { parallel }),
+    ...(ends === undefined ? {} : { ends }),
+    ...(isOfTrial ? { isOfTrial } : {}),
     ...(loop === undefined ? {} : { loop }),
     ...(pair === undefined ? {} : { pair }),
     ...(both && pair === undefined ? { isContradictory: true } : {}),

@@ -1,9 +1,13 @@
 /** What the loop check asks: a clamp, a current beside a voltage, trials with capacitors. All of it may stay empty. */
 import type { Given, Input } from '../../types.ts'
+import { lineKindInput } from '../signal-inputs.ts'
+import { leadInput, noiseInput, placesInput, stepsInput } from '../trial/inputs.ts'
 
 const CLAMP = 'Clamp ferrite on the whole cable'
 const PROBE = 'Current and voltage at the load'
 const TRIAL = 'Capacitors tried across the line'
+
+const NOTED = 'A trial on this line, as it was noted'
 
 const DECIBELS = { is: 'number', quantity: 'decibel', min: -60, max: 120 } as const
 const LEVEL = { is: 'level', min: -300, max: 400 } as const
@@ -113,6 +117,11 @@ export const loopInputs = [
     },
     whenEmpty: { do: 'omit' },
   },
+  { ...stepsInput, whenEmpty: { do: 'omit' }, group: NOTED },
+  { ...noiseInput, whenEmpty: { do: 'omit' }, group: NOTED },
+  { ...placesInput, group: NOTED },
+  { ...leadInput, whenEmpty: { do: 'omit' }, group: NOTED },
+  { ...lineKindInput, whenEmpty: { do: 'omit' }, group: NOTED },
 ] as const satisfies readonly Input[]
 
 export type LoopGiven = Given<typeof loopInputs>

@@ -36,6 +36,7 @@ export function explainLoop(given: LoopGiven, figures: LoopFigures): Success {
       loopLeastOhm: { cell: cellOf('loopLeastOhm', NO_CLAMP), basis: clamp },
       loopMostOhm: { cell: cellOf('loopMostOhm', open), basis: clamp },
       parallelOhm: { cell: cellOf('parallelOhm', NO_TRIAL), basis: trial },
+      ...spans(figures, trial, ends),
       higherOhm: { cell: cellOf('higherOhm', 'needs a clamp and a capacitor'), basis: ends },
       lowerOhm: { cell: cellOf('lowerOhm', 'needs a clamp and a capacitor'), basis: ends },
       loadOhm: { cell: cellOf('loadOhm', NOT_DECIDED), basis: ends },
@@ -47,6 +48,22 @@ export function explainLoop(given: LoopGiven, figures: LoopFigures): Success {
     pictures: [],
     ...needsOf(given),
     cautions: ['trial-authority', 'power-off'],
+  }
+}
+
+/** The spans over the error of the readings: only where a reading may be off, and only those it leaves an end. */
+function spans({ values }: LoopFigures, trial: Basis, ends: Basis): Success['outputs'] {
+  const put = (key: string, basis: Basis): Success['outputs'] => {
+    const si = values[key]
+    return si === undefined ? {} : { [key]: { cell: { is: 'si', si }, basis } }
+  }
+  return {
+    ...put('parallelLeastOhm', trial),
+    ...put('parallelMostOhm', trial),
+    ...put('higherLeastOhm', ends),
+    ...put('higherMostOhm', ends),
+    ...put('lowerLeastOhm', ends),
+    ...put('lowerMostOhm', ends),
   }
 }
 
@@ -115,6 +132,23 @@ function findingsOf(given: LoopGiven, figures: LoopFigures): readonly Finding[] 
       'unknown',
       `${siemens > 0 ? 'A capacitance' : 'An inductance'} of ${ohm(1 / Math.abs(siemens))} stands beside them: they are not resistances alone.`,
     )
+  if (figures.isOfTrial)
+    add(
+      'ok',
+      'The capacitors are those of the trial on this line: its smallest and its largest that are still capacitors.',
+    )
+  if (figures.ends !== undefined) {
+    const { higher, lower } = figures.ends
+    add(
+      'ok',
+      `With every reading off by its error, one end is ${openSpan(higher)}, the other ${openSpan(lower)}: real parts, nothing that resonates.`,
+    )
+    if (loadOhm !== undefined && load === undefined)
+      add(
+        'ok',
+        'The load is handed over at its least, the source as far as the sum of both may go, so that neither flatters a part.',
+      )
+  }
   if (sourceLeastOhm !== undefined && sourceMostOhm !== undefined)
     add('ok', `Source ${spanWords(sourceLeastOhm, sourceMostOhm)} goes to the checks, and its worse end decides there.`)
   if (load !== undefined && loadOhm !== undefined) {
@@ -123,6 +157,9 @@ function findingsOf(given: LoopGiven, figures: LoopFigures): readonly Finding[] 
   }
   return [...said, ...sureness(given, figures)]
 }
+
+const openSpan = ({ least, most }: { readonly least: number; readonly most: number }): string =>
+  Number.isFinite(most) ? spanWords(least, most) : `${ohm(least)} and more`
 
 const spanWords = (least: number, most: number): string =>
   least === most ? ohm(least) : `${ohm(least)} to ${ohm(most)}`

@@ -53,6 +53,16 @@ export const noiseInput = {
 
 const DECIBEL_OFF = { is: 'number', quantity: 'decibel', min: 0, max: 20 } as const
 
+export const leadInput = {
+  key: 'leadH',
+  fact: 'trialLeadH',
+  label: 'Lead of the adapter',
+  help: 'About 10 nH for each centimetre. Above half its own resonance a capacitor is none.',
+  type: { is: 'number', quantity: 'inductance', min: 0, max: 1e-3 },
+  whenEmpty: { do: 'assume', text: '10 nH', why: 'one centimetre of wire', favourable: false },
+  group: ESTIMATE,
+} as const satisfies Input
+
 export const trialInputs = [
   lineKindInput,
   stepsInput,
@@ -137,15 +147,7 @@ export const trialInputs = [
     whenEmpty: { do: 'assume', text: '10 %', why: 'the usual tolerance of a set of capacitors', favourable: false },
     group: ESTIMATE,
   },
-  {
-    key: 'leadH',
-    fact: 'trialLeadH',
-    label: 'Lead of the adapter',
-    help: 'About 10 nH for each centimetre. Above half its own resonance a capacitor is none.',
-    type: { is: 'number', quantity: 'inductance', min: 0, max: 1e-3 },
-    whenEmpty: { do: 'assume', text: '10 nH', why: 'one centimetre of wire', favourable: false },
-    group: ESTIMATE,
-  },
+  leadInput,
   {
     key: 'sourceOhm',
     fact: 'noiseSourceOhm',

@@ -13,6 +13,7 @@ import { CONVERSION } from './conversion.ts'
 import { conversionBasis } from './conversion-words.ts'
 import type { WindowRow } from './row.ts'
 import { sharesOf, type WindowSetup } from './setup.ts'
+import { isOfTrial, triedWhy } from './tried.ts'
 
 const hertz = (x: number) => formatQuantity(x, 'frequency', 4)
 const amps = (x: number) => formatQuantity(x, 'current', 3)
@@ -26,6 +27,7 @@ export function whyOf(id: string, { signal, navy, bounds, room, acSupply }: Wind
     const limitF = bounds.find((bound) => bound.id === id)?.farads ?? 0
     return `${amps(lineCurrentRmsA({ ...acSupply, farads: limitF }))} into the chassis at ${volts(acSupply.workingRmsV)} and ${hertz(acSupply.supplyHz)}`
   }
+  if (isOfTrial(id)) return triedWhy(id, bounds)
   if (id === CONVERSION) return 'more of the common mode becomes signal than is allowed'
   if (id === 'need-least') return 'above it a resonance loses the need again'
   if (id === 'navy-4.2.2') return navy !== undefined && navy !== 'not-power' ? navyWhy(navy.limit, navy) : ''
@@ -75,10 +77,14 @@ export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonl
       why: whyOf(CONVERSION, setup),
       basis: conversionBasis(undefined),
     })
-  const marked = (bound: Bound) =>
-    bound.per === 'capacitor' ? bound.farads : roomUnderF(bound, setup.room) / (count * sharesOf(setup).most)
+  const marked = (bound: Bound) => {
+    if (bound.per === 'capacitor') return bound.farads
+    if (bound.side === 'least') return bound.farads / (count * sharesOf(setup).least)
+    return roomUnderF(bound, setup.room) / (count * sharesOf(setup).most)
+  }
   const divisor = formatQuantity(count * sharesOf(setup).most, 'number', 3)
-  for (const bound of setup.bounds)
+  for (const bound of setup.bounds) {
+    if (bound.topology !== 'any' && bound.topology !== row.topology) continue
     said.push({
       ...shared,
       id: bound.id,
@@ -88,5 +94,6 @@ export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonl
       why: `${whyOf(bound.id, setup)}${bound.nature === 'permitted' ? `; one capacitor at its largest: ÷ ${divisor}` : ''}`,
       basis: mostBasis(row, setup),
     })
+  }
   return said
 }

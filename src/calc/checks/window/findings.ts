@@ -19,6 +19,7 @@ import type { WindowOpener } from './openers.ts'
 import type { WindowRow } from './row.ts'
 import { isBalanceUncounted, type WindowSetup } from './setup.ts'
 import { signalOf } from './signal-side.ts'
+import { isOfTrial, triedFindings, triedWhy } from './tried.ts'
 import { labelOf, limitWords } from './words.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
@@ -123,6 +124,11 @@ export function findingsOf(
     ...ownLacksFindings(setup),
     ...chokeFindings(row, setup),
     ...crossFinding(setup),
+    ...triedFindings(setup, {
+      topology: row.topology,
+      isShown: !row.reasons.includes('not-shown'),
+      proposedF: row.proposal?.valueF,
+    }),
     ...elementFindings(row, setup),
     ...balanceFinding(setup),
     ...signalFindings(row, setup),
@@ -151,10 +157,13 @@ export function findingsOf(
 function collision({ need, least, upper }: WindowRow, setup: WindowSetup): readonly Finding[] {
   if (need.is !== 'found' || !least || !upper || least.markedF <= upper.markedF) return []
   const from = `${formatQuantity(need.at.source.ohm, 'resistance', 3)}${setup.isPair ? ' a leg' : ''}`
+  const why = isOfTrial(least.id)
+    ? triedWhy(least.id, setup.bounds)
+    : `${dB(need.at.need.db)} at ${hertz(need.at.need.hz)} from ${from}, worst part`
   return [
     {
       verdict: 'fails',
-      sentence: `At least ${formatEstimate(least.markedF, 'capacitance', 'least')}: ${dB(need.at.need.db)} at ${hertz(need.at.need.hz)} from ${from}, worst part.`,
+      sentence: `At least ${formatEstimate(least.markedF, 'capacitance', 'least')}: ${why}.`,
     },
     {
       verdict: 'fails',

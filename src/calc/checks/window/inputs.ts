@@ -42,6 +42,7 @@ import {
   signalOhmInput,
   suppressorInput,
 } from '../signal-inputs.ts'
+import { shownByTrialInputs } from '../trial-inputs.ts'
 
 const ON_LINE = 'Mode, and what is on the line'
 
@@ -165,6 +166,7 @@ export const windowInputs = [
   chokeSideInput,
   chokeWiresInput,
   mostConversionInput,
+  ...shownByTrialInputs,
   {
     key: 'maxBuildableF',
     fact: 'maxBuildableF',

@@ -10,6 +10,7 @@ import { worse } from '../../verdict.ts'
 import { conversionBounds } from './conversion.ts'
 import { isBalanceUncounted, isUncounted, placings, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
 import { sideVerdict } from './signal-side.ts'
+import { isShown } from './tried.ts'
 
 export type RowNeed =
   | { readonly is: 'unknown' }
@@ -26,7 +27,7 @@ export type RowNeed =
   | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
 
 /** What holds for every topology alike: noise inside the signal band, a rule that lacks a fact, what could not be counted; an inductor that is not known. */
-export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single' | 'element' | 'balance'
+export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single' | 'element' | 'balance' | 'not-shown'
 
 export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
@@ -69,15 +70,18 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     verdicts.set(markedF, verdict)
     return verdict
   }
+  // a value that a trial shows comes before one that is only computed
+  const preferred = (markedF: number): Verdict =>
+    isShown(setup.shown, topology, markedF, sharesOf(setup)) ? admits(markedF) : worse(admits(markedF), 'marginal')
   const needs = needBounds(topology, need)
   const balance = conversionBounds(topology, setup)
   const bounds = [...setup.bounds, ...needs, ...balance]
-  const found = intersect(bounds, roomFor(setup, topology), setup.spread, topology, admits)
+  const found = intersect(bounds, roomFor(setup, topology), setup.spread, topology, preferred)
   const least = need.is === 'found' && found.reasons.includes('shut') ? { id: NEED, markedF: need.marked } : found.least
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   return {
     ...found,
-    ...withLine(found, topology, setup),
+    ...withLine(notShown(found, topology, setup, admits), topology, setup),
     least,
     holes: needs.flatMap(({ holes = [] }) => holes),
     balance,
@@ -85,6 +89,19 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     need,
     service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : held(partF),
   }
+}
+
+/** Where the part is only computed, that is the reason, unless the signal has one of its own. */
+function notShown(
+  found: Intersection,
+  topology: Topology,
+  setup: WindowSetup,
+  admits: (markedF: number) => Verdict,
+): { readonly verdict: Verdict; readonly reasons: readonly (Reason | LineReason)[] } {
+  const marked = found.proposal?.valueF
+  if (marked === undefined || isShown(setup.shown, topology, marked, sharesOf(setup))) return found
+  const others = admits(marked) === 'ok' ? found.reasons.filter((reason) => reason !== 'signal') : found.reasons
+  return { verdict: found.verdict, reasons: ['not-shown', ...others] }
 }
 
 /** The row of a choke that meets the need with no capacitor at all; undefined where it does not, or there is none. */
@@ -100,8 +117,8 @@ function chokeAlone(setup: WindowSetup): WindowRow | undefined {
   return { ...found, ...withLine(found, 'C', setup), topology: 'C', need, balance: [], service: at }
 }
 
-function withLine<R extends Reason>(
-  { verdict, reasons }: { verdict: Verdict; reasons: readonly R[] },
+function withLine(
+  { verdict, reasons }: { readonly verdict: Verdict; readonly reasons: readonly (Reason | LineReason)[] },
   topology: Topology,
   setup: WindowSetup,
 ) {

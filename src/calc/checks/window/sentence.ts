@@ -14,6 +14,7 @@ import { CONVERSION } from './conversion.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
 import type { WindowRow } from './row.ts'
 import { isBalanceUncounted, sharesOf, type WindowSetup } from './setup.ts'
+import { isOfTrial, triedWhy } from './tried.ts'
 import { coilWords, limitWords, metBy, missingOf, noteOf } from './words.ts'
 
 const least = (si: number): string => formatEstimate(si, 'capacitance', 'least')
@@ -70,11 +71,12 @@ function shutWords({ topology, least: from, upper }: WindowRow, setup: WindowSet
 }
 
 /** What ends the window from above, by who sets it: "the signal stands 11.6 nF". */
-function standsWords({ id, markedF }: NonNullable<WindowRow['upper']>, { signal }: WindowSetup): string {
+function standsWords({ id, markedF }: NonNullable<WindowRow['upper']>, { signal, bounds }: WindowSetup): string {
   const shown = most(markedF)
   if (id === 'buildable') return `the contact takes ${shown}`
   if (id === 'navy-4.2.2') return `the Navy rule allows ${shown}`
   if (id === 'chassis-current') return `the chassis current allowed leaves ${shown}`
+  if (isOfTrial(id)) return triedWhy(id, bounds)
   if (id === CONVERSION) return `above ${shown} too much of the common mode becomes signal`
   if (id === 'need-least') return `above ${shown} a resonance loses it again`
   if (id.startsWith('own-')) return `your own limit leaves ${shown}`

@@ -21,6 +21,7 @@ import { ownOf } from '../own-ceiling.ts'
 import { chokeOf, isOneWire, type WindowChoke } from './choke.ts'
 import type { WindowGiven } from './inputs.ts'
 import { buildableBounds, chassisBounds, navyBounds, navyOf } from './rules.ts'
+import { type Shown, shownOf, triedBounds } from './tried.ts'
 
 export type WindowAround = Omit<Surroundings, 'topology'>
 
@@ -56,6 +57,8 @@ export type WindowSetup = {
   readonly elements: Elements
   /** every bound but the need, which differs by topology */
   readonly bounds: readonly Bound[]
+  /** what a trial on the line showed in full */
+  readonly shown: Shown | undefined
   /** fields the kind of line needs before its ceiling is known */
   readonly asks: readonly CeilingAsk[]
   /** fields a limit of the user's own waits for */
@@ -149,6 +152,12 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     kind?.supply && kind.supply.worstHz > 0
       ? { workingRmsV: kind.supply.worstRmsV, supplyHz: kind.supply.worstHz }
       : undefined
+  const bounds = [
+    ...(signal ? loadingBounds(signal) : []),
+    ...navyBounds(navy),
+    ...chassisBounds(given, acSupply),
+    ...buildableBounds(given, kind),
+  ]
   return {
     kind,
     signal,
@@ -164,12 +173,8 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     enteredH: given.inductanceH,
     coil: bead === undefined ? coilOf(given) : beadCoil(bead),
     elements,
-    bounds: [
-      ...(signal ? loadingBounds(signal) : []),
-      ...navyBounds(navy),
-      ...chassisBounds(given, acSupply),
-      ...buildableBounds(given, kind),
-    ],
+    bounds: [...bounds, ...triedBounds(given, bounds)],
+    shown: shownOf(given),
     asks: ceiling === undefined ? [] : asksOf(ceiling),
     ownLacks: ceiling?.lacks ?? [],
     choke,

@@ -38,6 +38,8 @@ function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowR
       return 'noise inside the signal band'
     case 'rule-lacks':
       return 'a chosen rule lacks a fact'
+    case 'not-shown':
+      return 'computed, not shown by the trial'
     case 'one-wire':
       return 'a core around one wire'
     case 'cross-on-single':

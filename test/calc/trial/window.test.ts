@@ -1,0 +1,134 @@
+/** A trial beside what the window computes: counted as bounds of its own, never over them, and handed on by the Line. */
+import { describe, expect, test } from 'vitest'
+import { trialCheck } from '../../../src/calc/checks/trial/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { checkLine, resolve, resolveFact } from '../../../src/calc/line/resolver.ts'
+import type { Line, Success } from '../../../src/calc/types.ts'
+import { run, si } from '../../support/run-check.ts'
+
+// C ≥ √(10^2 − 1)/(2π·10 MHz·25 Ω) = 6.33 nF for 20 dB between 50 Ω and 50 Ω; every part as marked
+const EXACT = {
+  frequencyHz: '10M',
+  neededDb: '20',
+  sourceOhm: '50',
+  loadOhm: '50',
+  toleranceFrac: '0 %',
+  temperatureFrac: '0',
+  biasFrac: '0',
+  ageingDecades: '0',
+  esrOhm: '0',
+  eslH: '0',
+  bondOhm: '0',
+  bondH: '0',
+  topology: 'C',
+  suppressorF: '0',
+  existingF: '0',
+}
+const plain = (result: Success) => result.headline.replaceAll('\u00a0', ' ')
+const sentences = (result: Success) =>
+  result.findings
+    .map(({ sentence }) => sentence)
+    .join(' ')
+    .replaceAll('\u00a0', ' ')
+const KIND = { lineKind: 'discrete-28v', signalOhm: '10k' }
+
+describe('beside what is computed', () => {
+  const base = run(windowCheck, { ...EXACT, ...KIND, loadOhm: '50' })
+
+  test('what did not clear is a least where it is more, and nothing where it is less', () => {
+    const least = si(base, 'leastCapacitanceF') ?? 0
+    expect(least).toBeGreaterThan(1e-9)
+    const more = run(windowCheck, { ...EXACT, ...KIND, trialBelowF: '20n' })
+    expect(si(more, 'leastCapacitanceF')).toBeCloseTo(20e-9, 15)
+    const fewer = run(windowCheck, { ...EXACT, ...KIND, trialBelowF: '100p' })
+    expect(si(fewer, 'leastCapacitanceF')).toBe(least)
+    expect(more.bounds.map(({ id }) => id)).toContain('trial-not-cleared')
+  })
+
+  test('what degraded the signal is a most where it is less, and never opens what is computed', () => {
+    const most = si(base, 'mostCapacitanceF') ?? 0
+    expect(si(run(windowCheck, { ...EXACT, ...KIND, trialFromF: '10n' }), 'mostCapacitanceF')).toBeCloseTo(10e-9, 15)
+    expect(si(run(windowCheck, { ...EXACT, ...KIND, trialFromF: '1u' }), 'mostCapacitanceF')).toBe(most)
+  })
+
+  test('a trial that degraded below what is needed closes it, both sides named', () => {
+    const closed = run(windowCheck, { ...EXACT, ...KIND, trialFromF: '1n' })
+    expect(closed.verdict).toBe('fails')
+    expect(plain(closed)).toMatch(/the noise needs .*in a trial 1 nF a leg degraded the signal/u)
+  })
+
+  test('a computed part outside of what a trial showed is with care, one inside is supported, and one inside comes first', () => {
+    const outside = run(windowCheck, { ...EXACT, ...KIND, trialLeastF: '100p', trialMostF: '1n' })
+    expect(outside.verdict).toBe('marginal')
+    expect(sentences(outside)).toContain('Computed, not shown')
+    const inside = run(windowCheck, { ...EXACT, ...KIND, trialLeastF: '20n', trialMostF: '60n' })
+    expect([inside.verdict, base.verdict]).toEqual(['ok', 'ok'])
+    expect(si(inside, 'proposedF')).toBeGreaterThanOrEqual(20e-9)
+    expect(si(base, 'proposedF')).toBeLessThan(20e-9)
+    expect(sentences(inside)).toContain('Supported by the trial')
+  })
+
+  test('where nothing is known of what the signal stands, what a trial did no harm with stands as the ceiling', () => {
+    const none = run(windowCheck, EXACT)
+    expect(none.verdict).toBe('unknown')
+    const shown = run(windowCheck, { ...EXACT, trialLeastF: '5n', trialMostF: '47n' })
+    expect(si(shown, 'mostCapacitanceF')).toBeCloseTo(47e-9, 15)
+  })
+})
+
+const typed = (text: string) => ({ text, origin: { by: 'user' } }) as const
+const facts = (texts: Record<string, string>): Line['facts'] =>
+  Object.fromEntries(Object.entries(texts).map(([key, text]) => [key, typed(text)]))
+
+describe('on one Line', () => {
+  const noted = facts({
+    lineKind: 'arinc-429-low',
+    noiseHz: '1M',
+    neededDb: '20',
+    noiseMode: 'common',
+    trialSteps: 'bare; empty; 470p; 2.2n; 10n; empty; bare',
+    // 300 Ω and 300 Ω of the pair: 150 Ω side by side against twice the capacitor of each leg
+    trialNoise: '60; 60; 57.4; 48; 35.1; 60; 60',
+    trialSignal: ';; good; good; good',
+  })
+  const line: Line = { id: 'l', name: '', gate: 'clear', trials: [], facts: noted }
+
+  test('the readings of a pair give the impedance of the pair: both legs count', () => {
+    const result = checkLine(trialCheck, line)
+    if (!result.ok) throw new Error(result.issues[0]?.message)
+    // by hand: 20·log10√(1 + (2π·1 MHz·2·10 nF·150 Ω)²) = 25.5 dB and for 470 pF 2.5 dB
+    const ohm = si(result, 'parallelOhm') ?? 0
+    expect(ohm).toBeGreaterThan(120)
+    expect(ohm).toBeLessThan(180)
+  })
+
+  test('the window takes over what the trial showed, and says where from', () => {
+    expect(resolveFact(line, 'trialBelowF')).toMatchObject({ origin: { by: 'trial' } })
+    const field = resolve(line)
+      .fields(windowCheck)
+      .find(({ key }) => key === 'trialBelowF')
+    expect(field?.origin).toEqual({ by: 'trial', id: 'noted' })
+  })
+
+  test('a clamp beside the trial gives both ends, and the window is worked out with them', () => {
+    // 600 Ω together: 20·log10(1 + 300/600) = 3.52 dB
+    const clamped: Line = {
+      ...line,
+      facts: { ...noted, ...facts({ clampOhm: '300', clampFallDb: '3.52', readingOffDb: '0.1', higherEnd: 'source' }) },
+    }
+    expect(resolveFact(line, 'noiseSourceOhm')).toBeUndefined()
+    expect(resolveFact(clamped, 'noiseSourceOhm')).toMatchObject({ origin: { by: 'check', check: 'loop' } })
+    const before = checkLine(windowCheck, line)
+    const after = checkLine(windowCheck, clamped)
+    if (!before.ok || !after.ok) throw new Error('refused')
+    expect(si(before, 'worstLossDb')).toBeUndefined()
+    expect(si(after, 'worstLossDb')).toBeGreaterThanOrEqual(20)
+  })
+
+  test('where the impedances entered and the readings have nothing in common, the trial says so', () => {
+    const wrong: Line = { ...line, facts: { ...noted, ...facts({ noiseSourceOhm: '10', noiseLoadOhm: '10' }) } }
+    const result = checkLine(trialCheck, wrong)
+    if (!result.ok) throw new Error('refused')
+    expect(result.findings[0]?.sentence).toContain('refutes the impedance')
+  })
+})
