@@ -4,6 +4,7 @@ import type { Choice } from './choice.ts'
 import type { OpenAnswer } from './contact-line.ts'
 import type { DecidedContact } from './decided.ts'
 import type { ConnectorFinding } from './finding.ts'
+import type { Together } from './plate/rounds.ts'
 import type { Contact } from './types.ts'
 
 /** A part for one contact; an inductor alone has no capacitance. */
@@ -37,6 +38,10 @@ export type ContactRow = {
   readonly findings: readonly ConnectorFinding[]
   readonly proposal?: Proposal
   readonly choice?: Choice
+  /** what is left of its loss while all contacts are driven in the shared bond */
+  readonly together?: Together
+  /** the value it would have alone, where the shared bond asked for another */
+  readonly aloneF?: number
   /** why nothing may be fitted yet, though the figures stand */
   readonly waits?: string
 }

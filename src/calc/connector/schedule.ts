@@ -7,6 +7,7 @@ import type { Line, Progress } from '../types.ts'
 import { askContact } from './ask-contact.ts'
 import type { Asked, ContactPart, ContactRow } from './contact-row.ts'
 import type { ConnectorFinding } from './finding.ts'
+import { inOneBond } from './in-one-bond.ts'
 import type { Connector } from './types.ts'
 
 export type { Asked, ContactPart, ContactRow, Proposal } from './contact-row.ts'
@@ -23,14 +24,22 @@ export type Schedule = {
   readonly parts: readonly SchedulePart[]
   readonly questions: readonly MakerQuestion[]
   readonly findings: readonly ConnectorFinding[]
+  /** rounds of the shared bond it took; absent: every figure is for its line alone */
+  readonly rounds?: number
 }
+
+/** `alone`: every contact by itself is known, and may be shown before they meet in the bond. */
+export type ScheduleProgress = Progress & { readonly alone?: Schedule }
+
+/** Share of the work that is done when every contact is known by itself. */
+const ALONE_SHARE = 0.5
 
 /** Works the schedule out in steps; may be left between any two. Lines by id; one that is not there is asked for. */
 export function* scheduleOf(
   connector: Connector,
   lines: readonly Line[],
   express?: Express,
-): Generator<Progress, Schedule> {
+): Generator<ScheduleProgress, Schedule> {
   const byId = new Map(lines.map((line) => [line.id, line]))
   const asked: Asked[] = []
   const { contacts, shared } = connector
@@ -39,14 +48,27 @@ export function* scheduleOf(
     const running = askContact({ contact, line, shared, express })
     let step = running.next()
     while (!step.done) {
-      yield { doneFrac: i / contacts.length }
+      yield { doneFrac: (ALONE_SHARE * i) / contacts.length }
       step = running.next()
     }
     asked.push(step.value)
-    yield { doneFrac: (i + 1) / contacts.length }
+    yield { doneFrac: (ALONE_SHARE * (i + 1)) / contacts.length }
   }
+  const alone = madeOf(asked, [])
+  yield { doneFrac: ALONE_SHARE, alone }
+  const bonded = inOneBond(asked, shared, express)
+  let step = bonded.next()
+  while (!step.done) {
+    yield { doneFrac: ALONE_SHARE + (1 - ALONE_SHARE) * step.value.doneFrac }
+    step = bonded.next()
+  }
+  const { findings, rounds } = step.value
+  return { ...madeOf(step.value.asked, findings), ...(rounds === undefined ? {} : { rounds }) }
+}
+
+function madeOf(asked: readonly Asked[], findings: readonly ConnectorFinding[]): Schedule {
   const rows = asked.map(({ row }) => row)
-  return { rows, parts: partsOf(rows), questions: [], findings: [] }
+  return { rows, parts: partsOf(rows), questions: [], findings }
 }
 
 function partsOf(rows: readonly ContactRow[]): readonly SchedulePart[] {

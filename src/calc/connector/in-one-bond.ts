@@ -1,0 +1,184 @@
+/** All contacts of a connector in its one bond: the rounds, and what they change in the rows. */
+import type { Express } from '../line/fields.ts'
+import { numbersIn } from '../line/fields.ts'
+import { formatEstimate, formatExact, formatQuantity } from '../quantity/format.ts'
+import type { Progress, Verdict } from '../types.ts'
+import { VERDICT_WORDS, worse } from '../verdict.ts'
+import { lineInConnector, type OpenAnswer, windowAnswer } from './contact-line.ts'
+import type { Asked, ContactPart, ContactRow } from './contact-row.ts'
+import { decidedOf } from './decide.ts'
+import type { ConnectorFinding } from './finding.ts'
+import { otherParts } from './other-parts.ts'
+import { type Member, memberOf } from './plate/member.ts'
+import { type Bond, bondRounds, type Seat, type Together } from './plate/rounds.ts'
+import { partWords } from './said.ts'
+import type { SharedTexts } from './types.ts'
+
+/** What is tried where only one of the two is known: a class-R style bond (from memory), half a nanohenry (practice). */
+const UNSTATED = { ohm: 2.5e-3, henries: 0.5e-9 } as const
+
+/** The bond as typed; undefined while neither figure is known. What is not stated is taken unfavourably. */
+export function bondOf(shared: SharedTexts, express?: Express): Bond | undefined {
+  const [ohm] = numbersIn(shared.bondOhm ?? '', 'resistance', express)
+  const [henries] = numbersIn(shared.bondH ?? '', 'inductance', express)
+  if (ohm === undefined && henries === undefined) return undefined
+  return { ohm: ohm ?? UNSTATED.ohm, henries: henries ?? UNSTATED.henries }
+}
+
+export type InOneBond = {
+  readonly asked: readonly Asked[]
+  readonly findings: readonly ConnectorFinding[]
+  readonly rounds?: number
+}
+
+/** The rows with every contact driven alike in the shared bond. Without a bond they stay as they are, and it is said. */
+export function* inOneBond(
+  asked: readonly Asked[],
+  shared: SharedTexts,
+  express?: Express,
+): Generator<Progress, InOneBond> {
+  const bond = bondOf(shared, express)
+  const seated = asked.flatMap((one, i) => (seatOf(one) === undefined ? [] : [i]))
+  if (bond === undefined)
+    return { asked, findings: seated.length === 0 ? [] : [alone(seated.map((i) => idOf(asked, i)))] }
+  if (bond.ohm === 0 && bond.henries === 0) return { asked, findings: seated.length < 2 ? [] : [perfect()] }
+  const seats = seated.map((i) => seatOf(asked[i] as Asked) as Seat)
+  const outcome = yield* bondRounds(seats, bond)
+  const after = [...asked]
+  for (const [k, i] of seated.entries()) {
+    const { part, together, isMoving } = outcome.seats[k] as (typeof outcome.seats)[number]
+    after[i] = yield* settled(asked[i] as Asked, { part, together, isMoving, shared, express })
+  }
+  return {
+    asked: after,
+    rounds: outcome.rounds,
+    findings: [
+      ...unsettled(
+        outcome.isStable,
+        outcome.seats.flatMap(({ isMoving }, k) => (isMoving ? [idOf(asked, seated[k] as number)] : [])),
+      ),
+      ...assumedSources(
+        seats.flatMap(({ member }, k) => (member.isSourceAssumed ? [idOf(asked, seated[k] as number)] : [])),
+      ),
+    ],
+  }
+}
+
+const idOf = (asked: readonly Asked[], i: number): string => (asked[i] as Asked).row.contact.id
+
+/** The seat of a contact that has a part; undefined without one. */
+function seatOf({ row, open, judged }: Asked): Seat | undefined {
+  const { part: decided } = row.decided
+  const answer = judged ?? open
+  if (decided === undefined || answer === undefined) return undefined
+  const part: ContactPart = {
+    topology: decided.topology,
+    ...(decided.capacitanceF > 0 ? { valueF: decided.capacitanceF } : {}),
+    ...(decided.inductanceH === undefined ? {} : { inductanceH: decided.inductanceH }),
+  }
+  const isFixed = row.choice?.valueF !== undefined
+  return { part, member: memberOf(answer, part), others: () => (isFixed ? [] : others(answer)) }
+}
+
+function* others(answer: OpenAnswer): Generator<{ part: ContactPart; member: Member } | undefined> {
+  for (const part of otherParts(answer)) yield part && { part, member: memberOf(answer, part) }
+}
+
+type Settled = {
+  readonly part: ContactPart
+  readonly together: Together | undefined
+  readonly isMoving: boolean
+  readonly shared: SharedTexts
+  readonly express: Express | undefined
+}
+
+/** The row with the part it ended with, judged in the shared bond. */
+function* settled(one: Asked, q: Settled): Generator<Progress, Asked> {
+  const { row } = one
+  const { decided, line } = row
+  const { part, together, isMoving } = q
+  const isOther = part.topology !== decided.part?.topology || (part.valueF ?? 0) !== decided.part?.capacitanceF
+  const answer =
+    isOther && line !== undefined
+      ? yield* windowAnswer(
+          lineInConnector(line, q.shared, { ...row.choice, topology: part.topology }),
+          part.valueF,
+          q.express,
+        )
+      : undefined
+  const taken = answer?.is === 'window' ? answer : undefined
+  if (together === undefined) return one
+  const verdict = worse(taken?.verdict ?? row.verdict ?? 'unknown', verdictOf(together, isMoving))
+  const shown = taken ?? one.judged ?? one.open
+  return {
+    ...one,
+    ...(taken === undefined ? {} : { judged: taken }),
+    row: {
+      ...row,
+      decided:
+        shown === undefined || line === undefined || !isOther
+          ? decided
+          : decidedOf({ contact: row.contact, line, shown, part, by: decided.by }),
+      verdict,
+      headline: headlineOf({ row, part, together, verdict, isMoving, isOther }),
+      together,
+      ...(isOther ? { aloneF: decided.part?.capacitanceF ?? 0 } : {}),
+    },
+  }
+}
+
+const verdictOf = ({ is }: Together, isMoving: boolean): Verdict =>
+  isMoving || is === 'open' ? 'unknown' : is === 'short' ? 'fails' : 'ok'
+
+const dB = (si: number) => formatEstimate(si, 'decibel', 'most')
+
+/** The sentence of the row: as it was where the bond changes nothing, else with what the others in the bond do. */
+function headlineOf(q: {
+  row: ContactRow
+  part: ContactPart
+  together: Together
+  verdict: Verdict
+  isMoving: boolean
+  isOther: boolean
+}): string {
+  const { row, part, together, verdict, isMoving, isOther } = q
+  const at = formatQuantity(together.need.hz, 'frequency', 4)
+  const need = formatExact(together.need.db, 'decibel')
+  if (isMoving)
+    return `Not known: needs a value by hand. Five rounds of the shared bond did not settle on one; with ${partWords(part)} it keeps ${dB(together.leastDb)} of ${need} at ${at}.`
+  if (together.is === 'met') {
+    if (!isOther) return row.headline
+    return `${partWords(part)}: ${VERDICT_WORDS[verdict]}. With all contacts in the bond it keeps ${dB(together.leastDb)} at ${at}, needed ${need}; alone ${formatExact(row.decided.part?.capacitanceF ?? 0, 'capacitance')} would do.`
+  }
+  const alone = `alone ${dB(together.aloneDb)}, needed ${need} at ${at}`
+  return together.is === 'short'
+    ? `${partWords(part)}: no. With all contacts in the bond ${dB(Math.max(0, together.leastDb))} is left; ${alone}.`
+    : `Not known: needs a better bond, or more room. With all contacts in the bond ${dB(Math.max(0, together.leastDb))} is sure with ${partWords(part)}; ${alone}.`
+}
+
+const alone = (contacts: readonly string[]): ConnectorFinding => ({
+  id: 'bond-alone',
+  verdict: 'unknown',
+  sentence:
+    'Every figure is for its line alone: the bond of the connector is not entered, and it carries the current of all contacts.',
+  contacts,
+})
+
+const perfect = (): ConnectorFinding => ({
+  id: 'bond-perfect',
+  sentence: 'A bond of 0 Ω and 0 H was entered: nothing one contact sends into the plate reaches another.',
+  contacts: [],
+})
+
+function unsettled(isStable: boolean, contacts: readonly string[]): readonly ConnectorFinding[] {
+  if (isStable) return []
+  const sentence = 'Five rounds of the shared bond did not settle: choose a value for these contacts, or a better bond.'
+  return [{ id: 'bond-unsettled', verdict: 'unknown', sentence, contacts }]
+}
+
+function assumedSources(contacts: readonly string[]): readonly ConnectorFinding[] {
+  if (contacts.length === 0) return []
+  const sentence =
+    'What drives these contacts in common mode is not known: 1, 10, 50 and 150 Ω were tried for what they send into the plate.'
+  return [{ id: 'bond-sources-assumed', sentence, contacts }]
+}

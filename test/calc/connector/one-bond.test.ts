@@ -1,0 +1,126 @@
+/** Whole connectors in one bond: what the rounds change, and that no proposal called a yes fails at a point of all boxes. */
+import { describe, expect, it } from 'vitest'
+import type { DecidedContact } from '../../../src/calc/connector/decided.ts'
+import { scheduleOf } from '../../../src/calc/connector/schedule.ts'
+import { type PlateContact, type Stage, sharedLosses } from '../../../src/calc/connector/shared-bond.ts'
+import type { FactKey, Topology } from '../../../src/calc/types.ts'
+import { randomFrom } from './random.ts'
+import { connectorOf, contactOf, DISCRETE, finished, lineOf } from './some-connector.ts'
+
+const scheduleWith = (
+  facts: readonly Partial<Record<FactKey, string>>[],
+  shared: { bondOhm?: string; bondH?: string },
+  texts: Parameters<typeof contactOf>[2] = {},
+) => {
+  const lines = facts.map((one, i) => lineOf(`l${i}`, one))
+  return finished(
+    scheduleOf(
+      connectorOf(
+        lines.map(({ id }, i) => contactOf(String(i + 1), id, texts)),
+        { shared },
+      ),
+      lines,
+    ),
+  )
+}
+
+/** A contact at one point of its box: C and L parts without lead, as the lines below are entered. */
+function pointOf({ part, sourceOhm, loadOhm = 1e9 }: DecidedContact, hz: number, pick: () => number): PlateContact {
+  const w = 2 * Math.PI * hz
+  const shunt = (): Stage => {
+    const { capacitanceF = 0, leastFrac = 1, mostFrac = 1 } = part ?? {}
+    return { shuntSie: [0, w * capacitanceF * (leastFrac + pick() * (mostFrac - leastFrac))] }
+  }
+  // ±10 %: the inductance entered is the least
+  const coil = (): Stage => ({ seriesOhm: [0, w * (part?.inductanceH ?? 0) * (1 + pick() * (1.1 / 0.9 - 1))] })
+  const stages: Readonly<Record<Topology, () => readonly Stage[]>> = {
+    C: () => [shunt()],
+    L: () => [coil()],
+    LC: () => [coil(), shunt()],
+    CL: () => [shunt(), coil()],
+    PI: () => [shunt(), coil(), shunt()],
+    T: () => [coil(), shunt(), coil()],
+  }
+  const source = sourceOhm[Math.floor(pick() * sourceOhm.length * 0.999)] ?? 0
+  return { stages: part ? stages[part.topology]() : [], sourceOhm: [source, 0], loadSie: [1 / loadOhm, 0] }
+}
+
+const picker = (next: () => number) => () => (next() < 0.6 ? Math.round(next()) : next())
+
+describe('a connector in its one bond', () => {
+  it('leaves what alone does where the bond is perfect, and says alone where it is not known', () => {
+    const perfect = scheduleWith([DISCRETE, DISCRETE], { bondOhm: '0', bondH: '0' })
+    expect(perfect.findings.map(({ id }) => id)).toEqual(['bond-perfect'])
+    const unknown = scheduleWith([DISCRETE, DISCRETE], {})
+    expect(unknown.findings.map(({ id, contacts }) => [id, contacts])).toEqual([['bond-alone', ['1', '2']]])
+    expect(unknown.rounds).toBeUndefined()
+  })
+
+  it('takes another value where 22 contacts in 1 nH lose what one of them keeps', () => {
+    // alone 47 nF; together the plate is 22 · 0.063 Ω inductive at 10 MHz, and only |22·ωL − 1/ωC| ≤ 25 Ω/31.6 keeps 30 dB
+    const schedule = scheduleWith(
+      Array.from({ length: 22 }, () => ({ ...DISCRETE, neededDb: '30' })),
+      { bondOhm: '0', bondH: '1n' },
+    )
+    for (const { decided, verdict, aloneF, together } of schedule.rows) {
+      expect(aloneF).toBe(47e-9)
+      expect(decided.part?.capacitanceF).toBe(22e-9)
+      expect(verdict).toBe('ok')
+      expect(together?.is).toBe('met')
+    }
+    expect(schedule.rounds).toBe(2)
+    expect(schedule.rows[0]?.headline).toContain('alone 47\u00a0nF would do')
+  })
+
+  it('fails a value of the user’s own that the shared bond defeats, and keeps it', () => {
+    const schedule = scheduleWith(
+      Array.from({ length: 22 }, () => ({ ...DISCRETE, neededDb: '30' })),
+      { bondOhm: '0', bondH: '1n' },
+      { chosenF: '47n' },
+    )
+    const [row] = schedule.rows
+    expect(row?.decided).toMatchObject({ by: 'user', part: { capacitanceF: 47e-9 } })
+    expect(row?.verdict).toBe('fails')
+    expect(row?.headline).toContain('With all contacts in the bond')
+    const [loss] = sharedLosses(
+      schedule.rows.map(({ decided }) => pointOf(decided, 10e6, () => 1)),
+      [0, 2 * Math.PI * 10e6 * 1e-9],
+    )
+    expect(loss?.togetherDb).toBeLessThan(30)
+  })
+
+  it('never calls a proposal a yes that fails at a point of all boxes, all contacts driven', () => {
+    const next = randomFrom(51)
+    let yes = 0
+    for (let run = 0; run < 12; run++) {
+      const hz = 10 ** (6 + 2 * next())
+      const facts = Array.from({ length: 3 + Math.floor(next() * 10) }, (): Partial<Record<FactKey, string>> => {
+        const kind = ['discrete-ground', 'arinc-429-high', 'audio'][Math.floor(next() * 3)] as string
+        return {
+          ...DISCRETE,
+          lineKind: kind,
+          neededDb: String(Math.round(6 + 25 * next())),
+          noiseHz: String(Math.round(hz)),
+          noiseSourceOhm: next() < 0.3 ? '10;50;150' : String(Math.round(10 ** (1 + 2 * next()))),
+          noiseLoadOhm: String(Math.round(10 ** (1 + 2 * next()))),
+          inductanceH: '2u',
+        }
+      })
+      const bondH = 10 ** (-10.5 + next())
+      const { rows } = scheduleWith(facts, { bondOhm: '1m', bondH: String(bondH) })
+      for (let k = 0; k < 60; k++) {
+        const pick = picker(next)
+        const losses = sharedLosses(
+          rows.map(({ decided }) => pointOf(decided, Math.round(hz), pick)),
+          [1e-3, 2 * Math.PI * Math.round(hz) * bondH],
+        )
+        rows.forEach(({ verdict, decided }, i) => {
+          if (verdict !== 'ok' || decided.part === undefined) return
+          yes += 1
+          expect(losses[i]?.togetherDb, `run ${run}, contact ${i + 1}`).toBeGreaterThanOrEqual(decided.neededDb ?? 0)
+        })
+      }
+    }
+    expect(yes).toBeGreaterThan(500)
+  })
+})
