@@ -60,7 +60,11 @@ export type WindowAnswer =
   | OpenAnswer
 
 /** An open window with what it was given: what its sentence is written from. */
-export type OpenAnswer = OpenWindow & { readonly given: WindowGiven }
+export type OpenAnswer = OpenWindow & {
+  readonly given: WindowGiven
+  /** the inductance, or a bead, was entered: a part with an inductor does not rest on what was assumed */
+  readonly hasCoil: boolean
+}
 
 /**
  * The window of a line, in steps, doubts included. `valueF`: the capacitor the user chose, as marked, judged in place of
@@ -78,8 +82,10 @@ export function* windowAnswer(
     return { is: 'refused', key: issue?.key ?? '', message: issue?.message ?? '' }
   }
   const found = figures as WindowFigures
-  return found.is === 'barred' ? found : { ...found, given: givenIn(fields) }
+  return found.is === 'barred' ? found : { ...found, given: givenIn(fields), hasCoil: fields.some(isCoil) }
 }
+
+const isCoil = ({ key, state }: Field): boolean => (key === 'inductanceH' || key === 'beadOhm') && state === 'value'
 
 const WINDOW: Check = windowCheck
 

@@ -12,14 +12,15 @@ import type { ContactPart } from './contact-row.ts'
 const MOST_VALUES = 10
 
 /**
- * Worked out one by one, since most are never asked for: the own topology first, then the others, simplest first.
+ * Worked out one by one, since most are never asked for: the own topology first, then the others, simplest first; those
+ * with an inductor only where one was entered.
  * `undefined` stands for a row that took its time.
  */
 export function* otherParts(open: OpenAnswer): Generator<ContactPart | undefined> {
   yield* valuesOf(open, open.row)
   if (open.wasAsked) return
   for (const topology of TOPOLOGIES) {
-    if (topology === open.row.topology) continue
+    if (topology === open.row.topology || (hasInductor(topology) && !open.hasCoil)) continue
     const row = open.rows.find((one) => one.topology === topology) ?? windowRow(topology, open.setup)
     yield undefined
     if (row.verdict !== 'fails') yield* valuesOf(open, row)

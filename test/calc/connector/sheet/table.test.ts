@@ -172,14 +172,14 @@ describe('the contact table as a file', () => {
       'Verdict',
       'Because',
     ])
-    expect(cells[3]?.slice(-7)).toEqual([
+    expect(cells[6]?.slice(-7)).toEqual([
       'C',
-      '6.8\u00a0nF',
-      '3.87\u00a0nF to 9.38\u00a0nF over all',
+      '1.5\u00a0nF',
+      '853\u00a0pF to 2.07\u00a0nF over all',
       '',
       '',
       'yes',
-      expect.stringContaining('6.8\u00a0nF: yes'),
+      expect.stringContaining('1.5\u00a0nF: yes'),
     ])
     // a contact without a line is given one by a table that names its function
     const changed = planned(file, connector, lines).rows.filter(({ state }) => state !== 'same')
