@@ -149,6 +149,11 @@ export const RECIPE_EDITS = {
       put: '  station: { read: text, or: () => undefined },\n  rivals: { read: listOf(item(RIVAL))',
     },
     {
+      file: 'src/store/exchange/schema.ts',
+      find: '    purpose: oneOf(PURPOSES),\n',
+      put: '    purpose: oneOf(PURPOSES),\n    station: text,\n',
+    },
+    {
       file: 'test/store/fixtures/v4.json',
       find: /(\n {8}\})(\n {6}\]\n {4}\},\n {4}"lines")/,
       put: `$1,

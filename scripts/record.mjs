@@ -1,6 +1,6 @@
 /**
  * Writes anew what is recorded from the source: the ledger of permanent ids (which only grows), the address table in
- * DEVELOPERS.md, the guide's key list, its printed grid and the walks of the documented cases. Review the difference like any other.
+ * DEVELOPERS.md, the guide's key list, its printed grid, the walks of the documented cases, the schema of a file. Review the difference like any other.
  */
 import { install, runTool, TOOLS } from './install.mjs'
 
@@ -10,6 +10,7 @@ const RECORDING = [
   'test/addresses.test.ts',
   'test/guide/table.test.ts',
   'test/guide/cases.test.ts',
+  'test/store/exchange/schema.test.ts',
 ]
 
 install()

@@ -20,7 +20,6 @@
  *   `changeLine(id, lineId, patch)`, `addLine(id, line)`, `removeLine(id, lineId)`
  *   `addCheck(id, {check, address?, lineId?, rules?, beside?})`  each only once
  *   `remove(id)`, `undoRemove()` (of a complaint or a line), `offerUndo(removed)`, `forgetRemoved()`
- *   `addDemo()`
  *
  * `base` is what the field showed before this key. Where another text stands by then, both are kept: the other one as a
  * rival, which the complaint or the line carries until one of them is taken.
@@ -242,12 +241,4 @@ export function offerUndo(last: Removed): void {
 /** Puts the undo offer away; what was deleted goes for good at a later start. */
 export function forgetRemoved(): void {
   removed.value = undefined
-}
-
-/** Puts the invented example into the Log, once. */
-export async function addDemo(): Promise<Complaint> {
-  const present = complaints.value?.find((complaint) => complaint.isDemo)
-  if (present !== undefined) return present
-  const { demoComplaint } = await import('../store/demo.ts')
-  return add(demoComplaint())
 }

@@ -119,6 +119,18 @@ export function removedConnectorsOf(complaintId: string): ReadonlySignal<readonl
   return shelfOf(complaintId).removed
 }
 
+/** The connectors of a complaint for an export, as they are on the screen or would be. */
+export async function wholeConnectors(complaintId: string): Promise<readonly KeptConnector[]> {
+  const shelf = shelfOf(complaintId)
+  if (shelf.all.peek() === undefined) await read(complaintId, shelf)
+  return shelf.present.peek() ?? []
+}
+
+/** Reads connectors again that were written by something else than this model. */
+export function readConnectorsAgain(complaintIds: readonly string[]): void {
+  for (const id of complaintIds) readAgain(id)
+}
+
 const connectorOf = (complaintId: string, id: string): KeptConnector | undefined =>
   shelfOf(complaintId).all.value?.find((one) => one.id === id)
 

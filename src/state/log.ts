@@ -112,6 +112,7 @@ async function readAgain(id: string, lineId?: string): Promise<void> {
 }
 
 onNews((news) => {
+  if (news.is === 'log') void loadComplaints()
   if (news.is !== 'changed' || list.value === undefined) return
   readAgain(news.id, news.lineId).catch(() => {
     isUnread = true

@@ -7,11 +7,13 @@
 import { openChannel } from '../store/browser-storage.ts'
 import { isRecord } from '../store/plain.ts'
 
-/** `changed`: a complaint, or one line of it; `connector`: one of its connectors; `triage`, `scratch`: what is under way; `erased`: nothing is left. */
+/** `changed`: a complaint, or one line of it; `connector`: one of its connectors; `triage`, `scratch`: what is under way; `log`: much of it; `erased`: nothing is left. */
 export type News =
   | { readonly is: 'changed'; readonly id: string; readonly lineId?: string }
   | { readonly is: 'connector'; readonly id: string }
-  | { readonly is: 'triage' | 'scratch' | 'erased' }
+  | { readonly is: (typeof WHOLE)[number] }
+
+const WHOLE = ['triage', 'scratch', 'log', 'erased'] as const
 
 const listeners = new Set<(news: News) => void>()
 
@@ -24,7 +26,7 @@ const channel = openChannel('log', (message) => {
 function readNews(message: unknown): News | undefined {
   if (!isRecord(message)) return undefined
   const { is, id, lineId } = message
-  if (is === 'triage' || is === 'scratch' || is === 'erased') return { is }
+  for (const known of WHOLE) if (is === known) return { is: known }
   if (typeof id !== 'string') return undefined
   if (is === 'connector') return { is, id }
   if (is !== 'changed') return undefined

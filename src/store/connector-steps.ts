@@ -2,7 +2,7 @@
 import { addMissing, changeLineAt } from './complaints.ts'
 import { type KeptConnector, keptConnector, newConnector, restoreConnector } from './connector.ts'
 import { type ConnectorStep, editConnector, type LineStep, placeOfStep } from './connector-edits.ts'
-import { type Desk, inOneGo, readOwned } from './db.ts'
+import { type Desk, inOneGo } from './db.ts'
 import { editLine } from './edits.ts'
 import { keptLine, newLine } from './line.ts'
 
@@ -11,7 +11,7 @@ export const inOrder = (a: KeptConnector, b: KeptConnector): number => a.order -
 
 /** The connectors of a complaint in their order, removed ones among them. */
 export async function readConnectors(complaintId: string): Promise<readonly KeptConnector[]> {
-  const raws = await readOwned('connectors', complaintId)
+  const raws = await inOneGo(['connectors'], (desk) => desk.ownedBy('connectors', complaintId))
   return raws.map((raw) => restoreConnector(raw)).sort(inOrder)
 }
 

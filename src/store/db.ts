@@ -130,7 +130,11 @@ async function withConnection<T>(job: (db: Connection) => Promise<T>): Promise<T
  * Runs `job`; a storage that stays silent fails, so that nobody waits for it, and is told of when it answers after all.
  * Fails with a `StoreError`, also reported unless it is one the caller tells of (`ownTrouble`).
  */
-async function withDb<T>(job: (db: Connection) => Promise<T>, ownTrouble?: StoreTrouble): Promise<T> {
+async function withDb<T>(
+  job: (db: Connection) => Promise<T>,
+  ownTrouble?: StoreTrouble,
+  patienceMs = SILENT_AFTER_MS,
+): Promise<T> {
   const asked = withConnection(job)
   let isLate = false
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -140,7 +144,7 @@ async function withDb<T>(job: (db: Connection) => Promise<T>, ownTrouble?: Store
       isSilent = true
       failed(new StoreError(isBlocked ? 'blocked' : 'silent'))
     }
-    timer = setTimeout(giveUp, isSilent ? 0 : SILENT_AFTER_MS)
+    timer = setTimeout(giveUp, isSilent ? 0 : patienceMs)
   })
   const answered = () => {
     isSilent = false
@@ -164,11 +168,6 @@ const rangeOf = (owner: string): IDBKeyRange => IDBKeyRange.bound([owner], [owne
 /** The value under a key, or undefined. Fails with a `StoreError`. */
 export function readOne(store: StoreName, key: Key): Promise<unknown> {
   return withDb((db) => db.get(store, key))
-}
-
-/** All values of an owner. Fails with a `StoreError`. */
-export function readOwned(store: OwnedStore, owner: string): Promise<readonly unknown[]> {
-  return withDb((db) => db.getAll(store, rangeOf(owner)))
 }
 
 /** All values of a store. Fails with a `StoreError`. */
@@ -200,35 +199,41 @@ function abort(tx: { readonly abort: () => void }): void {
 
 /**
  * Reads and writes in one transaction: all of it is on disk before it resolves, or nothing is. Nothing but the desk may
- * be waited for inside. Fails with a `StoreError`; `ownTrouble` is told of by the caller alone.
+ * be waited for inside. Fails with a `StoreError`; `ownTrouble` is told of by the caller alone. `patienceMs`: how long a large
+ * job may take.
  */
 export function inOneGo<T>(
   stores: StoreName[],
   job: (desk: Desk) => Promise<T>,
   ownTrouble?: StoreTrouble,
+  patienceMs?: number,
 ): Promise<T> {
-  return withDb(async (db) => {
-    const tx = db.transaction(stores, 'readwrite', { durability: 'strict' })
-    const remove = (store: StoreName, key: IDBValidKey | IDBKeyRange) => tx.objectStore(store).delete(key as Key)
-    const desk: Desk = {
-      get: (store, key) => tx.objectStore(store).get(key),
-      all: async (store) => {
-        const [keys, values] = await Promise.all([tx.objectStore(store).getAllKeys(), tx.objectStore(store).getAll()])
-        return keys.map((key, index) => [key, values[index]] as const)
-      },
-      keys: (store) => tx.objectStore(store).getAllKeys(),
-      ownedBy: (store, owner) => tx.objectStore(store).getAll(rangeOf(owner)),
-      put: (store, value, key) => tx.objectStore(store).put(value, key),
-      remove,
-      removeOwned: (store, owner) => remove(store, rangeOf(owner)),
-    }
-    const asked = job(desk).catch((error: unknown) => {
-      abort(tx)
-      throw error
-    })
-    const [result] = await Promise.all([asked, tx.done])
-    return result
-  }, ownTrouble)
+  return withDb(
+    async (db) => {
+      const tx = db.transaction(stores, 'readwrite', { durability: 'strict' })
+      const remove = (store: StoreName, key: IDBValidKey | IDBKeyRange) => tx.objectStore(store).delete(key as Key)
+      const desk: Desk = {
+        get: (store, key) => tx.objectStore(store).get(key),
+        all: async (store) => {
+          const [keys, values] = await Promise.all([tx.objectStore(store).getAllKeys(), tx.objectStore(store).getAll()])
+          return keys.map((key, index) => [key, values[index]] as const)
+        },
+        keys: (store) => tx.objectStore(store).getAllKeys(),
+        ownedBy: (store, owner) => tx.objectStore(store).getAll(rangeOf(owner)),
+        put: (store, value, key) => tx.objectStore(store).put(value, key),
+        remove,
+        removeOwned: (store, owner) => remove(store, rangeOf(owner)),
+      }
+      const asked = job(desk).catch((error: unknown) => {
+        abort(tx)
+        throw error
+      })
+      const [result] = await Promise.all([asked, tx.done])
+      return result
+    },
+    ownTrouble,
+    patienceMs,
+  )
 }
 
 /** Stores a value under a key, on disk before it resolves. Fails with a `StoreError`. */

@@ -2,7 +2,7 @@
  * Photos kept with tests: records of a store of their own, so that no list of complaints ever reads them. Every function
  * fails with a `StoreError`; a full storage is told of by whoever adds the photo, since nothing else is affected by it.
  */
-import { inOneGo, readOwned } from './db.ts'
+import { inOneGo } from './db.ts'
 import { id, oneOf, positive, type Reader, readRecord, required, schema, type Table, text, time } from './gate.ts'
 import { newId } from './ids.ts'
 import { isRecord } from './plain.ts'
@@ -69,7 +69,7 @@ export const newPhoto = (owner: string, evidence: string, picture: Picture): Pho
 
 /** The photos of these owners, the first taken first. */
 export async function listPhotos(owners: readonly string[]): Promise<readonly Photo[]> {
-  const raws = await Promise.all(owners.map((owner) => readOwned('photos', owner)))
+  const raws = await inOneGo(['photos'], (desk) => Promise.all(owners.map((owner) => desk.ownedBy('photos', owner))))
   return raws
     .flat()
     .flatMap((raw) => restorePhoto(raw) ?? [])

@@ -253,10 +253,11 @@ describe('the database', () => {
     freshStore()
     await seed(v4)
     const [design] = v4.stores.complaints.records
-    expect(await listComplaints()).toEqual([
-      { ...design, lines: v4.stores.lines.records.filter((line) => !('removedAt' in line)).map(asNow) },
-    ])
-    expect(await readConnectors(design?.id ?? '')).toEqual(v4.stores.connectors.records)
+    const lines = v4.stores.lines.records.filter((line) => !('removedAt' in line)).map(asNow)
+    expect(await listComplaints()).toEqual([{ ...design, schemaVersion: COMPLAINT_SCHEMA, lines }])
+    expect(await readConnectors(design?.id ?? '')).toEqual(
+      v4.stores.connectors.records.map((one) => ({ ...one, schemaVersion: CONNECTOR_SCHEMA })),
+    )
   })
 
   it('writes with strict durability', async () => {

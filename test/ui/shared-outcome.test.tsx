@@ -7,7 +7,8 @@ import { isEvidence, replay } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { advise } from '../../src/guide/rules.ts'
 import { isSafetyId, SAFETY_TEXTS, SHEET_CAUTIONS } from '../../src/reference/safety.ts'
-import { addDemo, loadComplaints } from '../../src/state/complaints.ts'
+import { loadComplaints } from '../../src/state/complaints.ts'
+import { addDemo } from '../../src/state/demo.ts'
 import { triageDesk } from '../../src/state/desk.ts'
 import { expressionReading } from '../../src/state/expression.ts'
 import { loadGuide } from '../../src/state/guide-content.ts'
@@ -72,7 +73,7 @@ it('of an outcome: its sentence, its reason, every step in order, its cautions, 
 })
 
 it('of a complaint: its aircraft and note before it, and the cautions of every sheet', async () => {
-  const demo = await addDemo()
+  const demo = addDemo()
   const [line] = demo.lines
   const { outcome, gate } = outcomeOf(demo.answers)
   if (line === undefined) throw new Error('The example has no line.')

@@ -1,4 +1,4 @@
-import { addDemo, type Complaint, complaints, remove } from '../../state/complaints.ts'
+import { type Complaint, complaints, remove } from '../../state/complaints.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
@@ -10,7 +10,7 @@ export function Log() {
   return (
     <>
       <Head title="Log">
-        <p class="muted">Complaints kept on this device.</p>
+        <p class="muted">Complaints and designs kept on this device.</p>
       </Head>
       {list === undefined ? (
         <p class="loading" role="status">
@@ -65,9 +65,12 @@ function NewDesign() {
 }
 
 async function openDemo(): Promise<void> {
-  const demo = await addDemo()
+  const { addDemo } = await import('../../state/demo.ts')
+  const demo = addDemo()
   goTo(hashOf('log', demo.id))
 }
+
+const untitled = ({ purpose }: Complaint): string => (purpose === 'design' ? 'Untitled design' : 'Untitled complaint')
 
 function Rows({ list }: { readonly list: readonly Complaint[] }) {
   return (
@@ -76,9 +79,10 @@ function Rows({ list }: { readonly list: readonly Complaint[] }) {
         <li key={complaint.id} class="row-with-button">
           <a href={hashOf('log', complaint.id)}>
             <span>
-              <strong>{complaint.title || 'Untitled complaint'}</strong>
+              <strong>{complaint.title || untitled(complaint)}</strong>
               <span class="row-note">
                 {dayAndTime(complaint.updatedAt)}
+                {complaint.purpose === 'design' ? ' · new design' : ''}
                 {complaint.isDemo ? ' · demo, invented' : ''}
                 {complaint.purpose === 'design' ? ' · design' : ''}
                 {complaint.checks.length > 0 ? ` · ${complaint.checks.length} checks` : ''}
@@ -88,7 +92,7 @@ function Rows({ list }: { readonly list: readonly Complaint[] }) {
           </a>
           <button type="button" class="icon-button" onClick={() => remove(complaint.id)}>
             <Icon name="close" />
-            <span class="unseen">Delete {complaint.title || 'untitled complaint'}</span>
+            <span class="unseen">Delete {complaint.title || untitled(complaint).toLowerCase()}</span>
           </button>
         </li>
       ))}

@@ -1,0 +1,150 @@
+/**
+ * Complaints out of a file onto the disk, all of them in one transaction or none; what stood there before is kept beside
+ * until the next file, so that it can be taken back, also after a reload. Every function fails with a `StoreError` and
+ * nothing else.
+ */
+import { assemble, later, recordOf } from '../complaint.ts'
+import { restoreConnector } from '../connector.ts'
+import { type Desk, inOneGo, readOne } from '../db.ts'
+import { restoreKeptLine } from '../line.ts'
+import { isRecord } from '../plain.ts'
+import { restoreRecord } from '../restore.ts'
+import { mergeWhole } from './merge.ts'
+import { restoreWhole, type Whole } from './whole.ts'
+
+/** What is done with a complaint that is there already: the file's laid over it, or put in its place. */
+export type How = 'merge' | 'replace'
+
+const STORES = ['complaints', 'lines', 'connectors'] as const
+type Store = (typeof STORES)[number]
+type Records = { readonly [K in Store]: readonly unknown[] }
+
+/** One complaint as it stood before, as it was stored; `until`: the time of the last change the file brought. */
+type Before = { readonly id: string; readonly until: string; readonly records: Records }
+/** What was taken in last. */
+export type Taken = { readonly at: string; readonly before: readonly Before[] }
+
+const KEY = 'takenIn'
+
+/** A backup of thousands of complaints takes its time on a phone. */
+const PATIENCE_MS = 60_000
+
+const inOneLongGo = <T>(stores: Parameters<typeof inOneGo>[0], job: (desk: Desk) => Promise<T>): Promise<T> =>
+  inOneGo(stores, job, undefined, PATIENCE_MS)
+
+async function recordsOf(desk: Desk, id: string): Promise<Records> {
+  const [complaint, lines, connectors] = await Promise.all([
+    desk.get('complaints', id),
+    desk.ownedBy('lines', id),
+    desk.ownedBy('connectors', id),
+  ])
+  return { complaints: complaint === undefined ? [] : [complaint], lines, connectors }
+}
+
+/** The complaint these records make, removed lines and connectors left out; undefined where there is none, or it was deleted. */
+function wholeOf({ complaints, lines, connectors }: Records): Whole | undefined {
+  const [raw] = complaints
+  const record = raw === undefined ? undefined : restoreRecord(raw)
+  if (record === undefined || record.deletedAt !== undefined) return undefined
+  const complaint = assemble(
+    record,
+    lines.map((line) => restoreKeptLine(line)),
+  )
+  return restoreWhole({ ...complaint, connectors: connectors.map((one) => restoreConnector(one)) }, 'stored')
+}
+
+/** The complaints of these ids that are here, by id. */
+export function readWholes(ids: readonly string[]): Promise<ReadonlyMap<string, Whole>> {
+  return inOneLongGo([...STORES], async (desk) => {
+    const found = await Promise.all(ids.map(async (id) => [id, wholeOf(await recordsOf(desk, id))] as const))
+    return new Map(found.flatMap(([id, whole]) => (whole === undefined ? [] : [[id, whole] as const])))
+  })
+}
+
+/** When anything of a complaint was changed last. */
+const lastChange = ({ complaint, connectors }: Whole): string =>
+  connectors.reduce((at, one) => later(at, one.updatedAt), complaint.updatedAt)
+
+/** What is to be written; of lines that are here and barred, that they are. */
+function nextOf(here: Whole | undefined, there: Whole, how: How): Whole {
+  if (here === undefined) return there
+  if (how === 'merge') return mergeWhole(here, there)
+  const barred = new Set(here.complaint.lines.flatMap(({ id, gate }) => (gate === 'barred' ? [id] : [])))
+  const lines = there.complaint.lines.map((line) => (barred.has(line.id) ? { ...line, gate: 'barred' as const } : line))
+  return { ...there, complaint: { ...there.complaint, lines } }
+}
+
+/** Takes everything of a complaint off the disk. */
+async function clear(desk: Desk, id: string): Promise<void> {
+  await desk.remove('complaints', id)
+  await desk.removeOwned('lines', id)
+  await desk.removeOwned('connectors', id)
+}
+
+async function write(desk: Desk, { complaint, connectors }: Whole): Promise<void> {
+  await desk.put('complaints', recordOf(complaint))
+  for (const line of complaint.lines) await desk.put('lines', line)
+  for (const connector of connectors) await desk.put('connectors', connector)
+}
+
+/** Takes these in, on top of what stands there at that moment. */
+export function takeIn(wholes: readonly Whole[], how: How, at: string): Promise<void> {
+  return inOneLongGo([...STORES, 'meta'], async (desk) => {
+    const before: Before[] = []
+    for (const there of wholes) {
+      const { id } = there.complaint
+      const records = await recordsOf(desk, id)
+      const next = nextOf(wholeOf(records), there, how)
+      if (how === 'replace') await clear(desk, id)
+      await write(desk, next)
+      before.push({ id, until: lastChange(next), records })
+    }
+    await desk.put('meta', { at, before } satisfies Taken, KEY)
+  })
+}
+
+const listed = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
+
+function restoreTaken(raw: unknown): Taken | undefined {
+  if (!isRecord(raw) || typeof raw['at'] !== 'string') return undefined
+  const before = listed(raw['before']).flatMap((one): Before[] => {
+    if (!isRecord(one) || typeof one['id'] !== 'string' || typeof one['until'] !== 'string') return []
+    const held = isRecord(one['records']) ? one['records'] : {}
+    const records = {
+      complaints: listed(held['complaints']),
+      lines: listed(held['lines']),
+      connectors: listed(held['connectors']),
+    }
+    return [{ id: one['id'], until: one['until'], records }]
+  })
+  return { at: raw['at'], before }
+}
+
+/** What was taken in last and can be taken back; undefined where nothing was. */
+export async function readTaken(): Promise<Taken | undefined> {
+  return restoreTaken(await readOne('meta', KEY))
+}
+
+/** `left`: ids of complaints that were changed since they came in; they stay as they are. */
+export type TakenBack = { readonly back: readonly string[]; readonly left: readonly string[] }
+
+/** Puts what was taken in last back as it was. */
+export function takeBack(): Promise<TakenBack> {
+  return inOneLongGo([...STORES, 'meta'], async (desk) => {
+    const taken = restoreTaken(await desk.get('meta', KEY))
+    const [back, left]: [string[], string[]] = [[], []]
+    for (const { id, until, records } of taken?.before ?? []) {
+      const now = wholeOf(await recordsOf(desk, id))
+      // deleted by hand meanwhile, or changed
+      if (now === undefined || lastChange(now) !== until) {
+        left.push(id)
+        continue
+      }
+      await clear(desk, id)
+      for (const store of STORES) for (const record of records[store]) await desk.put(store, record)
+      back.push(id)
+    }
+    await desk.remove('meta', KEY)
+    return { back, left }
+  })
+}
