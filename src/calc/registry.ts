@@ -6,6 +6,7 @@ import { needCheck } from './checks/need/check.ts'
 import { pairCheck } from './checks/pair/check.ts'
 import { powerCheck } from './checks/power/check.ts'
 import { surgeCheck } from './checks/surge/check.ts'
+import { traceCheck } from './checks/trace/check.ts'
 import { trialCheck } from './checks/trial/check.ts'
 import { windowCheck } from './checks/window/check.ts'
 import type { Check, CheckId } from './types.ts'
@@ -20,6 +21,7 @@ export const CHECKS: readonly Check[] = [
   surgeCheck,
   loopCheck,
   trialCheck,
+  traceCheck,
 ]
 
 /** The check with that id, if it is built. */

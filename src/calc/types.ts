@@ -41,11 +41,10 @@ export type Line = {
 
 export type Option = { readonly value: string; readonly label: string }
 
-/** What happens when a field is left empty. `contrary` is the unfavourable text tried to see whether the verdict turns. */
+/** What happens when a field is left empty. `how`: to find it out. `contrary` is the unfavourable text tried to see whether the verdict turns. */
 export type WhenEmpty =
   | {
       readonly do: 'ask'
-      /** how to find it out */
       readonly how: string
       /** the thing as a sentence names it: "the noise frequency"; absent = the label in small letters */
       readonly name?: string
@@ -140,7 +139,7 @@ export type Basis = {
   readonly sources: readonly [Source, ...Source[]]
 }
 
-/** What would move a bound; `sentence` carries computed numbers only. */
+/** What would move a bound; computed numbers only. */
 export type Opener = { readonly id: string; readonly sentence: string }
 
 /** Who says so: a check computed it, a trial showed it, a document prints it, or the user set it. */
@@ -234,11 +233,12 @@ export type Progress = { readonly doneFrac: number }
 
 /**
  * What a check finds out, as numbers only: enough for schedules, for facts handed to other checks and for doubting an
- * assumption, without a sentence being written. `values` are outputs by key, in SI units; absent = does not exist.
+ * assumption, without a sentence being written. `values` are outputs by key, in SI units; absent = does not exist. `lists`: several values by key.
  */
 export type Figures = {
   readonly verdict?: Verdict
   readonly values: Readonly<Record<string, number>>
+  readonly lists?: Readonly<Record<string, readonly number[]>>
   readonly bounds: readonly Bound[]
   readonly rungs: readonly RungFigure[]
   /** keys of the favourable assumptions that a yes would rest on: the verdict is then no yes */
@@ -255,6 +255,7 @@ export interface Check<I extends readonly Input[] = readonly Input[], F extends 
   readonly question: string
   readonly inputs: I
   readonly outputs: readonly Output[]
+  readonly lists?: readonly { readonly key: string; readonly quantity: Quantity; readonly provides: FactKey }[]
   figures(given: Given<I>): F | Refused | Generator<Progress, F | Refused>
   explain(given: Given<I>, figures: F): Success
   /**

@@ -11,7 +11,7 @@ export type LimitPoint = { readonly hz: number; readonly db: number }
 export type LimitLine = {
   readonly id: string
   readonly name: string
-  readonly quantity: 'dBµV'
+  readonly quantity: 'dBµV' | 'dBµA' | 'dBµV/m'
   readonly detector: string
   /** straight segments, each from its first to its last point; a step has two segments meeting at one frequency */
   readonly segments: readonly (readonly [LimitPoint, LimitPoint])[]
@@ -71,8 +71,8 @@ export const CE102_RELAXATION: readonly { readonly nominalV: number; readonly db
  * The limit in dB of the line's quantity at a frequency in Hz, straight in log frequency; undefined outside its span.
  * Where two segments meet in a step the lower limit counts.
  */
-export function limitDbAt(line: LimitLine, hz: number): number | undefined {
-  const found = line.segments
+export function limitDbAt({ segments }: Pick<LimitLine, 'segments'>, hz: number): number | undefined {
+  const found = segments
     .filter(([from, to]) => hz >= from.hz && hz <= to.hz)
     .map(([from, to]) => from.db + ((to.db - from.db) * Math.log(hz / from.hz)) / Math.log(to.hz / from.hz))
   return found.length === 0 ? undefined : Math.min(...found)

@@ -313,6 +313,7 @@ describe('a check on a Line', () => {
       'window',
       'filter',
       'trial',
+      'trace',
     ])
   })
 

@@ -4,6 +4,7 @@ import { act } from 'preact/test-utils'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { needCheck } from '../../src/calc/checks/need/check.ts'
 import { windowCheck } from '../../src/calc/checks/window/check.ts'
+import type { CheckId } from '../../src/calc/ids.ts'
 import {
   addLine,
   change,
@@ -147,10 +148,10 @@ describe('the log on screen', () => {
 
   it('lists a check this version does not have by its address', async () => {
     const { id } = made()
-    change(id, { checks: [{ check: 'trace', address: '#/check/trace?spanHz=9M' }] })
+    change(id, { checks: [{ check: 'later' as CheckId, address: '#/check/later?spanHz=9M' }] })
     show(<ComplaintScreen id={id} />)
     await settle()
-    expect(by('link', 'trace').getAttribute('href')).toBe('#/check/trace?spanHz=9M')
+    expect(by('link', 'later').getAttribute('href')).toBe('#/check/later?spanHz=9M')
     expect(complaints.value?.[0]?.lines).toHaveLength(1)
   })
 

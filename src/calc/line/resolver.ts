@@ -38,11 +38,13 @@ export type Derived = {
   readonly output: string
   readonly quantity: Quantity
   readonly spanTo?: string
+  /** a list of the figures, not one of the values */
+  readonly isList?: true
 }
 
 /** Facts that a check's output provides, as the checks declare them. Recomputed each time, never stored; free of cycles. */
-export const DERIVED: readonly Derived[] = CHECKS.flatMap((check) =>
-  check.outputs.flatMap((output) =>
+export const DERIVED: readonly Derived[] = CHECKS.flatMap((check) => [
+  ...check.outputs.flatMap((output) =>
     output.provides !== undefined && 'quantity' in output
       ? [
           {
@@ -55,7 +57,16 @@ export const DERIVED: readonly Derived[] = CHECKS.flatMap((check) =>
         ]
       : [],
   ),
-)
+  ...(check.lists ?? []).map(
+    ({ key, quantity, provides }): Derived => ({
+      fact: provides,
+      check: check.id,
+      output: key,
+      quantity,
+      isList: true,
+    }),
+  ),
+])
 
 /** A Line with its facts decided. */
 export type Resolution = {
@@ -183,6 +194,11 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   if (!rule || !check) return undefined
   const figures = resolution.figures(check)
   if (isRefused(figures)) return undefined
+  if (rule.isList) {
+    const all = figures.lists?.[rule.output] ?? []
+    const text = all.map((one) => printText(readable(one), rule.quantity)).join('; ')
+    return text === '' ? undefined : { text, origin: { by: 'check', check: rule.check } }
+  }
   const value = figures.values[rule.output]
   const far = rule.spanTo === undefined ? undefined : figures.values[rule.spanTo]
   if (value === undefined || (rule.spanTo !== undefined && far === undefined)) return undefined

@@ -81,6 +81,20 @@ export const WORKED: Readonly<Record<string, Worked>> = {
       { key: 'energyJ', si: 0.65374, within: 8e-5, source: 'ngspice, circuit R1' },
     ],
   },
+  trace: {
+    query:
+      'traceHz=100k;150k;500k&traceDb=60;105;50&traceUnit=dbuv&limit=ce102-base&nominalV=115&marginDb=6&bandwidthHz=10k&detector=peak&emission=narrowband',
+    expected: [
+      {
+        key: 'neededDb',
+        si: 34.5361,
+        within: 5e-5,
+        source: '115 V lead at 150 kHz: 105.0 − (94 − 20.0121·log10 15 + 6) + 6, by hand',
+      },
+      { key: 'worstExcessDb', si: 28.5361, within: 5e-5, source: 'the same without the margin' },
+      { key: 'worstAtHz', si: 150e3, within: 1e-6, source: 'as entered' },
+    ],
+  },
   loop: {
     query: 'clampOhm=100&fallDb=9.5424&firstF=1n&firstDb=6&readAtHz=120M',
     expected: [

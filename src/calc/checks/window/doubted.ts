@@ -5,10 +5,11 @@ import type { WindowFigures } from './figures.ts'
 import type { WindowGiven } from './inputs.ts'
 import { fixedRow } from './row.ts'
 import { pairNeeds, setUp } from './setup.ts'
+import { allNeeds } from './trace-needs.ts'
 
 export function doubtedWindow(given: WindowGiven, found: WindowFigures): Figures | Refused {
   if (found.is === 'barred') return found
-  const needs = pairNeeds(given.frequencyHz ?? [], given.neededDb ?? [])
+  const needs = allNeeds(given, pairNeeds)
   if ('code' in needs) return { ok: false, issues: [needs] }
   const setup = { ...setUp(given, lineKindById(given.lineKind ?? ''), needs), lumpedF: found.setup.lumpedF }
   return { verdict: fixedRow(found.row, setup).verdict, values: {}, bounds: setup.bounds, rungs: [] }

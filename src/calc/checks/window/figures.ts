@@ -13,6 +13,7 @@ import { leastChokeH } from './choke-least.ts'
 import type { WindowGiven } from './inputs.ts'
 import { needBounds, type WindowRow, windowRow } from './row.ts'
 import { isUncounted, pairNeeds, ruleLacks, setUp, type WindowSetup } from './setup.ts'
+import { allNeeds } from './trace-needs.ts'
 
 export type OpenWindow = Figures & {
   readonly is: 'window'
@@ -34,7 +35,7 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
   const kind = given.lineKind === undefined ? undefined : lineKindById(given.lineKind)
   if (kind?.barredWhy !== undefined)
     return { is: 'barred', kind, why: kind.barredWhy, verdict: 'fails', values: {}, bounds: [], rungs: [] }
-  const needs = pairNeeds(given.frequencyHz ?? [], given.neededDb ?? [])
+  const needs = allNeeds(given, pairNeeds)
   if ('code' in needs) return { ok: false, issues: [needs] }
   const setup = setUp(given, kind, needs)
   const issues = [

@@ -44,6 +44,8 @@ import {
 } from '../signal-inputs.ts'
 import { shownByTrialInputs } from '../trial-inputs.ts'
 
+import { traceNeedInputs } from './trace-needs.ts'
+
 const ON_LINE = 'Mode, and what is on the line'
 
 export const windowInputs = [
@@ -72,6 +74,7 @@ export const windowInputs = [
       how: 'Measured level − limit + margin: the need check does it. With only a headset, plan a trial instead.',
     },
   },
+  ...traceNeedInputs,
   {
     key: 'sourceOhm',
     fact: 'noiseSourceOhm',

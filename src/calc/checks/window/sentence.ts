@@ -3,7 +3,6 @@ import { askedWord } from '../../explain/ceiling.ts'
 import { lackField } from '../../explain/elements.ts'
 import { listed, notKnown, type Said } from '../../explain/sentence.ts'
 import { overPermittedWords, tightestPermitted } from '../../explain/whole.ts'
-import { missingInputs } from '../../line/missing.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
 import { CAPACITOR_COUNT, hasCapacitor, TOPOLOGY_LABEL } from '../../network/circuit.ts'
 import { formatEstimate, formatExact } from '../../quantity/format.ts'
@@ -14,6 +13,7 @@ import { CONVERSION } from './conversion.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
 import type { WindowRow } from './row.ts'
 import { isBalanceUncounted, sharesOf, type WindowSetup } from './setup.ts'
+import { missingWindowInputs } from './trace-needs.ts'
 import { isOfTrial, triedWhy } from './tried.ts'
 import { coilWords, limitWords, metBy, missingOf, noteOf } from './words.ts'
 
@@ -135,7 +135,7 @@ function againstWords({ row, setup }: WindowQuestion): string | undefined {
 }
 
 function missingSaid({ given, row, setup }: WindowQuestion): Said {
-  const missing = missingInputs(windowInputs, given)
+  const missing = missingWindowInputs(windowInputs, given)
   const key = missing[0]?.key ?? setup.asks[0] ?? 'neededDb'
   const names = missingOf(given, setup)
   const stands = row.upper && hasCapacitor(row.topology) ? ` ${capital(standsWords(row.upper, setup))}.` : ''

@@ -104,12 +104,12 @@ export const sharesOf = ({ spread }: Pick<WindowSetup, 'spread'>): Span => ({
  * Pairs each frequency with its need: one need for all, or one for each.
  * Returns an issue when the two lists have different lengths.
  */
-export function pairNeeds(hz: readonly number[], db: readonly number[]): readonly Need[] | Issue {
+export function pairNeeds(hz: readonly number[], db: readonly number[], key = 'neededDb'): readonly Need[] | Issue {
   const first = db[0]
   if (first === undefined || hz.length === 0) return []
   if (db.length !== 1 && db.length !== hz.length) {
     return {
-      key: 'neededDb',
+      key,
       code: 'length-mismatch',
       message: `${counted(db.length, 'need')} for ${hz.length === 1 ? '1 frequency' : `${hz.length} frequencies`}; give one need for all, or one for each, separated by “;”.`,
     }

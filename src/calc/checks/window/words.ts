@@ -3,7 +3,7 @@ import type { Reason } from '../../bounds/intersect.ts'
 import { askedWord } from '../../explain/ceiling.ts'
 import { coilClauses } from '../../explain/loading.ts'
 import { listed } from '../../explain/sentence.ts'
-import { missingNames } from '../../line/missing.ts'
+import { nameOf } from '../../line/missing.ts'
 import { hasCapacitor, hasInductor, TOPOLOGY_LABEL } from '../../network/circuit.ts'
 import { CONVERSION } from './conversion.ts'
 import { conversionClause } from './conversion-words.ts'
@@ -11,10 +11,14 @@ import { type WindowGiven, windowInputs } from './inputs.ts'
 import type { LineReason, WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
 import { signalOf } from './signal-side.ts'
+import { missingWindowInputs } from './trace-needs.ts'
 
 /** Everything the window waits for, as a sentence names it. */
 export function missingOf(given: WindowGiven, { asks, signal }: WindowSetup): readonly string[] {
-  return [...missingNames(windowInputs, given), ...(signal ? asks.map((ask) => askedWord(signal, ask)) : [])]
+  return [
+    ...missingWindowInputs(windowInputs, given).map(nameOf),
+    ...(signal ? asks.map((ask) => askedWord(signal, ask)) : []),
+  ]
 }
 
 /** Why a row is no better than it is, all reasons, in a few words each. */

@@ -1,0 +1,57 @@
+/** The numbers of the trace check: worst excess, what has to come off and where. */
+
+import { bandwidthsAt } from '../../../reference/method-lines.ts'
+import { formatQuantity } from '../../quantity/format.ts'
+import { type Judged, judge } from '../../trace/judge.ts'
+import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
+import { PRACTICAL_CEILING_DB } from '../need/figures.ts'
+import type { TraceGiven } from './inputs.ts'
+import { setUpTrace, type TraceSetup } from './setup.ts'
+
+export type TraceFigures = Figures & {
+  readonly verdict: Verdict
+  /** absent = something must still be entered */
+  readonly setup?: TraceSetup
+  readonly judged?: Judged
+}
+
+const NOTHING = { bounds: [], rungs: [], values: {} } as const
+
+export function* traceFigures(given: TraceGiven): Generator<Progress, TraceFigures | Refused> {
+  const setup = setUpTrace(given)
+  if (setup === 'incomplete') return { ...NOTHING, verdict: 'unknown' }
+  if ('issues' in setup) return { ok: false, issues: setup.issues }
+  const judged = yield* judge(setup.spectrum, setup.reading)
+  const other = otherBandwidth(setup, judged)
+  if (other) return other
+  const { worstAt, neededAt, neededDb, levelDb, limitDb } = judged
+  if (worstAt < 0) return { ...NOTHING, verdict: 'unknown', setup, judged }
+  const sign = setup.reading.limit.side === 'emission' ? 1 : -1
+  const mostDb = neededAt < 0 ? 0 : (neededDb[neededAt] as number)
+  const isKnown = setup.lacks.length === 0
+  const rows = [...neededDb.keys()].filter((row) => (neededDb[row] as number) > 0)
+  const hz = (row: number) => setup.spectrum.hz[row] as number
+  return {
+    ...NOTHING,
+    verdict: !isKnown ? 'unknown' : mostDb > PRACTICAL_CEILING_DB ? 'marginal' : 'ok',
+    values: {
+      worstExcessDb: sign * ((levelDb[worstAt] as number) - (limitDb[worstAt] as number)),
+      worstAtHz: hz(worstAt),
+      ...(isKnown ? { neededDb: mostDb } : {}),
+    },
+    ...(isKnown
+      ? { lists: { traceNeedHz: rows.map(hz), traceNeedDb: rows.map((row) => neededDb[row] as number) } }
+      : {}),
+    setup,
+    judged,
+  }
+}
+
+/** A bandwidth that is not the method's, while nobody says how the emission grows with it. */
+function otherBandwidth({ spectrum, reading }: TraceSetup, { otherBandwidthAt }: Judged): Refused | undefined {
+  if (otherBandwidthAt < 0 || reading.bandwidthHz === undefined) return undefined
+  const at = spectrum.hz[otherBandwidthAt] as number
+  const wanted = bandwidthsAt(reading.limit, at).map((hz) => formatQuantity(hz, 'frequency'))
+  const message = `At ${formatQuantity(at, 'frequency')} the method reads in ${wanted.join(' or ')}, not in ${formatQuantity(reading.bandwidthHz, 'frequency')}. Measure it again in that, or say whether the emission is narrowband, noise or impulsive.`
+  return { ok: false, issues: [{ key: 'bandwidthHz', code: 'bandwidth-other', message }] }
+}
