@@ -27,10 +27,13 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   surge: words(
     'waveform level polarity surgeMode standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF pairWithstandV insulationWithstandV busMaxV busMinV supplyCategory busSourceOhm lineKind existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg suppressorType suppressorPlace holdingA bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade bundleLevel bundleShareFrac openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
+  trace: words(
+    'traceHz traceDb traceUnit limit nominalV marginDb bandwidthHz detector emission clamp impedanceOhm ownHz ownDb ownUnit ownSide ownBandwidthHz ownDetector',
+  ),
   trial: words(
     'lineKind steps noise signal places repeats times removed neededDb readAtHz offDb adapterFrac leadH sourceOhm loadOhm mode',
   ),
   window: words(
-    'lineKind frequencyHz neededDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF nodeCount crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF navyRule loadW chassisLimitA chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires mostConversionDb trialLeastF trialMostF trialBelowF trialFromF maxBuildableF',
+    'lineKind frequencyHz neededDb traceNeedHz traceNeedDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF nodeCount crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF navyRule loadW chassisLimitA chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires mostConversionDb trialLeastF trialMostF trialBelowF trialFromF maxBuildableF',
   ),
 }
