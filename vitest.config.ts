@@ -66,6 +66,11 @@ export default defineConfig({
         },
       },
       {
+        // attacks with a seed; the long form on demand
+        ...shared,
+        test: { name: 'torture', include: ['test/torture/*.torture.ts'], testTimeout: 600_000 },
+      },
+      {
         // the same stories in three engines
         ...shared,
         test: {

@@ -1,0 +1,50 @@
+/** The table of what was done and what came of it: printed by every run, kept in the repository by the long one. */
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+
+/** The long form, on demand: TORTURE=long npx vitest run --project torture */
+export const IS_LONG = process.env['TORTURE'] === 'long'
+
+/** How often something is done: in the test command, and on demand. */
+export const turns = (inCommand: number, onDemand: number): number =>
+  Number(process.env['TURNS'] ?? (IS_LONG ? onDemand : inCommand))
+
+const KEPT = join(import.meta.dirname, '..', 'table.md')
+const HEAD = `# What the app has stood
+
+Written by \`TORTURE=long npx vitest run --project torture\`, one line for each attack, by the longest run so far.
+
+| attack | times | seed | lost, wrong or hung | slowest |
+| --- | --- | --- | --- | --- |
+`
+
+export type Row = {
+  readonly attack: string
+  readonly times: number
+  readonly seed: number
+  readonly bad: number
+  readonly slowestMs?: number
+}
+
+const lineOf = ({ attack, times, seed, bad, slowestMs }: Row): string =>
+  `| ${attack} | ${times} | ${seed} | ${bad} | ${slowestMs === undefined ? '' : `${Math.ceil(slowestMs)} ms`} |`
+
+/** Prints a row; a long run puts it into the kept table, in place of the one of the same attack. */
+export function note(row: Row): void {
+  const line = lineOf(row)
+  console.log(line)
+  if (!IS_LONG) return
+  const old = existsSync(KEPT) ? readFileSync(KEPT, 'utf8').slice(HEAD.length).split('\n') : []
+  const others = old.filter((one) => one.startsWith('| ') && !one.startsWith(`| ${row.attack} |`))
+  writeFileSync(KEPT, `${HEAD}${[...others, line].sort().join('\n')}\n`)
+}
+
+/** Runs a job and gives what it came to and how long it took. */
+export function clocked<T>(job: () => T): { readonly value: T; readonly ms: number } {
+  const from = process.hrtime.bigint()
+  const value = job()
+  return { value, ms: Number(process.hrtime.bigint() - from) / 1e6 }
+}
+
+/** Nothing may hang longer than this. */
+export const HANG_MS = 1000
