@@ -1,6 +1,6 @@
 /**
  * Installs what is needed and runs every check there is: types, lint, the unit tests with golden and architecture,
- * the long searches, the adversary, the speed ratios, the build with its size gate, build and browser tests, the same stories in three
+ * the long searches, the adversary, the torture, the speed ratios, the build with its size gate, build and browser tests, the same stories in three
  * engines (`--engines chromium` names those there are). Ends with the minutes
  * each took and one line: N passed, N failed. Anything skipped counts as failed.
  */
@@ -54,7 +54,7 @@ function step(name, tool, args) {
 
 /**
  * Runs one vitest project and counts its tests from the report, so that nothing can pass by not running.
- * @param {'unit' | 'long' | 'adversary' | 'bench' | 'site' | 'engines'} project
+ * @param {'unit' | 'long' | 'adversary' | 'torture' | 'bench' | 'site' | 'engines'} project
  */
 function tests(project) {
   const folder = mkdtempSync(join(tmpdir(), 'stillpin-test-'))
@@ -106,7 +106,7 @@ install()
 for (const project of ['tsconfig.json', 'tsconfig.pure.json', 'tsconfig.worker.json', 'tsconfig.test.json'])
   step(`types ${project}`, TOOLS.tsc, ['-p', project])
 step('lint', TOOLS.biome, ['check', '--error-on-warnings', '.'])
-for (const project of /** @type {const} */ (['unit', 'long', 'adversary', 'bench'])) tests(project)
+for (const project of /** @type {const} */ (['unit', 'long', 'adversary', 'torture', 'bench'])) tests(project)
 const isBuilt = step('build', TOOLS.vite, ['build'])
 if (!isBuilt) record('site tests: nothing to test without a build', false)
 else if (haveEngine('chromium')) tests('site')

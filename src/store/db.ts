@@ -165,14 +165,21 @@ async function withDb<T>(
 type Key = string | [string, string]
 const rangeOf = (owner: string): IDBKeyRange => IDBKeyRange.bound([owner], [owner, []])
 
+/** A store to read from; that its transaction was lost is told by the request. */
+function toRead(db: Connection, store: StoreName) {
+  const tx = db.transaction(store)
+  tx.done.catch(() => undefined)
+  return tx.store
+}
+
 /** The value under a key, or undefined. Fails with a `StoreError`. */
 export function readOne(store: StoreName, key: Key): Promise<unknown> {
-  return withDb((db) => db.get(store, key))
+  return withDb((db) => toRead(db, store).get(key))
 }
 
 /** All values of a store. Fails with a `StoreError`. */
 export function readAll(store: StoreName): Promise<readonly unknown[]> {
-  return withDb((db) => db.getAll(store))
+  return withDb((db) => toRead(db, store).getAll())
 }
 
 /** What a job in one transaction may do. */
@@ -215,7 +222,10 @@ export function inOneGo<T>(
       const desk: Desk = {
         get: (store, key) => tx.objectStore(store).get(key),
         all: async (store) => {
-          const [keys, values] = await Promise.all([tx.objectStore(store).getAllKeys(), tx.objectStore(store).getAll()])
+          const keysAsked = tx.objectStore(store).getAllKeys()
+          // where the next request cannot even be made, nobody waits for this one
+          keysAsked.catch(() => undefined)
+          const [keys, values] = await Promise.all([keysAsked, tx.objectStore(store).getAll()])
           return keys.map((key, index) => [key, values[index]] as const)
         },
         keys: (store) => tx.objectStore(store).getAllKeys(),
