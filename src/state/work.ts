@@ -7,7 +7,7 @@
 import type { Progress } from '../calc/types.ts'
 import checkWorker from '../worker/check.ts?job'
 import type { Order, Run, Word } from '../worker/serve.ts'
-import { sliceOf, TOLD_EVERY_MS } from '../worker/slice.ts'
+import { inSlices, stopped } from './in-slices.ts'
 
 const job = <Input, Output>(address: string, here: () => Promise<Run<Input, Output>>) => ({ address, here })
 
@@ -26,9 +26,6 @@ export type OutputOf<K extends JobName> =
 export type Job<K extends JobName = JobName> = { readonly is: K; readonly input: InputOf<K> }
 
 type OnProgress = (progress: Progress) => void
-
-/** Long enough for a frame at 60 Hz to keep half of its time. */
-const SLICE_MS = 8
 
 /** A worker that has not heard a stop after this time is in one long step, and is ended. */
 const DEAF_AFTER_MS = 1000
@@ -93,8 +90,6 @@ export function warmUp(is: JobName): void {
   if (hasWorker(is) && !crews.has(is)) startCrew(is)
 }
 
-const stopped = (): DOMException => new DOMException('The work was stopped.', 'AbortError')
-
 /**
  * Does a job in its worker. Rejects with an `AbortError` when `signal` is set off, and with the job's own error.
  * `onProgress` comes at most every 50 ms.
@@ -109,7 +104,7 @@ export async function runInWorker<K extends JobName>(
     if (outcome !== 'lost') return outcome.output as OutputOf<K>
   }
   const run = (await JOBS[is].here()) as Run<InputOf<K>, OutputOf<K>>
-  return runHere(run(input), onProgress, signal)
+  return inSlices(run(input), onProgress, signal)
 }
 
 function askWorker(
@@ -148,27 +143,5 @@ function askWorker(
       },
     })
     signal.addEventListener('abort', onAbort, { once: true })
-  })
-}
-
-/** The same job on this thread, which draws in between. */
-function runHere<R>(running: Generator<Progress, R>, onProgress: OnProgress, signal: AbortSignal): Promise<R> {
-  return new Promise((resolve, reject) => {
-    let toldMs = performance.now()
-    const advance = () => {
-      if (signal.aborted) return reject(stopped())
-      try {
-        const step = sliceOf(running, SLICE_MS)
-        if (step.done) return resolve(step.value)
-        if (performance.now() - toldMs >= TOLD_EVERY_MS) {
-          toldMs = performance.now()
-          onProgress(step.value)
-        }
-        setTimeout(advance)
-      } catch (error) {
-        reject(error)
-      }
-    }
-    advance()
   })
 }

@@ -1,0 +1,34 @@
+/** A long computation on this thread, which draws in between. */
+import type { Progress } from '../calc/types.ts'
+import { sliceOf, TOLD_EVERY_MS } from '../worker/slice.ts'
+
+/** Long enough for a frame at 60 Hz to keep half of its time. */
+const SLICE_MS = 8
+
+export const stopped = (): DOMException => new DOMException('The work was stopped.', 'AbortError')
+
+/** Rejects with an `AbortError` when `signal` is set off, and with the computation's own error. */
+export function inSlices<R>(
+  running: Generator<Progress, R>,
+  onProgress: (progress: Progress) => void,
+  signal: AbortSignal,
+): Promise<R> {
+  return new Promise((resolve, reject) => {
+    let toldMs = performance.now()
+    const advance = () => {
+      if (signal.aborted) return reject(stopped())
+      try {
+        const step = sliceOf(running, SLICE_MS)
+        if (step.done) return resolve(step.value)
+        if (performance.now() - toldMs >= TOLD_EVERY_MS) {
+          toldMs = performance.now()
+          onProgress(step.value)
+        }
+        setTimeout(advance)
+      } catch (error) {
+        reject(error)
+      }
+    }
+    advance()
+  })
+}
