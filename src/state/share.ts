@@ -1,5 +1,6 @@
 /** Hands a text and its address to somebody else: the system's share sheet, else the clipboard, else text to copy by hand. */
 
+/** `url` is empty where nothing of it can be opened elsewhere. */
 export type Shared = { readonly title: string; readonly text: string; readonly url: string }
 
 /** `shown`: neither way is open here; the screen shows the text, selected. `dismissed`: the user closed the sheet. */
@@ -26,7 +27,8 @@ export function waysHere(): ShareWays {
 export async function share(shared: Shared, ways: ShareWays): Promise<ShareOutcome> {
   if (ways.share) {
     try {
-      await ways.share({ title: shared.title, text: shared.text, url: shared.url })
+      const { title, text, url } = shared
+      await ways.share({ title, text, ...(url !== '' && { url }) })
       return 'shared'
     } catch (error) {
       if (error instanceof DOMException && error.name === 'AbortError') return 'dismissed'
