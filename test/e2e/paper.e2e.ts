@@ -10,14 +10,12 @@ import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
 import { assumedText } from '../../src/ui/parts/figure.ts'
 import { readCode } from '../support/read-code.ts'
-import { type PdfPage, readPdf, squeeze } from './support/pdf.ts'
+import { type PdfPage, squeeze } from './support/pdf.ts'
+import { cutRows, FORMATS, overEdge, printed, sheetOf, small, together } from './support/printed.ts'
 import { labelOf, settled, titleOf } from './support/screen.ts'
 import { CLEAN, openSite, type Site, type Visit } from './support/site.ts'
 import { WORKED, workedHash } from './support/worked-checks.ts'
 
-const FORMATS = ['A4', 'Letter'] as const
-const LEAST_PT = 8
-const MARGIN_PT = (12 / 25.4) * 72
 /** Words of what can only be touched: no line of a sheet is one of them. */
 const BUTTON_WORDS: ReadonlySet<string> = new Set(
   ['Share', 'Print', 'Delete', 'Keep in the log', 'Change the figures', 'Open Ask', 'Read a point', 'Undo'].map(
@@ -40,52 +38,6 @@ beforeEach(async () => {
 afterEach(async () => {
   expect(await site.leave()).toEqual(CLEAN)
 })
-
-/** Prints once the sheet is there: it is, as soon as the browser lays it out. */
-async function printed(format: (typeof FORMATS)[number]): Promise<readonly PdfPage[]> {
-  await sheetOf('.paper', () => undefined)
-  return readPdf(await page.pdf({ format }))
-}
-
-/** Lays the sheet out as a browser does before it prints, and looks at what is marked. */
-async function sheetOf<T>(selector: string, look: (found: Element[]) => T): Promise<T> {
-  await page.waitForFunction(() => {
-    dispatchEvent(new Event('beforeprint'))
-    return document.querySelector('.paper') !== null
-  })
-  const seen = await page.locator(selector).evaluateAll(look)
-  await page.evaluate(() => dispatchEvent(new Event('afterprint')))
-  return seen
-}
-
-const together = (pages: readonly PdfPage[]): string => pages.map(({ squeezed }) => squeezed).join('')
-
-/** Rows of the sheet that stand on no page in one piece. */
-async function cutRows(pages: readonly PdfPage[]): Promise<readonly string[]> {
-  const rows = await sheetOf('.paper :is(.row, li, tr, .sheet-foot p, .finding)', (found) =>
-    found.filter((row) => row.closest('details') === null).map((row) => row.textContent ?? ''),
-  )
-  expect(rows.length).toBeGreaterThan(3)
-  return rows.filter((row) => !pages.some(({ squeezed }) => squeezed.includes(squeeze(row))))
-}
-
-function small(pages: readonly PdfPage[]): readonly string[] {
-  const words = pages.flatMap(({ words }) => words)
-  expect(words.length).toBeGreaterThan(20)
-  return words.filter(({ sizePt }) => sizePt < LEAST_PT - 0.01).map(({ text, sizePt }) => `${text} at ${sizePt} pt`)
-}
-
-/** Words over the side or the head of a sheet. The foot carries the number of the page. */
-function overEdge(pages: readonly PdfPage[]): readonly string[] {
-  return pages.flatMap(({ words, widthPt, heightPt }) =>
-    words
-      .filter(
-        ({ xPt, yPt, sizePt }) =>
-          xPt < MARGIN_PT - 1 || xPt > widthPt - MARGIN_PT || yPt + sizePt > heightPt - MARGIN_PT + 4,
-      )
-      .map(({ text }) => text),
-  )
-}
 
 const everySheet = (pages: readonly PdfPage[]) => {
   const text = together(pages)
@@ -120,7 +72,7 @@ describe.each(Object.entries(SHEETS))('%s', (_, hash) => {
     const result = evaluateNow(check, fields)
     const sentences = result.ok ? [sentenceOf(result)] : result.issues.map(({ message }) => message)
     for (const format of FORMATS) {
-      const pages = await printed(format)
+      const pages = await printed(page, format)
       const text = together(pages)
       expect(pages.length, format).toBeLessThanOrEqual(2)
       for (const { input, text: typed, value } of fields) {
@@ -139,14 +91,14 @@ describe.each(Object.entries(SHEETS))('%s', (_, hash) => {
       everySheet(pages)
       expect(small(pages), format).toEqual([])
       expect(overEdge(pages), format).toEqual([])
-      expect(await cutRows(pages), format).toEqual([])
+      expect(await cutRows(page, pages), format).toEqual([])
     }
   })
 })
 
 describe('the code beside the head', () => {
   const decoded = () =>
-    sheetOf('.paper .code svg', ([svg]) => ({
+    sheetOf(page, '.paper .code svg', ([svg]) => ({
       path: svg?.querySelector('path')?.getAttribute('d') ?? '',
       modules: Number(svg?.getAttribute('viewBox')?.split(' ')[2]),
     })).then(({ path, modules }) => readCode(path, modules))
@@ -166,7 +118,7 @@ describe('the code beside the head', () => {
     const many = Array.from({ length: 90 }, (_, index) => `${index + 1}.25 MHz`).join('; ')
     await page.goto(visit.at(`#/check/filter?topology=C&capacitanceF=10n&sourceOhm=50&loadOhm=50&frequencyHz=${many}`))
     await settled(page)
-    const text = together(await printed('A4'))
+    const text = together(await printed(page, 'A4'))
     expect(text).toMatch(/Nocode:theaddresshas\d+characters/)
     expect(text).toContain('90.25MHz')
   })
@@ -180,7 +132,7 @@ describe('a complaint', () => {
     await page.getByText('Hand-over for the next shift').waitFor()
     const { title, aircraft = '', note, answers, lines } = demoComplaint()
     for (const format of FORMATS) {
-      const pages = await printed(format)
+      const pages = await printed(page, format)
       const text = together(pages)
       for (const said of [title, `Aircraft: ${aircraft}`, ...note.split('\n'), lines[0]?.name ?? ''])
         expect(text).toContain(squeeze(said))
@@ -197,7 +149,7 @@ describe('a complaint', () => {
       expect(text).toMatch(/Check:Window.*Proposed,onecapacitorasmarked/)
       everySheet(pages)
       expect(small(pages), format).toEqual([])
-      expect(await cutRows(pages), format).toEqual([])
+      expect(await cutRows(page, pages), format).toEqual([])
     }
   })
 
@@ -206,7 +158,7 @@ describe('a complaint', () => {
     await page.getByRole('button', { name: /demo/i }).click()
     await page.getByRole('textbox', { name: 'Aircraft' }).fill('')
     await page.getByText('Hand-over for the next shift').waitFor()
-    expect(together(await printed('A4'))).toContain('Aircraft:typeandregistration')
+    expect(together(await printed(page, 'A4'))).toContain('Aircraft:typeandregistration')
   })
 })
 
@@ -218,7 +170,7 @@ describe('in every theme', () => {
     await page.evaluate((value) => {
       document.documentElement.dataset['theme'] = value
     }, theme)
-    const colours = await sheetOf('.paper, .paper *', (found) => {
+    const colours = await sheetOf(page, '.paper, .paper *', (found) => {
       const light = (colour: string) => {
         const [red = 0, green = 0, blue = 0, alpha = 1] = (colour.match(/[\d.]+/g) ?? []).map(Number)
         return alpha === 0 ? 255 : (red + green + blue) / 3

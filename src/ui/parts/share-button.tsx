@@ -15,7 +15,8 @@ type ShareGiven = {
   readonly title: string
   /** what is said; worked out only when somebody shares, where it takes work */
   readonly words: string | (() => string)
-  readonly hash: string
+  /** none where nothing of it can be opened elsewhere */
+  readonly hash?: string
 }
 
 /** Hands the answer and its address on; what travels always says that it is a screening estimate. */
@@ -25,7 +26,7 @@ export function ShareButton({ title, words, hash }: ShareGiven) {
   const shared = (): Shared => ({
     title,
     text: `${typeof words === 'string' ? words : words()}\n${SAFETY_TEXTS.screening.text}`,
-    url: new URL(hash, document.baseURI).href,
+    url: hash === undefined ? '' : new URL(hash, document.baseURI).href,
   })
   useEffect(() => {
     if (outcome === 'shown') box.current?.select()

@@ -1,7 +1,13 @@
 /** A printed sheet read back: its words page by page, and how large each is set. */
 import { getDocumentProxy } from 'unpdf'
 
-export type PdfWord = { readonly text: string; readonly sizePt: number; readonly xPt: number; readonly yPt: number }
+export type PdfWord = {
+  readonly text: string
+  readonly sizePt: number
+  readonly xPt: number
+  readonly yPt: number
+  readonly widthPt: number
+}
 export type PdfPage = {
   readonly widthPt: number
   readonly heightPt: number
@@ -23,7 +29,7 @@ export async function readPdf(file: Uint8Array): Promise<readonly PdfPage[]> {
     const words = items.flatMap((item): PdfWord[] => {
       if (!('str' in item) || item.str.trim() === '') return []
       const [, , c = 0, d = 0, e = 0, f = 0] = item.transform as readonly number[]
-      return [{ text: item.str, sizePt: Math.hypot(c, d), xPt: e, yPt: f }]
+      return [{ text: item.str, sizePt: Math.hypot(c, d), xPt: e, yPt: f, widthPt: item.width }]
     })
     pages.push({
       widthPt: width,

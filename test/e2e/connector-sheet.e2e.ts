@@ -1,0 +1,201 @@
+/** The sheet of a connector as a printer gets it, page by page, with few, usual and many contacts; its copies and its files. */
+import { readFileSync } from 'node:fs'
+import type { Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { planPaste } from '../../src/calc/connector/paste-plan.ts'
+import { readPasted } from '../../src/calc/connector/pasted.ts'
+import type { Connector } from '../../src/calc/connector/types.ts'
+import type { Line } from '../../src/calc/types.ts'
+import { SAFETY_TEXTS, SHEET_CAUTIONS } from '../../src/reference/safety.ts'
+import { internalTexts } from '../../src/state/supplier-copy.ts'
+import { demoComplaint } from '../../src/store/demo.ts'
+import { newLine } from '../../src/store/line.ts'
+import { connectorOfSize } from '../support/connector-of-size.ts'
+import { readCode } from '../support/read-code.ts'
+import { type PdfPage, readPdf, squeeze } from './support/pdf.ts'
+import { cutAtRight, FORMATS, headsOf, printed, sheetOf, small, together } from './support/printed.ts'
+import { putConnector } from './support/put-connector.ts'
+import { CLEAN, DESK, openSite, PHONE, type Site, type Visit } from './support/site.ts'
+
+let site: Site
+let visit: Visit
+let page: Page
+
+beforeAll(async () => {
+  site = await openSite()
+})
+afterAll(() => site.close())
+beforeEach(async () => {
+  visit = await site.visit({ serviceWorkers: 'block', acceptDownloads: true, viewport: DESK })
+  page = visit.page
+})
+afterEach(async () => {
+  expect(await site.leave()).toEqual(CLEAN)
+})
+
+const story = demoComplaint()
+
+/** The screen of the sheet, once every contact is worked out. */
+async function openSheet(connector: Connector, lines: readonly Line[]): Promise<void> {
+  await page.goto(visit.at('#/log'))
+  await page.getByRole('button', { name: /demo/i }).waitFor()
+  const hash = await putConnector(page, { complaint: { ...story, isDemo: false }, connector, lines })
+  await page.goto('about:blank')
+  await page.goto(visit.at(`${hash}/trade`))
+  await page.getByRole('button', { name: 'Print the sheet' }).waitFor({ timeout: 60_000 })
+}
+
+/** The contacts of a sheet, each with the text of its rows. */
+const contactsOn = () =>
+  sheetOf(page, '.paper .contacts tbody', (found) =>
+    found.map((body) => ({ id: body.querySelector('th')?.textContent ?? '', text: body.textContent ?? '' })),
+  )
+
+const HEADINGS = squeeze('Contact Function Kind Needs Topology Value Suppressor Placement Verdict')
+
+describe.each([15, 37, 128])('%i contacts', (count) => {
+  it('stand whole under their headings on every page, with the name of the connector, nothing cut', async () => {
+    const { connector, lines } = connectorOfSize(count)
+    await openSheet(connector, lines)
+    for (const format of FORMATS) {
+      const pages = await printed(page, format)
+      const rows = await contactsOn()
+      expect(rows.map(({ id }) => id)).toEqual(connector.contacts.map(({ id }) => id))
+      const pageOf = ({ text }: { readonly text: string }) =>
+        pages.findIndex(({ squeezed }) => squeezed.includes(squeeze(text)))
+      const places = rows.map(pageOf)
+      expect(
+        rows.filter((_, i) => places[i] === -1),
+        `cut on ${format}`,
+      ).toEqual([])
+      for (const place of new Set(places)) expect(pages[place]?.squeezed, `page ${place + 1}`).toContain(HEADINGS)
+      for (const head of headsOf(pages)) expect(head).toContain('Contact schedule of J1')
+      expect(small(pages), format).toEqual([])
+      expect(cutAtRight(pages), format).toEqual([])
+      expect(await cutPieces(pages), format).toEqual([])
+      const text = together(pages)
+      for (const id of SHEET_CAUTIONS) expect(text).toContain(squeeze(SAFETY_TEXTS[id].text))
+      for (const said of [story.title, ...story.note.split('\n'), story.aircraft ?? '', 'Prepared by', 'Accepted by'])
+        expect(text).toContain(squeeze(said))
+      expect(text).toMatch(/Printed\d{4}-\d\d-\d\dbyStillpin\d/)
+      expect(text).toContain(squeeze(SAFETY_TEXTS.screening.text))
+    }
+  })
+})
+
+/** Rows, and windows with all their words, that stand on no page in one piece: by how they begin. */
+async function cutPieces(pages: readonly PdfPage[]): Promise<readonly string[]> {
+  const pieces = await sheetOf(page, '.paper :is(.row, li, .sheet-foot p, .finding, .window)', (found) =>
+    found
+      .filter((one) => one.closest('details, .window .legend') === null)
+      .map((one) =>
+        one.matches('.window')
+          ? [...one.querySelectorAll('h3, p')].filter((part) => part.closest('details') === null)
+          : [one],
+      )
+      .map((parts) => parts.map((part) => part.textContent ?? '')),
+  )
+  expect(pieces.length).toBeGreaterThan(20)
+  const isOn = ({ squeezed }: PdfPage, parts: readonly string[]) =>
+    parts.every((part) => squeezed.includes(squeeze(part)))
+  return pieces.filter((parts) => !pages.some((one) => isOn(one, parts))).map(([first]) => first?.slice(0, 60) ?? '')
+}
+
+describe('the supplier’s copy', () => {
+  it('is printed when it is asked for, holds nothing internal, and leaves the sheet for the next print', async () => {
+    const { connector, lines } = connectorOfSize(15)
+    await openSheet(connector, lines)
+    await page.evaluate(() => {
+      window.print = () => document.body.setAttribute('data-asked', 'print')
+    })
+    await page.getByRole('button', { name: 'Print the supplier’s copy' }).click()
+    await page.locator('body[data-asked]').waitFor()
+    const pages = await readPdf(await page.pdf({ format: 'A4' }))
+    const text = together(pages).toLowerCase()
+    for (const head of headsOf(pages)) expect(head).toContain('supplier’s copy')
+    for (const one of internalTexts(story, connector)) expect(text, one).not.toContain(squeeze(one))
+    for (const { texts } of connector.contacts) expect(text).toContain(squeeze(texts.function ?? '').toLowerCase())
+    expect(together(await printed(page, 'A4'))).toContain(squeeze(story.title))
+  })
+})
+
+describe('the code beside a window', () => {
+  const codes = () =>
+    sheetOf(page, '.paper .window .code svg', (found) =>
+      found.map((svg) => ({
+        path: svg.querySelector('path')?.getAttribute('d') ?? '',
+        modules: Number(svg.getAttribute('viewBox')?.split(' ')[2]),
+      })),
+    )
+
+  it('opens the check of its line with the facts it rests on', async () => {
+    const { connector, lines } = connectorOfSize(15)
+    await openSheet(connector, lines)
+    const found = await codes()
+    const addresses = found.map(({ path, modules }) => readCode(path, modules))
+    expect(addresses.length).toBeGreaterThan(4)
+    for (const address of addresses) expect(address).toMatch(/#\/check\/window\?lineKind=/)
+    const sentences = await sheetOf(page, '.paper .window', (windows) =>
+      windows.map((one) => one.querySelector('p')?.textContent ?? ''),
+    )
+    const at = sentences.findIndex((sentence) => sentence.includes('yes'))
+    await page.goto('about:blank')
+    await page.goto(addresses[at] ?? '')
+    await page.locator('output#verdict[data-verdict="ok"]').waitFor()
+    expect(await page.locator('.sentence').first().textContent()).toBe(sentences[at])
+  })
+
+  it('is left out with a word where the address is longer than 800 characters', async () => {
+    const { connector, lines } = connectorOfSize(1)
+    const many = Array.from({ length: 90 }, (_, index) => `${index + 1}.25 MHz`).join('; ')
+    const [line] = lines
+    if (line === undefined) throw new Error('The first contact carries a line.')
+    await openSheet(connector, [{ ...line, facts: { ...line.facts, noiseHz: { text: many, origin: { by: 'user' } } } }])
+    expect(await codes()).toEqual([])
+    expect(together(await printed(page, 'A4'))).toMatch(/Nocode:theaddresshas\d+characters/)
+  })
+})
+
+describe('files', () => {
+  const saved = async (name: RegExp | string) => {
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name }).click()])
+    return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) }
+  }
+
+  it('gives the table that is read back as the same contacts', async () => {
+    const { connector, lines } = connectorOfSize(37)
+    await openSheet(connector, lines)
+    const { name, bytes } = await saved('Save table (CSV)')
+    expect(name).toBe('J1-contacts.csv')
+    const pasted = readPasted(bytes.toString('utf8'))
+    if (!pasted.ok) throw new Error(pasted.message)
+    const plan = planPaste({ pasted, said: new Map(), connector, lines, pairsByName: false, newLine })
+    expect(plan.ok && plan.rows.filter(({ state }) => state !== 'same').map(({ id }) => id)).toEqual(['14', '28'])
+    const supplier = await saved('Save supplier’s table (CSV)')
+    const text = supplier.bytes.toString('utf8').toLowerCase()
+    for (const one of internalTexts(story, connector)) expect(text, one).not.toContain(one)
+  })
+
+  it.each([
+    ['light', PHONE],
+    ['dark', DESK],
+  ] as const)('gives drawings that stand alone, in the colours of paper: %s', async (colorScheme, viewport) => {
+    await page.emulateMedia({ colorScheme })
+    await page.setViewportSize(viewport)
+    const { connector, lines } = connectorOfSize(15)
+    await openSheet(connector, lines)
+    const { name, bytes } = await saved('Save as SVG')
+    expect(name).toMatch(/^J1-Window-contact-1\.svg$/)
+    const svg = bytes.toString('utf8')
+    expect(svg).toContain('xmlns="http://www.w3.org/2000/svg"')
+    expect(svg).not.toMatch(/class=|style=|var\(|currentColor|href=|url\((?!["']?#)/)
+    expect(svg).toContain('too small for the need')
+    const colours = [...svg.matchAll(/(?:fill|stroke)="rgb\((\d+), (\d+), (\d+)\)"/g)]
+    expect(colours.length).toBeGreaterThan(10)
+    for (const [, red, green, blue] of colours) expect([red, green]).toEqual([green, blue])
+    const png = (await saved('Save as PNG')).bytes
+    expect(png.subarray(1, 4).toString('latin1')).toBe('PNG')
+    const [width, height] = /viewBox="0 0 (\d+) (\d+)"/.exec(svg)?.slice(1).map(Number) ?? []
+    expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([3 * (width ?? 0), 3 * (height ?? 0)])
+  })
+})
