@@ -2,14 +2,21 @@
  * Fewest distinct parts for a whole connector: every contact takes one of its options (a topology with the window of one
  * capacitor), contacts that share topology and value share a part.
  *
- * One topology: intervals on a line, stabbed from the left; exact (greedy, textbook). Several: smallest cover of the
- * contacts by parts, branch and bound; the lower bound counts contacts of which no two share a part. Both exact.
+ * Smallest cover of the contacts by parts (cover.ts); with one topology the parts stab intervals on a line and the lower
+ * bound meets the greedy cover at once. Exact for both.
  * Farads > 0. Source: derived; held against brute force.
  */
 import type { Topology } from '../terms.ts'
+import { type Candidate, type CoverProgress, leastCover } from './cover.ts'
 
 /** What one contact could carry: values from least to most of one topology, as marked. */
-export type ContactOption = { readonly topology: Topology; readonly leastF: number; readonly mostF: number }
+export type ContactOption = {
+  readonly topology: Topology
+  readonly leastF: number
+  readonly mostF: number
+  /** values it may have, from … to; absent = any inside its window. One that was chosen has that value alone, and no ends. */
+  readonly only?: readonly (readonly [fromF: number, toF: number])[]
+}
 
 export type ContactChoice = { readonly id: string; readonly options: readonly ContactOption[] }
 
@@ -25,28 +32,32 @@ export type Grouping = {
   readonly lowerBound: number
 }
 
-export type GroupingProgress = { readonly tried: number; readonly best: number; readonly lowerBound: number }
+export type GroupingProgress = CoverProgress
 
 /** Distance of a value to the nearer end of its window, as a ratio; below 1 outside. Both ends count alike. */
 export const marginRatio = (valueF: number, { leastF, mostF }: ContactOption): number =>
   Math.min(leastF > 0 ? valueF / leastF : Number.POSITIVE_INFINITY, mostF / valueF)
 
 /** A little slack for windows whose end is a preferred value. */
-const EVEN = 1 + 1e-9
+export const EVEN = 1 + 1e-9
 
-type Candidate = GroupPart & { readonly covers: readonly number[] }
+/** Whether an option may have this value at all; its window says how well. */
+export const isFor = (valueF: number, { only }: ContactOption): boolean =>
+  only === undefined || only.some(([from, to]) => valueF * EVEN >= from && valueF <= to * EVEN)
+
+type PartCandidate = Candidate & { readonly part: GroupPart }
 
 /** Parts that fit at least one contact with this margin, each with the contacts it fits; none that another one beats. */
 function candidatesOf(
   contacts: readonly ContactChoice[],
   valuesF: readonly number[],
   ratio: number,
-): readonly Candidate[] {
+): readonly PartCandidate[] {
   const byPart = new Map<string, { part: GroupPart; covers: number[] }>()
   contacts.forEach(({ options }, contact) => {
     for (const option of options) {
       for (const valueF of valuesF) {
-        if (marginRatio(valueF, option) * EVEN < ratio) continue
+        if (!isFor(valueF, option) || marginRatio(valueF, option) * EVEN < ratio) continue
         const key = `${option.topology} ${valueF}`
         const found = byPart.get(key) ?? { part: { topology: option.topology, valueF }, covers: [] }
         if (found.covers.at(-1) !== contact) found.covers.push(contact)
@@ -57,24 +68,11 @@ function candidatesOf(
   const all = [...byPart.values()].sort((a, b) => b.covers.length - a.covers.length)
   const kept: { part: GroupPart; covers: number[]; set: Set<number> }[] = []
   for (const one of all) {
-    if (kept.some(({ set }) => one.covers.every((contact) => set.has(contact)) && set.size > one.covers.length))
+    if (kept.some(({ set }) => one.covers.every((contact) => set.has(contact)) && set.size >= one.covers.length))
       continue
     kept.push({ ...one, set: new Set(one.covers) })
   }
-  return kept.map(({ part, covers }) => ({ ...part, covers }))
-}
-
-/** Contacts of which no two can share a part: as many parts are needed at least. Greedy, rarest first. */
-function apartBound(open: readonly number[], partsOf: readonly (readonly number[])[]): number {
-  const taken = new Set<number>()
-  let count = 0
-  for (const contact of [...open].sort((a, b) => (partsOf[a]?.length ?? 0) - (partsOf[b]?.length ?? 0))) {
-    const parts = partsOf[contact] as readonly number[]
-    if (parts.some((part) => taken.has(part))) continue
-    for (const part of parts) taken.add(part)
-    count += 1
-  }
-  return count
+  return kept.map(({ part, covers }) => ({ part, covers, cost: 1 }))
 }
 
 /**
@@ -88,78 +86,21 @@ export function* fewestParts(
   atMost = Number.POSITIVE_INFINITY,
 ): Generator<GroupingProgress, Grouping | undefined> {
   const candidates = candidatesOf(contacts, valuesF, ratio)
-  const partsOf: number[][] = contacts.map(() => [])
-  candidates.forEach(({ covers }, part) => {
-    for (const contact of covers) (partsOf[contact] as number[]).push(part)
-  })
-  const all = contacts.map((_, i) => i).filter((contact) => (partsOf[contact] as number[]).length > 0)
-  const rootBound = apartBound(all, partsOf)
-  let best: readonly number[] | undefined = greedy(all, candidates)
-  if (best.length > atMost) best = undefined
-  let tried = 0
-  const stack: { chosen: readonly number[]; open: readonly number[] }[] = [{ chosen: [], open: all }]
-  while (stack.length > 0 && (best === undefined || best.length > rootBound)) {
-    const { chosen, open } = stack.pop() as { chosen: readonly number[]; open: readonly number[] }
-    const limit = Math.min(best?.length ?? Number.POSITIVE_INFINITY, atMost + 1)
-    if (open.length === 0) {
-      if (chosen.length < limit) best = chosen
-      continue
-    }
-    if (chosen.length + apartBound(open, partsOf) >= limit) continue
-    const rarest = open.reduce((a, b) => ((partsOf[b] as number[]).length < (partsOf[a] as number[]).length ? b : a))
-    const next = [...(partsOf[rarest] as number[])].sort(
-      (a, b) => gain(candidates, a, open) - gain(candidates, b, open),
-    )
-    // the widest is taken from the stack first
-    for (const part of next) {
-      const covers = new Set((candidates[part] as Candidate).covers)
-      stack.push({ chosen: [...chosen, part], open: open.filter((contact) => !covers.has(contact)) })
-    }
-    tried += 1
-    if (tried % 64 === 0) yield { tried, best: best?.length ?? 0, lowerBound: rootBound }
-  }
-  if (!best) return undefined
-  return finished(
-    contacts,
-    best.map((part) => candidates[part] as Candidate),
-    rootBound,
-    stack.length === 0,
-  )
-}
-
-const gain = (candidates: readonly Candidate[], part: number, open: readonly number[]): number => {
-  const covers = new Set((candidates[part] as Candidate).covers)
-  return open.reduce((count, contact) => count + (covers.has(contact) ? 1 : 0), 0)
-}
-
-function greedy(all: readonly number[], candidates: readonly Candidate[]): readonly number[] {
-  const chosen: number[] = []
-  let open = all
-  while (open.length > 0) {
-    let widest = 0
-    for (let part = 1; part < candidates.length; part++)
-      if (gain(candidates, part, open) > gain(candidates, widest, open)) widest = part
-    chosen.push(widest)
-    const covers = new Set((candidates[widest] as Candidate).covers)
-    open = open.filter((contact) => !covers.has(contact))
-  }
-  return chosen
+  const cover = yield* leastCover(contacts.length, candidates, atMost)
+  if (cover === undefined) return undefined
+  const parts = cover.chosen.map((one) => (candidates[one] as PartCandidate).part)
+  return finished(contacts, parts, cover.lowerBound)
 }
 
 /** Every contact takes the part that leaves it the most margin. */
-function finished(
-  contacts: readonly ContactChoice[],
-  parts: readonly GroupPart[],
-  rootBound: number,
-  searchedAll: boolean,
-): Grouping {
+function finished(contacts: readonly ContactChoice[], parts: readonly GroupPart[], lowerBound: number): Grouping {
   let leastMarginRatio = Number.POSITIVE_INFINITY
   const partOf = contacts.map(({ options }) => {
     let chosen = -1
     let most = 0
     parts.forEach((part, i) => {
       for (const option of options) {
-        if (option.topology !== part.topology) continue
+        if (option.topology !== part.topology || !isFor(part.valueF, option)) continue
         const ratio = marginRatio(part.valueF, option)
         if (ratio * EVEN >= 1 && ratio > most) {
           most = ratio
@@ -174,7 +115,7 @@ function finished(
     parts: parts.map(({ topology, valueF }) => ({ topology, valueF })),
     partOf,
     leastMarginRatio,
-    lowerBound: searchedAll ? parts.length : Math.min(rootBound, parts.length),
+    lowerBound,
   }
 }
 
@@ -227,22 +168,7 @@ function marginsOf(contacts: readonly ContactChoice[], valuesF: readonly number[
     for (const option of options)
       for (const valueF of valuesF) {
         const ratio = marginRatio(valueF, option)
-        if (ratio >= 1 && Number.isFinite(ratio)) found.add(ratio)
+        if (isFor(valueF, option) && ratio >= 1 && Number.isFinite(ratio)) found.add(ratio)
       }
   return [...found].sort((a, b) => a - b)
-}
-
-/** Planes that ceramics of these values need when one plane holds values within `ratio`; a Pi needs every plane twice. */
-export function planeCount(parts: readonly GroupPart[], ratio: number): number {
-  let planes = 0
-  for (const isPi of [false, true]) {
-    const values = parts.filter(({ topology }) => (topology === 'PI') === isPi).map(({ valueF }) => valueF)
-    let startF: number | undefined
-    for (const valueF of values.sort((a, b) => a - b)) {
-      if (startF !== undefined && valueF <= startF * ratio * EVEN) continue
-      startF = valueF
-      planes += isPi ? 2 : 1
-    }
-  }
-  return planes
 }

@@ -20,6 +20,8 @@ export type MakerQuestion = { readonly id: string; readonly sentence: string; re
 
 export type Schedule = {
   readonly rows: readonly ContactRow[]
+  /** the same rows with the windows they were made from: what grouping works on */
+  readonly asked: readonly Asked[]
   /** distinct parts, largest capacitance first */
   readonly parts: readonly SchedulePart[]
   readonly questions: readonly MakerQuestion[]
@@ -68,7 +70,7 @@ export function* scheduleOf(
 
 function madeOf(asked: readonly Asked[], findings: readonly ConnectorFinding[]): Schedule {
   const rows = asked.map(({ row }) => row)
-  return { rows, parts: partsOf(rows), questions: [], findings }
+  return { rows, asked, parts: partsOf(rows), questions: [], findings }
 }
 
 function partsOf(rows: readonly ContactRow[]): readonly SchedulePart[] {

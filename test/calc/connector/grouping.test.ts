@@ -6,7 +6,6 @@ import {
   type GroupPart,
   marginCurve,
   marginRatio,
-  planeCount,
 } from '../../../src/calc/connector/grouping.ts'
 import type { Topology } from '../../../src/calc/types.ts'
 
@@ -127,15 +126,5 @@ describe('grouping against brute force', () => {
         expect(!isServed || more > parts || all === 0, `schedule ${run}, ${parts} values`).toBe(true)
       }
     }
-  })
-})
-
-describe('planes', () => {
-  const part = (topology: Topology, nano: number) => ({ topology, valueF: nano * 1e-9 })
-  it('counts one plane for values within the ratio and two for each plane of a Pi', () => {
-    expect(planeCount([part('C', 1), part('C', 4.7)], 10)).toBe(1)
-    expect(planeCount([part('C', 1), part('C', 22)], 10)).toBe(2)
-    expect(planeCount([part('PI', 1), part('C', 1)], 10)).toBe(3)
-    expect(planeCount([], 10)).toBe(0)
   })
 })

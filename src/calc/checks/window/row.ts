@@ -173,6 +173,10 @@ const placedFor = (topology: Topology, setup: WindowSetup): readonly Surrounding
 const heldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Margin | undefined =>
   worstOf(placed.map((around) => worstInBox(around, sharesOf(setup), markedF)))
 
+/** What is left over the need by a capacitor of this mark, over its whole box; undefined while the need is unknown. */
+export const marginAtMark = (topology: Topology, setup: WindowSetup, markedF: number): Margin | undefined =>
+  heldAt(placedFor(topology, setup), setup, markedF)
+
 /** Whether a mark meets every need over its box: a look before a whole row is worked out. */
 export const meetsAt = (topology: Topology, setup: WindowSetup, markedF: number): boolean =>
   holds(heldAt(placedFor(topology, setup), setup, markedF)) === 'ok'
