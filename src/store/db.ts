@@ -6,7 +6,7 @@ import { splitLines } from './split-lines.ts'
 import { asStoreError, isLostConnection, reportTrouble, StoreError, type StoreTrouble } from './trouble.ts'
 
 export const DB_NAME = 'stillpin'
-export const DB_VERSION = 4
+export const DB_VERSION = 5
 
 /** Nobody waits longer than this for a storage that does not answer: the app goes on in memory. */
 export const SILENT_AFTER_MS = 2000
@@ -20,13 +20,14 @@ interface Schema extends DBSchema {
   lines: { key: [string, string]; value: unknown }
   photos: { key: [string, string]; value: unknown }
   connectors: { key: [string, string]; value: unknown }
+  traces: { key: [string, string]; value: unknown }
   guide: { key: string; value: unknown }
   meta: { key: string; value: unknown }
 }
 type Connection = IDBPDatabase<Schema>
-export type StoreName = 'complaints' | 'lines' | 'connectors' | 'photos' | 'guide' | 'meta'
+export type StoreName = 'complaints' | 'lines' | 'connectors' | 'photos' | 'traces' | 'guide' | 'meta'
 /** Stores whose records belong to another one, named first in their key. */
-export type OwnedStore = 'lines' | 'connectors' | 'photos'
+export type OwnedStore = 'lines' | 'connectors' | 'photos' | 'traces'
 type Upgrade = IDBPTransaction<Schema, StoreName[], 'versionchange'>
 
 /** One step per version, each run once, oldest first, in the one transaction of the upgrade. Steps that shipped are never changed. */
@@ -42,6 +43,7 @@ async function upgrade(db: Connection, oldVersion: number, tx: Upgrade): Promise
   }
   if (oldVersion < 3) db.createObjectStore('photos', { keyPath: ['owner', 'id'] })
   if (oldVersion < 4) db.createObjectStore('connectors', { keyPath: ['complaintId', 'id'] })
+  if (oldVersion < 5) db.createObjectStore('traces', { keyPath: ['owner', 'id'] })
 }
 
 /** Version 2: a line is a record of its own. */

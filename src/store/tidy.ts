@@ -4,10 +4,11 @@ import { addComplaint } from './complaints.ts'
 import { restoreConnector } from './connector.ts'
 import { type Desk, inOneGo } from './db.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
-import { keptLine, newLine, restoreKeptLine } from './line.ts'
+import { keptLine, newLine, restoreKeptLine, restoreLoose } from './line.ts'
 import { restoreTriage } from './meta.ts'
 import { restorePhoto } from './photos.ts'
 import { restoreRecord } from './restore.ts'
+import { restoreTrace } from './traces.ts'
 
 /** A deletion can be undone for this long; it is made final at the first start after that. */
 const UNDO_KEPT_MS = 24 * 3_600_000
@@ -42,7 +43,7 @@ const isDue = (at: string | undefined, nowMs: number): boolean =>
  * what stands under an id that cannot be used another one, on disk too. Returns how many records were removed.
  */
 export function tidyLog(nowMs = Date.now()): Promise<number> {
-  return inOneGo(['complaints', ...OWNED, 'photos', 'meta'], async (desk) => {
+  return inOneGo(['complaints', ...OWNED, 'photos', 'traces', 'meta'], async (desk) => {
     let removed = 0
     const known = new Map<string, ComplaintRecord>()
     const renamed = new Map<unknown, string>()
@@ -68,7 +69,7 @@ export function tidyLog(nowMs = Date.now()): Promise<number> {
       const { lines: _none, ...record } = newComplaint({ title: 'Recovered' })
       await desk.put('complaints', { ...record, id })
     }
-    await tidyPhotos(desk, nowMs)
+    await tidyBeside(desk, nowMs)
     return removed
   })
 }
@@ -100,26 +101,34 @@ async function tidyOwned(
   return removed
 }
 
-/** Ids that photos may belong to: complaints, their lines, and the lines of the triages under way or set aside. */
+/** Ids that photos and traces may belong to: complaints, their lines, and the lines under way or set aside. */
 async function ownersOf(desk: Desk): Promise<ReadonlySet<unknown>> {
-  const [complaints, lines, triage, aside] = await Promise.all([
+  const [complaints, lines, triage, triagesAside, scratch, scratchesAside] = await Promise.all([
     desk.keys('complaints'),
     desk.keys('lines'),
     desk.get('meta', 'triage'),
     desk.get('meta', 'triagesAside'),
+    desk.get('meta', 'scratch'),
+    desk.get('meta', 'scratchesAside'),
   ])
-  const triages = [triage, ...(Array.isArray(aside) ? aside : [])].map((raw) => restoreTriage(raw).line.id)
-  return new Set([...complaints, ...lines.map((key) => (Array.isArray(key) ? key[1] : key)), ...triages])
+  const triages = [triage, ...listed(triagesAside)].map((raw) => restoreTriage(raw).line.id)
+  const loose = [scratch, ...listed(scratchesAside)].map((raw) => restoreLoose(raw).id)
+  return new Set([...complaints, ...lines.map((key) => (Array.isArray(key) ? key[1] : key)), ...triages, ...loose])
 }
 
-/** Photos whose owner is gone go with it, a day after they were taken: another window may not have written its owner yet. */
-async function tidyPhotos(desk: Desk, nowMs: number): Promise<void> {
-  const keys = await desk.keys('photos')
-  if (keys.length === 0) return
-  const owners = await ownersOf(desk)
-  for (const key of keys) {
-    const [owner, id] = Array.isArray(key) ? key : []
-    if (owners.has(owner) || typeof owner !== 'string' || typeof id !== 'string') continue
-    if (isDue(restorePhoto(await desk.get('photos', [owner, id]))?.takenAt, nowMs)) await desk.remove('photos', key)
-  }
+const listed = (raw: unknown): readonly unknown[] => (Array.isArray(raw) ? raw : [])
+
+/** Stores that stand beside a complaint or a line, and when a record of them was made. */
+const BESIDE = { photos: restorePhoto, traces: restoreTrace } as const
+
+/** What has lost its owner goes with it, a day after it was made: another window may not have written its owner yet. */
+async function tidyBeside(desk: Desk, nowMs: number): Promise<void> {
+  let owners: ReadonlySet<unknown> | undefined
+  for (const store of ['photos', 'traces'] as const)
+    for (const key of await desk.keys(store)) {
+      owners ??= await ownersOf(desk)
+      const [owner, id] = Array.isArray(key) ? key : []
+      if (owners.has(owner) || typeof owner !== 'string' || typeof id !== 'string') continue
+      if (isDue(BESIDE[store](await desk.get(store, [owner, id]))?.takenAt, nowMs)) await desk.remove(store, key)
+    }
 }

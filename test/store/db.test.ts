@@ -23,11 +23,13 @@ import { LINE_FIELDS, LINE_SCHEMA } from '../../src/store/line.ts'
 import { readScratch, readTheme, readTriage, TRIAGE_FIELDS, TRIAGE_SCHEMA } from '../../src/store/meta.ts'
 import { listPhotos, PHOTO_FIELDS, PHOTO_SCHEMA } from '../../src/store/photos.ts'
 import { COMPLAINT_FIELDS, restoreRecord } from '../../src/store/restore.ts'
+import { listTraces, TRACE_FIELDS, TRACE_SCHEMA } from '../../src/store/traces.ts'
 import { StoreError, type StoreTrouble, watchStore } from '../../src/store/trouble.ts'
 import v1 from './fixtures/v1.json' with { type: 'json' }
 import v2 from './fixtures/v2.json' with { type: 'json' }
 import v3 from './fixtures/v3.json' with { type: 'json' }
 import v4 from './fixtures/v4.json' with { type: 'json' }
+import v5 from './fixtures/v5.json' with { type: 'json' }
 import { freshStore } from './fresh-store.ts'
 
 beforeEach(freshStore)
@@ -105,6 +107,7 @@ const RECORDS = {
     of: [v2.stores.meta.records.triage, ...v2.stores.meta.records.triagesAside, v3.stores.meta.records.triage],
   },
   photo: { now: PHOTO_SCHEMA, fields: PHOTO_FIELDS, of: v3.stores.photos.records },
+  trace: { now: TRACE_SCHEMA, fields: TRACE_FIELDS, of: v5.stores.traces.records },
 } as const
 
 function troubles(): (StoreTrouble | undefined)[] {
@@ -118,7 +121,7 @@ describe('the database', () => {
     await writeOne('meta', 'theme', 'dark')
     closeStore()
     const db = await openRaw(DB_VERSION)
-    expect([...db.objectStoreNames]).toEqual(['complaints', 'connectors', 'guide', 'lines', 'meta', 'photos'])
+    expect([...db.objectStoreNames]).toEqual(['complaints', 'connectors', 'guide', 'lines', 'meta', 'photos', 'traces'])
     db.close()
   })
 
@@ -258,6 +261,17 @@ describe('the database', () => {
     expect(await readConnectors(design?.id ?? '')).toEqual(
       v4.stores.connectors.records.map((one) => ({ ...one, schemaVersion: CONNECTOR_SCHEMA })),
     )
+  })
+
+  it('opens a version 4 storage with room for traces, and one of version 5 with those it has', async () => {
+    await seed(v4)
+    expect(await listTraces('line-bus')).toEqual([])
+    freshStore()
+    await seed(v5)
+    const [kept] = v5.stores.traces.records
+    const [trace] = await listTraces('line-bus')
+    expect(trace).toEqual({ ...kept, bytes: trace?.bytes })
+    expect([...new Uint8Array(trace?.bytes ?? new ArrayBuffer(0))]).toEqual([31, 139])
   })
 
   it('writes with strict durability', async () => {

@@ -181,6 +181,18 @@ export const marginAtMark = (topology: Topology, setup: WindowSetup, markedF: nu
 export const meetsAt = (topology: Topology, setup: WindowSetup, markedF: number): boolean =>
   holds(heldAt(placedFor(topology, setup), setup, markedF)) === 'ok'
 
+/** Least loss in dB that the part of a row has over its box at a frequency; undefined where the row has no part. */
+export function leastLossAt(row: WindowRow, setup: WindowSetup, hz: number): number | undefined {
+  const partF = row.need.is === 'choke-alone' ? 0 : row.proposal?.valueF
+  const around = setup.around && { ...setup.around, needs: [{ hz, db: 0 }] }
+  const placed = placedFor(row.topology, { ...setup, around })
+  if (row.need.is === 'inductor-only') {
+    const { least, most } = setup.inductanceH
+    return worstOf(placed.map((one) => worstInBox(one, { least: 1, most: most / least }, least)))?.lossDb
+  }
+  return partF === undefined ? undefined : heldAt(placed, setup, partF)?.lossDb
+}
+
 const holds = (margin: Margin | undefined): Verdict => (margin !== undefined && margin.db < -PROVED_DB ? 'fails' : 'ok')
 
 const finite = (value: number | undefined): number | undefined => (Number.isFinite(value) ? value : undefined)
