@@ -2,7 +2,7 @@
  * Measured files kept with a line: records of a store of their own, compressed, so that no list of complaints ever reads
  * them. Every function fails with a `StoreError`; a full storage is told of by whoever adds one.
  */
-import { inOneGo, readOwned } from './db.ts'
+import { inOneGo } from './db.ts'
 import { id, oneOf, positive, type Reader, readRecord, required, schema, type Table, text, time } from './gate.ts'
 import { newId } from './ids.ts'
 import { isRecord } from './plain.ts'
@@ -76,7 +76,7 @@ export const newTrace = (owner: string, content: TraceContent): KeptTrace => ({
 
 /** The traces of a line, the first taken first. */
 export async function listTraces(owner: string): Promise<readonly KeptTrace[]> {
-  const raws = await readOwned('traces', owner)
+  const raws = await inOneGo(['traces'], (desk) => desk.ownedBy('traces', owner))
   return raws
     .flatMap((raw) => restoreTrace(raw) ?? [])
     .sort((a, b) => a.takenAt.localeCompare(b.takenAt) || a.id.localeCompare(b.id))
