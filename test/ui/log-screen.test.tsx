@@ -87,8 +87,7 @@ describe('the log on screen', () => {
   it('takes what is typed beside the window into the line', async () => {
     const { id } = made()
     show(<ComplaintScreen id={id} />)
-    await settle()
-    await type(by('textbox', 'Attenuation needed'), '23 dB')
+    await type(await eventually('the field', () => allBy('textbox', 'Attenuation needed')[0]), '23 dB')
     expect(complaints.value?.[0]?.lines[0]?.facts.neededDb).toEqual({ text: '23 dB', origin: { by: 'user' } })
   })
 

@@ -23,6 +23,7 @@ import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { offerSheet } from '../shell/paper.ts'
+import { ComplaintFile } from './complaint-file.tsx'
 import { Connectors } from './connector/connectors.tsx'
 import { complaintWords } from './decided.ts'
 import { Handover } from './handover.tsx'
@@ -246,6 +247,7 @@ function ComplaintActions({ complaint }: { readonly complaint: Complaint }) {
         hash={sharedHash(complaint)}
       />
       <PrintButton />
+      <ComplaintFile id={complaint.id} />
       <button
         type="button"
         class="button"

@@ -1,5 +1,7 @@
+import { useState } from 'preact/hooks'
 import { type Complaint, complaints, remove } from '../../state/complaints.ts'
 import { goTo, hashOf } from '../../state/router.ts'
+import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
 import { dayAndTime } from './moment.ts'
@@ -24,6 +26,7 @@ export function Log() {
           <NewDesign />
         </>
       )}
+      <Files />
     </>
   )
 }
@@ -48,6 +51,19 @@ function Empty() {
         The demo is an invented complaint in an invented fleet. It can be deleted like any other.
       </p>
     </div>
+  )
+}
+
+const BringIn = lazy(async () => (await import('./bring-in.tsx')).BringIn)
+
+/** Files in and out, fetched when somebody asks for it. */
+function Files() {
+  const [isOpen, setOpen] = useState(false)
+  return (
+    <details class="fold" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>Bring in a file, or save all as one</summary>
+      {isOpen && <BringIn />}
+    </details>
   )
 }
 
@@ -82,7 +98,6 @@ function Rows({ list }: { readonly list: readonly Complaint[] }) {
               <strong>{complaint.title || untitled(complaint)}</strong>
               <span class="row-note">
                 {dayAndTime(complaint.updatedAt)}
-                {complaint.purpose === 'design' ? ' · new design' : ''}
                 {complaint.isDemo ? ' · demo, invented' : ''}
                 {complaint.purpose === 'design' ? ' · design' : ''}
                 {complaint.checks.length > 0 ? ` · ${complaint.checks.length} checks` : ''}

@@ -1,0 +1,120 @@
+// @vitest-environment happy-dom
+/** Files in and out on screen: what would change stands there first; nothing is changed before a tap. */
+import 'fake-indexeddb/auto'
+import { act } from 'preact/test-utils'
+import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { complaints, createFromTriage, loadComplaints, remove, rename } from '../../src/state/complaints.ts'
+import { addConnector, connectorsOf } from '../../src/state/connectors.ts'
+import { exportComplaint } from '../../src/state/exchange.ts'
+import { settled } from '../../src/state/save-queue.ts'
+import { newConnector } from '../../src/store/connector.ts'
+import { newLine } from '../../src/store/line.ts'
+import { differenceWords } from '../../src/ui/screens/bring-in.tsx'
+import { ComplaintFile } from '../../src/ui/screens/complaint-file.tsx'
+import { Log } from '../../src/ui/screens/log.tsx'
+import { allBy, by, eventually, show, tap, until } from './support.ts'
+
+async function made(): Promise<string> {
+  const { id } = createFromTriage({ title: 'Buzz', answers: {}, guideVersion: 1, line: newLine('bus') })
+  await eventually('the connectors', () => connectorsOf(id).value)
+  addConnector(id, newConnector('J1'))
+  await settled()
+  return id
+}
+
+/** The Log with its files opened. */
+async function open(): Promise<void> {
+  show(<Log />)
+  const fold = await until('details')
+  await act(async () => {
+    fold.toggleAttribute('open', true)
+    fold.dispatchEvent(new Event('toggle'))
+  })
+  await until('input[type=file]')
+}
+
+async function choose(text: string): Promise<void> {
+  const input = (await until('input[type=file]')) as HTMLInputElement
+  Object.defineProperty(input, 'files', { configurable: true, value: [new File([text], 'x.json')] })
+  await act(async () => {
+    input.dispatchEvent(new Event('change', { bubbles: true }))
+  })
+  await eventually('what the file holds', () =>
+    document.querySelector('[role=alert], section[aria-label="What would change"]'),
+  )
+}
+
+const words = (): string => document.body.textContent?.replace(/\s+/gu, ' ') ?? ''
+
+beforeEach(async () => {
+  await loadComplaints()
+  for (const complaint of complaints.value ?? []) remove(complaint.id)
+  await settled()
+})
+
+describe('bringing in a file', () => {
+  it('shows a new complaint, brings it in at a tap, and takes it back', async () => {
+    const id = await made()
+    const text = (await exportComplaint(id))?.text.replaceAll(id, 'c'.repeat(32)) ?? ''
+    remove(id)
+    await settled()
+    await open()
+    await choose(text)
+    expect(words()).toContain('Buzznew: one line, one connector')
+    expect(complaints.value).toEqual([])
+    await tap(by('button', 'Bring it in'))
+    await eventually('the complaint', () => complaints.value?.find(({ title }) => title === 'Buzz'))
+    await eventually('the way back', () => allBy('button', 'Take it back')[0])
+    expect(words()).toContain('One complaint brought in.')
+    await tap(by('button', 'Take it back'))
+    await eventually('an empty log', () => (complaints.value?.length === 0 ? true : undefined))
+    expect(words()).toContain('One complaint taken back.')
+  })
+
+  it('shows place by place what is other, and both ways to take it', async () => {
+    const id = await made()
+    const text = (await exportComplaint(id))?.text ?? ''
+    rename(id, 'Hum')
+    await settled()
+    await open()
+    await choose(text)
+    expect(words()).toContain('here already, other in one place')
+    expect(words()).toContain('title: here “Hum”, in the file “Buzz”')
+    await tap(by('button', 'Put it in place of what is here'))
+    await eventually('the title of the file', () => complaints.value?.find(({ title }) => title === 'Buzz'))
+    await choose(text)
+    expect(words()).toContain('All of it is here already: there is nothing to bring in.')
+    expect(allBy('button', /Bring it in|Lay it over/)).toEqual([])
+  })
+
+  it('says of a bad file what is wrong with it, and changes nothing', async () => {
+    await made()
+    const before = complaints.value
+    await open()
+    await choose('{"format": "stillpin-complaints",\n "version": 1, "complaints": [{"id": 7}]}')
+    expect(words()).toContain(
+      'nothing was changed. Line 2, column 38, complaints[0].id: letters, digits, _ and -, 64 at most is expected here, and 7 stands there.',
+    )
+    expect(complaints.value).toEqual(before)
+  })
+
+  it('saves one complaint, and the whole Log, and says what is not in the file', async () => {
+    const saved = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined)
+    const id = await made()
+    show(<ComplaintFile id={id} />)
+    await tap(by('button', 'Save as a file'))
+    await eventually('what was saved', () => (words().includes('Saved as buzz.stillpin.json') ? true : undefined))
+    expect(words()).toContain('Photos are not in the file')
+    await open()
+    await tap(by('button', 'Save the whole Log as a file'))
+    await eventually('what was saved', () => (words().includes('Saved as log-') ? true : undefined))
+    expect(saved).toHaveBeenCalledTimes(2)
+    saved.mockRestore()
+  })
+
+  it('tells a difference in one line', () => {
+    expect(differenceWords({ place: 'line bus', here: '' })).toBe('line bus: is not in the file')
+    expect(differenceWords({ place: 'line bus', there: '' })).toBe('line bus: comes in')
+    expect(differenceWords({ place: 'note', there: 'x'.repeat(100) })).toBe(`note: “${'x'.repeat(79)}…” comes in`)
+  })
+})
