@@ -7,6 +7,7 @@ import { checkById } from '../calc/registry.ts'
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { type Complaint, newComplaint } from '../store/complaint.ts'
 import { type KeptConnector, keptConnector } from '../store/connector.ts'
+import { writeFile } from '../store/exchange/file.ts'
 import { newId } from '../store/ids.ts'
 import { expressionReading } from './expression.ts'
 
@@ -104,8 +105,10 @@ function mapped<K extends string>(
   return found
 }
 
-/** The copy as a new design of its own: nothing in it names the complaint it comes from, not even by its ids. */
-export function supplierDesign({ body, lines }: SupplierCopy): {
+/** The copy as a file that any copy of the app brings in, as a new design: it names the complaint it is of not even by its ids. */
+export const supplierFile = (copy: SupplierCopy): string => writeFile([supplierDesign(copy)])
+
+function supplierDesign({ body, lines }: SupplierCopy): {
   readonly complaint: Complaint
   readonly connectors: readonly KeptConnector[]
 } {

@@ -9,6 +9,7 @@ import type { Line } from '../../src/calc/types.ts'
 import { SAFETY_TEXTS, SHEET_CAUTIONS } from '../../src/reference/safety.ts'
 import { internalTexts } from '../../src/state/supplier-copy.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
+import { readFile } from '../../src/store/exchange/file.ts'
 import { newLine } from '../../src/store/line.ts'
 import { connectorOfSize } from '../support/connector-of-size.ts'
 import { readCode } from '../support/read-code.ts'
@@ -174,6 +175,19 @@ describe('files', () => {
     const supplier = await saved('Save supplier’s table (CSV)')
     const text = supplier.bytes.toString('utf8').toLowerCase()
     for (const one of internalTexts(story, connector)) expect(text, one).not.toContain(one)
+  })
+
+  it('gives the complaint and the supplier’s copy as files that are brought in again', async () => {
+    const { connector, lines } = connectorOfSize(15)
+    await openSheet(connector, lines)
+    const own = await saved('Save complaint (JSON)')
+    const whole = readFile(own.bytes.toString('utf8'))
+    expect(whole.ok && whole.complaints[0]?.connectors[0]?.contacts).toEqual(connector.contacts)
+    const supplier = await saved('Save supplier’s file (JSON)')
+    expect(supplier.name).toBe('J1-supplier.stillpin.json')
+    const text = supplier.bytes.toString('utf8')
+    expect(readFile(text).ok).toBe(true)
+    for (const one of internalTexts(story, connector)) expect(text.toLowerCase(), one).not.toContain(one)
   })
 
   it.each([

@@ -1,17 +1,19 @@
-import { useMemo } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import type { SheetBody } from '../../../calc/connector/sheet/body.ts'
 import { contactList } from '../../../calc/connector/sheet/contact-list.ts'
 import { tableFile } from '../../../calc/connector/sheet/table.ts'
 import { sheetWords } from '../../../calc/connector/sheet/words.ts'
 import type { Line } from '../../../calc/types.ts'
 import { fileName, type OwnFile } from '../../../state/files.ts'
-import { supplierCopy } from '../../../state/supplier-copy.ts'
+import { supplierCopy, supplierFile } from '../../../state/supplier-copy.ts'
 import type { Complaint } from '../../../store/complaint.ts'
 import { FileButtons } from '../../parts/file-buttons.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { ShareButton } from '../../parts/share-button.tsx'
 
 const CSV = 'text/csv'
+const JSON_TYPE = 'application/json'
+const FILE_ENDING = 'stillpin.json'
 /** Spreadsheets take a text for UTF-8 by it; a table that is pasted is read without it. */
 const BYTE_ORDER_MARK = '\uFEFF'
 
@@ -59,7 +61,42 @@ export function SupplierSheet({ complaint, body, onPrint }: Given) {
           type={CSV}
           make={() => tableOf(copy.body, copy.lines, [body.connector.name, 'supplier'])}
         />
+        <FileButtons
+          what="supplier’s file (JSON)"
+          title={`${name}, supplier’s copy`}
+          type={JSON_TYPE}
+          make={() => ({
+            name: fileName([body.connector.name, 'supplier'], FILE_ENDING),
+            type: JSON_TYPE,
+            content: supplierFile(copy),
+          })}
+        />
       </div>
+    </>
+  )
+}
+
+/** The complaint with all its lines and connectors, exactly as it is here: what comes back from it is the same. */
+export function WholeComplaint({ complaint }: Pick<Given, 'complaint'>) {
+  const [left, setLeft] = useState<readonly string[]>([])
+  const make = async (): Promise<OwnFile> => {
+    const { exportComplaint } = await import('../../../state/exchange.ts')
+    const file = await exportComplaint(complaint.id)
+    if (file === undefined) throw new Error('This complaint is not on this device any more.')
+    setLeft(file.left)
+    return { name: file.name, type: JSON_TYPE, content: file.text }
+  }
+  return (
+    <>
+      <p>One file with every line and connector. Another device, or this one, brings it in again as it is.</p>
+      <div class="actions">
+        <FileButtons what="complaint (JSON)" title={complaint.title} type={JSON_TYPE} make={make} />
+      </div>
+      {left.map((sentence) => (
+        <p key={sentence} class="muted small">
+          {sentence}
+        </p>
+      ))}
     </>
   )
 }

@@ -8,7 +8,7 @@ import type { ViewGiven } from './connector.tsx'
 import { Pictures } from './trade-pictures.tsx'
 import { usePrinting } from './trade-printing.ts'
 import './trade.css'
-import { OwnSheet, SupplierSheet } from './trade-sheets.tsx'
+import { OwnSheet, SupplierSheet, WholeComplaint } from './trade-sheets.tsx'
 
 /** The ways out of this device and back in: sheet, supplier's copy, pictures, and the whole complaint as a file. */
 export function Trade({ complaint, connector }: ViewGiven) {
@@ -50,6 +50,10 @@ function Ready({ complaint, connector, body }: ViewGiven & { readonly body: Shee
         <section aria-label="Pictures">
           <h2>Pictures</h2>
           <Pictures connector={connector} body={body} />
+        </section>
+        <section aria-label="The whole complaint">
+          <h2>The whole {complaint.purpose === 'design' ? 'design' : 'complaint'}</h2>
+          <WholeComplaint complaint={complaint} />
         </section>
       </div>
     </div>
