@@ -11,6 +11,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   filter: words(
     'topology capacitanceF capacitance2F inductanceH inductance2H sourceOhm loadOhm frequencyHz neededDb lineKind mode esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz sourceH loadF loadH bondOhm bondH toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires',
   ),
+  harmonics: words('fundamentalHz offFrac waveforms riseSec victimHz widthHz'),
   loading: words(
     'lineKind capacitanceF crossF inductanceH topology suppressorF existingF nodeCount bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeWires',
   ),
@@ -24,9 +25,11 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   power: words(
     'workingRmsV supplyHz capacitanceF crossF lineCount wiringOhm wiringH bleedOhm navyRule loadW chassisLimitA',
   ),
+  resonance: words('seenHz cableM ends velocityFrac spacingM capacitanceF inductanceH strapH chassisF'),
   surge: words(
     'waveform level polarity surgeMode standoffV breakdownV ratedPulseW dynamicOhm withstandV topology placement capacitanceF capacitance2F inductanceH inductance2H dcrOhm capacitorWithstandV loadOhm loadF pairWithstandV insulationWithstandV busMaxV busMinV supplyCategory busSourceOhm lineKind existingF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg suppressorType suppressorPlace holdingA bidirectional seriesCount suppressorF suppressorLeadH ambientC derateZeroC toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade bundleLevel bundleShareFrac openCircuitV sourceOhm peakSec halfSec ringHz decayQ lineOhm lineH',
   ),
+  tone: words('toneHz offFrac rpm driveRatio polePairs cylinders bars busHz pulses'),
   trace: words(
     'traceHz traceDb traceUnit limit nominalV marginDb bandwidthHz detector emission clamp impedanceOhm ownHz ownDb ownUnit ownSide ownBandwidthHz ownDetector',
   ),

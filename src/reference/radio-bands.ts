@@ -10,6 +10,8 @@ export type RadioBand = {
   readonly system: string
   readonly fromHz: number
   readonly toHz: number
+  /** the one frequency it listens on, where it has one */
+  readonly channelHz?: number
   /** how interference inside the band usually shows */
   readonly symptom: string
   readonly note?: string
@@ -70,6 +72,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'Marker beacon',
     fromHz: 74.8e6,
     toHz: 75.2e6,
+    channelHz: 75e6,
     symptom: 'false light or tone',
     note: '75 MHz; tones 400, 1300 and 3000 Hz',
     source: manual,
@@ -122,6 +125,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'ELT 121.5 MHz',
     fromHz: 121.45e6,
     toHz: 121.55e6,
+    channelHz: 121.5e6,
     symptom: 'false activation; can re-radiate VHF',
     source: bandTable,
   },
@@ -130,6 +134,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'ELT 243 MHz',
     fromHz: 242.95e6,
     toHz: 243.05e6,
+    channelHz: 243e6,
     symptom: 'false activation',
     source: bandTable,
   },
@@ -155,6 +160,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'UAT',
     fromHz: 977e6,
     toHz: 979e6,
+    channelHz: 978e6,
     symptom: NOT_RECORDED,
     note: '978 MHz',
     source: bandTable,
@@ -164,6 +170,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'SSR and TCAS, 1030 MHz',
     fromHz: 1029e6,
     toHz: 1031e6,
+    channelHz: 1030e6,
     symptom: 'false or lost targets',
     source: bandTable,
   },
@@ -172,6 +179,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'SSR, TCAS and ADS-B, 1090 MHz',
     fromHz: 1089e6,
     toHz: 1091e6,
+    channelHz: 1090e6,
     symptom: 'false or lost targets',
     source: bandTable,
   },
@@ -180,6 +188,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'GNSS L5',
     fromHz: 1164.45e6,
     toHz: 1188.45e6,
+    channelHz: 1176.45e6,
     symptom: 'satellite bars drop, integrity alarm',
     note: '1176.45 MHz',
     source: bandTable,
@@ -189,6 +198,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'GNSS L2',
     fromHz: 1215.6e6,
     toHz: 1239.6e6,
+    channelHz: 1227.6e6,
     symptom: 'satellite bars drop, integrity alarm',
     note: '1227.60 MHz',
     source: bandTable,
@@ -198,6 +208,7 @@ export const RADIO_BANDS: readonly RadioBand[] = [
     system: 'GNSS L1',
     fromHz: 1563.42e6,
     toHz: 1587.42e6,
+    channelHz: 1575.42e6,
     symptom: 'satellite bars drop, integrity alarm',
     note: '1575.42 MHz',
     source: read('C07'),

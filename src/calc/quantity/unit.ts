@@ -39,8 +39,12 @@ function waysToWrite(quantity: Quantity, prefixes: readonly string[]): ReadonlyM
 
 const folded = (text: string, quantity: Quantity) => (SAME_CASE_FREE.includes(quantity) ? text.toLowerCase() : text)
 
-const matches = (tail: string, quantity: Quantity, prefixes: readonly string[]): readonly Match[] =>
-  waysToWrite(quantity, prefixes).get(folded(tail, quantity)) ?? []
+function matches(tail: string, quantity: Quantity, prefixes: readonly string[]): readonly Match[] {
+  const found = waysToWrite(quantity, prefixes).get(folded(tail, quantity)) ?? []
+  // "1.5 m" in a field of lengths is the unit itself, not a prefix that lacks it
+  const unit = found.find(({ prefix, symbol }) => prefix === '' && symbol === QUANTITIES[quantity].symbol)
+  return unit !== undefined && tail === unit.symbol ? [unit] : found
+}
 
 function takes(quantity: Quantity): string {
   const rule = QUANTITIES[quantity]

@@ -116,6 +116,21 @@ export const WORKED: Readonly<Record<string, Worked>> = {
       { key: 'notClearedF', si: 100e-12, within: 1e-19, source: 'largest that did not clear' },
     ],
   },
+  harmonics: {
+    query: 'fundamentalHz=121.175M&waveforms=transmitter',
+    expected: [
+      { key: 'productHz', si: 1575.275e6, within: 1, source: '13 × 121.175 MHz, by hand' },
+      { key: 'exactHz', si: 121.18615e6, within: 10, source: '1575.42 MHz / 13, by hand' },
+    ],
+  },
+  tone: {
+    query: 'toneHz=2400&pulses=6',
+    expected: [{ key: 'predictedHz', si: 2400, within: 1e-9, source: 'six pulses in each period of 400 Hz' }],
+  },
+  resonance: {
+    query: 'capacitanceF=10n&inductanceH=10n',
+    expected: [{ key: 'partHz', si: 15.9155e6, within: 50, source: '1/(2π·√(10 nH · 10 nF)), by hand' }],
+  },
 }
 
 /** The hash of a worked example. */
