@@ -1,20 +1,17 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
 import { beforeEach, expect, it } from 'vitest'
-import type { Connector } from '../../src/calc/connector/types.ts'
-import { addLine, complaints, createFromCheck, loadComplaints } from '../../src/state/complaints.ts'
-import { addConnector, connectorsOf } from '../../src/state/connectors.ts'
-import { newConnector } from '../../src/state/new-connector.ts'
+import { addLine, complaints, loadComplaints } from '../../src/state/complaints.ts'
+import { connectorsOf } from '../../src/state/connectors.ts'
 import { newLine } from '../../src/store/line.ts'
 import { ComplaintScreen } from '../../src/ui/screens/complaint.tsx'
 import { ConnectorScreen } from '../../src/ui/screens/connector/connector.tsx'
 import { Log } from '../../src/ui/screens/log.tsx'
 import { Notices } from '../../src/ui/shell/notices.tsx'
+import { connectorIn, made, withConnector } from './connector-support.tsx'
 import { allBy, by, eventually, settle, show, tap, type } from './support.ts'
 
 beforeEach(() => loadComplaints())
-
-const made = () => createFromCheck({ title: 'Intercom buzz', check: 'need', line: newLine('mic') })
 
 it('says of a connector that is not there what became of it, with the way back', async () => {
   const { id } = made()
@@ -34,24 +31,6 @@ it('names the address of a view or a complaint there is not', async () => {
   await settle()
   expect(by('heading', 'No such complaint on this device')).toBeDefined()
 })
-
-/** A connector of a complaint, and where it is shown. */
-function connectorIn(complaintId: string, parts: Partial<Connector> = {}) {
-  const connector = { ...newConnector([]), ...parts }
-  addConnector(complaintId, connector)
-  const open = async (...steps: string[]) => {
-    show(<ConnectorScreen complaintId={complaintId} steps={[connector.id, ...steps]} />)
-    await settle()
-  }
-  const now = () => connectorsOf(complaintId).value?.find(({ id }) => id === connector.id)
-  return { connector, open, now }
-}
-
-async function withConnector(parts: Partial<Connector> = {}) {
-  const complaint = made()
-  await eventually('the connectors', () => connectorsOf(complaint.id).value)
-  return { complaint, ...connectorIn(complaint.id, parts) }
-}
 
 it('is begun from its complaint with a label of its own, and is taken back', async () => {
   const { id } = made()

@@ -1,3 +1,4 @@
+import { Fragment } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
 import { isEvidence, nodeById, replay } from '../../guide/engine.ts'
@@ -28,6 +29,7 @@ import { Connectors } from './connector/connectors.tsx'
 import { complaintWords } from './decided.ts'
 import { Handover } from './handover.tsx'
 import { KeptLine } from './kept-line.tsx'
+import { NameAndDelete } from './line-name.tsx'
 import { dayAndTime } from './moment.ts'
 import { TitleAndNote } from './title-and-note.tsx'
 
@@ -95,13 +97,18 @@ function LooseLines({ complaint: { id, lines, checks } }: { readonly complaint: 
     <>
       {lines.map((line, index) =>
         carried.has(line.id) ? null : (
-          <KeptLine
-            key={line.id}
-            complaintId={id}
-            line={line}
-            title={line.name || (lines.length > 1 ? `line ${index + 1}` : '')}
-            checks={checks}
-          />
+          <Fragment key={line.id}>
+            <KeptLine
+              complaintId={id}
+              line={line}
+              title={line.name || (lines.length > 1 ? `line ${index + 1}` : '')}
+              checks={checks}
+            />
+            <details class="fold">
+              <summary>Rename or delete {line.name || 'this line'}</summary>
+              <NameAndDelete complaintId={id} line={line} />
+            </details>
+          </Fragment>
         ),
       )}
     </>

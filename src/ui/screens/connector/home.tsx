@@ -1,89 +1,126 @@
-import { hashOfConnector, hashOfContact } from '../../../state/connector-address.ts'
+import { useState } from 'preact/hooks'
+import type { ContactRow } from '../../../calc/connector/contact-row.ts'
+import { hashOfConnector } from '../../../state/connector-address.ts'
 import { removeConnector } from '../../../state/connectors.ts'
 import { goTo, hashOf } from '../../../state/router.ts'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
+import { ContactList } from './contact-list.tsx'
 import { Description } from './description.tsx'
+import { EditMany } from './edit-many.tsx'
+import { FacePane } from './face-pane.tsx'
 import { MakeContacts } from './make-contacts.tsx'
 import { ConnectorTextField } from './texts.tsx'
 
-/** A connector: its contacts, what it is, and the ways on. */
+/** A connector: its face, its contacts, what it is, and the ways on. */
 export function Home({ complaint, connector }: ViewGiven) {
-  const isEmpty = connector.contacts.length === 0
-  return (
-    <div class="panes">
-      <div class="pane stack">
-        {isEmpty ? (
-          <Begin complaint={complaint} connector={connector} />
-        ) : (
-          <Contacts complaint={complaint} connector={connector} />
-        )}
-      </div>
-      <div class="pane stack">
-        <section aria-label="What it is">
-          <h2>What it is</h2>
-          <ConnectorTextField connector={connector} field="name" label="Label" help="As on the drawing: J2, P104." />
-          <details class="fold" open={isEmpty ? false : undefined}>
-            <summary>Half, shell, arrangement, keying</summary>
-            <Description connector={connector} />
-          </details>
-        </section>
-        {!isEmpty && (
-          <section aria-label="More contacts">
-            <details class="fold">
-              <summary>More contacts</summary>
-              <MakeContacts connector={connector} />
-            </details>
-            <a class="button" href={hashOfConnector(complaint.id, connector.id, 'paste')}>
-              Paste a table
-            </a>
-          </section>
-        )}
-        <div class="actions">
-          <button
-            type="button"
-            class="button"
-            onClick={() => {
-              removeConnector(complaint.id, connector.id)
-              goTo(hashOf('log', complaint.id))
-            }}
-          >
-            <Icon name="close" />
-            Delete the connector
-          </button>
-        </div>
-      </div>
-    </div>
-  )
+  if (connector.contacts.length === 0) return <Begin complaint={complaint} connector={connector} />
+  return <Contacts complaint={complaint} connector={connector} />
 }
 
 /** A connector begins with its contacts: from a table, or by scheme and count. */
 function Begin({ complaint, connector }: ViewGiven) {
   return (
-    <section aria-label="Contacts" class="stack">
-      <h2>Contacts</h2>
-      <p>Paste them from a spreadsheet with what is known of each, or make them by name and number.</p>
-      <a class="button strong wide" href={hashOfConnector(complaint.id, connector.id, 'paste')}>
-        Paste a table
-      </a>
-      <MakeContacts connector={connector} />
-    </section>
+    <div class="panes">
+      <section aria-label="Contacts" class="pane stack">
+        <h2>Contacts</h2>
+        <p>Paste them from a spreadsheet with what is known of each, or make them by name and number.</p>
+        <a class="button strong wide" href={hashOfConnector(complaint.id, connector.id, 'paste')}>
+          Paste a table
+        </a>
+        <MakeContacts connector={connector} />
+      </section>
+      <div class="pane stack">
+        <section aria-label="What it is">
+          <h2>What it is</h2>
+          <WhatItIs connector={connector} />
+        </section>
+        <Delete complaint={complaint} connector={connector} />
+      </div>
+    </div>
   )
 }
 
-function Contacts({ complaint, connector }: ViewGiven) {
+function WhatItIs({ connector }: Pick<ViewGiven, 'connector'>) {
   return (
-    <ul class="rows" aria-label="Contacts">
-      {connector.contacts.map(({ id, texts }) => (
-        <li key={id}>
-          <a href={hashOfContact(complaint.id, connector.id, id)}>
-            <span>
-              <strong>{id}</strong> {texts.function}
-            </span>
-            <Icon name="go" />
-          </a>
-        </li>
-      ))}
-    </ul>
+    <>
+      <ConnectorTextField connector={connector} field="name" label="Label" help="As on the drawing: J2, P104." />
+      <Description connector={connector} />
+    </>
   )
 }
+
+function Delete({ complaint, connector }: ViewGiven) {
+  return (
+    <div class="actions">
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          removeConnector(complaint.id, connector.id)
+          goTo(hashOf('log', complaint.id))
+        }}
+      >
+        <Icon name="close" />
+        Delete the connector
+      </button>
+    </div>
+  )
+}
+
+/** The face and the list beside it; several contacts can be chosen in either. */
+function Contacts({ complaint, connector }: ViewGiven) {
+  const [chosen, setChosen] = useState<ReadonlySet<string> | undefined>(undefined)
+  const choosing = chosen && {
+    chosen,
+    toggle: (id: string) => {
+      const next = new Set(chosen)
+      if (!next.delete(id)) next.add(id)
+      setChosen(next)
+    },
+  }
+  const shown = { complaint, connector, rows: NO_ROWS, choosing }
+  return (
+    <div class="panes">
+      <div class="pane stack">
+        <FacePane {...shown} />
+        {chosen === undefined ? (
+          <>
+            <div class="actions">
+              <button type="button" class="button" onClick={() => setChosen(new Set())}>
+                Edit several
+              </button>
+              <a class="button" href={hashOfConnector(complaint.id, connector.id, 'paste')}>
+                Paste a table
+              </a>
+            </div>
+            <details class="fold">
+              <summary>What it is, more contacts, delete</summary>
+              <div class="stack">
+                <WhatItIs connector={connector} />
+                <section aria-label="More contacts">
+                  <h2>More contacts</h2>
+                  <MakeContacts connector={connector} />
+                </section>
+                <Delete complaint={complaint} connector={connector} />
+              </div>
+            </details>
+          </>
+        ) : (
+          <EditMany
+            complaint={complaint}
+            connector={connector}
+            chosen={chosen}
+            choose={(ids) => setChosen(new Set(ids))}
+            onEnd={() => setChosen(undefined)}
+          />
+        )}
+      </div>
+      <div class="pane">
+        <ContactList {...shown} />
+      </div>
+    </div>
+  )
+}
+
+const NO_ROWS: ReadonlyMap<string, ContactRow> = new Map()

@@ -14,11 +14,11 @@ const WORDS: readonly { readonly view: View | undefined; readonly word: string }
 
 /** The views of a connector, one tap from each other, and what was done last to it to be taken back. */
 export function Views({ complaint, connector, view }: ViewGiven & { readonly view: ConnectorView | undefined }) {
-  if (connector.contacts.length === 0) return <TakeBack connector={connector} />
+  if (connector.contacts.length === 0) return null
   return (
-    <div class="views">
+    <>
       <nav aria-label="Views of the connector">
-        <ul>
+        <ul class="views">
           {WORDS.map((one) => (
             <li key={one.word}>
               <a
@@ -33,18 +33,18 @@ export function Views({ complaint, connector, view }: ViewGiven & { readonly vie
         </ul>
       </nav>
       <TakeBack connector={connector} />
-    </div>
+    </>
   )
 }
 
-/** What `addConnector` did is undone by deleting it: that is offered elsewhere. */
+/** What was typed is not counted: it is changed by typing. */
 function TakeBack({ connector }: Pick<ViewGiven, 'connector'>) {
   const last = lastChangeOf(connector.id)
   if (last === undefined) return null
   return (
-    <button type="button" class="icon-button" onClick={() => undoChange(connector.complaintId, connector.id)}>
+    <button type="button" class="link take-back" onClick={() => undoChange(connector.complaintId, connector.id)}>
       <Icon name="undo" />
-      <span class="unseen">Take back what was done last to {connector.name || 'this connector'}</span>
+      Take back the last change of the connector
     </button>
   )
 }
