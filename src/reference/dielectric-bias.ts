@@ -57,7 +57,7 @@ export function lostToBias(dielectric: Dielectric, size: CaseSize, voltageFrac: 
 export const dielectricById = (id: string): Dielectric | undefined => DIELECTRICS.find((one) => one.id === id)
 
 /** Rated voltages that filter contacts are built for, V. Common practice; the lowest serves every line below it. */
-const RATED_V: readonly [number, ...number[]] = [50, 100, 200, 500]
+export const RATED_V: readonly [number, ...number[]] = [50, 100, 200, 500]
 
 /**
  * Share that a class 2 filter contact can lose on a line whose own peak is known: the loss of its build at that peak over

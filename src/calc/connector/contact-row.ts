@@ -1,9 +1,11 @@
 /** A row of the schedule: one contact, what is proposed, what was chosen, and what counts. */
 import type { Line, Topology, Verdict } from '../types.ts'
+import type { Build } from './build.ts'
 import type { Choice } from './choice.ts'
 import type { OpenAnswer } from './contact-line.ts'
 import type { DecidedContact } from './decided.ts'
 import type { ConnectorFinding } from './finding.ts'
+import type { SuppressorAdvice } from './place.ts'
 import type { Together } from './plate/rounds.ts'
 import type { Contact } from './types.ts'
 
@@ -42,6 +44,13 @@ export type ContactRow = {
   readonly together?: Together
   /** the value it would have alone, where the shared bond asked for another */
   readonly aloneF?: number
+  /** what can be built of its capacitor */
+  readonly build?: Build
+  /** where its parts go, in words */
+  readonly place?: string
+  readonly suppressor?: SuppressorAdvice
+  /** a capacitor its signal stands, for a contact that would be a hole in the wall */
+  readonly offer?: ContactPart
   /** why nothing may be fitted yet, though the figures stand */
   readonly waits?: string
 }

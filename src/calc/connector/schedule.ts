@@ -3,11 +3,16 @@
  * connector and its Lines; nothing of it is kept.
  */
 import type { Express } from '../line/fields.ts'
+import { within } from '../surge/progress.ts'
 import type { Line, Progress } from '../types.ts'
 import { askContact } from './ask-contact.ts'
+import { buildOf } from './build.ts'
 import type { Asked, ContactPart, ContactRow } from './contact-row.ts'
 import type { ConnectorFinding } from './finding.ts'
+import { holed } from './hole.ts'
 import { inOneBond } from './in-one-bond.ts'
+import { placeWords, suppressorFor } from './place.ts'
+import { questionsOf } from './questions.ts'
 import type { Connector } from './types.ts'
 
 export type { Asked, ContactPart, ContactRow, Proposal } from './contact-row.ts'
@@ -47,30 +52,56 @@ export function* scheduleOf(
   const { contacts, shared } = connector
   for (const [i, contact] of contacts.entries()) {
     const line = contact.lineId === undefined ? undefined : byId.get(contact.lineId)
-    const running = askContact({ contact, line, shared, express })
-    let step = running.next()
-    while (!step.done) {
-      yield { doneFrac: (ALONE_SHARE * i) / contacts.length }
-      step = running.next()
-    }
-    asked.push(step.value)
-    yield { doneFrac: (ALONE_SHARE * (i + 1)) / contacts.length }
+    const [from, to] = [i, i + 1].map((done) => (ALONE_SHARE * done) / contacts.length) as [number, number]
+    asked.push(yield* within(askContact({ contact, line, shared, express }), from, to))
+    yield { doneFrac: to }
   }
-  const alone = madeOf(asked, [])
+  const alone = yield* at(ALONE_SHARE, madeOf(connector, asked, [], express))
   yield { doneFrac: ALONE_SHARE, alone }
-  const bonded = inOneBond(asked, shared, express)
-  let step = bonded.next()
-  while (!step.done) {
-    yield { doneFrac: ALONE_SHARE + (1 - ALONE_SHARE) * step.value.doneFrac }
-    step = bonded.next()
-  }
-  const { findings, rounds } = step.value
-  return { ...madeOf(step.value.asked, findings), ...(rounds === undefined ? {} : { rounds }) }
+  const { asked: bonded, findings, rounds } = yield* within(inOneBond(asked, shared, express), ALONE_SHARE, 1)
+  const made = yield* at(1, madeOf(connector, bonded, findings, express))
+  return { ...made, ...(rounds === undefined ? {} : { rounds }) }
 }
 
-function madeOf(asked: readonly Asked[], findings: readonly ConnectorFinding[]): Schedule {
+/** Steps that tell no progress of their own. */
+function* at<R>(doneFrac: number, running: Generator<undefined, R>): Generator<Progress, R> {
+  let step = running.next()
+  while (!step.done) {
+    yield { doneFrac }
+    step = running.next()
+  }
+  return step.value
+}
+
+function* madeOf(
+  connector: Connector,
+  settled: readonly Asked[],
+  findings: readonly ConnectorFinding[],
+  express: Express | undefined,
+): Generator<undefined, Schedule> {
+  const isAnyFiltered = settled.some(({ row }) => row.decided.part !== undefined)
+  const asked: Asked[] = []
+  for (const one of settled) {
+    asked.push({ ...one, row: completed(connector, { ...one, row: holed(one, isAnyFiltered) }, express) })
+    yield
+  }
   const rows = asked.map(({ row }) => row)
-  return { rows, asked, parts: partsOf(rows), questions: [], findings }
+  const parts = partsOf(rows)
+  return { rows, asked, parts, questions: questionsOf(connector, rows, parts), findings }
+}
+
+/** The row with what can be built, where it goes, and its suppressor. */
+function completed({ texts }: Connector, { row, open, judged }: Asked, express: Express | undefined): ContactRow {
+  const { contact, decided, line } = row
+  const answer = judged ?? open
+  const build = answer && buildOf(contact, decided, answer)
+  const place = placeWords(decided, texts.half)
+  return {
+    ...row,
+    ...(build === undefined ? {} : { build }),
+    ...(place === undefined ? {} : { place }),
+    ...(line === undefined || decided.by === 'barred' ? {} : { suppressor: suppressorFor(line, express) }),
+  }
 }
 
 function partsOf(rows: readonly ContactRow[]): readonly SchedulePart[] {

@@ -1,0 +1,80 @@
+/** Where the parts of a contact go, and which suppressor its line lets it have. */
+import { busSurgesOf } from '../../reference/bus-surges.ts'
+import { lineKindById } from '../../reference/line-kinds.ts'
+import { COLD_SOAK_C, FORWARD_STARTS, STAND_OFF_STEPS_V } from '../../reference/suppressors.ts'
+import { listed } from '../explain/sentence.ts'
+import type { Express } from '../line/fields.ts'
+import { resolve } from '../line/resolver.ts'
+import { hasCapacitor } from '../network/circuit.ts'
+import { formatExact } from '../quantity/format.ts'
+import { breakdownAt, breakdownOfClass } from '../surge/suppressor.ts'
+import type { Line } from '../types.ts'
+import type { DecidedContact } from './decided.ts'
+
+/** Above this nobody builds a capacitor into a contact cavity without saying so. Practice, a question for the maker. */
+export const LARGE_IN_CONTACT_F = 100e-9
+
+/** Where the filter goes and which way round it stands. */
+export function placeWords({ part }: DecidedContact, half: string | undefined): string | undefined {
+  if (part === undefined) return undefined
+  const { topology, capacitanceF } = part
+  const where = /adapter/iu.test(half ?? '') ? 'in the adapter (a test tool, not for flight)' : 'in this connector'
+  const bits = [
+    ...(hasCapacitor(topology) ? ['capacitor to the plate'] : []),
+    ...(topology === 'LC' ? ['inductor on the side the noise comes from'] : []),
+    ...(topology === 'CL' ? ['inductor on the side away from the noise'] : []),
+    ...(topology === 'PI' || topology === 'T' || topology === 'L' ? [`inductor in the line`] : []),
+  ]
+  const large =
+    hasCapacitor(topology) && capacitanceF > LARGE_IN_CONTACT_F
+      ? '; more than a contact usually takes: on the board behind it if the maker cannot'
+      : ''
+  return `${where}: ${listed(bits)}${large}`
+}
+
+export type SuppressorAdvice = {
+  /** "33 V stand-off, unidirectional"; absent = none is advised */
+  readonly class?: string
+  readonly why: string
+}
+
+/** The surge facts of a line that say it is struck at all. */
+const STRUCK = ['surgeWaveform', 'surgeLevel'] as const
+
+/**
+ * The smallest stand-off step above everything the line does by itself, cold breakdown above it too. Its power class is
+ * the surge check's to find. No strike entered: none.
+ */
+export function suppressorFor(line: Line, express?: Express): SuppressorAdvice {
+  const resolution = resolve(line, express)
+  const text = (key: 'surgeWaveform' | 'surgeLevel' | 'supplyCategory') => resolution.fact(key)?.text.trim() ?? ''
+  if (STRUCK.every((key) => text(key) === ''))
+    return { why: 'No strike was entered for this line: no suppressor is proposed.' }
+  const kind = lineKindById(line.facts.lineKind?.text.trim() ?? '')
+  const volts = (key: 'busMaxV' | 'busMinV') => resolution.numbers(resolution.fact(key), 'voltage')[0]
+  const [ownLowV, ownHighV] = kind?.ownPeaks?.leg ?? [undefined, undefined]
+  const surges =
+    kind?.ownPeaks?.surgesOf === undefined ? [] : busSurgesOf(kind.ownPeaks.surgesOf, text('supplyCategory'))
+  const known = [volts('busMaxV'), ownHighV, ...surges.map(({ peakV }) => peakV)].filter((one) => one !== undefined)
+  if (known.length === 0)
+    return {
+      why: 'What the line reaches by itself is not known: enter its highest peak before a suppressor is chosen.',
+    }
+  const highV = Math.max(...known)
+  const lowV = volts('busMinV') ?? ownLowV ?? 0
+  const isBidirectional = lowV <= -FORWARD_STARTS.value
+  const mostV = Math.max(highV, isBidirectional ? -lowV : 0)
+  const standoffV = STAND_OFF_STEPS_V.find(
+    (step) => step >= mostV && breakdownAt({ breakdownV: breakdownOfClass(step).leastV, tempC: COLD_SOAK_C }) > mostV,
+  )
+  if (standoffV === undefined)
+    return { why: `No usual stand-off step is above the ${formatExact(mostV, 'voltage')} the line reaches by itself.` }
+  const needsCategory =
+    kind?.ownPeaks?.surgesOf !== undefined && text('supplyCategory') === '' && volts('busMaxV') === undefined
+  return {
+    class: `${formatExact(standoffV, 'voltage')} stand-off, ${isBidirectional ? 'bidirectional' : 'unidirectional'}`,
+    why: `The line reaches ${formatExact(mostV, 'voltage')} by itself; on the cable side, ahead of the filter. Its power class comes from the surge check.${
+      needsCategory ? ' The surges of its supply are not counted until the category of the supply is entered.' : ''
+    }`,
+  }
+}
