@@ -2,8 +2,9 @@
  * The circuit as a piecewise-linear system: E·z' = A·z + b·s(t) + c for each state of the suppressor, with E diagonal,
  * reduced to its capacitors and inductors. z: node volts, inductor amperes, volts of the coupling capacitor.
  */
-import { FORWARD, LEAKAGE_SIE, LEAST_NODE_F } from '../../reference/suppressors.ts'
+import { FORWARD, LEAKAGE_SIE } from '../../reference/suppressors.ts'
 import type { SurgeCircuit } from './circuit.ts'
+import { type Draft, draftOf } from './draft.ts'
 import { solveDense } from './matrix.ts'
 
 /** One straight piece of the suppressor law: i = sie·v + offsetA for lowV ≤ v ≤ highV. */
@@ -41,70 +42,10 @@ export type Network = {
   readonly fullA: number
 }
 
-/**
- * Stray conductance of nodes that carry no capacitor, in S. Between inductors alone it keeps a node defined, and keeps
- * the rounding of large currents from becoming volts there; a 100,000th of the source's own, so it moves no figure.
- */
-const straySie = (seriesOhm: number): number => (Number.isFinite(seriesOhm) ? Math.max(1e-7, 1e-5 / seriesOhm) : 1e-6)
-
-type Draft = {
-  readonly stored: number[]
-  readonly rows: Map<number, number>[]
-  readonly drive: number[]
-  readonly fixed: number[]
-}
-
 /** Assembles the circuit. Throws RangeError where the generator has no resistance at all. */
 export function networkOf(circuit: SurgeCircuit): Network {
-  const ideal = circuit.source.form === 'current' && !Number.isFinite(circuit.source.ohm)
-  const seriesOhm = circuit.source.ohm + circuit.lineOhm
-  if (!(seriesOhm > 0)) throw new RangeError('a surge needs a source resistance above 0 Ω')
-  const draft: Draft = { stored: [], rows: [], drive: [], fixed: [] }
-  const add = (stored = 0): number => {
-    draft.rows.push(new Map())
-    draft.drive.push(0)
-    draft.fixed.push(0)
-    return draft.stored.push(stored) - 1
-  }
-  const bump = (row: number, column: number, by: number) =>
-    draft.rows[row]?.set(column, (draft.rows[row]?.get(column) ?? 0) + by)
-  const charge = (node: number, farads: number) => {
-    draft.stored[node] = (draft.stored[node] ?? 0) + farads
-  }
-  /** current flows from → to; `from` undefined = the generator */
-  const coil = (from: number | undefined, to: number, henries: number, ohm: number): number => {
-    const branch = add(henries)
-    bump(branch, branch, -ohm)
-    bump(branch, to, -1)
-    bump(to, branch, 1)
-    if (from !== undefined) {
-      bump(branch, from, 1)
-      bump(from, branch, -1)
-    }
-    return branch
-  }
-
-  const connector = add()
-  const drive =
-    ideal || circuit.source.form === 'voltage' ? circuit.source.peak : circuit.source.peak * circuit.source.ohm
-  feed({ circuit, draft, ideal, seriesOhm, connector, add, bump, coil })
-  const { middle, load } = filterInto({ circuit, connector, add, charge, coil })
-  bump(load, load, -1 / circuit.loadOhm)
-  charge(load, circuit.loadF)
+  const { draft, connector, load, clamp, terminal, middle, drive, ideal, seriesOhm } = draftOf(circuit)
   const { suppressor } = circuit
-  const terminal = circuit.placement === 'connector' ? connector : load
-  let clamp = terminal
-  if (suppressor) {
-    if (suppressor.leadH > 0) {
-      clamp = add()
-      coil(terminal, clamp, suppressor.leadH, 0)
-    }
-    // without it the current left in the lead when the junction blocks again would become any voltage
-    const leastF = suppressor.leadH > 0 ? LEAST_NODE_F : 0
-    charge(clamp, Math.max(leastF, suppressor.capacitanceF))
-  }
-  const stray = straySie(seriesOhm)
-  for (let i = 0; i < draft.stored.length; i++) if (draft.stored[i] === 0) bump(i, i, -stray)
   const watched = [connector, load, clamp, terminal, middle]
   const pieces = suppressor ? piecesOf(suppressor) : [undefined]
   const regions = pieces.map((piece) => reduce(draft, piece, clamp, watched))
@@ -142,66 +83,8 @@ function restOf(blocked: Region | undefined, restV: number): { drive: number; x:
   return { drive, x: perDrive.map((each) => each * drive) }
 }
 
-type Feed = {
-  readonly circuit: SurgeCircuit
-  readonly draft: Draft
-  readonly ideal: boolean
-  readonly seriesOhm: number
-  readonly connector: number
-  readonly add: (stored?: number) => number
-  readonly bump: (row: number, column: number, by: number) => void
-  readonly coil: (from: number | undefined, to: number, henries: number, ohm: number) => number
-}
-
-/** The generator with its series parts, into the connector. */
-function feed({ circuit, draft, ideal, seriesOhm, connector, add, bump, coil }: Feed): void {
-  if (ideal) {
-    // whatever stands in series with an ideal current source changes nothing behind it
-    draft.drive[connector] = 1
-    return
-  }
-  const coupling = circuit.couplingF === undefined ? undefined : add(circuit.couplingF)
-  if (circuit.lineH > 0) {
-    const branch = coil(undefined, connector, circuit.lineH, seriesOhm)
-    draft.drive[branch] = 1
-    if (coupling !== undefined) {
-      bump(branch, coupling, -1)
-      bump(coupling, branch, 1)
-    }
-    return
-  }
-  const sie = 1 / seriesOhm
-  draft.drive[connector] = sie
-  bump(connector, connector, -sie)
-  if (coupling === undefined) return
-  bump(connector, coupling, -sie)
-  draft.drive[coupling] = sie
-  bump(coupling, coupling, -sie)
-  bump(coupling, connector, -sie)
-}
-
-type Filter = Pick<Feed, 'circuit' | 'connector' | 'add' | 'coil'> & {
-  readonly charge: (node: number, farads: number) => void
-}
-
-/** The filter from the connector on; gives the node behind its first inductor and the load node. */
-function filterInto({ circuit, connector, add, charge, coil }: Filter): { middle: number; load: number } {
-  const { topology, capacitanceF, capacitance2F, inductanceH, inductance2H, dcrOhm } = circuit.filter
-  if (topology === 'C' || topology === 'CL' || topology === 'PI') charge(connector, capacitanceF)
-  if (topology === 'none' || topology === 'C') return { middle: connector, load: connector }
-  const middle = add()
-  coil(connector, middle, inductanceH, dcrOhm)
-  if (topology === 'LC') charge(middle, capacitanceF)
-  if (topology === 'PI') charge(middle, capacitance2F)
-  if (topology !== 'T') return { middle, load: middle }
-  charge(middle, capacitanceF)
-  const load = add()
-  coil(middle, load, inductance2H, dcrOhm)
-  return { middle, load }
-}
-
 /** Blocked, breakdown, and forward or the other breakdown. */
-function piecesOf({
+export function piecesOf({
   breakdownV,
   dynamicOhm,
   bidirectional,
