@@ -284,7 +284,7 @@ const startLevel = (longestSec: number, riseSec: number): number =>
   Math.min(LEVELS, Math.max(0, Math.ceil(Math.log2(longestSec / (riseSec / 64)))))
 
 /** Long enough for the pulse and for what it leaves ringing, at most twenty times the pulse. */
-function runSec(circuit: SurgeCircuit, shape: Shape): number {
+export function runSec(circuit: SurgeCircuit, shape: Shape): number {
   const { filter, suppressor, lineH, loadF, couplingF = 0 } = circuit
   const farads = filter.capacitanceF + filter.capacitance2F + loadF + (suppressor?.capacitanceF ?? 0) + couplingF
   const henries = lineH + filter.inductanceH + filter.inductance2H + (suppressor?.leadH ?? 0)
