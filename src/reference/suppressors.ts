@@ -68,3 +68,12 @@ export const STAND_OFF_STEPS_V: readonly number[] = [
   5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 20, 22, 24, 26, 28, 30, 33, 36, 40, 43, 45, 48, 51,
   54, 58, 60, 64, 70, 75, 78, 85, 90, 100, 110, 120, 130, 150, 160, 170, 180, 200, 220, 250, 300, 350, 400, 440,
 ]
+
+/**
+ * A steering rectifier lets a steep front pass some volts higher until it conducts: added for each drop where the front
+ * is shorter than `belowSec`.
+ */
+export const FORWARD_RECOVERY = figure({ volts: 5, belowSec: 1e-6 }, 'practice', 'fast rectifiers', 'practice')
+
+/** Lines that share one suppressor have highest volts within this ratio of each other. */
+export const SIMILAR_VOLTS = figure(1.5, 'practice', 'one stand-off for all', 'practice')

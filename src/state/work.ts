@@ -7,12 +7,14 @@
 import type { Progress } from '../calc/types.ts'
 import checkWorker from '../worker/check.ts?job'
 import type { Order, Run, Word } from '../worker/serve.ts'
+import strikeWorker from '../worker/strike.ts?job'
 import { inSlices, stopped } from './in-slices.ts'
 
 const job = <Input, Output>(address: string, here: () => Promise<Run<Input, Output>>) => ({ address, here })
 
 const JOBS = {
   check: job(checkWorker, async () => (await import('../worker/check.ts')).run),
+  strike: job(strikeWorker, async () => (await import('../worker/strike.ts')).run),
 }
 
 type Jobs = typeof JOBS

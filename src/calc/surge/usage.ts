@@ -38,7 +38,7 @@ export type UsageQuestion = {
 }
 
 /** Usage of a run; undefined without a suppressor or a rating. */
-export function usageOf(run: RunFigures, q: UsageQuestion): Usage | undefined {
+export function usageOf(run: Pick<RunFigures, 'used' | 'energyJ' | 'peakW'>, q: UsageQuestion): Usage | undefined {
   if (!run.used) return undefined
   const { byPowerFrac, byShapeFrac, heat } = run.used
   const first: PulseHeat = { heat, energyJ: run.energyJ }

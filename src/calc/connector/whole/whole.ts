@@ -18,6 +18,7 @@ import { type Counts, countsOf, openFindings } from './open-contacts.ts'
 import { powerFindings } from './power-findings.ts'
 import { ratingFindings } from './ratings.ts'
 import { bySupply, suppliedContacts } from './supplied.ts'
+import { suppressorFindings } from './suppressor-findings.ts'
 
 export type Whole = {
   readonly counts: Counts
@@ -46,7 +47,11 @@ export function* wholeOf(
     ...ratingFindings(connector, decided),
   ]
   yield { doneFrac: 0.1 }
-  said.push(...balanceFindings(decided, express), ...adjacentFindings(connector, decided, express))
+  said.push(
+    ...balanceFindings(decided, express),
+    ...adjacentFindings(connector, decided, express),
+    ...suppressorFindings(connector, decided, express),
+  )
   yield { doneFrac: 0.3 }
   const bond = yield* within(bondOf(connector, decided, express), 0.3, 1)
   said.push(...bondFindings(bond))

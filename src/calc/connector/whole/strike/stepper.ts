@@ -1,6 +1,7 @@
 /** One step after another: five implicit stages, the error held, and the corner of a junction found before it is passed. */
 import type { Shape } from '../../../surge/shape.ts'
 import { edgeWidth, type Factor, factorOf, type Pieces } from './factor.ts'
+import { changePieces, farthestBeyond, type State } from './junctions.ts'
 import { BOND, FIRST_RAIL, type LineRows, PLATE, type System } from './system.ts'
 import { AT, BEFORE, STAGES, WRONG } from './tableau.ts'
 
@@ -16,20 +17,18 @@ const STEP_TRIES = 60
 /** Below this share of the time already gone a step cannot be told from none. */
 const LEAST_SHARE = 1e-13
 
-type Stage = { readonly lines: readonly Float64Array[]; readonly edge: Float64Array }
-
 export class Stepper {
   readonly system: System
   private readonly shape: Shape
   readonly x: readonly Float64Array[]
   readonly edge: Float64Array
   readonly pieces: Pieces
-  private readonly slopes: readonly Stage[]
-  private readonly at: Stage
-  private readonly end: Stage
+  private readonly slopes: readonly State[]
+  private readonly at: State
+  private readonly end: State
   private readonly peaks: readonly Float64Array[]
   /** values of every stage of the step taken last, and its length: what is read over it */
-  readonly stages: readonly Stage[]
+  readonly stages: readonly State[]
   lastStep = 0
   sec = 0
 
@@ -38,7 +37,7 @@ export class Stepper {
     this.shape = shape
     const { lines, rails } = system
     const width = edgeWidth(system)
-    const blank = (): Stage => ({
+    const blank = (): State => ({
       lines: lines.map(({ size }) => new Float64Array(size)),
       edge: new Float64Array(width),
     })
@@ -72,15 +71,15 @@ export class Stepper {
       if (beyond > MET && step > least) {
         this.toCorner(step, beyond)
         this.take()
-        this.change()
+        changePieces(this.system, this.pieces, { lines: this.x, edge: this.edge })
         return step / 8
       }
       this.take()
-      this.change()
+      changePieces(this.system, this.pieces, { lines: this.x, edge: this.edge })
       return step * Math.min(MOST_CHANGE, Math.max(LEAST_CHANGE, SAFETY * Math.max(1e-9, error) ** -0.25))
     }
     this.take()
-    this.change()
+    changePieces(this.system, this.pieces, { lines: this.x, edge: this.edge })
     return step
   }
 
@@ -111,7 +110,7 @@ export class Stepper {
     this.lastStep = step
     const factor = factorOf(this.system, this.pieces, step)
     for (let i = 0; i < STAGES; i++) this.stage(factor, i, step)
-    const last = this.stages[STAGES - 1] as Stage
+    const last = this.stages[STAGES - 1] as State
     this.end.edge.set(last.edge)
     let worst = 0
     this.system.lines.forEach((line, k) => {
@@ -122,7 +121,7 @@ export class Stepper {
         if ((line.stored[r] as number) === 0) continue
         let wrong = 0
         for (let i = 0; i < STAGES; i++)
-          wrong += (WRONG[i] as number) * ((this.slopes[i] as Stage).lines[k]?.[r] as number)
+          wrong += (WRONG[i] as number) * ((this.slopes[i] as State).lines[k]?.[r] as number)
         const isNode = (line.toPlateF[r] as number) > 0 || r === line.load
         const floor = FLOOR * (isNode ? line.fullV : line.fullA)
         const scale = Math.max(floor, peaks[r] as number, Math.abs(to[r] as number))
@@ -136,14 +135,14 @@ export class Stepper {
   private stage(factor: Factor, i: number, step: number): void {
     const { lines, rails, bondOhm } = this.system
     const before = BEFORE[i] as readonly number[]
-    const slope = this.slopes[i] as Stage
-    const value = this.stages[i] as Stage
+    const slope = this.slopes[i] as State
+    const value = this.stages[i] as State
     const { width } = factor
-    const gather = (from: Float64Array, to: Float64Array, of: (stage: Stage) => Float64Array) => {
+    const gather = (from: Float64Array, to: Float64Array, of: (stage: State) => Float64Array) => {
       to.set(from)
       for (let j = 0; j < i; j++) {
         const share = step * (before[j] as number)
-        const k = of(this.slopes[j] as Stage)
+        const k = of(this.slopes[j] as State)
         for (let r = 0; r < to.length; r++) to[r] = (to[r] as number) + share * (k[r] as number)
       }
     }
@@ -229,59 +228,10 @@ export class Stepper {
 
   /** How far the junction that is farthest beyond its piece is, of its own volts; below 0 = none is. */
   private beyond(): number {
-    return this.farthest(this.end.lines, this.end.edge)
+    return farthestBeyond(this.system, this.pieces, this.end)
   }
   private beyondNow(): number {
-    return Math.min(-1e-12, this.farthest(this.x, this.edge))
-  }
-
-  private farthest(x: readonly Float64Array[], edge: Float64Array): number {
-    let most = Number.NEGATIVE_INFINITY
-    this.eachJunction(x, edge, ({ volts, piece }) => {
-      const scale = 1 + Math.abs(volts)
-      most = Math.max(most, (volts - piece.highV) / scale, (piece.lowV - volts) / scale)
-    })
-    return most
-  }
-
-  private eachJunction(
-    x: readonly Float64Array[],
-    edge: Float64Array,
-    see: (seen: {
-      volts: number
-      piece: { lowV: number; highV: number }
-      set: (to: number) => void
-      all: readonly { lowV: number; highV: number }[]
-    }) => void,
-  ): void {
-    this.system.lines.forEach(({ junctions }, k) => {
-      const inForce = this.pieces.lines[k] as Uint8Array
-      junctions.forEach(({ node, rail, pieces }, j) => {
-        const piece = pieces[inForce[j] as number]
-        if (piece === undefined) return
-        const volts = (x[k]?.[node] as number) - (rail === undefined ? 0 : (edge[FIRST_RAIL + rail] as number))
-        see({
-          volts,
-          piece,
-          all: pieces,
-          set: (to) => {
-            inForce[j] = to
-          },
-        })
-      })
-    })
-    this.system.rails.forEach(({ pieces }, r) => {
-      const piece = pieces[this.pieces.rails[r] as number]
-      if (piece === undefined) return
-      see({
-        volts: edge[FIRST_RAIL + r] as number,
-        piece,
-        all: pieces,
-        set: (to) => {
-          this.pieces.rails[r] = to
-        },
-      })
-    })
+    return Math.min(-1e-12, farthestBeyond(this.system, this.pieces, { lines: this.x, edge: this.edge }))
   }
 
   private take(): void {
@@ -292,15 +242,6 @@ export class Stepper {
       const peaks = this.peaks[k] as Float64Array
       x.set(end)
       for (let r = 0; r < end.length; r++) peaks[r] = Math.max(peaks[r] as number, Math.abs(end[r] as number))
-    })
-  }
-
-  /** Every junction that is beyond its piece, or at its very end, goes over to the piece it is in. */
-  private change(): void {
-    this.eachJunction(this.x, this.edge, ({ volts, piece, all, set }) => {
-      if (volts >= piece.lowV && volts <= piece.highV) return
-      const to = all.findIndex(({ lowV, highV }) => volts >= lowV && volts <= highV)
-      if (to >= 0) set(to)
     })
   }
 }

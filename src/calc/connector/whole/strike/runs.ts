@@ -1,0 +1,180 @@
+/** The runs of a strike: every sign, both ends of the breakdown and of every capacitor; lines alike once. */
+import { FORWARD_STARTS } from '../../../../reference/suppressors.ts'
+import type { Waveform } from '../../../../reference/waveforms.ts'
+import type { Express } from '../../../line/fields.ts'
+import type { SurgeAsked } from '../../../surge/asked.ts'
+import { setupAt } from '../../../surge/box.ts'
+import { variantsOf } from '../../../surge/part.ts'
+import { circuitOf, type SurgeSetup } from '../../../surge/setup.ts'
+import type { DecidedContact } from '../../decided.ts'
+import type { Connector } from '../../types.ts'
+import { USUAL_BOND } from '../bond.ts'
+import { typedNumber } from '../given.ts'
+import { groupOfContact, groupPart, membersOf } from '../part-of-group.ts'
+import { STRIKE_CASES, type StrikeCase, type StrikeContact, type StrikeQuestion, type StrikeRun } from './strike.ts'
+import type { SharedPart, StruckLine } from './together.ts'
+
+/** A contact with what is asked of it, and its setup in each case. */
+export type Ready = {
+  readonly contact: DecidedContact
+  readonly asked: SurgeAsked
+  readonly setups: ReadonlyMap<StrikeCase, SurgeSetup>
+}
+
+const ENDS = ['least', 'most'] as const
+type End = (typeof ENDS)[number]
+
+/** Everything of a question, from contacts that are ready. */
+export function questionOf(q: {
+  readonly connector: Connector
+  readonly decided: readonly DecidedContact[]
+  readonly ready: readonly Ready[]
+  readonly level: StrikeQuestion['level']
+  readonly left: StrikeQuestion['left']
+  readonly share: number | undefined
+  readonly row: Waveform
+  readonly riseSec: number
+  readonly express: Express | undefined
+}): StrikeQuestion {
+  const { connector, decided, ready, level, express } = q
+  const bondOf = (text: string | undefined, quantity: 'resistance' | 'inductance') =>
+    typedNumber(text, { quantity, what: `bond ${quantity}`, example: '1m' }, express).si
+  const [ohm, henries] = [bondOf(connector.shared.bondOhm, 'resistance'), bondOf(connector.shared.bondH, 'inductance')]
+  const bond = {
+    ohm: ohm ?? USUAL_BOND.ohm,
+    henries: henries ?? USUAL_BOND.henries,
+    isTyped: ohm !== undefined && henries !== undefined,
+  }
+  const groupOf = groupOfContact(connector)
+  const parts = connector.suppressors.map((group) => groupPart(membersOf(group, decided), express))
+  const isOneSign =
+    ready.every(({ setups }) =>
+      [...setups.values()].every(
+        ({ met, restV }) => (met === undefined || met.bidirectional) && restV.every((volts) => volts === 0),
+      ),
+    ) && parts.length === 0
+  const runs = STRIKE_CASES.filter((of) => level[of] !== undefined).flatMap((of) =>
+    (isOneSign ? ([1] as const) : ([1, -1] as const)).flatMap((sign) =>
+      ENDS.flatMap((breakdown) =>
+        ENDS.map((capacitance) => runOf({ of, sign, breakdown, capacitance, ready, groupOf, parts, bond })),
+      ),
+    ),
+  )
+  const known = new Map<string, StrikeRun>()
+  for (const run of runs) known.set(JSON.stringify([run.of, run.struck]), run)
+  return {
+    waveform: q.row.id,
+    name: q.row.name,
+    level,
+    isSteep: q.riseSec < 1e-6,
+    isRing: q.row.ring !== undefined,
+    runs: [...known.values()],
+    contacts: ready.map(({ contact, asked, setups }) =>
+      contactOf(contact, asked, [...setups.values()][0] as SurgeSetup, groupOf.get(contact.id)),
+    ),
+    groups: connector.suppressors.map(({ id, contacts }, g) => {
+      const part = parts[g]
+      return {
+        id,
+        contacts,
+        rating:
+          part?.is === 'part' && part.ratedPulseW !== undefined
+            ? { ratedW: part.ratedPulseW, ambientC: part.ambientC, derateZeroC: part.derateZeroC, type: part.part.type }
+            : undefined,
+      }
+    }),
+    left: q.left,
+    share: q.share,
+    bond,
+  }
+}
+
+function runOf(q: {
+  readonly of: StrikeCase
+  readonly sign: 1 | -1
+  readonly breakdown: End
+  readonly capacitance: End
+  readonly ready: readonly Ready[]
+  readonly groupOf: ReadonlyMap<string, number>
+  readonly parts: readonly ReturnType<typeof groupPart>[]
+  readonly bond: StrikeQuestion['bond']
+}): StrikeRun {
+  const lines = new Map<string, { readonly line: StruckLine; readonly contacts: string[] }>()
+  let pulse: SurgeSetup['pulse'] | undefined
+  for (const { contact, setups } of q.ready) {
+    const setup = setups.get(q.of)
+    if (setup === undefined) continue
+    pulse = setup.pulse
+    const at = setupAt(setup, placeOf(contact, setup, q.capacitance))
+    const variants = variantsOf(at.met)
+    const suppressor = q.breakdown === 'most' ? variants[0] : variants.at(-1)
+    // the sign of the strike adds to the crest that has it
+    const restV = q.sign > 0 ? Math.max(...setup.restV) : Math.min(...setup.restV)
+    const group = q.groupOf.get(contact.id)
+    const isShared = group !== undefined && q.parts[group]?.is === 'part'
+    const line = { circuit: circuitOf(at, suppressor, { sign: q.sign, restV }), ...(isShared ? { group } : {}) }
+    const key = JSON.stringify(line)
+    const before = lines.get(key)
+    lines.set(key, {
+      line: { ...line, count: (before?.line.count ?? 0) + 1 },
+      contacts: [...(before?.contacts ?? []), contact.id],
+    })
+  }
+  if (pulse?.row.shape === undefined) throw new RangeError('a strike needs a shape')
+  const isNegative = (group: number) =>
+    q.ready.some(
+      ({ contact, setups }) =>
+        q.groupOf.get(contact.id) === group &&
+        [...setups.values()].some(({ kind }) => (kind?.ownPeaks?.leg[0] ?? 0) < -FORWARD_STARTS.value),
+    )
+  return {
+    of: q.of,
+    struck: {
+      spec: pulse.row.shape,
+      ...(pulse.ring === undefined ? {} : { ring: pulse.ring }),
+      bondOhm: q.bond.ohm,
+      bondH: q.bond.henries,
+      lines: [...lines.values()].map(({ line }) => line),
+      groups: q.parts.map((answer, g): SharedPart => {
+        if (answer.is !== 'part') return { breakdownV: 1e6, dynamicOhm: 1, capacitanceF: 0, isBridge: false }
+        const { part } = answer
+        return {
+          breakdownV: q.breakdown === 'most' ? part.mostV : part.leastV,
+          dynamicOhm: part.dynamicOhm,
+          capacitanceF: part.capacitanceF,
+          isBridge: isNegative(g),
+        }
+      }),
+    },
+    contacts: [...lines.values()].map(({ contacts }) => contacts),
+  }
+}
+
+function placeOf({ part }: DecidedContact, { filter }: SurgeSetup, end: End) {
+  if (part === undefined) return {}
+  const frac = end === 'least' ? part.leastFrac : part.mostFrac
+  return { capacitanceF: filter.capacitanceF * frac, capacitance2F: filter.capacitance2F * frac }
+}
+
+function contactOf(
+  contact: DecidedContact,
+  asked: SurgeAsked,
+  setup: SurgeSetup,
+  group: number | undefined,
+): StrikeContact {
+  const { kind, met, part, filter } = setup
+  return {
+    id: contact.id,
+    withstandV: asked.withstandV,
+    isInsulated: kind?.transformer !== undefined,
+    insulationV: asked.insulationWithstandV ?? kind?.transformer?.insulationPeakV,
+    capacitorWithstandV: asked.capacitorWithstandV,
+    hasCapacitor: filter.capacitanceF > 0,
+    hasPart: met !== undefined,
+    rating:
+      asked.ratedPulseW === undefined || part === undefined
+        ? undefined
+        : { ratedW: asked.ratedPulseW, ambientC: asked.ambientC, derateZeroC: asked.derateZeroC, type: part.type },
+    group,
+  }
+}

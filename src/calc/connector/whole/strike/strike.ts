@@ -1,0 +1,59 @@
+/**
+ * What the strike of a whole connector is worked out from: plain numbers, so that it can be done elsewhere. Two cases: the
+ * pin level on every contact at once (harsher than any test), and the level of the bundle, whose current the shield
+ * shares and the contacts that clamp take in equal parts.
+ */
+import type { Struck } from './together.ts'
+
+export const STRIKE_CASES = ['pins', 'bundle'] as const
+export type StrikeCase = (typeof STRIKE_CASES)[number]
+
+/** What is judged of one contact. Undefined = not known. */
+export type StrikeContact = {
+  readonly id: string
+  readonly withstandV: number | undefined
+  /** of the insulation in front of a transformer, held against the connector's volts instead */
+  readonly insulationV: number | undefined
+  readonly isInsulated: boolean
+  readonly capacitorWithstandV: number | undefined
+  readonly hasCapacitor: boolean
+  readonly hasPart: boolean
+  readonly rating: StrikeRating | undefined
+  readonly group: number | undefined
+}
+
+export type StrikeRating = {
+  readonly ratedW: number
+  readonly ambientC: number
+  readonly derateZeroC: number
+  readonly type: 'avalanche' | 'varistor' | 'crowbar'
+}
+
+export type StrikeGroup = {
+  readonly id: string
+  readonly contacts: readonly string[]
+  readonly rating: StrikeRating | undefined
+}
+
+export type StrikeRun = {
+  readonly of: StrikeCase
+  readonly struck: Struck
+  /** contacts of each line that is struck */
+  readonly contacts: readonly (readonly string[])[]
+}
+
+export type StrikeQuestion = {
+  readonly waveform: string
+  readonly name: string
+  /** levels as they were chosen, by case */
+  readonly level: { readonly [K in StrikeCase]?: number }
+  readonly isSteep: boolean
+  readonly isRing: boolean
+  readonly runs: readonly StrikeRun[]
+  readonly contacts: readonly StrikeContact[]
+  readonly groups: readonly StrikeGroup[]
+  /** contacts of no run, with the reason */
+  readonly left: readonly { readonly id: string; readonly why: string }[]
+  readonly share: number | undefined
+  readonly bond: { readonly ohm: number; readonly henries: number; readonly isTyped: boolean }
+}

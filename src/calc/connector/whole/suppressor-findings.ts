@@ -1,0 +1,197 @@
+/** Suppressors of the connector: one for each contact or one for several through steering, and how many of which class. */
+import { lineKindById } from '../../../reference/line-kinds.ts'
+import { FORWARD, FORWARD_STARTS, SIMILAR_VOLTS } from '../../../reference/suppressors.ts'
+import type { Express } from '../../line/fields.ts'
+import { blockingOf, linePeaksOf, lineReasons } from '../../surge/line.ts'
+import { type FittedPart, partOf } from '../../surge/part.ts'
+import type { Verdict } from '../../types.ts'
+import { VERDICT_RANK } from '../../verdict.ts'
+import type { DecidedContact } from '../decided.ts'
+import type { ConnectorFinding } from '../finding.ts'
+import type { Connector, SuppressorGroup } from '../types.ts'
+import { groupOfContact, groupPart, membersOf, surgeGiven } from './part-of-group.ts'
+import { basisOf, capitalised, contactsNamed, exact, PRACTICE, show, step } from './said.ts'
+
+type Member = {
+  readonly id: string
+  readonly highV: number | undefined
+  readonly lowV: number | undefined
+  readonly withstandV: number | undefined
+}
+
+export function suppressorFindings(
+  connector: Connector,
+  decided: readonly DecidedContact[],
+  express?: Express,
+): readonly ConnectorFinding[] {
+  return [
+    ...connector.suppressors.map((group) => groupFinding(group, membersOf(group, decided), express)),
+    ...classFindings(connector, decided, express),
+  ]
+}
+
+function memberOf(contact: DecidedContact, express: Express | undefined): Member {
+  const given = surgeGiven(contact, express)
+  const kind = contact.kind === undefined ? undefined : lineKindById(contact.kind)
+  const peaks = linePeaksOf({
+    part: { place: 'leg', bidirectional: false },
+    kind,
+    busMaxV: given?.busMaxV,
+    busMinV: given?.busMinV,
+  })
+  return { id: contact.id, ...peaks, withstandV: given?.withstandV }
+}
+
+function groupFinding(
+  group: SuppressorGroup,
+  contacts: readonly DecidedContact[],
+  express: Express | undefined,
+): ConnectorFinding {
+  const id = `shared-suppressor-${group.id}`
+  const ids = contacts.map((one) => one.id)
+  const said = (verdict: Verdict, sentence: string): ConnectorFinding => ({ id, verdict, sentence, contacts: ids })
+  if (contacts.length < 2)
+    return said(
+      'unknown',
+      `One suppressor for several contacts needs at least two of them; this group has ${contacts.length}.`,
+    )
+  const names = capitalised(contactsNamed(ids))
+  const answer = groupPart(contacts, express)
+  if (answer.is === 'none')
+    return said(
+      'unknown',
+      `${names} share a suppressor of which nothing is known: enter stand-off and power on the line of one of them.`,
+    )
+  if (answer.is === 'unlike')
+    return said(
+      'unknown',
+      `${names} share one suppressor, but ${contactsNamed(answer.ids)} name unlike ones: enter the same on all, or on one alone.`,
+    )
+  if (answer.is === 'incomplete')
+    return said('unknown', `The suppressor that ${names} share needs its rated power or its dynamic resistance.`)
+  const members = contacts.map((one) => memberOf(one, express))
+  const unknown = members.filter(({ highV }) => highV === undefined).map((one) => one.id)
+  if (unknown.length > 0)
+    return said(
+      'unknown',
+      `What volts ${contactsNamed(unknown)} carry is not known, and the common node stands at the highest of them.`,
+    )
+  const highs = members.map(({ highV = 0, lowV = 0 }) => Math.max(Math.abs(highV), Math.abs(lowV)))
+  const highest = Math.max(...highs)
+  const lowest = Math.min(...highs)
+  const top = members.filter((_, i) => highs[i] === highest).map((one) => one.id)
+  const isBridge = members.some(({ lowV = 0 }) => lowV < -FORWARD_STARTS.value)
+  const { part } = answer
+  const coldV = blockingOf(part).highV
+  const clampV = part.mostV + 2 * FORWARD.dropV
+  const reasons: { readonly verdict: Verdict; readonly sentence: string }[] = []
+  if (highest >= coldV)
+    reasons.push({
+      verdict: highest >= part.leastV ? 'fails' : 'marginal',
+      sentence: `the common node stands at ${show(highest, 'voltage', 'least')} (${contactsNamed(top)}), and the part conducts from ${show(coldV, 'voltage', 'most')} when cold`,
+    })
+  const held = members.filter(({ withstandV }) => withstandV !== undefined && clampV >= withstandV)
+  if (held.length > 0)
+    reasons.push({
+      verdict: 'fails',
+      sentence: `with both forward drops it conducts only from ${show(clampV, 'voltage', 'least')}, which ${contactsNamed(held.map((one) => one.id))} ${held.length === 1 ? 'does' : 'do'} not withstand`,
+    })
+  const open = members.filter(({ withstandV }) => withstandV === undefined).map((one) => one.id)
+  if (open.length > 0)
+    reasons.push({
+      verdict: 'unknown',
+      sentence: `what ${contactsNamed(open)} ${open.length === 1 ? 'withstands' : 'withstand'} is not known`,
+    })
+  const surged = contacts.filter((one) => isSurged(one, part, express)).map((one) => one.id)
+  if (surged.length > 0)
+    reasons.push({
+      verdict: 'unknown',
+      sentence: `long surges of the supply of ${contactsNamed(surged)} may flow through it: the surge check of a line says which, once the category of the supply is chosen`,
+    })
+  if (highest > SIMILAR_VOLTS.value * lowest)
+    reasons.push({
+      verdict: 'marginal',
+      sentence: `the lines are unlike, ${exact(lowest, 'voltage')} to ${exact(highest, 'voltage')}: the lowest waits for the stand-off of the highest`,
+    })
+  const verdict = reasons.reduce<Verdict>(
+    (all, one) => (VERDICT_RANK[one.verdict] > VERDICT_RANK[all] ? one.verdict : all),
+    'ok',
+  )
+  const how = isBridge
+    ? 'Some swing below zero, so it takes a bridge: four steering diodes for two lines, two for each further one.'
+    : 'One steering diode for each contact, and one to the plate for the other sign.'
+  const loss = `If the part opens, all ${ids.length} are bare at once; if it shorts, a steering diode holds each line down to the plate; if a steering diode opens, its line alone is bare; if one shorts, its line hangs on the common node at ${show(highest, 'voltage', 'least')}.`
+  const why =
+    reasons.length === 0
+      ? `it conducts from ${show(clampV, 'voltage', 'least')}, both forward drops included`
+      : reasons.map(({ sentence }) => sentence).join('; ')
+  return {
+    id,
+    verdict,
+    sentence: `${names} share one suppressor: ${why}. ${how} ${loss}`,
+    contacts: ids,
+    basis: basisOf(
+      [
+        step('highest volts of any of its lines', contactsNamed(top), highest, 'voltage'),
+        step(
+          'Vbr,most + 2·Vf',
+          `${exact(part.mostV, 'voltage')} + 2 · ${exact(FORWARD.dropV, 'voltage')}`,
+          clampV,
+          'voltage',
+        ),
+        step('Vbr,least when cold', '−55 °C', coldV, 'voltage'),
+      ],
+      [
+        'the part is the one entered on the lines of these contacts; forward recovery is added where a strike has a steep front',
+        `lines are alike while the highest is at most ${SIMILAR_VOLTS.value} times the lowest`,
+      ],
+      [PRACTICE],
+    ),
+  }
+}
+
+/** Whether a surge of its supply that lasts would flow through the shared part, or nobody said which can come. */
+function isSurged(contact: DecidedContact, part: FittedPart, express: Express | undefined): boolean {
+  const given = surgeGiven(contact, express)
+  const kind = contact.kind === undefined ? undefined : lineKindById(contact.kind)
+  if (given === undefined || kind?.ownPeaks?.surgesOf === undefined) return false
+  const { busMaxV, busMinV, supplyCategory, busSourceOhm, ratedPulseW, holdingA } = given
+  const asked = { part, kind, busMaxV, busMinV, supplyCategory, busSourceOhm, ratedPulseW, holdingA }
+  return lineReasons(asked).some(({ is, verdict }) => verdict !== 'ok' && LASTING.has(is))
+}
+
+const LASTING: ReadonlySet<string> = new Set(['conducts-bus', 'category-missing', 'category-empty'])
+
+/** How many suppressors of which class the connector takes. */
+function classFindings(
+  connector: Connector,
+  decided: readonly DecidedContact[],
+  express: Express | undefined,
+): readonly ConnectorFinding[] {
+  const groups = groupOfContact(connector)
+  const classes = new Map<string, string[]>()
+  for (const contact of decided) {
+    if (contact.type !== 'line' || groups.has(contact.id)) continue
+    const given = surgeGiven(contact, express)
+    if (given === undefined || partOf(given).is === 'none') continue
+    const { standoffV, breakdownV, ratedPulseW, bidirectional } = given
+    const volts =
+      standoffV === undefined
+        ? `${exact(breakdownV ?? 0, 'voltage')} breakdown`
+        : `${exact(standoffV, 'voltage')} stand-off`
+    const power = ratedPulseW === undefined ? '' : `, ${exact(ratedPulseW, 'power')}`
+    const name = `${volts}${power}, ${bidirectional ? 'both signs' : 'one sign'}`
+    classes.set(name, [...(classes.get(name) ?? []), contact.id])
+  }
+  const shared = connector.suppressors.length
+  if (classes.size === 0 && shared === 0) return []
+  const own = [...classes.entries()].map(([name, ids]) => `${ids.length} × ${name}`)
+  const listed = [...own, ...(shared === 0 ? [] : [`${shared} shared by several contacts`])].join('; ')
+  return [
+    {
+      id: 'suppressor-classes',
+      sentence: `Suppressors, ${classes.size + shared} ${classes.size + shared === 1 ? 'kind' : 'kinds'}: ${listed}.`,
+      contacts: [...classes.values()].flat(),
+    },
+  ]
+}

@@ -1,0 +1,186 @@
+import { describe, expect, it } from 'vitest'
+import { surgeCheck } from '../../../../src/calc/checks/surge/check.ts'
+import type { DecidedContact } from '../../../../src/calc/connector/decided.ts'
+import type { Connector } from '../../../../src/calc/connector/types.ts'
+import { strikeAnswer } from '../../../../src/calc/connector/whole/strike/answer.ts'
+import { strikeFindings } from '../../../../src/calc/connector/whole/strike/findings.ts'
+import { strikeQuestion } from '../../../../src/calc/connector/whole/strike/question.ts'
+import type { StrikeQuestion } from '../../../../src/calc/connector/whole/strike/strike.ts'
+import { suppressorFindings } from '../../../../src/calc/connector/whole/suppressor-findings.ts'
+import { atOnce } from '../../../../src/calc/line/evaluate.ts'
+import { resolve } from '../../../../src/calc/line/resolver.ts'
+import type { Check, Figures } from '../../../../src/calc/types.ts'
+import { connectorOf, contactOf, lineOf, type Texts } from '../../../support/decided-contact.ts'
+
+const surge: Texts = {
+  lineKind: 'discrete-28v',
+  standoffV: '48',
+  supplyCategory: 'do160-a',
+  ratedPulseW: '1500',
+  circuitWithstandV: '120',
+  capacitorWithstandV: '200',
+  toleranceFrac: '0',
+}
+const exactly = { capacitanceF: 10e-9, leastFrac: 1, mostFrac: 1 }
+const wf4 = { strikeWaveform: 'wf4', strikeLevel: '3' }
+
+const struck = (decided: readonly DecidedContact[], texts: Connector['texts'] = wf4, more: Partial<Connector> = {}) => {
+  const connector = connectorOf(decided, { texts, shared: { bondOhm: '0', bondH: '0' }, ...more })
+  const asked = strikeQuestion(connector, decided)
+  if (asked.is === 'missing') throw new Error(asked.sentence)
+  const { question } = asked
+  const answer = atOnce(strikeAnswer(question))
+  return { question, answer, findings: strikeFindings(question, answer) }
+}
+
+describe('one contact struck alone, its plate at rest', () => {
+  it('is what the surge check of its line says', () => {
+    const contact = contactOf('1', surge, exactly)
+    const { answer } = struck([contact])
+    const line = lineOf('same', {
+      ...surge,
+      surgeWaveform: 'wf4',
+      surgeLevel: '3',
+      surgeTopology: 'C',
+      markedF: '10n',
+      temperatureFrac: '0',
+      biasFrac: '0',
+      ageingDecades: '0',
+    })
+    const { values } = resolve(line).figures(surgeCheck as unknown as Check) as Figures
+    const [own] = answer.cases[0]?.contacts ?? []
+    expect(own?.loadV).toBeCloseTo(Math.max(values['loadPeakV'] ?? 0, values['worstLoadPeakV'] ?? 0), 1)
+    expect((own?.energyJ ?? 0) / (values['energyJ'] ?? 1)).toBeCloseTo(1, 2)
+    expect((own?.usedFrac ?? 0) / (values['worstUsedFrac'] ?? 1)).toBeCloseTo(1, 1)
+  }, 60_000)
+})
+
+describe('the question of a strike', () => {
+  const three = ['1', '2', '3'].map((id) => contactOf(id, surge, exactly))
+  const missing = (texts: Connector['texts']) => {
+    const asked = strikeQuestion(connectorOf(three, { texts }), three)
+    return asked.is === 'missing' ? asked.sentence : ''
+  }
+
+  it('says what it waits for', () => {
+    expect(missing({})).toMatch(/^Choose the waveform/u)
+    expect(missing({ strikeWaveform: 'wf4' })).toMatch(/^Enter the pin level/u)
+    expect(missing({ strikeWaveform: 'wf4', strikeLevel: 'three' })).toContain('“three” is no level')
+    expect(missing({ strikeWaveform: 'wf4', strikeLevel: '9' })).not.toBe('')
+    expect(missing({ strikeWaveform: 'wf4', bundleLevel: '3' })).toMatch(/^Enter the share/u)
+  })
+
+  const questionOf = (texts: Connector['texts']): StrikeQuestion => {
+    const asked = strikeQuestion(connectorOf(three, { texts }), three)
+    if (asked.is === 'missing') throw new Error(asked.sentence)
+    return asked.question
+  }
+
+  it('strikes contacts alike once, and shares a bundle between those that clamp', () => {
+    const { runs } = questionOf({ ...wf4, bundleLevel: '3', bundleShareFrac: '30 %' })
+    for (const { struck: asked } of runs) expect(asked.lines.map(({ count }) => count)).toEqual([3])
+    // 600 A of the bundle, 30 % on three contacts: 60 A each, 300 V behind 5 Ω
+    const [bundle] = runs.filter(({ of }) => of === 'bundle')
+    expect(bundle?.struck.lines[0]?.circuit.source.ohm).toBeCloseTo(5, 9)
+  })
+
+  it('goes into a worker as plain data', () => {
+    const question = questionOf(wf4)
+    expect(structuredClone(question)).toEqual(question)
+  })
+
+  it('names who is not struck, and why', () => {
+    const open = contactOf('9', surge, undefined, { by: 'nobody' })
+    const { findings } = struck([...three, open])
+    expect(findings.find(({ id }) => id === 'strike-left')).toMatchObject({ verdict: 'unknown', contacts: ['9'] })
+  })
+})
+
+describe('what is said of a strike', () => {
+  const four = ['1', '2', '3', '4'].map((id) => contactOf(id, surge, exactly))
+  const verdict = (found: ReturnType<typeof struck>, id: string) => found.findings.find((one) => one.id === id)?.verdict
+
+  it('is yes where everything lives, and a no of the harsh case is with care', () => {
+    expect(verdict(struck(four), 'strike-pins-circuits')).toBe('ok')
+    const weak = four.map((one) => contactOf(one.id, { ...surge, circuitWithstandV: '50' }, exactly))
+    expect(verdict(struck(weak), 'strike-pins-circuits')).toBe('marginal')
+    const bundle = { strikeWaveform: 'wf4', bundleLevel: '3', bundleShareFrac: '40 %' }
+    expect(verdict(struck(weak, bundle), 'strike-bundle-circuits')).toBe('fails')
+    const mute = [contactOf('1', { ...surge, circuitWithstandV: '' }, exactly)]
+    expect(verdict(struck(mute), 'strike-pins-circuits')).toBe('unknown')
+  }, 60_000)
+
+  it('puts the jump of the plate on every circuit', () => {
+    const still = struck(four)
+    const jumping = struck(four, wf4, { shared: { bondOhm: '50m', bondH: '20n' } })
+    const [a, b] = [still.answer.cases[0], jumping.answer.cases[0]]
+    expect(a?.bounceV).toBeLessThan(1e-6)
+    expect(b?.bounceV).toBeGreaterThan(5)
+    expect(b?.contacts[0]?.loadV ?? 0).toBeGreaterThan((a?.contacts[0]?.loadV ?? 0) + 5)
+    expect(jumping.findings.find(({ id }) => id === 'strike-pins-bounce')?.sentence).toContain('the plate jumps')
+  }, 60_000)
+
+  it('of a ring is never more than with care: what lies between the ends is not searched', () => {
+    const strong = [contactOf('1', { ...surge, circuitWithstandV: '500', capacitorWithstandV: '900' }, exactly)]
+    const found = struck(strong, { strikeWaveform: 'wf3', strikeLevel: '1' })
+    expect(verdict(found, 'strike-pins-circuits')).toBe('marginal')
+  }, 60_000)
+})
+
+describe('one suppressor for several contacts', () => {
+  const group = { suppressors: [{ id: 'g1', contacts: ['1', '2', '3'] }] }
+  const bare = (id: string, more: Texts = {}) =>
+    contactOf(
+      id,
+      {
+        lineKind: 'discrete-28v',
+        supplyCategory: 'do160-a',
+        circuitWithstandV: '120',
+        capacitorWithstandV: '200',
+        ...more,
+      },
+      exactly,
+    )
+  const withPart = (more: Texts = {}) => [contactOf('1', { ...surge, ...more }, exactly), bare('2'), bare('3')]
+  const said = (decided: readonly DecidedContact[]) =>
+    suppressorFindings(connectorOf(decided, group), decided).find(({ id }) => id === 'shared-suppressor-g1')
+
+  it('stands at the highest of its lines, with both drops, and says what fails when it opens or shorts', () => {
+    const found = said(withPart())
+    expect(found?.verdict).toBe('ok')
+    expect(found?.sentence).toMatch(/If the part opens, all 3 are bare/u)
+    expect(found?.basis?.steps[1]?.si).toBeCloseTo(48 * 1.11 * 1.11 + 2, 9)
+    expect(said(withPart({ standoffV: '24' }))?.verdict).toBe('fails')
+  })
+
+  it('is no where a line does not withstand it, and with care where the lines are unlike', () => {
+    expect(said([contactOf('1', surge, exactly), bare('2', { circuitWithstandV: '50' }), bare('3')])?.verdict).toBe(
+      'fails',
+    )
+    expect(said([contactOf('1', surge, exactly), bare('2', { lineKind: 'rs-232' }), bare('3')])?.sentence).toContain(
+      'bridge',
+    )
+    expect(said([contactOf('1', surge, exactly), bare('2', { lineKind: 'thermocouple' }), bare('3')])?.verdict).toBe(
+      'marginal',
+    )
+  })
+
+  it('is not known without a part, or with unlike ones', () => {
+    expect(said([bare('1'), bare('2'), bare('3')])?.verdict).toBe('unknown')
+    expect(said([...withPart().slice(0, 2), contactOf('3', { ...surge, standoffV: '51' }, exactly)])?.verdict).toBe(
+      'unknown',
+    )
+  })
+
+  it('takes what all its contacts bring, struck together', () => {
+    const decided = withPart()
+    const alone = struck([decided[0] as DecidedContact], wf4)
+    const shared = struck(decided, wf4, { ...group })
+    const one = alone.answer.cases[0]?.contacts[0]?.energyJ ?? 0
+    const all = shared.answer.cases[0]?.groups[0]?.energyJ ?? 0
+    expect(all).toBeGreaterThan(2.5 * one)
+    expect(shared.findings.find(({ id }) => id === 'strike-pins-suppressors')?.sentence).toContain(
+      'the one shared by contacts 1, 2 and 3',
+    )
+  }, 60_000)
+})
