@@ -10,9 +10,9 @@
 import { computed, type ReadonlySignal } from '@preact/signals'
 import type { CheckId, FactKey } from '../calc/ids.ts'
 import { withFact } from '../calc/line/with-fact.ts'
-import type { Fact, Line } from '../calc/types.ts'
+import type { Fact, Line, Trial } from '../calc/types.ts'
 import { newLine } from '../store/line.ts'
-import { complaints, takeLineText, writeLineFact } from './complaints.ts'
+import { changeLine, complaints, takeLineText, writeLineFact } from './complaints.ts'
 import { hashOf, hashOfKept } from './router.ts'
 import { openScratch, scratch, setTriageLine, takeScratchText, triage, writeScratchFact } from './session.ts'
 
@@ -28,6 +28,8 @@ export type Desk = {
   readonly addressOf: (check: CheckId) => string
   /** makes those addresses lead to this Line; called before one is followed */
   readonly enter: () => void
+  /** changes the trials that were put away on a kept Line; absent where a Line is not kept */
+  readonly keepTrials?: (change: (trials: readonly Trial[]) => readonly Trial[]) => void
 }
 
 /** A Line of a complaint, or undefined. */
@@ -111,5 +113,10 @@ export function keptDesk(complaintId: string, lineId: string): Desk {
     },
     addressOf: (check) => hashOfKept(complaintId, lineId, check),
     enter: () => undefined,
+    keepTrials: (change) => {
+      const { trials } = keptLine(complaintId, lineId) ?? last
+      changeLine(complaintId, lineId, { trials: change(trials) })
+      followKept(complaintId, lineId)
+    },
   }
 }

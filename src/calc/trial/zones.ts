@@ -82,7 +82,8 @@ export function offeredValues(leastF: number | undefined, mostF: number | undefi
   if (leastF === undefined || !(leastF > 0)) return mostF === undefined || !(mostF > 0) ? [] : atMost(mostF)
   const under = nearest(E6, leastF / 3, 0, leastF)
   const top = mostF === undefined ? undefined : nearest(E6, mostF / 1.2, leastF, mostF * 1.05)
-  const inside = between(leastF, mostF ?? leastF * STEP)
+  // apart from the one near the most
+  const inside = between(leastF, top ?? mostF ?? leastF * STEP)
   const values = [under, inside, top].filter((farads): farads is number => farads !== undefined)
   return [...new Set(values)].sort((a, b) => a - b)
 }

@@ -15,6 +15,7 @@ import { originWords } from '../parts/origin.ts'
 import { PictureView } from '../parts/picture.tsx'
 import { factMeaning, factWords, knownFacts } from '../screens/known-facts.ts'
 import { dayAndTime } from '../screens/moment.ts'
+import { CloseOutPart } from './close-out-part.tsx'
 import { Part, SheetCautions, SheetFoot, SheetHead } from './frame.tsx'
 import { lay } from './lay.tsx'
 import { SheetAircraft, SheetStory } from './sheet-story.tsx'
@@ -44,6 +45,7 @@ function ComplaintSheet({ complaint, guide, address }: Given) {
         <SheetLine key={line.id} complaint={complaint} line={line} number={index + 1} />
       ))}
       <Loose complaint={complaint} />
+      <CloseOutPart complaint={complaint} />
       <SheetCautions ids={SHEET_CAUTIONS} />
       <SheetFoot />
     </>

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
+import { lazy } from '../lazy.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
@@ -12,6 +13,9 @@ import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
 import { CheckFoot } from './check-foot.tsx'
 import { CompareFold } from './compare-fold.tsx'
+
+const TrialRecorder = lazy(async () => (await import('../parts/trial-recorder.tsx')).TrialRecorder)
+const ListenTone = lazy(async () => (await import('../parts/listen-tone.tsx')).ListenTone)
 
 type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
 
@@ -45,6 +49,8 @@ export function CheckPanes({ model, desk, children }: Given) {
           onSubmit={(event) => event.preventDefault()}
         >
           {children}
+          {model.check.id === 'trial' && <TrialRecorder model={model} desk={desk} />}
+          {model.check.id === 'tone' && <ListenTone model={model} />}
           <Strangers model={model} />
           <Fields model={model} desk={desk} />
         </form>

@@ -34,6 +34,7 @@ import { dayAndTime } from './moment.ts'
 import { TitleAndNote } from './title-and-note.tsx'
 
 const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
+const CloseOut = lazy(async () => (await import('./close-out.tsx')).CloseOut)
 const Photos = lazy(async () => (await import('../parts/photos.tsx')).Photos)
 
 /** One complaint of the log: everything known about it, and ways to go on. */
@@ -79,6 +80,7 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
         <div class="pane stack">
           <Connectors complaintId={id} />
           <LooseLines complaint={complaint} />
+          {isOfTriage(complaint) && <CloseOut complaint={complaint} />}
         </div>
       </div>
       <ComplaintActions complaint={complaint} />

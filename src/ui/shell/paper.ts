@@ -31,6 +31,20 @@ export async function printNow(): Promise<void> {
   print()
 }
 
+/** Prints this sheet once, in place of the one that is offered, which comes back afterwards. */
+export async function printSheet(sheet: Promise<Sheet>): Promise<void> {
+  const laid = await sheet
+  const [before, was] = [offered, ready]
+  const back = () => {
+    offered = before
+    ready = was
+  }
+  offered = sheet
+  ready = laid
+  addEventListener('afterprint', back, { once: true })
+  print()
+}
+
 /** Lays out what paper should show while a print is made, and takes it away again. */
 export function watchPrinting(): void {
   let undo: () => void = () => undefined

@@ -1,0 +1,27 @@
+/** Values to try on a line: three from its window, worked out without what a trial says of it. */
+import { windowCheck } from '../checks/window/check.ts'
+import { offeredValues } from '../trial/zones.ts'
+import type { FactKey, Line } from '../types.ts'
+import { isRefused } from './evaluate.ts'
+import type { Express } from './fields.ts'
+import { resolve } from './resolver.ts'
+import { withFact } from './with-fact.ts'
+
+const OF_TRIALS: readonly FactKey[] = [
+  'trialSteps',
+  'trialNoise',
+  'trialLeastF',
+  'trialMostF',
+  'trialBelowF',
+  'trialFromF',
+]
+
+/** Under the least, inside, near the most, in farads of one capacitor alone; empty while neither end is known or it is barred. */
+export function offeredOn(line: Line, express?: Express): readonly number[] {
+  const bare = OF_TRIALS.reduce<Line>((now, fact) => withFact(now, fact, undefined), { ...line, trials: [] })
+  const alone = withFact(bare, 'topology', { text: 'C', origin: { by: 'user' } })
+  const figures = resolve(alone, express).figures(windowCheck)
+  if (isRefused(figures)) return []
+  const { leastCapacitanceF, mostCapacitanceF } = figures.values
+  return offeredValues(leastCapacitanceF, mostCapacitanceF)
+}

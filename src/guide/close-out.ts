@@ -1,0 +1,158 @@
+/**
+ * Closing a complaint out: what was before and after, cause and cure, who checks, and everything put back. Closed as cured
+ * only with a proof; otherwise "closed, not proved". What is typed stands in the first line of one table of the complaint.
+ */
+import { parseQuantity } from '../calc/quantity/parse.ts'
+import type { Line, Trial } from '../calc/types.ts'
+import type { Filled, FilledRow } from './fill-ins.ts'
+
+/** The table of a complaint these texts are kept in. Permanent. */
+export const CLOSE_OUT = 'close-out'
+
+/** Typed texts, in the order they are asked for. Ids are permanent. */
+export const CLOSE_TEXTS = [
+  { id: 'before', label: 'Before', hint: 'what was heard or read, with everything as it was' },
+  { id: 'after', label: 'After', hint: 'the same place, the same settings' },
+  { id: 'cause', label: 'Cause' },
+  { id: 'cure', label: 'Cure', hint: 'what was done, by which data' },
+  { id: 'partRemoved', label: 'Part taken out', hint: 'name, serial, where it went; or none' },
+  { id: 'checkedBy', label: 'Checked by', hint: 'who looks at it a second time' },
+] as const
+
+/** Everything that was opened or loaded for a test is put back, each of them by itself. Ids are permanent. */
+export const RESTORE_ITEMS = [
+  { id: 'loads', label: 'Loads connected again, dummy loads off' },
+  { id: 'breakers', label: 'Breakers in, collars off' },
+  { id: 'plugs', label: 'Plugs mated and locked' },
+  { id: 'clamps', label: 'Clamps and probes counted in' },
+  { id: 'adapters', label: 'Trial adapters counted in' },
+  { id: 'function', label: 'Function tested' },
+  { id: 'inspected', label: 'Inspected where required' },
+] as const
+export type RestoreId = (typeof RESTORE_ITEMS)[number]['id']
+
+/** `none`: nothing of the sort was touched. */
+export type Restored = 'done' | 'none' | ''
+
+/** Whether it may be left out: an adapter that was used has to come back, and every cure is tried out. */
+export const mayBeNone = (id: RestoreId, hasTrials: boolean): boolean =>
+  id !== 'function' && !(id === 'adapters' && hasTrials)
+
+export type Proof =
+  | { readonly is: 'repeated' }
+  | { readonly is: 'trace' }
+  /** `chance`: of no event in that exposure though nothing is cured */
+  | { readonly is: 'exposure'; readonly chance: number }
+  | { readonly is: 'none'; readonly chance?: number }
+
+/** Mean intervals without an event after which it counts: e⁻³ is 5 %. */
+export const MEAN_INTERVALS = 3
+
+/** e^(−exposure / mean interval): events that come by chance, at one rate. Both above 0, in the same unit. */
+export const chanceIfUncured = (exposure: number, meanInterval: number): number => Math.exp(-exposure / meanInterval)
+
+const text = (row: FilledRow, id: string): string => (row[id] ?? '').trim()
+
+/** A number before a unit, as "20 h" or "12,5 flights"; undefined where there is none above 0. */
+export function amount(typed: string): number | undefined {
+  const read = parseQuantity(typed.replace(/[\p{L}\s]+$/u, ''), 'number')
+  return read.is === 'value' && read.si > 0 ? read.si : undefined
+}
+
+/** The best proof that is written down. */
+export function proofOf(row: FilledRow): Proof {
+  if (text(row, 'repeats') === 'agreed') return { is: 'repeated' }
+  const isCompared = text(row, 'before') !== '' && text(row, 'after') !== ''
+  if (text(row, 'trace') !== '' && isCompared) return { is: 'trace' }
+  const [mean, exposed] = [amount(text(row, 'meanInterval')), amount(text(row, 'exposure'))]
+  if (mean === undefined || exposed === undefined) return { is: 'none' }
+  const chance = chanceIfUncured(exposed, mean)
+  return exposed >= MEAN_INTERVALS * mean ? { is: 'exposure', chance } : { is: 'none', chance }
+}
+
+/** A repetition that came out otherwise outweighs every other proof. */
+export const isContradicted = (row: FilledRow): boolean => text(row, 'repeats') === 'differed'
+
+/** Lines with a trial whose last adapter nobody has written out, by name. */
+export function adaptersIn(lines: readonly Pick<Line, 'name' | 'trials' | 'facts'>[]): readonly string[] {
+  return lines.flatMap((line, index) => {
+    const { trialSteps, trialRemoved } = line.facts
+    const isUnderWay =
+      trialSteps !== undefined && hasAdapter(trialSteps.text) && (trialRemoved?.text ?? '').trim() === ''
+    const isIn = isUnderWay || line.trials.some((trial) => hasAdapter(trial.steps) && !isRemoved(trial))
+    return isIn ? [line.name.trim() === '' ? `line ${index + 1}` : line.name] : []
+  })
+}
+
+const isRemoved = ({ removed }: Trial): boolean => removed.trim() !== ''
+/** Anything but the bare line. */
+const hasAdapter = (steps: string): boolean =>
+  steps.split(';').some((step) => step.trim() !== '' && step.trim().toLowerCase() !== 'bare')
+
+export const hasTrials = (lines: readonly Pick<Line, 'trials' | 'facts'>[]): boolean =>
+  lines.some(({ trials, facts }) => trials.length > 0 || hasAdapter(facts.trialSteps?.text ?? ''))
+
+export type ClosingLines = readonly Pick<Line, 'name' | 'trials' | 'facts'>[]
+
+export type Closing = {
+  readonly row: FilledRow
+  readonly proof: Proof
+  /** what is still to be put back, in words */
+  readonly restore: readonly string[]
+  /** what else has to be written before it can be closed at all */
+  readonly missing: readonly string[]
+  /** a text somebody else typed in the same field meanwhile */
+  readonly others: readonly FilledRow[]
+  readonly status: 'open' | 'cured' | 'not-proved'
+}
+
+/** Where the closing stands. It stays closed only as long as what it rests on does. */
+export function closingOf(tables: Filled | undefined, lines: ClosingLines): Closing {
+  const [row = {}, ...others] = tables?.[CLOSE_OUT] ?? []
+  const used = hasTrials(lines)
+  const restore = [
+    ...RESTORE_ITEMS.filter(({ id }) => !isRestored(row, id, used)).map(({ label }) => label),
+    ...adaptersIn(lines).map((name) => `Trial on ${name}: removed and recorded`),
+  ]
+  const missing = (['cause', 'cure', 'checkedBy'] as const).flatMap((id) =>
+    text(row, id) === '' ? CLOSE_TEXTS.flatMap((one) => (one.id === id ? [one.label] : [])) : [],
+  )
+  const proof = isContradicted(row) ? ({ is: 'none' } as const) : proofOf(row)
+  return { row, proof, restore, missing, others, status: statusOf(row, proof, restore.length + missing.length) }
+}
+
+const isRestored = (row: FilledRow, id: RestoreId, used: boolean): boolean => {
+  const said = text(row, `restore-${id}`)
+  return said === 'done' || (said === 'none' && mayBeNone(id, used))
+}
+
+function statusOf(row: FilledRow, proof: Proof, openCount: number): Closing['status'] {
+  const said = text(row, 'closed')
+  if (openCount > 0 || (said !== 'cured' && said !== 'not-proved')) return 'open'
+  return said === 'cured' && proof.is === 'none' ? 'open' : said
+}
+
+/** Why it may be closed as cured, or why not, in a sentence. */
+export function proofSentence({ proof, row }: Pick<Closing, 'proof' | 'row'>): string {
+  const percent = (chance: number) => `${Number((100 * chance).toPrecision(2))} %`
+  if (isContradicted(row)) return 'A repetition differed: nothing is proven until it agrees.'
+  switch (proof.is) {
+    case 'repeated':
+      return 'On, off, on agreed: closed as cured.'
+    case 'trace':
+      return 'Measured before and after: closed as cured.'
+    case 'exposure':
+      return `No event over three mean intervals and more: closed as cured. If nothing were cured, that would happen by chance in ${percent(proof.chance)} of cases.`
+    case 'none':
+      return proof.chance === undefined
+        ? 'No proof yet: on, off, on that agreed, a measured trace, or no event over three mean intervals. Otherwise it is closed, not proved.'
+        : `Not long enough: without a cure it would stay quiet that long by chance in ${percent(proof.chance)} of cases. Three mean intervals make it 5 %.`
+  }
+}
+
+/** "Closed as cured", "Closed, not proved" or "Open", for lists and paper. */
+export const STATUS_WORDS: Readonly<Record<Closing['status'], string>> = {
+  open: 'Open',
+  cured: 'Closed as cured',
+  'not-proved': 'Closed, not proved',
+}

@@ -1,0 +1,41 @@
+import { CLOSE_TEXTS, closingOf, proofSentence, RESTORE_ITEMS, STATUS_WORDS } from '../../guide/close-out.ts'
+import type { Complaint } from '../../state/complaints.ts'
+import { Part } from './frame.tsx'
+
+const RESTORED: Readonly<Record<string, string>> = { done: 'done', none: 'none touched' }
+
+/** How the complaint was closed, what that rests on, and what is still to be put back; a place to sign for both. */
+export function CloseOutPart({ complaint: { tables, lines } }: { readonly complaint: Complaint }) {
+  const closing = closingOf(tables, lines)
+  const { row, status, restore } = closing
+  if (
+    Object.values(row).every((text) => text.trim() === '') &&
+    status === 'open' &&
+    lines.every(({ trials }) => trials.length === 0)
+  )
+    return null
+  return (
+    <Part title={`Close-out: ${STATUS_WORDS[status].toLowerCase()}`} columns={2}>
+      {CLOSE_TEXTS.map(({ id, label }) =>
+        (row[id] ?? '').trim() === '' ? null : (
+          <p key={id} class="row">
+            {label}: <strong>{row[id]}</strong>
+          </p>
+        ),
+      )}
+      <p class="row">{proofSentence(closing)}</p>
+      {RESTORE_ITEMS.map(({ id, label }) => (
+        <p key={id} class="row">
+          {label}: <strong>{RESTORED[row[`restore-${id}`] ?? ''] ?? 'open'}</strong>
+        </p>
+      ))}
+      {restore
+        .filter((one) => one.startsWith('Trial on '))
+        .map((one) => (
+          <p key={one} class="row">
+            {one}: <strong>open</strong>
+          </p>
+        ))}
+    </Part>
+  )
+}

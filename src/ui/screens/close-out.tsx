@@ -1,0 +1,171 @@
+import {
+  CLOSE_OUT,
+  CLOSE_TEXTS,
+  type Closing,
+  closingOf,
+  hasTrials,
+  mayBeNone,
+  proofSentence,
+  RESTORE_ITEMS,
+  STATUS_WORDS,
+} from '../../guide/close-out.ts'
+import type { Complaint } from '../../state/complaints.ts'
+import { filledOf, writeFilled } from '../../state/fill-in.ts'
+import { Pad } from '../parts/pad.tsx'
+import { useTyped } from '../parts/typed.ts'
+import '../styles/trial.css'
+
+const REPEATS = [
+  { value: 'agreed', label: 'three times, agreed' },
+  { value: 'differed', label: 'differed' },
+  { value: 'once', label: 'once only' },
+]
+
+/** Closing a complaint out: before and after, proof, everything put back. */
+export function CloseOut({ complaint }: { readonly complaint: Complaint }) {
+  const { id, lines } = complaint
+  const closing = closingOf(filledOf(id), lines)
+  const { row, status } = closing
+  const write = (column: string, text: string, base = row[column] ?? '') =>
+    writeFilled(id, { table: CLOSE_OUT, row: 0, column, text, base })
+  return (
+    <section aria-label="Close-out" class="close-out">
+      <h2>Close-out</h2>
+      <p data-output="close-out" data-status={status}>
+        <strong>{STATUS_WORDS[status]}</strong>
+      </p>
+      <details class="fold">
+        <summary>Before, after, cause and cure</summary>
+        {CLOSE_TEXTS.map((field) => (
+          <CloseText
+            key={field.id}
+            field={field}
+            text={row[field.id] ?? ''}
+            onType={(text, base) => write(field.id, text, base)}
+          />
+        ))}
+      </details>
+      <details class="fold">
+        <summary>Proof</summary>
+        <Pad
+          label="On, off, on"
+          words={REPEATS}
+          value={row['repeats'] ?? ''}
+          onPick={(value) => write('repeats', value)}
+        />
+        {PROOF_TEXTS.map((field) => (
+          <CloseText
+            key={field.id}
+            field={field}
+            text={row[field.id] ?? ''}
+            onType={(text, base) => write(field.id, text, base)}
+          />
+        ))}
+      </details>
+      <p role="status">{proofSentence(closing)}</p>
+      <Restore closing={closing} isTried={hasTrials(lines)} onPick={(item, value) => write(`restore-${item}`, value)} />
+      <CloseButtons closing={closing} onClose={(as) => write('closed', as)} />
+      {closing.others.length > 0 && (
+        <p class="notice" role="status">
+          Typed in another window meanwhile:{' '}
+          {closing.others
+            .flatMap((other) => Object.values(other))
+            .filter((text) => text.trim() !== '')
+            .join('; ')}
+        </p>
+      )}
+    </section>
+  )
+}
+
+const PROOF_TEXTS = [
+  { id: 'trace', label: 'Measured trace', hint: 'which trace shows it, before and after' },
+  { id: 'meanInterval', label: 'It came once in, on average', hint: '6 h' },
+  { id: 'exposure', label: 'Since then without it', hint: '20 h in the same conditions' },
+] as const
+
+function CloseText(given: {
+  readonly field: { readonly id: string; readonly label: string; readonly hint?: string }
+  readonly text: string
+  readonly onType: (text: string, base: string) => void
+}) {
+  const { field, text, onType } = given
+  const { shown, type, leave } = useTyped(text, onType)
+  const name = `close-${field.id}`
+  return (
+    <div class="field wide">
+      <label for={name}>{field.label}</label>
+      <input
+        id={name}
+        type="text"
+        value={shown}
+        autocomplete="off"
+        {...(field.hint !== undefined && { placeholder: field.hint })}
+        onInput={(event) => type(event.currentTarget.value)}
+        onBlur={leave}
+      />
+    </div>
+  )
+}
+
+function Restore(given: {
+  readonly closing: Closing
+  readonly isTried: boolean
+  readonly onPick: (item: string, value: string) => void
+}) {
+  const { closing, isTried, onPick } = given
+  const { row, restore } = closing
+  return (
+    <details class="fold" open={restore.length > 0}>
+      <summary>Put back{restore.length === 0 ? ': all of it' : `: ${restore.length} open`}</summary>
+      {RESTORE_ITEMS.map(({ id, label }) => (
+        <Pad
+          key={id}
+          label={label}
+          words={[
+            { value: 'done', label: 'done' },
+            ...(mayBeNone(id, isTried) ? [{ value: 'none', label: 'none touched' }] : []),
+          ]}
+          value={row[`restore-${id}`] ?? ''}
+          onPick={(value) => onPick(id, value)}
+        />
+      ))}
+      {restore
+        .filter((label) => label.startsWith('Trial on '))
+        .map((label) => (
+          <p key={label} class="notice">
+            {label}. Write it in the trial of that line.
+          </p>
+        ))}
+    </details>
+  )
+}
+
+function CloseButtons({ closing, onClose }: { readonly closing: Closing; readonly onClose: (as: string) => void }) {
+  const { restore, missing, proof, status } = closing
+  if (status !== 'open')
+    return (
+      <button type="button" class="button" onClick={() => onClose('')}>
+        Open it again
+      </button>
+    )
+  const waits = [...missing.map((name) => name.toLowerCase()), ...restore.map((name) => name.toLowerCase())]
+  return (
+    <>
+      {waits.length > 0 && <p class="muted">Closing waits for: {waits.join('; ')}.</p>}
+      <div class="actions">
+        <button
+          type="button"
+          class="button strong"
+          disabled={waits.length > 0 || proof.is === 'none'}
+          onClick={() => onClose('cured')}
+        >
+          Close as cured
+        </button>
+        <button type="button" class="button" disabled={waits.length > 0} onClick={() => onClose('not-proved')}>
+          Close, not proved
+        </button>
+      </div>
+    </>
+  )
+}
