@@ -7,8 +7,8 @@ import { wholeOf } from '../calc/connector/whole/whole.ts'
 import type { Express } from '../calc/line/fields.ts'
 import { within } from '../calc/surge/progress.ts'
 import type { Line, Progress } from '../calc/types.ts'
-import { expressionReading, openCalculator } from './expression.ts'
 import { inSlices } from './in-slices.ts'
+import { withCalculator } from './with-calculator.ts'
 
 export type SheetState =
   | { readonly is: 'working'; readonly doneFrac: number }
@@ -27,16 +27,12 @@ export type SheetRun = {
 const SCHEDULE_FRAC = 0.3
 const WHOLE_FRAC = 0.5
 
-let isWaiting = false
-/** A calculation that is typed where the calculator is not there yet: the sheet is worked out again when it is. */
-const express: Express = (text, quantity) => {
-  const reading = expressionReading(text, quantity)
-  if (reading === undefined) isWaiting = true
-  return reading
-}
-
 /** A whole sheet, in steps. */
-export function* sheetSteps(connector: Connector, lines: readonly Line[]): Generator<Progress, SheetBody> {
+export function* sheetSteps(
+  connector: Connector,
+  lines: readonly Line[],
+  express: Express,
+): Generator<Progress, SheetBody> {
   const schedule = yield* within(scheduleOf(connector, lines, express), 0, SCHEDULE_FRAC)
   const decided = schedule.rows.map((row) => row.decided)
   const whole = yield* within(wholeOf(connector, decided, express), SCHEDULE_FRAC, WHOLE_FRAC)
@@ -46,16 +42,10 @@ export function* sheetSteps(connector: Connector, lines: readonly Line[]): Gener
 export function createSheetRun(): SheetRun {
   const state = signal<SheetState>({ is: 'working', doneFrac: 0 })
   let away: AbortController | undefined
-  const work = async (connector: Connector, lines: readonly Line[], until: AbortSignal): Promise<SheetBody> => {
-    const once = () => {
-      isWaiting = false
-      return inSlices(sheetSteps(connector, lines), (progress) => show(until, { is: 'working', ...progress }), until)
-    }
-    const body = await once()
-    if (!isWaiting) return body
-    await openCalculator()
-    return once()
-  }
+  const work = (connector: Connector, lines: readonly Line[], until: AbortSignal): Promise<SheetBody> =>
+    withCalculator((express) =>
+      inSlices(sheetSteps(connector, lines, express), (progress) => show(until, { is: 'working', ...progress }), until),
+    )
   const show = (until: AbortSignal, next: SheetState) => {
     if (!until.aborted) state.value = next
   }
