@@ -3,25 +3,28 @@ import { assemble, type Complaint, recordOf } from './complaint.ts'
 import { type Desk, inOneGo, readAll, readOne } from './db.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
 import { type KeptLine, restoreKeptLine } from './line.ts'
+import { lineHeadOf, listed } from './listed.ts'
+import { isRecord } from './plain.ts'
 import { restoreRecord } from './restore.ts'
 
 export const newestFirst = (a: Complaint, b: Complaint): number =>
-  b.updatedAt.localeCompare(a.updatedAt) || b.createdAt.localeCompare(a.createdAt) || a.id.localeCompare(b.id)
+  backwards(a.updatedAt, b.updatedAt) || backwards(a.createdAt, b.createdAt) || -backwards(a.id, b.id)
+
+/** Times in UTC and ids sort by their signs. */
+const backwards = (a: string, b: string): number => (a < b ? 1 : a > b ? -1 : 0)
 
 /** All complaints that are not deleted, the last changed one first. */
 export async function listComplaints(): Promise<readonly Complaint[]> {
   const [records, rawLines] = await Promise.all([readAll('complaints'), readAll('lines')])
-  const lines = new Map<string, KeptLine[]>()
-  for (const line of rawLines.map((raw) => restoreKeptLine(raw))) {
-    const others = lines.get(line.complaintId)
-    if (others === undefined) lines.set(line.complaintId, [line])
-    else others.push(line)
+  const lines = new Map<string, unknown[]>()
+  for (const raw of rawLines) {
+    const { complaintId } = lineHeadOf(raw) ?? restoreKeptLine(raw)
+    const others = lines.get(complaintId)
+    if (others === undefined) lines.set(complaintId, [raw])
+    else others.push(raw)
   }
-  return records
-    .map((raw) => restoreRecord(raw))
-    .filter(({ deletedAt }) => deletedAt === undefined)
-    .map((record) => assemble(record, lines.get(record.id) ?? []))
-    .sort(newestFirst)
+  const idOf = (raw: unknown): string => (isRecord(raw) ? String(raw['id']) : '')
+  return records.flatMap((raw) => listed(raw, lines.get(idOf(raw)) ?? []) ?? []).sort(newestFirst)
 }
 
 /** One complaint, deleted or not, or undefined when there is none with this id. */

@@ -101,7 +101,7 @@ const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
 export const COMPLAINT_FIELDS = [...Object.keys(COMPLAINT), 'kept'] as const
 
 /** The version of a complaint's record that first kept its history. */
-const WITH_EVENTS = 3
+export const WITH_EVENTS = 3
 
 /** Whether a raw record says it is older than a version; one that says nothing is the oldest. */
 export const isBefore = (raw: unknown, version: number): boolean =>

@@ -1,10 +1,11 @@
 /** What is done to the whole Log, seldom: fetched when it is done. Every function fails with a `StoreError` and nothing else. */
-import { type Complaint, type ComplaintRecord, newComplaint, recordOf } from './complaint.ts'
+import { type Complaint, newComplaint, recordOf } from './complaint.ts'
 import { addComplaint } from './complaints.ts'
 import { restoreConnector } from './connector.ts'
 import { type Desk, inOneGo } from './db.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
 import { keptLine, newLine, restoreKeptLine, restoreLoose } from './line.ts'
+import { identityOf } from './listed.ts'
 import { restoreTriage } from './meta.ts'
 import { restorePhoto } from './photos.ts'
 import { restoreRecord } from './restore.ts'
@@ -27,7 +28,7 @@ export function salvage(edit: ComplaintEdit | LineEdit): Promise<void> {
 const OWNED = ['lines', 'connectors'] as const
 
 type Tidying = {
-  readonly known: ReadonlyMap<string, ComplaintRecord>
+  readonly known: ReadonlySet<string>
   /** complaints that were given another id, by the key they stood under */
   readonly renamed: ReadonlyMap<unknown, string>
   /** complaints that are not there, of which something is */
@@ -45,20 +46,22 @@ const isDue = (at: string | undefined, nowMs: number): boolean =>
 export function tidyLog(nowMs = Date.now()): Promise<number> {
   return inOneGo(['complaints', ...OWNED, 'photos', 'traces', 'meta'], async (desk) => {
     let removed = 0
-    const known = new Map<string, ComplaintRecord>()
+    const known = new Set<string>()
     const renamed = new Map<unknown, string>()
     for (const [key, raw] of await desk.all('complaints')) {
-      const record = restoreRecord(raw)
-      if (isDue(record.deletedAt, nowMs)) {
+      const quick = identityOf(raw)
+      const record = quick === undefined ? restoreRecord(raw) : undefined
+      const id = record?.id ?? quick?.id ?? ''
+      if (isDue(record?.deletedAt ?? quick?.goneAt, nowMs)) {
         await desk.remove('complaints', key)
         if (typeof key === 'string') for (const store of OWNED) await desk.removeOwned(store, key)
         removed++
         continue
       }
-      known.set(record.id, record)
-      if (record.id === key) continue
-      renamed.set(key, record.id)
-      await desk.put('complaints', record)
+      known.add(id)
+      if (id === key) continue
+      renamed.set(key, id)
+      await desk.put('complaints', record ?? restoreRecord(raw))
       await desk.remove('complaints', key)
     }
     const tidying = { known, renamed, orphans: new Set<string>(), nowMs }
@@ -86,6 +89,10 @@ async function tidyOwned(
   let removed = 0
   for (const [key, raw] of await desk.all(store)) {
     const [complaintKey, ownKey] = Array.isArray(key) ? key : []
+    const quick = identityOf(raw)
+    // Most stand where they belong: nothing of them need be read.
+    const isHome = quick?.goneAt === undefined && quick?.complaintId === complaintKey && quick?.id === ownKey
+    if (isHome && typeof complaintKey === 'string' && known.has(complaintKey)) continue
     const read = restore(raw)
     const record = { ...read, complaintId: renamed.get(complaintKey) ?? read.complaintId }
     if (isDue(record.removedAt, nowMs)) {
