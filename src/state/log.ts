@@ -10,7 +10,7 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { assemble, type Complaint, recordOf } from '../store/complaint.ts'
-import { getComplaint, getLine, listComplaints, newestFirst } from '../store/complaints.ts'
+import { getComplaint, getLine, newestFirst, readLog } from '../store/complaints.ts'
 import type { ConnectorStep } from '../store/connector-edits.ts'
 import { applyStep, type Step, withoutUndone } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
@@ -22,6 +22,9 @@ export const complaints: ReadonlySignal<readonly Complaint[] | undefined> = list
 
 export const find = (id: string | undefined): Complaint | undefined =>
   id === undefined ? undefined : list.value?.find((complaint) => complaint.id === id)
+
+/** Long enough for the first screen to stand. */
+const TIDY_AFTER_MS = 3000
 
 let isTidy = false
 /** True while the Log could not be read: it is read again as soon as the storage answers. */
@@ -67,8 +70,15 @@ export async function carryOut(step: LogStep, key = ''): Promise<void> {
 /** Once a start. Where its part cannot be fetched, the Log is shown as it is. */
 async function tidy(): Promise<void> {
   const part = await import('../store/tidy.ts').catch(() => undefined)
-  await part?.tidyLog()
+  await part?.tidyLog(undefined, () => void loadComplaints())
   isTidy = true
+}
+
+/** What was deleted long ago is not shown: it may go once there is nothing better to do. */
+function tidyLater(): void {
+  if (isTidy) return
+  isTidy = true
+  setTimeout(() => tidy().catch(() => undefined), TIDY_AFTER_MS)
 }
 
 /** Reads the Log. Without storage it holds what is not written yet, and `storeNotice` says why. */
@@ -79,8 +89,13 @@ export async function loadComplaints(): Promise<void> {
   const changesBefore = changesHere
   let stored: readonly Complaint[] = []
   try {
-    if (!isTidy) await tidy()
-    stored = await listComplaints()
+    const read = await readLog()
+    stored = read.complaints
+    // What has no id to be found by again is given one first.
+    if (!isTidy && !read.isTidy) {
+      await tidy()
+      stored = (await readLog()).complaints
+    }
     isUnread = false
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
@@ -88,8 +103,9 @@ export async function loadComplaints(): Promise<void> {
     list.value ??= withUnwritten([])
     return
   }
-  if (changesHere === changesBefore) list.value = withUnwritten(stored)
-  else await loadComplaints()
+  if (changesHere !== changesBefore) return loadComplaints()
+  list.value = withUnwritten(stored)
+  tidyLater()
 }
 
 watchStore((trouble) => {

@@ -1,9 +1,9 @@
 /** The Log on disk. Every function fails with a `StoreError` and nothing else. */
 import { assemble, type Complaint, recordOf } from './complaint.ts'
-import { type Desk, inOneGo, readAll, readOne } from './db.ts'
+import { type Desk, inOneGo, readAll, readKeys, readOne } from './db.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
 import { type KeptLine, restoreKeptLine } from './line.ts'
-import { lineHeadOf, listed } from './listed.ts'
+import { identityOf, lineHeadOf, listed } from './listed.ts'
 import { isRecord } from './plain.ts'
 import { restoreRecord } from './restore.ts'
 
@@ -14,8 +14,15 @@ export const newestFirst = (a: Complaint, b: Complaint): number =>
 const backwards = (a: string, b: string): number => (a < b ? 1 : a > b ? -1 : 0)
 
 /** All complaints that are not deleted, the last changed one first. */
-export async function listComplaints(): Promise<readonly Complaint[]> {
-  const [records, rawLines] = await Promise.all([readAll('complaints'), readAll('lines')])
+export const listComplaints = async (): Promise<readonly Complaint[]> => (await readLog()).complaints
+
+/** The same; `isTidy`: every record stands under an id of its own, so that the next reading finds it there again. */
+export async function readLog(): Promise<{ readonly complaints: readonly Complaint[]; readonly isTidy: boolean }> {
+  const [records, rawLines, connectors] = await Promise.all([
+    readAll('complaints'),
+    readAll('lines'),
+    readKeys('connectors'),
+  ])
   const lines = new Map<string, unknown[]>()
   for (const raw of rawLines) {
     const { complaintId } = lineHeadOf(raw) ?? restoreKeptLine(raw)
@@ -24,7 +31,11 @@ export async function listComplaints(): Promise<readonly Complaint[]> {
     else others.push(raw)
   }
   const idOf = (raw: unknown): string => (isRecord(raw) ? String(raw['id']) : '')
-  return records.flatMap((raw) => listed(raw, lines.get(idOf(raw)) ?? []) ?? []).sort(newestFirst)
+  const complaints = records.flatMap((raw) => listed(raw, lines.get(idOf(raw)) ?? []) ?? []).sort(newestFirst)
+  const known = new Set(records.map(idOf))
+  const owners = [...lines.keys(), ...connectors.map((key) => (Array.isArray(key) ? String(key[0]) : ''))]
+  const isTidy = records.every(identityOf) && rawLines.every(identityOf) && owners.every((id) => known.has(id))
+  return { complaints, isTidy }
 }
 
 /** One complaint, deleted or not, or undefined when there is none with this id. */

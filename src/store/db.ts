@@ -184,6 +184,11 @@ export function readAll(store: StoreName): Promise<readonly unknown[]> {
   return withDb((db) => toRead(db, store).getAll())
 }
 
+/** The keys of a store. Fails with a `StoreError`. */
+export function readKeys(store: StoreName): Promise<readonly IDBValidKey[]> {
+  return withDb((db) => db.getAllKeys(store))
+}
+
 /** What a job in one transaction may do. */
 export type Desk = {
   readonly get: (store: StoreName, key: Key) => Promise<unknown>

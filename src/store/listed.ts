@@ -7,10 +7,10 @@ import { assemble, type Complaint, later } from './complaint.ts'
 import { flag, id, text, time } from './gate.ts'
 import { restoreKeptLine } from './line.ts'
 import { isRecord } from './plain.ts'
-import { isBefore, restoreRecord, WITH_EVENTS } from './restore.ts'
+import { COMPLAINT_FIELDS, isBefore, restoreRecord, WITH_EVENTS } from './restore.ts'
 
 /** What is read of a record at once; undefined where something in it needs the whole gate. */
-type Head = Pick<Complaint, 'id' | 'title' | 'note' | 'createdAt' | 'updatedAt' | 'isDemo'> & {
+type Head = Pick<Complaint, 'id' | 'title' | 'aircraft' | 'note' | 'createdAt' | 'updatedAt' | 'isDemo'> & {
   readonly raw: Readonly<Record<string, unknown>>
 }
 
@@ -24,12 +24,11 @@ function headOf(raw: unknown): Head | undefined {
   if (!isPlain(raw) || isBefore(raw, WITH_EVENTS)) return undefined
   const [own, title, note] = [id(raw['id'], '', OWN), text(raw['title'], '', OWN), text(raw['note'], '', OWN)]
   const [createdAt, updatedAt] = [time(raw['createdAt'], '', OWN), time(raw['updatedAt'], '', OWN)]
-  const isDemo = flag(raw['isDemo'], '', OWN)
-  return own === undefined || title === undefined || note === undefined || isDemo === undefined
-    ? undefined
-    : createdAt === undefined || updatedAt === undefined
-      ? undefined
-      : { id: own, title, note, createdAt, updatedAt, isDemo, raw }
+  const [isDemo, aircraft] = [flag(raw['isDemo'], '', OWN), text(raw['aircraft'], '', OWN)]
+  if (own === undefined || title === undefined || note === undefined || isDemo === undefined) return undefined
+  if (createdAt === undefined || updatedAt === undefined) return undefined
+  if (aircraft === undefined && raw['aircraft'] !== undefined) return undefined
+  return { id: own, title, ...(aircraft === undefined ? {} : { aircraft }), note, createdAt, updatedAt, isDemo, raw }
 }
 
 /** Answers that are texts all through. */
@@ -64,9 +63,6 @@ export function identityOf(raw: unknown): Identity | undefined {
     ? { id: own, complaintId, goneAt }
     : undefined
 }
-
-/** Fields a record may have or not. */
-const OPTIONAL = ['aircraft', 'purpose', 'events', 'tables', 'rivals'] as const
 
 /** A complaint from what is stored of it, deleted ones aside. `rawLines`: its lines, as they are stored. */
 export function listed(raw: unknown, rawLines: readonly unknown[]): Complaint | undefined {
@@ -111,7 +107,9 @@ export function listed(raw: unknown, rawLines: readonly unknown[]): Complaint | 
       return read().lines
     },
   }
-  for (const key of OPTIONAL)
-    if (record[key] !== undefined) Object.defineProperty(complaint, key, { enumerable: true, get: () => read()[key] })
+  // Fields a record may have or not.
+  for (const key of COMPLAINT_FIELDS)
+    if (!(key in complaint) && record[key] !== undefined)
+      Object.defineProperty(complaint, key, { enumerable: true, get: () => read()[key] })
   return complaint
 }

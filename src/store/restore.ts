@@ -98,7 +98,7 @@ const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
 }
 
 /** Every field a complaint's record has, for the guard over the fixtures. */
-export const COMPLAINT_FIELDS = [...Object.keys(COMPLAINT), 'kept'] as const
+export const COMPLAINT_FIELDS = [...(Object.keys(COMPLAINT) as (keyof ComplaintRecord)[]), 'kept'] as const
 
 /** The version of a complaint's record that first kept its history. */
 export const WITH_EVENTS = 3

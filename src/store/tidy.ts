@@ -41,10 +41,12 @@ const isDue = (at: string | undefined, nowMs: number): boolean =>
 
 /**
  * Puts the Log in order, once at a start: removes for good what was deleted more than a day before `nowMs`, and gives
- * what stands under an id that cannot be used another one, on disk too. Returns how many records were removed.
+ * what stands under an id that cannot be used another one, on disk too. Returns how many records were removed;
+ * `onChange`: something that is shown was changed.
  */
-export function tidyLog(nowMs = Date.now()): Promise<number> {
-  return inOneGo(['complaints', ...OWNED, 'photos', 'traces', 'meta'], async (desk) => {
+export async function tidyLog(nowMs = Date.now(), onChange: () => void = () => undefined): Promise<number> {
+  let isChanged = false
+  const count = await inOneGo(['complaints', ...OWNED, 'photos', 'traces', 'meta'], async (desk) => {
     let removed = 0
     const known = new Set<string>()
     const renamed = new Map<unknown, string>()
@@ -73,8 +75,11 @@ export function tidyLog(nowMs = Date.now()): Promise<number> {
       await desk.put('complaints', { ...record, id })
     }
     await tidyBeside(desk, nowMs)
+    isChanged = renamed.size + tidying.orphans.size > 0
     return removed
   })
+  if (isChanged) onChange()
+  return count
 }
 
 type OwnedRecord = { readonly id: string; readonly complaintId: string; readonly removedAt?: string }

@@ -1,35 +1,41 @@
 import type { ComponentChild } from 'preact'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { drawnPieces, PIECE, type Seen } from './windowed-shape.ts'
 
 /** Up to this many rows are simply there. */
 const FEW = 40
-/** Rows drawn before and behind what is seen: enough for a flick of the thumb between two frames. */
-const AHEAD = 12
-
-type Range = { readonly from: number; readonly to: number }
+/** A row before any was drawn. */
+const GUESS_PX = 64
 
 type Given<T> = {
   readonly label: string
   readonly items: readonly T[]
   readonly keyOf: (item: T) => string
   readonly row: (item: T) => ComponentChild
+  /** of every row */
+  readonly rowClass?: string
 }
 
 /**
- * A list of rows of one height (`.windowed > li` gives it) of which only those near the screen are in the page. The
- * others' place is kept, so that the page scrolls as if they were all there.
+ * A list of any length, of which only the rows near the screen are in the page. The others' place is kept, as high as
+ * they were when last seen, so that the page scrolls as if they were all there.
  */
-export function Windowed<T>({ label, items, keyOf, row }: Given<T>) {
+export function Windowed<T>({ label, items, keyOf, row, rowClass = '' }: Given<T>) {
   const list = useRef<HTMLUListElement>(null)
-  const [range, setRange] = useState<Range>({ from: 0, to: FEW })
+  const heights = useRef(new Map<number, number>())
+  const [seen, setSeen] = useState<Seen>({ topPx: 0, viewPx: innerHeight })
   const isWindowed = items.length > FEW
+  const drawn = isWindowed
+    ? drawnPieces(Math.ceil(items.length / PIECE), heights.current, GUESS_PX * PIECE, seen)
+    : { from: 0, to: Math.ceil(items.length / PIECE), abovePx: 0, belowPx: 0 }
   useLayoutEffect(() => {
     if (!isWindowed) return
     let asked = 0
     const look = () => {
       asked = 0
-      const next = rangeOf(list.current, items.length)
-      setRange((now) => (next.from === now.from && next.to === now.to ? now : next))
+      const topPx = list.current?.getBoundingClientRect().top
+      if (topPx === undefined) return
+      setSeen((now) => (now.topPx === topPx && now.viewPx === innerHeight ? now : { topPx, viewPx: innerHeight }))
     }
     const later = () => {
       if (asked === 0) asked = requestAnimationFrame(look)
@@ -43,32 +49,34 @@ export function Windowed<T>({ label, items, keyOf, row }: Given<T>) {
       document.removeEventListener('scroll', later, { capture: true })
       removeEventListener('resize', later)
     }
-  }, [isWindowed, items.length])
-  const { from, to } = isWindowed ? range : { from: 0, to: items.length }
+  }, [isWindowed])
+  // Rows of another list are of other heights.
+  const first = items[0]
+  const firstKey = first === undefined ? '' : keyOf(first)
+  useLayoutEffect(() => () => heights.current.clear(), [firstKey, items.length])
+  useLayoutEffect(() => {
+    const rows = list.current?.children ?? []
+    for (let piece = drawn.from; isWindowed && piece < drawn.to; piece++) {
+      const at = (piece - drawn.from) * PIECE
+      const [top, bottom] = [rows[at], rows[Math.min(at + PIECE, rows.length) - 1]]
+      if (top === undefined || bottom === undefined) continue
+      const px = bottom.getBoundingClientRect().bottom - top.getBoundingClientRect().top
+      if (px > 0) heights.current.set(piece, px)
+    }
+  })
+  const from = drawn.from * PIECE
   return (
     <ul
       ref={list}
-      class="rows windowed"
+      class="rows"
       aria-label={label}
-      style={{ '--rows-before': from, '--rows-behind': Math.max(0, items.length - to) }}
+      style={isWindowed ? { paddingBlock: `${drawn.abovePx}px ${drawn.belowPx}px` } : {}}
     >
-      {items.slice(from, to).map((item, i) => (
-        <li key={keyOf(item)} aria-setsize={items.length} aria-posinset={from + i + 1}>
+      {items.slice(from, drawn.to * PIECE).map((item, i) => (
+        <li key={keyOf(item)} class={rowClass} aria-setsize={items.length} aria-posinset={from + i + 1}>
           {row(item)}
         </li>
       ))}
     </ul>
   )
-}
-
-const heightOf = (list: HTMLElement): number => list.querySelector('li')?.getBoundingClientRect().height || 64
-
-function rangeOf(list: HTMLElement | null, count: number): Range {
-  if (list === null) return { from: 0, to: FEW }
-  const rowPx = heightOf(list)
-  const top = list.getBoundingClientRect().top
-  const first = Math.floor(-top / rowPx) - AHEAD
-  const last = Math.ceil((innerHeight - top) / rowPx) + AHEAD
-  const to = Math.min(count, Math.max(last, FEW))
-  return { from: Math.max(0, Math.min(first, to - FEW)), to }
 }

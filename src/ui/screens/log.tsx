@@ -1,8 +1,12 @@
+import { signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
+import { counted } from '../../calc/quantity/counted.ts'
 import { type Complaint, complaints, remove } from '../../state/complaints.ts'
+import { withWords } from '../../state/log-search.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { Windowed } from '../parts/windowed.tsx'
 import { Head } from '../shell/head.tsx'
 import { dayAndTime } from './moment.ts'
 
@@ -88,29 +92,77 @@ async function openDemo(): Promise<void> {
 
 const untitled = ({ purpose }: Complaint): string => (purpose === 'design' ? 'Untitled design' : 'Untitled complaint')
 
+/** Kept while the app is open, so that coming back from a complaint shows what was found. */
+const sought = signal('')
+
+/** Shorter logs are read at a glance. */
+const SEARCHED_FROM = 10
+
 function Rows({ list }: { readonly list: readonly Complaint[] }) {
+  const isSearched = list.length >= SEARCHED_FROM || sought.value !== ''
+  const found = isSearched ? withWords(list, sought.value) : list
   return (
-    <ul class="rows">
-      {list.map((complaint) => (
-        <li key={complaint.id} class="row-with-button">
-          <a href={hashOf('log', complaint.id)}>
-            <span>
-              <strong>{complaint.title || untitled(complaint)}</strong>
-              <span class="row-note">
-                {dayAndTime(complaint.updatedAt)}
-                {complaint.isDemo ? ' · demo, invented' : ''}
-                {complaint.purpose === 'design' ? ' · design' : ''}
-                {complaint.checks.length > 0 ? ` · ${complaint.checks.length} checks` : ''}
-              </span>
-            </span>
-            <Icon name="go" />
-          </a>
-          <button type="button" class="icon-button" onClick={() => remove(complaint.id)}>
-            <Icon name="close" />
-            <span class="unseen">Delete {complaint.title || untitled(complaint).toLowerCase()}</span>
-          </button>
-        </li>
-      ))}
-    </ul>
+    <>
+      {isSearched && <Search count={found.length} of={list.length} />}
+      <Windowed
+        label="Complaints"
+        items={found}
+        keyOf={({ id }) => id}
+        row={(complaint) => <Row complaint={complaint} />}
+        rowClass="row-with-button"
+      />
+    </>
+  )
+}
+
+function Search({ count, of }: { readonly count: number; readonly of: number }) {
+  return (
+    <search class="find stack">
+      <label class="search">
+        <span>Find a complaint</span>
+        <input
+          id="log-search"
+          type="search"
+          value={sought.value}
+          autocomplete="off"
+          autocapitalize="none"
+          spellcheck={false}
+          enterkeyhint="search"
+          onInput={(event) => {
+            sought.value = event.currentTarget.value
+          }}
+        />
+      </label>
+      <p class="muted small" role="status">
+        {sought.value.trim() === ''
+          ? `${of} complaints.`
+          : count === 0
+            ? 'None holds all these words in its title, aircraft or note. Write fewer words, or the beginning of one.'
+            : `${count} of ${of}.`}
+      </p>
+    </search>
+  )
+}
+
+function Row({ complaint }: { readonly complaint: Complaint }) {
+  return (
+    <>
+      <a href={hashOf('log', complaint.id)}>
+        <span>
+          <strong>{complaint.title || untitled(complaint)}</strong>
+          <span class="row-note">
+            {dayAndTime(complaint.updatedAt)}
+            {complaint.isDemo ? ' · demo, invented' : ''}
+            {complaint.purpose === 'design' ? ' · design' : ''}
+            {complaint.checks.length > 0 ? ` · ${counted(complaint.checks.length, 'check')}` : ''}
+          </span>
+        </span>
+        <Icon name="go" />
+      </a>
+      <button type="button" class="icon-button" onClick={() => remove(complaint.id)}>
+        <Icon name="close" />
+        <span class="unseen">Delete {complaint.title || untitled(complaint).toLowerCase()}</span>
+      </button>
+    </>
   )
 }

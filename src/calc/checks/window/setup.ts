@@ -13,6 +13,7 @@ import { bandTopHz, type SignalFacts, usefulHzOf } from '../../loading/signal.ts
 import { beadCoil, beadSpanH } from '../../network/bead.ts'
 import { acrossCoilF } from '../../network/self-resonance.ts'
 import type { NavyLimit } from '../../power/navy-rule.ts'
+import { counted } from '../../quantity/counted.ts'
 import type { Bound, Issue } from '../../types.ts'
 import { spreadOf } from '../dielectric.ts'
 import { type Elements, elementsOf } from '../elements.ts'
@@ -116,8 +117,6 @@ export function pairNeeds(hz: readonly number[], db: readonly number[], key = 'n
   }
   return hz.map((f, i) => ({ hz: f, db: db[i] ?? first }))
 }
-
-const counted = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`
 
 export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: readonly Need[]): WindowSetup {
   const mode: NoiseMode = given.mode === 'differential' ? 'differential' : 'common'

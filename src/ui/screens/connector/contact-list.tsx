@@ -25,6 +25,7 @@ export function ContactList({ complaint, connector, rows, choosing }: Given) {
       label="Contacts"
       items={connector.contacts}
       keyOf={({ id }) => id}
+      rowClass="one-height"
       row={(contact) => {
         const words = <Words contact={contact} line={lines.get(contact.lineId ?? '')} row={rows.get(contact.id)} />
         return choosing === undefined ? (
