@@ -97,6 +97,8 @@ describe('the log on screen', () => {
     const other = { ...newLine('J3-15'), facts: { noiseHz: { text: '9M', origin: { by: 'user' } as const } } }
     addLine(id, other)
     show(<ComplaintScreen id={id} />)
+    // The lines come once it is known which of them a connector carries.
+    await eventually('the lines', () => allBy('textbox', 'Noise load')[1])
     await settle()
     const [window, need] = [vi.spyOn(windowCheck, 'figures'), vi.spyOn(needCheck, 'figures')]
     const count = () => window.mock.calls.length + need.mock.calls.length
@@ -130,7 +132,7 @@ describe('the log on screen', () => {
       checks: addresses.map((address) => ({ check: address.includes('need') ? 'need' : 'filter', address })),
     })
     show(<ComplaintScreen id={id} />)
-    await settle()
+    await eventually('the lines', () => allBy('region', 'Checks line 2')[0])
     const kept = complaints.value?.[0]
     const [first, second] = kept?.lines ?? []
     expect(kept?.lines).toHaveLength(2)
