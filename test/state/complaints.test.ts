@@ -149,6 +149,11 @@ describe('the Log', () => {
     const demo = addDemo()
     expect(addDemo().id).toBe(demo.id)
     expect(app.complaints.value).toMatchObject([{ isDemo: true }])
+    const { connectorsOf } = await import('../../src/state/connectors.ts')
+    await vi.waitFor(() => expect(connectorsOf(demo.id).value).toHaveLength(1))
+    const [box] = connectorsOf(demo.id).value ?? []
+    const lines = new Set(app.complaints.value?.[0]?.lines.map(({ id }) => id))
+    expect(box?.contacts.every(({ lineId }) => lineId === undefined || lines.has(lineId))).toBe(true)
     app.remove(demo.id)
     await app.settled()
     expect((await start()).complaints.value).toEqual([])

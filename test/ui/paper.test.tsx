@@ -11,7 +11,8 @@ import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
 import { type CheckModel, createCheck } from '../../src/state/check.ts'
 import type { Variants } from '../../src/state/variants.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
-import { newLine } from '../../src/store/line.ts'
+import { demoConnector } from '../../src/store/demo-connector.ts'
+import { keptLine, newLine } from '../../src/store/line.ts'
 import { layCheckSheet } from '../../src/ui/paper/check-sheet.tsx'
 import { layComplaintSheet } from '../../src/ui/paper/complaint-sheet.tsx'
 import { cautionLines, sharedWords } from '../../src/ui/parts/shared-words.ts'
@@ -139,6 +140,16 @@ describe('the sheet of a complaint', () => {
 describe('printing', () => {
   beforeEach(() => {
     watchPrinting()
+  })
+
+  it('of a complaint names its connectors and leaves the lines their contacts carry to sheets of their own', () => {
+    const demo = demoComplaint()
+    const { connector, lines } = demoConnector()
+    const all = { ...demo, lines: [...demo.lines, ...lines.map((line, at) => keptLine(line, demo.id, at + 1))] }
+    layComplaintSheet({ complaint: all, guide: GUIDE, address: undefined, connectors: [connector] })
+    expect(paper()).toContain('J1: 37 contacts, on a sheet of its own')
+    expect(paper()).toContain(`Line: ${demo.lines[0]?.name}`)
+    expect(paper()).not.toContain('Line: CAN, cabin lanterns')
   })
 
   it('lays the sheet out for the time of the print, and opens the folds of a screen that has none', async () => {

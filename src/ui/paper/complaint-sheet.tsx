@@ -1,4 +1,5 @@
 import { untracked } from '@preact/signals'
+import type { Connector } from '../../calc/connector/types.ts'
 import { evaluateNow } from '../../calc/line/evaluate.ts'
 import { resolve } from '../../calc/line/resolver.ts'
 import { CHECKS, checkById } from '../../calc/registry.ts'
@@ -22,15 +23,22 @@ import { SheetAircraft, SheetStory } from './sheet-story.tsx'
 import { SheetVariants } from './sheet-variants.tsx'
 
 /** `address`: what somebody else can open of it; none where nothing of it can be opened elsewhere. */
-type Given = { readonly complaint: Complaint; readonly guide: Guide | undefined; readonly address: string | undefined }
+type Given = {
+  readonly complaint: Complaint
+  readonly guide: Guide | undefined
+  readonly address: string | undefined
+  /** each has a sheet of its own, with the lines its contacts carry */
+  readonly connectors?: readonly Connector[]
+}
 
 /** Lays out a complaint in full: what was reported, seen and tried, why, what to do, and the checks with their figures. */
 export function layComplaintSheet(given: Given): () => void {
   return untracked(() => lay(<ComplaintSheet {...given} />))
 }
 
-function ComplaintSheet({ complaint, guide, address }: Given) {
+function ComplaintSheet({ complaint, guide, address, connectors = [] }: Given) {
   const { title, aircraft = '', lines, createdAt, updatedAt, isDemo } = complaint
+  const carried = new Set(connectors.flatMap(({ contacts }) => contacts.map(({ lineId }) => lineId)))
   return (
     <>
       <SheetHead title={title || 'Untitled complaint'} {...(address !== undefined && { address })}>
@@ -41,14 +49,28 @@ function ComplaintSheet({ complaint, guide, address }: Given) {
         <SheetAircraft aircraft={aircraft} />
       </SheetHead>
       <SheetStory complaint={complaint} guide={guide} />
-      {lines.map((line, index) => (
-        <SheetLine key={line.id} complaint={complaint} line={line} number={index + 1} />
-      ))}
+      {connectors.length > 0 && <OwnSheets connectors={connectors} />}
+      {lines.map((line, index) =>
+        carried.has(line.id) ? null : <SheetLine key={line.id} complaint={complaint} line={line} number={index + 1} />,
+      )}
       <Loose complaint={complaint} />
       <CloseOutPart complaint={complaint} />
       <SheetCautions ids={SHEET_CAUTIONS} />
       <SheetFoot />
     </>
+  )
+}
+
+function OwnSheets({ connectors }: { readonly connectors: readonly Connector[] }) {
+  return (
+    <Part title="Connectors">
+      {connectors.map(({ id, name, contacts }) => (
+        <p key={id}>
+          {name || 'Connector without a label'}: {contacts.length} contacts, on a sheet of its own with the lines they
+          carry.
+        </p>
+      ))}
+    </Part>
   )
 }
 

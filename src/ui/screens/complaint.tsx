@@ -127,7 +127,8 @@ function useComplaintSheet(id: string): void {
           if (complaint === undefined) return () => undefined
           const hash = sharedHash(complaint)
           const address = hash === NOT_SHARED ? undefined : new URL(hash, document.baseURI).href
-          return layComplaintSheet({ complaint, guide: guide.peek(), address })
+          const connectors = connectorsOf(id).peek() ?? []
+          return layComplaintSheet({ complaint, guide: guide.peek(), address, connectors })
         }),
       ),
     [id],
