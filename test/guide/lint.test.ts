@@ -22,7 +22,7 @@ describe('the linter of the guide', () => {
     ['rule-unknown', { rules: ['no-such-rule'] }],
     ['caution-unknown', { cautions: ['no-such-text'] }],
     ['key-unknown', { checks: [{ check: 'window', prefill: { nonsense: '1' }, why: '' }] }],
-    ['check-unknown', { checks: [{ check: 'tone', prefill: {}, why: '' }] }],
+    ['check-unknown', { checks: [{ check: 'no-such-check' as 'tone', prefill: {}, why: '' }] }],
   ] as const)('finds %s', (code, change) => {
     expect(codes(withOutcome(change))).toContain(code)
   })
