@@ -34,7 +34,7 @@ export type Columns = {
 export const STEP_WORDS = ['bare', 'empty'] as const
 export const PLACE_WORDS = ['chassis', 'between'] as const
 export const NOISE_WORDS = ['gone', 'less', 'same', 'more'] as const
-export const SIGNAL_WORDS = ['good', 'degraded', 'not looked at'] as const
+export const SIGNAL_WORDS = ['good', 'not looked at', 'degraded'] as const
 export const REPEAT_WORDS = ['agreed', 'differed', 'once'] as const
 
 const wordIn = <W extends string>(words: readonly W[], entry: ColumnEntry | undefined): W | undefined =>

@@ -47,7 +47,7 @@ describe('the answer in one sentence', () => {
     expect(issue({ steps: STEPS, noise: ';same;perhaps' })).toMatch(
       /^Entry 3: “perhaps” is not read here; write gone, less/u,
     )
-    expect(issue({ steps: STEPS, signal: ';;bad' })).toBe('Entry 3: “bad” is none of good, degraded, not looked at.')
+    expect(issue({ steps: STEPS, signal: ';;bad' })).toBe('Entry 3: “bad” is none of good, not looked at, degraded.')
     expect(issue({ steps: 'bare; 1n; bare', noise: ';gone;same;same' })).toMatch(/^4 entries for 3 steps/u)
   })
 })

@@ -59,7 +59,7 @@ function headlineOf(figures: HarmonicsFigures): string {
   const where = `${productWords(worst, figures)} is ${hertz(worst.hz)}`
   const off =
     worst.fromChannelHz === undefined ? '' : `, ${away(worst.fromChannelHz)} from ${channelWords(figures, worst)}`
-  if (isForChannel) return `No: ${where}${off}, inside what it listens to.`
+  if (isForChannel) return `No: ${where}${off}, inside the width of that receiver.`
   const more =
     landings.length === 1 ? '' : `; ${landings.length - 1} more ${landings.length === 2 ? 'lies' : 'lie'} in bands`
   return `With care: ${where}${off === '' ? `, in the band of ${listeningName(figures, worst.listening)}` : off}${more}.`

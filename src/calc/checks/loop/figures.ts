@@ -112,7 +112,8 @@ function endsOf(given: LoopGiven, { parallel, offDb }: CapacitorsRead): EndSpans
   if (off === 0) return undefined
   // real parts: the fall itself, not the triangle of a phase that is not known
   const sum = { least: sumOhm(Math.min(...clampOhm), fallDb + off), most: sumOhm(Math.max(...clampOhm), fallDb - off) }
-  return endSpans(sum, parallel)
+  // a clamp that may have done nothing leaves the sum without a lower end
+  return Number.isFinite(sum.least) ? endSpans(sum, parallel) : undefined
 }
 
 const sumOhm = (clampOhm: number, fallDb: number): number =>

@@ -171,7 +171,7 @@ function outputsOf(given: TrialGiven, figures: OpenTrial): Success['outputs'] {
     provenMostF: { cell: cellOf('provenMostF', 'not shown yet'), basis: tried },
     notClearedF: { cell: cellOf('notClearedF', 'none'), basis: tried },
     clearedF: { cell: cellOf('clearedF', 'none cleared it'), basis: tried },
-    goodF: { cell: cellOf('goodF', 'not looked at'), basis: tried },
+    goodF: { cell: cellOf('goodF', 'nobody looked'), basis: tried },
     degradedF: { cell: cellOf('degradedF', 'none degraded it'), basis: tried },
     belowF: { cell: cellOf('belowF', 'none'), basis: tried },
     fromF: { cell: cellOf('fromF', 'none'), basis: tried },
