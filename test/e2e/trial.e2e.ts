@@ -34,7 +34,7 @@ describe('prove it on the aircraft', () => {
     await come()
     // 10 Ω and 10 Ω were supposed: the truth is 150 Ω and 50 Ω
     await open(
-      '#/check/window?lineKind=discrete-28v&signalOhm=10k&frequencyHz=1M&neededDb=20&sourceOhm=10&loadOhm=10&topology=C',
+      '#/check/window?lineKind=discrete-28v&signalOhm=5k&frequencyHz=3M&neededDb=20&sourceOhm=10&loadOhm=10&topology=C',
     )
     await page.waitForFunction(() => document.querySelector('#leastCapacitanceF') !== null)
     const before = await output('leastCapacitanceF')
@@ -44,16 +44,16 @@ describe('prove it on the aircraft', () => {
 
     await open(`#/log/${complaint}/${line}/trial`)
     await button('Note bare, empty, bare').click()
-    for (const value of ['1n', '10n', '100n']) {
+    for (const value of ['1n', '10n', '47n']) {
       await page.getByLabel('Another value at hand').fill(value)
       await button('Add').click()
     }
-    expect(await field(page, 'steps').inputValue()).toBe('bare; empty; 1n; 10n; 100n; empty; bare')
-    // 37.5 Ω side by side: 0.23, 8.2 and 27.5 dB at 1 MHz
-    await field(page, 'noise').fill('60; 60; 59.8; 51.8; 32.5; 60; 60')
+    expect(await field(page, 'steps').inputValue()).toBe('bare; empty; 1n; 10n; 47n; empty; bare')
+    // 37.5 Ω side by side: 10·log10(1 + (2π·3 MHz·C·37.5 Ω)²) = 1.8, 17.1 and 30.4 dB
+    await field(page, 'noise').fill('60; 60; 58.2; 42.9; 29.6; 60; 60')
     await field(page, 'signal').fill(';;good;good;good')
     await field(page, 'noise').blur()
-    await page.getByText('The trial refutes the impedance').first().waitFor()
+    await page.getByText('It refutes the impedances that were entered.').first().waitFor()
 
     await open(`#/log/${complaint}/${line}/loop`)
     await unfold('Clamp ferrite on the whole cable')
@@ -61,7 +61,7 @@ describe('prove it on the aircraft', () => {
     // 20·log10(1 + 100/200)
     await field(page, 'fallDb').fill('3.52')
     await field(page, 'offDb').fill('0.2')
-    await page.locator('#in-higherEnd').getByText('where the noise comes from').click()
+    await page.locator('#in-higherEnd input[value="source"]').check()
     await page.waitForFunction(() => Number(document.querySelector('#loadOhm')?.getAttribute('data-si')) > 0)
 
     await open(`#/log/${complaint}/${line}/window`)
@@ -74,7 +74,7 @@ describe('prove it on the aircraft', () => {
       (old) => Number(document.querySelector('#leastCapacitanceF')?.getAttribute('data-si')) < old / 2,
       before,
     )
-    expect(['ok', 'marginal', 'unknown']).toContain(await verdict())
+    expect(await verdict()).not.toBe('fails')
 
     await open(`#/log/${complaint}`)
     const closeOut = page.getByRole('region', { name: 'Close-out' })
@@ -86,7 +86,9 @@ describe('prove it on the aircraft', () => {
     await page.getByLabel('Checked by').fill('B. Inspector')
     await unfold('Proof')
     await closeOut.getByRole('button', { name: 'three times, agreed' }).click()
-    for (const done of await closeOut.getByRole('button', { name: 'done', exact: true }).all()) await done.click()
+    // each that is pressed is called “✓ done” from then on
+    const undone = closeOut.getByRole('button', { name: 'done', exact: true })
+    for (let left = await undone.count(); left > 0; left--) await undone.first().click()
     expect(await closeOut.getByRole('button', { name: 'Close as cured' }).isDisabled()).toBe(true)
 
     await open(`#/log/${complaint}/${line}/trial`)

@@ -130,5 +130,6 @@ describe('on one Line', () => {
     const result = checkLine(trialCheck, wrong)
     if (!result.ok) throw new Error('refused')
     expect(result.findings[0]?.sentence).toContain('refutes the impedance')
+    expect(result.headline).toMatch(/ It refutes the impedances that were entered\.$/u)
   })
 })

@@ -87,6 +87,14 @@ export const REFUTED_WORDS: Readonly<Record<Refuted, string>> = {
   lead: 'The trial refutes the lead: the larger part gave less than the smaller foresaw. What was tried was no capacitor any more there, or a second path is left.',
 }
 
+/** The same in a few words, behind "It refutes". */
+export const REFUTED_NAMES: Readonly<Record<Refuted, string>> = {
+  path: 'the path that was supposed',
+  mode: 'the mode that was supposed',
+  impedance: 'the impedances that were entered',
+  lead: 'the capacitor: its lead governs there, or a second path is left',
+}
+
 export const VOID_WORDS: Readonly<Record<VoidReason, string>> = {
   'bare-differs': 'the bare line was not the same again',
   'repeat-differs': 'a repeated step came out otherwise',

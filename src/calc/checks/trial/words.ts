@@ -7,7 +7,7 @@ import type { Basis, Cell, Finding, Picture, Success } from '../../types.ts'
 import { VERDICT_WORDS } from '../../verdict.ts'
 import type { BarredTrial, OpenTrial, TrialFigures } from './figures.ts'
 import { type TrialGiven, trialInputs } from './inputs.ts'
-import { LACK_WORDS, OUTCOME_WORDS, REFUTED_WORDS, VOID_WORDS } from './outcome-words.ts'
+import { LACK_WORDS, OUTCOME_WORDS, REFUTED_NAMES, REFUTED_WORDS, VOID_WORDS } from './outcome-words.ts'
 import { solvedBasis, solvedFindings } from './solved-words.ts'
 
 const CAUTIONS = ['trial-authority', 'power-off', 'trial-not-for-flight', 'no-trial', 'permanent-approved']
@@ -66,7 +66,14 @@ function answer(given: TrialGiven, figures: OpenTrial): Success {
   }
 }
 
+/** The answer, and at its end what it refutes. */
 function saidOf(figures: OpenTrial): Pick<Success, 'headline' | 'needs'> {
+  const said = answered(figures)
+  const refuted = figures.refuted.map((one) => REFUTED_NAMES[one])
+  return refuted.length === 0 ? said : { ...said, headline: `${said.headline} It refutes ${listed(refuted)}.` }
+}
+
+function answered(figures: OpenTrial): Pick<Success, 'headline' | 'needs'> {
   const { reading, zones, toTry, outcomes } = figures
   const { voids, lacks } = reading
   const { notClearedF, degradedF, clearedF } = countedNumbers(reading)
