@@ -14,7 +14,7 @@ import { newLine } from '../../src/store/line.ts'
 import { connectorOfSize } from '../support/connector-of-size.ts'
 import { readCode } from '../support/read-code.ts'
 import { type PdfPage, readPdf, squeeze } from './support/pdf.ts'
-import { cutAtRight, FORMATS, headsOf, printed, sheetOf, small, together } from './support/printed.ts'
+import { cutAtRight, FORMATS, headsOf, notBlackOnWhite, printed, sheetOf, small, together } from './support/printed.ts'
 import { putConnector } from './support/put-connector.ts'
 import { CLEAN, DESK, openSite, PHONE, type Site, type Visit } from './support/site.ts'
 
@@ -102,6 +102,16 @@ async function cutPieces(pages: readonly PdfPage[]): Promise<readonly string[]> 
   return pieces.filter((parts) => !pages.some((one) => isOn(one, parts))).map(([first]) => first?.slice(0, 60) ?? '')
 }
 
+it.each(['dark', 'night', 'glare'])('is black on white from the %s theme', async (theme) => {
+  const { connector, lines } = connectorOfSize(15)
+  await openSheet(connector, lines)
+  await page.emulateMedia({ colorScheme: theme === 'glare' ? 'light' : 'dark', media: 'print' })
+  await page.evaluate((value) => {
+    document.documentElement.dataset['theme'] = value
+  }, theme)
+  expect(await notBlackOnWhite(page)).toEqual([])
+})
+
 describe('the supplier’s copy', () => {
   it('is printed when it is asked for, holds nothing internal, and leaves the sheet for the next print', async () => {
     const { connector, lines } = connectorOfSize(15)
@@ -144,6 +154,16 @@ describe('the code beside a window', () => {
     await page.goto(addresses[at] ?? '')
     await page.locator('output#verdict[data-verdict="ok"]').waitFor()
     expect(await page.locator('.sentence').first().textContent()).toBe(sentences[at])
+  })
+
+  it('is shown on the screen of a desk too, for a phone to read', async () => {
+    const { connector, lines } = connectorOfSize(3)
+    await openSheet(connector, lines)
+    await page.getByLabel('Which drawing').selectOption({ label: 'Code, contact 3' })
+    const shown = page.locator('main .code svg')
+    const path = (await shown.locator('path').getAttribute('d')) ?? ''
+    const modules = Number((await shown.getAttribute('viewBox'))?.split(' ')[2])
+    expect(readCode(path, modules)).toMatch(/#\/check\/window\?lineKind=discrete-ground&/)
   })
 
   it('is left out with a word where the address is longer than 800 characters', async () => {

@@ -11,7 +11,7 @@ import { demoComplaint } from '../../src/store/demo.ts'
 import { assumedText } from '../../src/ui/parts/figure.ts'
 import { readCode } from '../support/read-code.ts'
 import { type PdfPage, squeeze } from './support/pdf.ts'
-import { cutRows, FORMATS, overEdge, printed, sheetOf, small, together } from './support/printed.ts'
+import { cutRows, FORMATS, notBlackOnWhite, overEdge, printed, sheetOf, small, together } from './support/printed.ts'
 import { labelOf, settled, titleOf } from './support/screen.ts'
 import { CLEAN, openSite, type Site, type Visit } from './support/site.ts'
 import { WORKED, workedHash } from './support/worked-checks.ts'
@@ -170,22 +170,6 @@ describe('in every theme', () => {
     await page.evaluate((value) => {
       document.documentElement.dataset['theme'] = value
     }, theme)
-    const colours = await sheetOf(page, '.paper, .paper *', (found) => {
-      const light = (colour: string) => {
-        const [red = 0, green = 0, blue = 0, alpha = 1] = (colour.match(/[\d.]+/g) ?? []).map(Number)
-        return alpha === 0 ? 255 : (red + green + blue) / 3
-      }
-      return found.flatMap((one) => {
-        const { color, backgroundColor, fill } = getComputedStyle(one)
-        const isText = one instanceof SVGTextElement || one.childNodes.length > 0
-        const bad = [
-          isText && light(color) > 90 ? `letters ${color}` : '',
-          light(backgroundColor) < 200 ? `ground ${backgroundColor}` : '',
-          one instanceof SVGTextElement && light(fill) > 90 ? `fill ${fill}` : '',
-        ].filter((each) => each !== '')
-        return bad.length === 0 ? [] : [`${one.tagName} ${one.textContent?.slice(0, 20)}: ${bad.join()}`]
-      })
-    })
-    expect(colours).toEqual([])
+    expect(await notBlackOnWhite(page)).toEqual([])
   })
 })

@@ -24,6 +24,8 @@ const ROWS: readonly Row[] = [
       surgeLevel: '3',
       standoffV: '33 V',
       circuitWithstandV: '80 V',
+      ratedPulseW: '1.5 kW',
+      busMaxV: '32.2 V',
     },
     texts: { wire: 'W101-20', zone: 'unpressurised', chosenSuppressor: 'class 3', chosenPlace: 'receptacle' },
   },

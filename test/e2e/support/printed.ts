@@ -69,3 +69,23 @@ export const headsOf = (pages: readonly PdfPage[]): readonly string[] =>
       .map(({ text }) => text)
       .join(' '),
   )
+
+/** Letters that are not black and grounds that are not white, whatever the theme of the screen. */
+export function notBlackOnWhite(page: Page): Promise<readonly string[]> {
+  return sheetOf(page, '.paper, .paper *', (found) => {
+    const light = (colour: string) => {
+      const [red = 0, green = 0, blue = 0, alpha = 1] = (colour.match(/[\d.]+/g) ?? []).map(Number)
+      return alpha === 0 ? 255 : (red + green + blue) / 3
+    }
+    return found.flatMap((one) => {
+      const { color, backgroundColor, fill } = getComputedStyle(one)
+      const isText = one instanceof SVGTextElement || one.childNodes.length > 0
+      const bad = [
+        isText && light(color) > 90 ? `letters ${color}` : '',
+        light(backgroundColor) < 200 ? `ground ${backgroundColor}` : '',
+        one instanceof SVGTextElement && light(fill) > 90 ? `fill ${fill}` : '',
+      ].filter((each) => each !== '')
+      return bad.length === 0 ? [] : [`${one.tagName} ${one.textContent?.slice(0, 20)}: ${bad.join()}`]
+    })
+  })
+}

@@ -4,6 +4,8 @@ import type { SheetBody } from '../../../calc/connector/sheet/body.ts'
 import { contactList } from '../../../calc/connector/sheet/contact-list.ts'
 import type { Connector } from '../../../calc/connector/types.ts'
 import { fileName, type OwnFile } from '../../../state/files.ts'
+import { windowHash } from '../../../state/window-hash.ts'
+import { AddressCode } from '../../paper/address-code.tsx'
 import { FileButtons } from '../../parts/file-buttons.tsx'
 import { PictureView } from '../../parts/picture.tsx'
 import { type PictureFile, pictureFile, pngOf } from '../../parts/picture-file.tsx'
@@ -20,7 +22,7 @@ export function Pictures({ connector, body }: Given) {
   if (chosen === undefined) return <p>There is no drawing yet: no contact has a window.</p>
   const file = (): PictureFile => {
     const drawn = pictureFile(chosen.view())
-    if (drawn === undefined) throw new Error('There is nothing drawn in this picture.')
+    if (drawn === undefined) throw new Error('There is nothing drawn here to save.')
     return drawn
   }
   const name = [connector.name, chosen.name]
@@ -51,7 +53,7 @@ export function Pictures({ connector, body }: Given) {
   )
 }
 
-function choicesOf({ grounds, rows }: SheetBody): readonly Choice[] {
+function choicesOf({ connector, grounds, rows }: SheetBody): readonly Choice[] {
   const order = rows.map(({ id }) => id)
   const named = (what: string, contacts: readonly string[]) => `${what}, contact ${contactList(contacts, order)}`
   return [
@@ -67,6 +69,10 @@ function choicesOf({ grounds, rows }: SheetBody): readonly Choice[] {
             },
           ],
     ),
+    ...grounds.windows.map((window): Choice => {
+      const address = new URL(windowHash(window, connector), document.baseURI).href
+      return { name: named('Code', window.contacts), view: () => <AddressCode address={address} /> }
+    }),
     ...grounds.ladders.flatMap(({ contacts, picture }): Choice[] =>
       picture === undefined
         ? []
