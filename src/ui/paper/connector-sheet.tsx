@@ -7,6 +7,7 @@ import type { Guide } from '../../guide/types.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import type { Complaint } from '../../state/complaints.ts'
 import { dayAndTime } from '../screens/moment.ts'
+import { SheetFace } from './connector-face.tsx'
 import { Findings, Grounds, Parts, Questions, Trials } from './connector-grounds.tsx'
 import { ContactTable, onContacts } from './connector-table.tsx'
 import { Ladders, Windows } from './connector-windows.tsx'
@@ -50,6 +51,7 @@ function ConnectorSheet({ body, addressOf, story }: SheetGiven) {
         <Identity body={body} />
       </SheetHead>
       {story && <SheetStory complaint={story.complaint} guide={story.guide} />}
+      <SheetFace body={body} />
       <Part title={`Contacts (${rows.length})`}>
         <ContactTable rows={rows} />
       </Part>

@@ -26,6 +26,7 @@ const LOOKS = [
   'stroke-linejoin',
   'opacity',
   'paint-order',
+  'text-anchor',
   'font-size',
   'font-weight',
 ] as const
@@ -136,6 +137,7 @@ const USUAL: Readonly<Partial<Record<(typeof LOOKS)[number], string>>> = {
   'stroke-linejoin': 'miter',
   opacity: '1',
   'paint-order': 'normal',
+  'text-anchor': 'start',
   'font-weight': '400',
 }
 

@@ -40,6 +40,9 @@ const TYPE_WORDS: Readonly<Record<ContactType, string>> = {
 /** What stands where a thing does not exist or is not known. */
 export const NONE = '–'
 
+/** The word in place of a verdict where no part may ever be fitted. */
+export const NEVER = 'never'
+
 /** The texts of one contact. `express` works out typed calculations. */
 export function sheetRow(row: ContactRow, express?: Express): SheetRow {
   const { contact, line, decided } = row
@@ -64,8 +67,15 @@ export function sheetRow(row: ContactRow, express?: Express): SheetRow {
 }
 
 /** Headline, reason and findings, none of them twice. */
-function whyWords({ headline, why, waits, findings }: ContactRow): string {
-  const sentences = [headline, why, waits ?? '', ...findings.map(({ sentence }) => sentence)]
+function whyWords({ headline, why, waits, findings, proposal }: ContactRow): string {
+  // where the bond they share changed the answer, what the line alone would say is named as such
+  const isAlone = why === proposal?.why && why !== headline
+  const sentences = [
+    headline,
+    isAlone ? `The line alone: ${why}` : why,
+    waits ?? '',
+    ...findings.map(({ sentence }) => sentence),
+  ]
   return sentences
     .reduce((said, sentence) => (said.includes(sentence.trim()) ? said : `${said} ${sentence.trim()}`), '')
     .trim()
@@ -122,7 +132,7 @@ function spreadWords({ part }: DecidedContact, line: Line | undefined, express: 
 }
 
 function stateWords({ decided: { by, type, part }, verdict }: ContactRow): string {
-  if (by === 'barred') return 'barred'
+  if (by === 'barred') return NEVER
   if (verdict !== undefined) return VERDICT_WORDS[verdict]
   if (type !== 'line') return NONE
   return part ? 'not judged' : 'not decided'

@@ -2,19 +2,19 @@
 import { VERDICT_WORDS } from '../../verdict.ts'
 import type { SheetBody } from './body.ts'
 import { contactList } from './contact-list.ts'
-import { NONE, type SheetRow } from './rows.ts'
+import { NEVER, NONE, type SheetRow } from './rows.ts'
 
 const ORDER = ['ok', 'marginal', 'fails', 'unknown'] as const
 
-/** "9 yes, 2 with care, 1 barred": how the contacts that carry a line stand. */
+/** "9 yes, 2 with care, 1 never": how the contacts that carry a line stand. */
 export function countWords(rows: readonly SheetRow[]): string {
-  const barred = rows.filter(({ word }) => word === 'barred').length
+  const barred = rows.filter(({ word }) => word === NEVER).length
   const counts = ORDER.map((verdict) => ({
     word: VERDICT_WORDS[verdict],
-    count: rows.filter((row) => row.verdict === verdict && row.word !== 'barred').length,
+    count: rows.filter((row) => row.verdict === verdict && row.word !== NEVER).length,
   }))
   const plain = rows.filter(({ verdict }) => verdict === undefined).length
-  return [...counts, { word: 'barred', count: barred }, { word: 'without a line', count: plain }]
+  return [...counts, { word: NEVER, count: barred }, { word: 'without a line', count: plain }]
     .filter(({ count }) => count > 0)
     .map(({ word, count }) => `${count} ${word}`)
     .join(', ')

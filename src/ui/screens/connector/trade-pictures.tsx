@@ -6,6 +6,7 @@ import type { Connector } from '../../../calc/connector/types.ts'
 import { fileName, type OwnFile } from '../../../state/files.ts'
 import { windowHash } from '../../../state/window-hash.ts'
 import { AddressCode } from '../../paper/address-code.tsx'
+import { SheetFace } from '../../paper/connector-face.tsx'
 import { FileButtons } from '../../parts/file-buttons.tsx'
 import { PictureView } from '../../parts/picture.tsx'
 import { type PictureFile, pictureFile, pngOf } from '../../parts/picture-file.tsx'
@@ -19,7 +20,7 @@ export function Pictures({ connector, body }: Given) {
   const choices = choicesOf(body)
   const [at, setAt] = useState(0)
   const chosen = choices[at] ?? choices[0]
-  if (chosen === undefined) return <p>There is no drawing yet: no contact has a window.</p>
+  if (chosen === undefined) return null
   const file = (): PictureFile => {
     const drawn = pictureFile(chosen.view())
     if (drawn === undefined) throw new Error('There is nothing drawn here to save.')
@@ -53,10 +54,12 @@ export function Pictures({ connector, body }: Given) {
   )
 }
 
-function choicesOf({ connector, grounds, rows }: SheetBody): readonly Choice[] {
+function choicesOf(body: SheetBody): readonly Choice[] {
+  const { connector, grounds, rows } = body
   const order = rows.map(({ id }) => id)
   const named = (what: string, contacts: readonly string[]) => `${what}, contact ${contactList(contacts, order)}`
   return [
+    { name: 'Face', view: () => <SheetFace body={body} /> },
     ...grounds.windows.flatMap(({ contacts, picture, bounds }): Choice[] =>
       picture === undefined
         ? []

@@ -3,12 +3,15 @@ import type { SheetBody } from '../../../calc/connector/sheet/body.ts'
 import { countWords } from '../../../calc/connector/sheet/words.ts'
 import { loadGuide } from '../../../state/guide-content.ts'
 import { createSheetRun, type SheetRun } from '../../../state/sheet-run.ts'
+import { lazy } from '../../lazy.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { Pictures } from './trade-pictures.tsx'
 import { usePrinting } from './trade-printing.ts'
 import './trade.css'
 import { OwnSheet, SupplierSheet, WholeComplaint } from './trade-sheets.tsx'
+
+const BringIn = lazy(async () => (await import('../bring-in.tsx')).BringIn)
 
 /** The ways out of this device and back in: sheet, supplier's copy, pictures, and the whole complaint as a file. */
 export function Trade({ complaint, connector }: ViewGiven) {
@@ -54,6 +57,10 @@ function Ready({ complaint, connector, body }: ViewGiven & { readonly body: Shee
         <section aria-label="The whole complaint">
           <h2>The whole {complaint.purpose === 'design' ? 'design' : 'complaint'}</h2>
           <WholeComplaint complaint={complaint} />
+        </section>
+        <section aria-label="Bring in a file">
+          <h2>Bring in a file</h2>
+          <BringIn />
         </section>
       </div>
     </div>

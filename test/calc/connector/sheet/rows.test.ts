@@ -65,7 +65,7 @@ describe('the row of a contact', () => {
     expect(rowOf(contactOf('1', undefined))).toMatchObject({ kind: 'not named', topology: 'open', word: 'not known' })
     expect(discrete({ chosenTopology: 'none' })).toMatchObject({ topology: 'bare', value: NONE, word: 'with care' })
     const barred = rowOf(contactOf('1', 'squib'), [lineOf('squib', { lineKind: 'pyrotechnic' })])
-    expect(barred).toMatchObject({ topology: 'barred', value: NONE, word: 'barred', verdict: 'fails' })
+    expect(barred).toMatchObject({ topology: 'barred', value: NONE, word: 'never', verdict: 'fails' })
   })
 
   it('says no sentence twice, and that advice waits for the safety questions', () => {
