@@ -1,7 +1,8 @@
 /** The unit a level was given in, which decides what it may be compared with. */
 import { foldText } from './fold.ts'
 
-export type LevelUnit = 'dBµV' | 'dBV' | 'dBµA' | 'dBm' | 'dBµV/m'
+export const LEVEL_UNITS = ['dBµV', 'dBV', 'dBµA', 'dBm', 'dBµV/m'] as const
+export type LevelUnit = (typeof LEVEL_UNITS)[number]
 
 /** A level with its unit; without one it is a plain figure in dB of the same kind as what it is compared with. */
 export type Level = { readonly db: number; readonly unit?: LevelUnit }

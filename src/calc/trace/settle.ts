@@ -8,11 +8,13 @@ import { choiceOfUnit, setUpTrace, type TraceSetup } from '../checks/trace/setup
 import { windowCheck } from '../checks/window/check.ts'
 import type { OpenWindow, WindowFigures } from '../checks/window/figures.ts'
 import { leastLossAt } from '../checks/window/row.ts'
+import { levelIn } from '../level.ts'
 import { evaluateFigures, isRefused } from '../line/evaluate.ts'
 import { resolve } from '../line/resolver.ts'
 import { logGrid } from '../network/chain.ts'
 import type { Fact, FactKey, Line, Progress, Topology, Verdict } from '../types.ts'
-import { type Judged, judge } from './judge.ts'
+import { type Judged, judge, type Reading } from './judge.ts'
+import { bandwidthShiftDb } from './limit.ts'
 import { supportRows } from './support.ts'
 import type { Spectrum } from './types.ts'
 import { tryRows } from './verify.ts'
@@ -45,6 +47,9 @@ export type Settled =
       readonly judgedCount: number
       readonly overCount: number
       readonly rowCount: number
+      /** the limit in the unit and bandwidth of the trace; empty while none is chosen */
+      readonly limitHz: Float64Array
+      readonly limitDb: Float64Array
       readonly part: TriedPart | undefined
     }
 
@@ -62,7 +67,7 @@ export function* settle({ line, spectrum }: SettleInput): Generator<Progress, Se
   if ('issues' in setup) return { ok: false, message: setup.issues[0]?.message ?? '' }
   const judged = yield* share(judge({ ...spectrum, unit: setup.spectrum.unit }, setup.reading), 0, 0.2)
   if (judged.otherBandwidthAt >= 0)
-    return { ...(yield* pointsOf(spectrum, judged, [judged.otherBandwidthAt])), part: undefined }
+    return { ...(yield* pointsOf(spectrum, judged, [judged.otherBandwidthAt], setup)), part: undefined }
   let rows: readonly number[] = startRows(spectrum, judged)
   let part: TriedPart | undefined
   for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -72,7 +77,7 @@ export function* settle({ line, spectrum }: SettleInput): Generator<Progress, Se
     if (added.length === 0 || rows.length >= MOST_POINTS) break
     rows = [...rows, ...added].sort((a, b) => a - b).slice(0, MOST_POINTS)
   }
-  return { ...(yield* pointsOf(spectrum, judged, rows)), part }
+  return { ...(yield* pointsOf(spectrum, judged, rows, setup)), part }
 }
 
 /** Where no limit is chosen yet: the highest rows, so that there is something to see. */
@@ -87,6 +92,8 @@ function firstPoints({ hz, db }: Spectrum): Settled {
     judgedCount: 0,
     overCount: 0,
     rowCount: hz.length,
+    limitHz: new Float64Array(0),
+    limitDb: new Float64Array(0),
     part: undefined,
   }
 }
@@ -101,6 +108,7 @@ function* pointsOf(
   { hz, db }: Spectrum,
   { judgedCount, overCount }: Judged,
   rows: readonly number[],
+  { reading, spectrum: { unit } }: TraceSetup,
 ): Generator<Progress, Omit<Extract<Settled, { ok: true }>, 'part'>> {
   yield { doneFrac: 1 }
   return {
@@ -110,7 +118,27 @@ function* pointsOf(
     judgedCount,
     overCount,
     rowCount: hz.length,
+    ...drawnLimit(reading, unit),
   }
+}
+
+/** Points a segment of a limit is drawn with: where the bandwidth of the method changes it steps. */
+const SEGMENT_POINTS = 24
+
+/** The limit less what brings the trace to its unit and bandwidth. */
+function drawnLimit(
+  { limit, impedanceOhm, bandwidthHz, emission }: Reading,
+  unit: Spectrum['unit'],
+): { readonly limitHz: Float64Array; readonly limitDb: Float64Array } {
+  const unitDb = levelIn({ db: 0, ...(unit === undefined ? {} : { unit }) }, limit.unit, impedanceOhm)
+  const points = limit.segments.flatMap(([from, to]) =>
+    [...logGrid(from.hz, to.hz, SEGMENT_POINTS)].map((hz) => {
+      const share = Math.log(hz / from.hz) / Math.log(to.hz / from.hz)
+      const bandDb = bandwidthHz === undefined ? 0 : (bandwidthShiftDb(limit, hz, bandwidthHz, emission) ?? 0)
+      return [hz, from.db + (to.db - from.db) * share + limit.relaxedDb - unitDb - bandDb] as const
+    }),
+  )
+  return { limitHz: Float64Array.from(points, ([hz]) => hz), limitDb: Float64Array.from(points, ([, db]) => db) }
 }
 
 function* tryPoints(

@@ -12,6 +12,7 @@ import { GateLine, Late, Onward } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
 import { CheckFoot } from './check-foot.tsx'
+import { CheckTool } from './check-tool.tsx'
 import { CompareFold } from './compare-fold.tsx'
 
 const TrialRecorder = lazy(async () => (await import('../parts/trial-recorder.tsx')).TrialRecorder)
@@ -51,6 +52,7 @@ export function CheckPanes({ model, desk, children }: Given) {
           {children}
           {model.check.id === 'trial' && <TrialRecorder model={model} desk={desk} />}
           {model.check.id === 'tone' && <ListenTone model={model} />}
+          <CheckTool model={model} desk={desk} />
           <Strangers model={model} />
           <Fields model={model} desk={desk} />
         </form>

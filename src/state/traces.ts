@@ -1,0 +1,254 @@
+/**
+ * Measured files of a line: read in a worker, kept compressed with the line, never leaving the device.
+ *
+ * `openTraces(owner)`        reads what is kept; `kept` shows it by role, undefined until read
+ * `takeFile(owner, file, as)`  reads and keeps a file in a role; what was there before stays until it is kept
+ * `traceWork`, `stopTraceWork()`   what is under way, how far, and a way out that leaves everything as it was
+ * `traceRefusal`             why the last file was not taken
+ * `dropTrace(role)`, `undoDropTrace()`, `droppedTrace`   one deletion can be undone
+ */
+import { type ReadonlySignal, signal } from '@preact/signals'
+import { atOnce } from '../calc/line/evaluate.ts'
+import { LEVEL_UNITS, type LevelUnit } from '../calc/quantity/level-unit.ts'
+import { readTouchstone } from '../calc/touchstone/read.ts'
+import type { Network } from '../calc/touchstone/types.ts'
+import { type Blocks, blocksOf } from '../calc/trace/decimate.ts'
+import type { ReadOptions, Spectrum, TraceReading } from '../calc/trace/types.ts'
+import { askToKeepStorage } from '../store/browser-storage.ts'
+import { type KeptTrace, listTraces, newTrace, putTrace, removeTrace, type TraceRole } from '../store/traces.ts'
+import { StoreError } from '../store/trouble.ts'
+import { canPack, pack, packText, unpack, unpackText } from './packed.ts'
+import { runInWorker } from './work.ts'
+
+export type OpenTrace = {
+  readonly name: string
+  readonly role: TraceRole
+  /** absent while it is only shown, or could not be kept */
+  readonly record?: KeptTrace
+} & (
+  | {
+      readonly is: 'spectrum'
+      readonly spectrum: Spectrum
+      readonly blocks: Blocks
+      readonly remarks: readonly string[]
+    }
+  | { readonly is: 'network'; readonly network: Network; readonly remarks: readonly string[] }
+)
+
+export type TraceFile = { readonly name: string; readonly text: () => Promise<string> }
+export type TraceRefusal = {
+  readonly file: TraceFile
+  readonly role: TraceRole
+  readonly message: string
+  readonly asks?: 'frequency-unit' | 'level-column'
+}
+export type { TraceRole }
+
+const open = signal<readonly OpenTrace[] | undefined>(undefined)
+const work = signal<{ readonly what: string; readonly doneFrac: number } | undefined>(undefined)
+const refusal = signal<TraceRefusal | undefined>(undefined)
+const trouble = signal<string | undefined>(undefined)
+const dropped = signal<OpenTrace | undefined>(undefined)
+export const kept: ReadonlySignal<readonly OpenTrace[] | undefined> = open
+export const traceWork: ReadonlySignal<{ readonly what: string; readonly doneFrac: number } | undefined> = work
+export const traceRefusal: ReadonlySignal<TraceRefusal | undefined> = refusal
+export const traceTrouble: ReadonlySignal<string | undefined> = trouble
+export const droppedTrace: ReadonlySignal<OpenTrace | undefined> = dropped
+
+let owner = ''
+let stopping: AbortController | undefined
+
+const FULL =
+  'The trace is shown and was not kept: the storage of this device is full. Free some space, then open it again.'
+
+function storeWords(error: unknown): string {
+  if (error instanceof StoreError) return error.trouble === 'full' ? FULL : `The trace was not kept. ${error.message}`
+  throw error
+}
+
+/** Reads what is kept with a line, unless it is open already. */
+export async function openTraces(of: string): Promise<void> {
+  if (of === owner) return
+  stopTraceWork()
+  owner = of
+  open.value = undefined
+  refusal.value = undefined
+  trouble.value = undefined
+  dropped.value = undefined
+  try {
+    const records = await listTraces(of)
+    const read = await Promise.all(records.map(unpacked))
+    if (owner === of) open.value = read.flatMap((one) => one ?? [])
+  } catch (error) {
+    if (owner !== of) return
+    open.value = []
+    trouble.value = storeWords(error)
+  }
+}
+
+/** A record opened; undefined where its content is damaged. */
+async function unpacked(record: KeptTrace): Promise<OpenTrace | undefined> {
+  const { name, role } = record
+  try {
+    if (record.kind === 'network') {
+      const reading = atOnce(readTouchstone(await unpackText(record.bytes), { fileName: name }))
+      return reading.ok
+        ? { is: 'network', name, role, record, network: reading.network, remarks: reading.remarks }
+        : undefined
+    }
+    const all = new Float64Array(await unpack(record.bytes))
+    const rows = all.length / 2
+    if (!Number.isInteger(rows) || rows === 0) return undefined
+    const db = all.subarray(rows)
+    const unit = unitOf(record.unit)
+    return {
+      is: 'spectrum',
+      name,
+      role,
+      record,
+      spectrum: { hz: all.subarray(0, rows), db, unit },
+      blocks: blocksOf(db),
+      remarks: [],
+    }
+  } catch {
+    return undefined
+  }
+}
+
+const unitOf = (unit: string): LevelUnit | undefined => LEVEL_UNITS.find((one) => one === unit)
+
+/** What is under way ends without having changed anything. */
+export function stopTraceWork(): void {
+  stopping?.abort()
+  stopping = undefined
+  work.value = undefined
+}
+
+/** A job in the worker with progress and a way out; undefined where it was stopped. */
+export async function doing<T>(
+  what: string,
+  job: (tell: (doneFrac: number) => void, signal: AbortSignal) => Promise<T>,
+): Promise<T | undefined> {
+  stopTraceWork()
+  const mine = new AbortController()
+  stopping = mine
+  work.value = { what, doneFrac: 0 }
+  try {
+    const done = await job((doneFrac) => {
+      if (stopping === mine) work.value = { what, doneFrac }
+    }, mine.signal)
+    return mine.signal.aborted ? undefined : done
+  } catch (error) {
+    if (mine.signal.aborted) return undefined
+    throw error
+  } finally {
+    if (stopping === mine) {
+      stopping = undefined
+      work.value = undefined
+    }
+  }
+}
+
+/** Reads a file and keeps it; a refusal or a stop leaves what is kept and shown as it was. */
+export async function takeFile(
+  file: TraceFile,
+  role: TraceRole,
+  options: ReadOptions = {},
+): Promise<OpenTrace | undefined> {
+  const of = owner
+  refusal.value = undefined
+  trouble.value = undefined
+  const done = await doing(`Reading ${file.name}`, async (tell, stop) => {
+    const text = await file.text()
+    const read = await runInWorker(
+      { is: 'readTrace', input: { text, fileName: file.name, options } },
+      ({ doneFrac }) => tell(doneFrac),
+      stop,
+    )
+    return { read, text }
+  })
+  if (done === undefined || owner !== of) return undefined
+  const { read, text } = done
+  if (!read.reading.ok) {
+    const { message } = read.reading
+    const asks = 'asks' in read.reading ? read.reading.asks : undefined
+    refusal.value = { file, role, message, ...(asks === undefined ? {} : { asks }) }
+    return undefined
+  }
+  const shown: OpenTrace =
+    read.is === 'network'
+      ? { is: 'network', name: file.name, role: 'filter', network: read.reading.network, remarks: read.reading.remarks }
+      : spectrumShown(file.name, role === 'filter' ? 'before' : role, read.reading)
+  show(shown)
+  await keep(of, shown, text)
+  return shown
+}
+
+function spectrumShown(
+  name: string,
+  role: TraceRole,
+  { spectrum, remarks }: Extract<TraceReading, { ok: true }>,
+): OpenTrace {
+  return { is: 'spectrum', name, role, spectrum, blocks: blocksOf(spectrum.db), remarks }
+}
+
+function show(trace: OpenTrace): void {
+  open.value = [...(open.value ?? []).filter(({ role }) => role !== trace.role), trace]
+}
+
+/** Onto the disk, in place of what had its role. One that does not fit stays shown and is told of. */
+async function keep(of: string, trace: OpenTrace, text: string): Promise<void> {
+  if (!canPack()) {
+    trouble.value = 'This browser cannot pack files, so the trace is shown and not kept.'
+    return
+  }
+  const bytes = trace.is === 'network' ? await packText(text) : await packed(trace.spectrum)
+  const record = newTrace(of, {
+    kind: trace.is,
+    role: trace.role,
+    name: trace.name,
+    unit: trace.is === 'spectrum' ? (trace.spectrum.unit ?? '') : '',
+    rows: trace.is === 'spectrum' ? trace.spectrum.hz.length : trace.network.hz.length,
+    bytes,
+  })
+  try {
+    await putTrace(record)
+    void askToKeepStorage()
+    if (owner === of) open.value = (open.value ?? []).map((one) => (one === trace ? { ...trace, record } : one))
+  } catch (error) {
+    trouble.value = storeWords(error)
+  }
+}
+
+function packed({ hz, db }: Spectrum): Promise<ArrayBuffer> {
+  const all = new Float64Array(2 * hz.length)
+  all.set(hz)
+  all.set(db, hz.length)
+  return pack(all)
+}
+
+/** Takes a trace out; `undoDropTrace` brings it back. */
+export async function dropTrace(role: TraceRole): Promise<void> {
+  const trace = (open.value ?? []).find((one) => one.role === role)
+  if (trace === undefined) return
+  try {
+    if (trace.record !== undefined) await removeTrace(trace.record)
+    dropped.value = trace
+    open.value = (open.value ?? []).filter((one) => one !== trace)
+  } catch (error) {
+    trouble.value = storeWords(error)
+  }
+}
+
+/** Brings back the trace that was taken out last. */
+export async function undoDropTrace(): Promise<void> {
+  const trace = dropped.value
+  if (trace === undefined) return
+  try {
+    if (trace.record !== undefined) await putTrace(trace.record)
+    dropped.value = undefined
+    show(trace)
+  } catch (error) {
+    trouble.value = storeWords(error)
+  }
+}

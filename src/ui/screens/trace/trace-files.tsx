@@ -1,0 +1,202 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { FrequencyUnit } from '../../../calc/trace/types.ts'
+import {
+  droppedTrace,
+  dropTrace,
+  kept,
+  stopTraceWork,
+  type TraceFile,
+  type TraceRole,
+  takeFile,
+  traceRefusal,
+  traceTrouble,
+  traceWork,
+  undoDropTrace,
+} from '../../../state/traces.ts'
+import { Icon } from '../../parts/icon.tsx'
+
+const ROLE_LABEL: Readonly<Record<TraceRole, string>> = {
+  before: 'Before',
+  after: 'After, with the filter',
+  filter: 'Measured filter',
+}
+const FREQUENCY_UNITS: readonly FrequencyUnit[] = ['Hz', 'kHz', 'MHz', 'GHz']
+
+/** Opening a file, by picker, paste or drop; what is under way; what is kept. */
+export function TraceFiles() {
+  const [role, setRole] = useState<TraceRole>('before')
+  const place = useRef<HTMLDivElement>(null)
+  const latest = useRef(role)
+  latest.current = role
+  const take = (file: TraceFile) => void takeFile(file, latest.current)
+  useEffect(() => (place.current === null ? undefined : dropsOn(place.current, take)), [])
+  return (
+    <div ref={place} class="trace-files">
+      <h2>From a file</h2>
+      <p class="muted small">
+        A spectrum as text (frequency and level), or a Touchstone file of a filter. It is read here and never leaves
+        this device.
+      </p>
+      <fieldset class="choices">
+        <legend class="unseen">What the file is</legend>
+        {(['before', 'after'] as const).map((one) => (
+          <label key={one}>
+            <input type="radio" name="trace-role" checked={role === one} onChange={() => setRole(one)} />
+            {ROLE_LABEL[one]}
+          </label>
+        ))}
+      </fieldset>
+      <Pick onFile={take} />
+      <label class="trace-paste">
+        Or paste it here
+        <textarea
+          rows={2}
+          value=""
+          onPaste={(event) => {
+            event.preventDefault()
+            const text = event.clipboardData?.getData('text/plain') ?? ''
+            if (text.trim() !== '') take(pastedOf(text))
+          }}
+        />
+      </label>
+      <Work />
+      <Refusal />
+      {traceTrouble.value !== undefined && (
+        <p class="notice" role="alert">
+          {traceTrouble.value}
+        </p>
+      )}
+      <Kept />
+    </div>
+  )
+}
+
+/** Files and texts dropped onto it; marked while something is held over it. */
+function dropsOn(place: HTMLElement, take: (file: TraceFile) => void): () => void {
+  const over = (event: DragEvent) => {
+    event.preventDefault()
+    place.classList.add('over')
+  }
+  const leave = () => place.classList.remove('over')
+  const drop = (event: DragEvent) => {
+    event.preventDefault()
+    leave()
+    const [file] = event.dataTransfer?.files ?? []
+    const text = event.dataTransfer?.getData('text/plain') ?? ''
+    if (file) take(fileOf(file))
+    else if (text !== '') take(pastedOf(text))
+  }
+  place.addEventListener('dragover', over)
+  place.addEventListener('dragleave', leave)
+  place.addEventListener('drop', drop)
+  return () => {
+    place.removeEventListener('dragover', over)
+    place.removeEventListener('dragleave', leave)
+    place.removeEventListener('drop', drop)
+  }
+}
+
+const fileOf = (file: File): TraceFile => ({ name: file.name, text: () => file.text() })
+const pastedOf = (text: string): TraceFile => ({ name: 'pasted', text: () => Promise.resolve(text) })
+
+function Pick({ onFile }: { readonly onFile: (file: TraceFile) => void }) {
+  const input = useRef<HTMLInputElement>(null)
+  return (
+    <>
+      <input
+        ref={input}
+        class="unseen"
+        type="file"
+        tabIndex={-1}
+        aria-label="File of a trace"
+        onChange={({ currentTarget }) => {
+          const [file] = currentTarget.files ?? []
+          if (file) onFile(fileOf(file))
+          currentTarget.value = ''
+        }}
+      />
+      <button type="button" class="button" onClick={() => input.current?.click()}>
+        Open a file
+      </button>
+    </>
+  )
+}
+
+function Work() {
+  const work = traceWork.value
+  if (work === undefined) return null
+  return (
+    <div role="status">
+      <label class="progress">
+        {work.what}, {Math.round(work.doneFrac * 100)} %
+        <progress max="1" value={work.doneFrac} />
+      </label>
+      <button type="button" class="button" onClick={stopTraceWork}>
+        Cancel
+      </button>
+    </div>
+  )
+}
+
+function Refusal() {
+  const refused = traceRefusal.value
+  if (refused === undefined) return null
+  const { file, role, message, asks } = refused
+  return (
+    <div class="notice" role="alert">
+      <p>
+        {file.name}: {message} Nothing was changed.
+      </p>
+      {asks === 'frequency-unit' && (
+        <div class="actions">
+          {FREQUENCY_UNITS.map((unit) => (
+            <button
+              key={unit}
+              type="button"
+              class="button"
+              onClick={() => void takeFile(file, role, { frequencyUnit: unit })}
+            >
+              {unit}
+            </button>
+          ))}
+        </div>
+      )}
+    </div>
+  )
+}
+
+function Kept() {
+  const dropped = droppedTrace.value
+  return (
+    <>
+      <ul class="rows trace-list">
+        {(kept.value ?? []).map((trace) => (
+          <li key={trace.role}>
+            <span>
+              <strong>{ROLE_LABEL[trace.role]}</strong>
+              <span class="row-note">{[trace.name, sizeOf(trace), ...trace.remarks].join('. ')}</span>
+            </span>
+            <button type="button" class="button" onClick={() => void dropTrace(trace.role)}>
+              <Icon name="close" />
+              Take out<span class="unseen"> {trace.name}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {dropped && (
+        <p class="notice" role="status">
+          {dropped.name} taken out.{' '}
+          <button type="button" class="button" onClick={() => void undoDropTrace()}>
+            <Icon name="undo" />
+            Undo
+          </button>
+        </p>
+      )}
+    </>
+  )
+}
+
+function sizeOf(trace: NonNullable<typeof kept.value>[number]): string {
+  if (trace.is === 'network') return `${trace.network.hz.length} frequencies, ${trace.network.portCount} ports`
+  return `${trace.spectrum.hz.length.toLocaleString('en')} rows in ${trace.spectrum.unit ?? 'dB of a unit it does not name'}`
+}
