@@ -253,7 +253,7 @@ export type Onward = { readonly check: Check; readonly sharedCount: number }
 export function onwardFrom(check: Check, line: Line, checks: readonly Check[], express?: Express): readonly Onward[] {
   const resolution = resolve(line, express)
   const known = new Set(resolution.fields(check).flatMap(({ text, input }) => (text.trim() === '' ? [] : [input.fact])))
-  const provided = new Set(check.outputs.flatMap(({ provides }) => provides ?? []))
+  const provided = new Set([...check.outputs, ...(check.lists ?? [])].flatMap(({ provides }) => provides ?? []))
   const isShared = ({ fact }: Input) => known.has(fact) || (provided.has(fact) && resolution.fact(fact) !== undefined)
   return checks
     .filter((other) => other.id !== check.id)

@@ -35,7 +35,7 @@ export type OpenTrace = {
   | { readonly is: 'network'; readonly network: Network; readonly remarks: readonly string[] }
 )
 
-export type TraceFile = { readonly name: string; readonly text: () => Promise<string> }
+export type TraceFile = { readonly name: string; readonly source: Blob | string }
 export type TraceRefusal = {
   readonly file: TraceFile
   readonly role: TraceRole
@@ -158,17 +158,17 @@ export async function takeFile(
   const of = owner
   refusal.value = undefined
   trouble.value = undefined
-  const done = await doing(`Reading ${file.name}`, async (tell, stop) => {
-    const text = await file.text()
-    const read = await runInWorker(
-      { is: 'readTrace', input: { text, fileName: file.name, options } },
-      ({ doneFrac }) => tell(doneFrac),
-      stop,
-    )
-    return { read, text }
+  const read = await doing(`Reading ${file.name}`, async (tell, stop) => {
+    const ask = (source: Blob | string) =>
+      runInWorker(
+        { is: 'readTrace', input: { source, fileName: file.name, options } },
+        ({ doneFrac }) => tell(doneFrac),
+        stop,
+      )
+    const found = await ask(file.source)
+    return found.is === 'needs-text' && typeof file.source !== 'string' ? await ask(await file.source.text()) : found
   })
-  if (done === undefined || owner !== of) return undefined
-  const { read, text } = done
+  if (read === undefined || read.is === 'needs-text' || owner !== of) return undefined
   if (!read.reading.ok) {
     const { message } = read.reading
     const asks = 'asks' in read.reading ? read.reading.asks : undefined
@@ -178,9 +178,11 @@ export async function takeFile(
   const shown: OpenTrace =
     read.is === 'network'
       ? { is: 'network', name: file.name, role: 'filter', network: read.reading.network, remarks: read.reading.remarks }
-      : spectrumShown(file.name, role === 'filter' ? 'before' : role, read.reading)
+      : spectrumShown(file.name, role === 'filter' ? 'before' : role, read.reading, read.blocks)
   show(shown)
-  await keep(of, shown, text)
+  // it is painted before it is packed
+  await new Promise((done) => setTimeout(done))
+  await keep(of, shown, read.is === 'network' ? read.text : '')
   return shown
 }
 
@@ -188,8 +190,9 @@ function spectrumShown(
   name: string,
   role: TraceRole,
   { spectrum, remarks }: Extract<TraceReading, { ok: true }>,
+  blocks: Blocks | undefined,
 ): OpenTrace {
-  return { is: 'spectrum', name, role, spectrum, blocks: blocksOf(spectrum.db), remarks }
+  return { is: 'spectrum', name, role, spectrum, blocks: blocks ?? blocksOf(spectrum.db), remarks }
 }
 
 function show(trace: OpenTrace): void {

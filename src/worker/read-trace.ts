@@ -1,23 +1,42 @@
 /** A measured file read away from the screen: a spectrum, or a Touchstone file. */
 import { portsInName, readTouchstone } from '../calc/touchstone/read.ts'
 import type { TouchstoneReading } from '../calc/touchstone/types.ts'
+import { type Blocks, blocksOf } from '../calc/trace/decimate.ts'
 import { readTrace } from '../calc/trace/read.ts'
 import type { ReadOptions, TraceReading } from '../calc/trace/types.ts'
 import type { Progress } from '../calc/types.ts'
 
-export type ReadJob = { readonly text: string; readonly fileName: string; readonly options: ReadOptions }
+export type ReadJob = {
+  /** a file is opened where it is read: a long text never passes the screen */
+  readonly source: Blob | string
+  readonly fileName: string
+  readonly options: ReadOptions
+}
 
 export type ReadFile =
-  | { readonly is: 'spectrum'; readonly reading: TraceReading }
-  | { readonly is: 'network'; readonly reading: TouchstoneReading }
+  /** there is no way to open a file here: its text has to be sent */
+  | { readonly is: 'needs-text' }
+  | { readonly is: 'spectrum'; readonly reading: TraceReading; readonly blocks: Blocks | undefined }
+  | { readonly is: 'network'; readonly text: string; readonly reading: TouchstoneReading }
 
 /** What an option line or a keyword of version 2.0 begins with, before any figure. */
 const TOUCHSTONE_HEAD = /^(?:\s|!.*)*(?:\[version\]|#\s*(?:[kmg]?hz\b|[syzhg]\s|$))/im
 
-const isTouchstone = ({ text, fileName }: ReadJob): boolean =>
+const isTouchstone = (text: string, fileName: string): boolean =>
   portsInName(fileName) !== undefined || (/\.(?:ts|txt)?$/i.test(fileName) && TOUCHSTONE_HEAD.test(text.slice(0, 4000)))
 
-export function* run(job: ReadJob): Generator<Progress, ReadFile> {
-  if (isTouchstone(job)) return { is: 'network', reading: yield* readTouchstone(job.text, { fileName: job.fileName }) }
-  return { is: 'spectrum', reading: yield* readTrace(job.text, job.options) }
+/** Only a worker has it. */
+declare const FileReaderSync: (new () => { readonly readAsText: (blob: Blob) => string }) | undefined
+
+function textOf(source: ReadJob['source']): string | undefined {
+  if (typeof source === 'string') return source
+  return typeof FileReaderSync === 'undefined' ? undefined : new FileReaderSync().readAsText(source)
+}
+
+export function* run({ source, fileName, options }: ReadJob): Generator<Progress, ReadFile> {
+  const text = textOf(source)
+  if (text === undefined) return { is: 'needs-text' }
+  if (isTouchstone(text, fileName)) return { is: 'network', text, reading: yield* readTouchstone(text, { fileName }) }
+  const reading = yield* readTrace(text, options)
+  return { is: 'spectrum', reading, blocks: reading.ok ? blocksOf(reading.spectrum.db) : undefined }
 }

@@ -1,6 +1,6 @@
 /** Network parameters read from a Touchstone file of version 1.1 or 2.0, in slices. Source: the open specification. */
 import { quote } from '../quantity/reading.ts'
-import { linesOf } from '../trace/text-lines.ts'
+import { linesOf, MOST_LINE_CHARACTERS } from '../trace/text-lines.ts'
 import type { Progress } from '../types.ts'
 import { assemble } from './assemble.ts'
 import { makeFigures } from './figures.ts'
@@ -9,7 +9,6 @@ import { type OptionLine, readOptionLine } from './option-line.ts'
 import { refusedAt, type TouchstoneReading, type TouchstoneRefused } from './types.ts'
 
 const MOST_CHARACTERS = 100_000_000
-const MOST_LINE_CHARACTERS = 20_000
 const MOST_FIGURES = 8_000_000
 const SLICE_LINES = 1000
 const KEPT_COMMENTS = 20
@@ -41,8 +40,6 @@ export function* readTouchstone(text: string, options: TouchstoneOptions = {}): 
   for (let whole = lines.next(); whole !== undefined; whole = lines.next()) {
     const line = lines.line()
     if (line % SLICE_LINES === 0) yield { doneFrac: 0.8 * (lines.at() / text.length) }
-    if (whole.length > MOST_LINE_CHARACTERS)
-      return refusedAt(`Line ${line} is longer than ${MOST_LINE_CHARACTERS} characters.`, line)
     const said = bare(whole)
     if (figures.count() === 0 && comments.length < KEPT_COMMENTS && whole.includes('!'))
       comments.push(
@@ -98,6 +95,8 @@ export function* readTouchstone(text: string, options: TouchstoneOptions = {}): 
     if (refused) return refused
     if (figures.count() > MOST_FIGURES) return refusedAt(`Line ${line}: more than ${MOST_FIGURES} figures.`, line)
   }
+  const long = lines.tooLong()
+  if (long !== undefined) return refusedAt(`Line ${long} is longer than ${MOST_LINE_CHARACTERS} characters.`, long)
   yield { doneFrac: 0.85 }
   if (option === undefined)
     return refusedAt('There is no option line: a line such as “# MHz S RI R 50” comes before the figures.')

@@ -2,15 +2,14 @@
 import { quote } from '../quantity/reading.ts'
 import type { Progress } from '../types.ts'
 import { cellsOf, DIVIDER_NAME, measureIn, unitAt } from './cells.ts'
+import { type FastRow, makeFastRow } from './fast-row.ts'
 import { headOf, type Layout, layoutOf, MOST_CELLS } from './head.ts'
 import { inOrder } from './order.ts'
-import { isComment, type Lines, linesOf } from './text-lines.ts'
+import { isComment, type Lines, linesOf, MOST_LINE_CHARACTERS } from './text-lines.ts'
 import type { FrequencyUnit, ReadOptions, TraceReading } from './types.ts'
 import { dbOf, frequencyUnitOf, HZ_PER, levelScaleOf } from './units.ts'
 
 export const MOST_ROWS = 1_000_000
-/** A line longer than this is no row of a table. */
-const MOST_LINE_CHARACTERS = 20_000
 const MOST_CHARACTERS = 250_000_000
 /** Lines between two yields: well under a frame on a slow phone. */
 const SLICE_LINES = 2000
@@ -28,10 +27,11 @@ type Refused = Extract<TraceReading, { ok: false }>
 export function* readTrace(text: string, options: ReadOptions = {}): Generator<Progress, TraceReading> {
   if (text.length > MOST_CHARACTERS)
     return refused('This text is longer than 250 million characters; export one sweep.')
-  const long = longLine(text)
-  if (long !== undefined)
-    return refused(`Line ${long} is longer than ${MOST_LINE_CHARACTERS} characters: that is no table of figures.`, long)
-  const layout = layoutOf(headOf(linesOf(text)), options)
+  const start = linesOf(text)
+  const head = headOf(start)
+  const long = start.tooLong()
+  if (long !== undefined) return longLine(long)
+  const layout = layoutOf(head, options)
   if ('ok' in layout) return layout
   const rows = yield* rowsOf(linesOf(text), layout, text.length, options.levelUnit !== undefined)
   if ('ok' in rows) return rows
@@ -69,13 +69,8 @@ const refused = (message: string, line?: number, column?: number): Refused => ({
   ...(column === undefined ? {} : { column }),
 })
 
-/** The first line that is too long to be a row: nothing may take long over one line. */
-function longLine(text: string): number | undefined {
-  const lines = linesOf(text)
-  for (let line = lines.next(); line !== undefined; line = lines.next())
-    if (line.length > MOST_LINE_CHARACTERS) return lines.line()
-  return undefined
-}
+const longLine = (line: number): Refused =>
+  refused(`Line ${line} is longer than ${MOST_LINE_CHARACTERS} characters: that is no table of figures.`, line)
 
 type Rows = {
   readonly figures: Float64Array
@@ -96,10 +91,26 @@ function* rowsOf(
   let zeros = 0
   let footerLine = 0
   const read = makeRowReader(layout, isScaleChosen)
+  const readFast = makeFastRow(layout)
+  const fast: FastRow = { frequency: 0, level: 0 }
+  const add = (frequency: number, levelDb: number) => {
+    if (count === figures.length) [figures, levels] = [grown(figures), grown(levels)]
+    figures[count] = frequency
+    levels[count] = levelDb
+    count += 1
+  }
   for (let text = lines.next(); text !== undefined; text = lines.next()) {
     const line = lines.line()
     if (line % SLICE_LINES === 0) yield { doneFrac: 0.95 * (lines.at() / length) }
-    if (line < layout.firstLine || text.trim() === '' || isComment(text)) continue
+    if (line < layout.firstLine) continue
+    if (footerLine === 0 && count < MOST_ROWS && readFast(text, fast) && fast.frequency > 0) {
+      const levelDb = dbOf(fast.level, layout.scale)
+      if (Math.abs(levelDb) <= MOST_LEVEL_DB) {
+        add(fast.frequency, levelDb)
+        continue
+      }
+    }
+    if (text.trim() === '' || isComment(text)) continue
     const row = read(text, line)
     if (typeof row === 'object') {
       if (!isFooter(text, layout)) return row
@@ -117,11 +128,10 @@ function* rowsOf(
     }
     if (count === MOST_ROWS)
       return refused(`There are more than ${MOST_ROWS.toLocaleString('en')} rows; line ${line} is one too many.`, line)
-    if (count === figures.length) [figures, levels] = [grown(figures), grown(levels)]
-    figures[count] = row
-    levels[count] = read.levelDb()
-    count += 1
+    add(row, read.levelDb())
   }
+  const long = lines.tooLong()
+  if (long !== undefined) return longLine(long)
   if (count === 0) return refused('The table has no row with a frequency above 0.', layout.firstLine)
   const remarks: string[] = []
   if (zeros > 0) remarks.push(`${zeros} ${zeros === 1 ? 'row' : 'rows'} at 0 Hz left out.`)

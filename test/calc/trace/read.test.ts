@@ -138,3 +138,39 @@ describe('a long file', () => {
     expect(step.value.ok && step.value.spectrum.hz.length).toBe(50_000)
   })
 })
+
+describe('the plain rows of a long file', () => {
+  it('are the same numbers to the last digit as read one by one', () => {
+    const texts = [
+      '0.1',
+      '150000.123456',
+      '-45.2',
+      '99.99',
+      '1e3',
+      '123456789012345678',
+      '.5',
+      '7.',
+      '+3',
+      '0.30000000000000004',
+      '10kHz',
+      '5 dBuV',
+    ]
+    for (const cell of texts) {
+      const rows = `MHz,dBuV\n1,${cell}\n2,3\n`
+      const reading = read(rows)
+      const expected = Number.parseFloat(cell)
+      if (!reading.ok) expect(Math.abs(expected) > 400 || /kHz/.test(cell), cell).toBe(true)
+      else expect(reading.spectrum.db[0], cell).toBe(expected)
+    }
+  })
+
+  it.each([
+    ['three columns and blanks', 'MHz ; dBuV ; note\n1 ; 40,5 ; 9\n2 ; 41 ; 9\n', [40.5, 41]],
+    ['the level before the frequency', 'level dBuV,freq MHz\n40.5,1\n41,2\n', [40.5, 41]],
+    ['blanks and tabs mixed', 'f/MHz dBuV\n 1   40.5\n\t2\t 41\n', [40.5, 41]],
+    ['a trailing divider', 'MHz,dBuV,\n1,40.5,\n2,41,\n', [40.5, 41]],
+  ])('%s', (_what, text, db) => {
+    expect(spectrum(text).db).toEqual(db)
+    expect(spectrum(text).hz).toEqual([1e6, 2e6])
+  })
+})

@@ -96,8 +96,8 @@ function dropsOn(place: HTMLElement, take: (file: TraceFile) => void): () => voi
   }
 }
 
-const fileOf = (file: File): TraceFile => ({ name: file.name, text: () => file.text() })
-const pastedOf = (text: string): TraceFile => ({ name: 'pasted', text: () => Promise.resolve(text) })
+const fileOf = (file: File): TraceFile => ({ name: file.name, source: file })
+const pastedOf = (text: string): TraceFile => ({ name: 'pasted', source: text })
 
 function Pick({ onFile }: { readonly onFile: (file: TraceFile) => void }) {
   const input = useRef<HTMLInputElement>(null)
