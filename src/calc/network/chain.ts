@@ -81,56 +81,103 @@ export type Terminations = {
   readonly loadImSie: Float64Array
 }
 
+/** A, B, C, D of the cascade at one frequency, real and imaginary part of each: allocated once. */
+const abcd = new Float64Array(8)
+
+/** The cascade without the bond, source side first, left in `abcd`. */
+function cascade(circuit: FilterCircuit, steps: Uint8Array, hertz: number): void {
+  const { shunt1, shunt2, series1, series2, choke, cross, damper = shunt1 } = circuit
+  const chokePart = choke?.part ?? series1
+  const crossPart = cross ?? shunt1
+  const w = 2 * Math.PI * hertz
+  let aRe = 1
+  let aIm = 0
+  let bRe = 0
+  let bIm = 0
+  let cRe = 0
+  let cIm = 0
+  let dRe = 1
+  let dIm = 0
+  for (let s = 0; s < steps.length; s++) {
+    const step = steps[s]
+    if (step === 2 || step === 4 || step === CHOKE_STEP) {
+      const part = step === 2 ? series1 : step === 4 ? series2 : chokePart
+      // Z = Rdc + jωL / (1 − ω²LCp + jωL/Rp)
+      const x = w * part.inductanceH
+      const nRe = floored(1 - w * x * part.parallelF)
+      const nIm = x / part.parallelOhm
+      const n2 = nRe * nRe + nIm * nIm
+      let zRe = part.dcrOhm + (x * nIm) / n2
+      let zIm = (x * nRe) / n2
+      if (part.impedance !== undefined) [zRe, zIm] = part.impedance(hertz) as [number, number]
+      bRe += aRe * zRe - aIm * zIm
+      bIm += aRe * zIm + aIm * zRe
+      dRe += cRe * zRe - cIm * zIm
+      dIm += cRe * zIm + cIm * zRe
+    } else {
+      const part = step === 1 ? shunt1 : step === CROSS_STEP ? crossPart : step === DAMPER_STEP ? damper : shunt2
+      // Y = jωC / (1 − ω²C·ESL + jωC·ESR)
+      const y = w * part.capacitanceF
+      const nRe = floored(1 - w * y * part.eslH)
+      const nIm = y * part.esrOhm
+      const n2 = nRe * nRe + nIm * nIm
+      const yRe = (y * nIm) / n2
+      const yIm = (y * nRe) / n2
+      aRe += bRe * yRe - bIm * yIm
+      aIm += bRe * yIm + bIm * yRe
+      cRe += dRe * yRe - dIm * yIm
+      cIm += dRe * yIm + dIm * yRe
+    }
+  }
+  abcd[0] = aRe
+  abcd[1] = aIm
+  abcd[2] = bRe
+  abcd[3] = bIm
+  abcd[4] = cRe
+  abcd[5] = cIm
+  abcd[6] = dRe
+  abcd[7] = dIm
+}
+
+/**
+ * The chain matrix of a filter at a frequency (> 0) with the bond in it, its denominator cleared: A, B, C, D and the
+ * denominator, each as real and imaginary part. AD − BC = 1 before it is cleared: every part is reciprocal.
+ */
+export function chainMatrixAt(circuit: FilterCircuit, hertz: number): readonly (readonly [re: number, im: number])[] {
+  cascade(circuit, stepsOf(circuit), hertz)
+  const [aRe = 0, aIm = 0, bRe = 0, bIm = 0, cRe = 0, cIm = 0, dRe = 0, dIm = 0] = abcd
+  const bondIm = 2 * Math.PI * hertz * circuit.bondH
+  const { bondOhm } = circuit
+  const [pRe, pIm] = [bondOhm * cRe - bondIm * cIm, bondOhm * cIm + bondIm * cRe]
+  const [tRe, tIm] = [aRe + dRe - 2, aIm + dIm]
+  const [qRe, qIm] = [bondOhm * tRe - bondIm * tIm, bondOhm * tIm + bondIm * tRe]
+  return [
+    [aRe + pRe, aIm + pIm],
+    [bRe + qRe, bIm + qIm],
+    [cRe, cIm],
+    [dRe + pRe, dIm + pIm],
+    [1 + pRe, pIm],
+  ]
+}
+
 /**
  * Fills `outDb` with the insertion loss at each of `hz`. Allocates nothing.
  * Valid for finite non-negative element values and hz > 0 (0 is allowed when the load has no parallel inductor).
  */
 export function chainLossInto(circuit: FilterCircuit, hz: Float64Array, ends: Terminations, outDb: Float64Array): void {
-  const { shunt1, shunt2, series1, series2, bondOhm, bondH, choke, cross, damper = shunt1 } = circuit
+  const { bondOhm, bondH } = circuit
   const steps = stepsOf(circuit)
-  const chokePart = choke?.part ?? series1
-  const crossPart = cross ?? shunt1
   for (let i = 0; i < hz.length; i++) {
+    cascade(circuit, steps, hz[i] as number)
     const w = 2 * Math.PI * (hz[i] as number)
-    let aRe = 1
-    let aIm = 0
-    let bRe = 0
-    let bIm = 0
-    let cRe = 0
-    let cIm = 0
-    let dRe = 1
-    let dIm = 0
-    for (let s = 0; s < steps.length; s++) {
-      const step = steps[s]
-      if (step === 2 || step === 4 || step === CHOKE_STEP) {
-        const part = step === 2 ? series1 : step === 4 ? series2 : chokePart
-        // Z = Rdc + jωL / (1 − ω²LCp + jωL/Rp)
-        const x = w * part.inductanceH
-        const nRe = floored(1 - w * x * part.parallelF)
-        const nIm = x / part.parallelOhm
-        const n2 = nRe * nRe + nIm * nIm
-        let zRe = part.dcrOhm + (x * nIm) / n2
-        let zIm = (x * nRe) / n2
-        if (part.impedance !== undefined) [zRe, zIm] = part.impedance(hz[i] as number) as [number, number]
-        bRe += aRe * zRe - aIm * zIm
-        bIm += aRe * zIm + aIm * zRe
-        dRe += cRe * zRe - cIm * zIm
-        dIm += cRe * zIm + cIm * zRe
-      } else {
-        const part = step === 1 ? shunt1 : step === CROSS_STEP ? crossPart : step === DAMPER_STEP ? damper : shunt2
-        // Y = jωC / (1 − ω²C·ESL + jωC·ESR)
-        const y = w * part.capacitanceF
-        const nRe = floored(1 - w * y * part.eslH)
-        const nIm = y * part.esrOhm
-        const n2 = nRe * nRe + nIm * nIm
-        const yRe = (y * nIm) / n2
-        const yIm = (y * nRe) / n2
-        aRe += bRe * yRe - bIm * yIm
-        aIm += bRe * yIm + bIm * yRe
-        cRe += dRe * yRe - dIm * yIm
-        cIm += dRe * yIm + dIm * yRe
-      }
-    }
+    const aRe = abcd[0] as number
+    const aIm = abcd[1] as number
+    const bRe = abcd[2] as number
+    const bIm = abcd[3] as number
+    const cRe = abcd[4] as number
+    const cIm = abcd[5] as number
+    const dRe = abcd[6] as number
+    const dIm = abcd[7] as number
     const bondIm = w * bondH
     // P = Zb·C, Q = Zb·(A + D − 2)
     const pRe = bondOhm * cRe - bondIm * cIm
