@@ -30,11 +30,14 @@ describe('the contacts of a connector', () => {
       contacts: [plain('1', { texts: { function: 'Mic' } }), ...many(9).slice(1, 8), plain('9', { type: 'ground' })],
     })
     await open()
-    const face = await eventually('the face', () => document.querySelector<HTMLElement>('[role=listbox]') ?? undefined)
-    expect(face.getAttribute('aria-label')).toContain('seen at the pins, 9 contacts: 1 ground, 8 not decided.')
+    const face = await eventually('the face with its schedule', () => {
+      const found = document.querySelector<HTMLElement>('[role=listbox]')
+      return found?.getAttribute('aria-label')?.includes('not known') ? found : undefined
+    })
+    expect(face.getAttribute('aria-label')).toContain('seen at the pins, 9 contacts: 8 not known, 1 ground.')
     const options = [...face.querySelectorAll('[role=option]')].map((one) => one.getAttribute('aria-label'))
     expect(options).toHaveLength(9)
-    expect(options[0]).toBe('1, Mic, not decided')
+    expect(options[0]).toBe('1, Mic, not known')
     const press = async (key: string) => {
       face.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }))
       await settle()
@@ -42,7 +45,7 @@ describe('the contacts of a connector', () => {
     await press('ArrowRight')
     await press('ArrowRight')
     expect(document.getElementById(face.getAttribute('aria-activedescendant') ?? '')?.getAttribute('aria-label')).toBe(
-      '2, not decided',
+      '2, not known',
     )
     await press('Enter')
     expect(location.hash).toBe(`#/log/${complaint.id}/connector/${connector.id}/contact/2`)
@@ -69,9 +72,9 @@ describe('the contacts of a connector', () => {
     expect(now()?.contacts.map(({ lineId }) => lineId !== undefined)).toEqual([false, true, true, false, false])
     await tap(by('radio', 'spare'))
     expect(now()?.contacts.map(({ type: of }) => of)).toEqual(['line', 'spare', 'spare', 'line', 'spare'])
-    await tap(by('button', 'Take back the last change of the connector'))
+    await tap(by('button', 'Undo the last change'))
     expect(now()?.contacts.map(({ type: of }) => of)).toEqual(['line', 'line', 'line', 'line', 'ground'])
-    await tap(by('button', 'Take back the last change of the connector'))
+    await tap(by('button', 'Undo the last change'))
     expect(linesOf(complaint.id)).toHaveLength(1)
   })
 })
@@ -163,7 +166,7 @@ describe('a pasted table', () => {
     ])
     expect(linesOf(complaint.id).map(({ name }) => name)).toEqual(['mic', 'J1-1/2 Bus 1', 'J1-4 Mic'])
     await open()
-    await tap(await eventually('the way back', () => allBy('button', 'Take back the last change of the connector')[0]))
+    await tap(await eventually('the way back', () => allBy('button', 'Undo the last change')[0]))
     expect(now()?.contacts).toEqual([])
     expect(linesOf(complaint.id)).toHaveLength(1)
   })

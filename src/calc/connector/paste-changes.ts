@@ -20,7 +20,12 @@ export function changesOf(row: ReadRow, contact: Contact, before: Line | undefin
   const note = (what: string, was: string, is: string) => {
     if (was !== is) changes.push({ what, before: was, after: is })
   }
-  note(COLUMN_LABEL.type, old === undefined ? '' : TYPE_WORD[old.type], TYPE_WORD[contact.type])
+  // a new contact carries a line unless it says otherwise
+  note(
+    COLUMN_LABEL.type,
+    old === undefined ? (contact.type === 'line' ? TYPE_WORD.line : '') : TYPE_WORD[old.type],
+    TYPE_WORD[contact.type],
+  )
   for (const column of TEXT_COLUMNS) {
     const field = TEXT_OF_COLUMN[column]
     if (texts[field] !== undefined) note(COLUMN_LABEL[column], old?.texts[field] ?? '', texts[field])

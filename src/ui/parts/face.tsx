@@ -161,7 +161,8 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
         {mostZoom(frame) > 1 && (
           <>
             <button type="button" class="button" disabled={view.zoom <= 1} onClick={() => zoom(1 / ZOOM_STEP)}>
-              −<span class="unseen">Zoom out</span>
+              <span aria-hidden="true">−</span>
+              <span class="unseen">Zoom out</span>
             </button>
             <button
               type="button"
@@ -169,7 +170,8 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
               disabled={view.zoom >= mostZoom(frame)}
               onClick={() => zoom(ZOOM_STEP)}
             >
-              +<span class="unseen">Zoom in</span>
+              <span aria-hidden="true">+</span>
+              <span class="unseen">Zoom in</span>
             </button>
             <button type="button" class="button" disabled={view.zoom <= 1} onClick={() => setAsked(WHOLE)}>
               All<span class="unseen"> of the face</span>

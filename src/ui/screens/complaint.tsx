@@ -29,7 +29,7 @@ import { Connectors } from './connector/connectors.tsx'
 import { complaintWords } from './decided.ts'
 import { Handover } from './handover.tsx'
 import { KeptLine } from './kept-line.tsx'
-import { NameAndDelete } from './line-name.tsx'
+import { DeleteLine, LineName } from './line-name.tsx'
 import { dayAndTime } from './moment.ts'
 import { TitleAndNote } from './title-and-note.tsx'
 
@@ -108,7 +108,8 @@ function LooseLines({ complaint: { id, lines, checks } }: { readonly complaint: 
             />
             <details class="fold">
               <summary>Rename or delete {line.name || 'this line'}</summary>
-              <NameAndDelete complaintId={id} line={line} />
+              <LineName complaintId={id} line={line} />
+              <DeleteLine complaintId={id} line={line} />
             </details>
           </Fragment>
         ),

@@ -13,7 +13,7 @@ import { expressionReading } from '../../../state/expression.ts'
 import { newLine } from '../../../store/line.ts'
 import { Fields } from '../check-fields.tsx'
 import { KeptLine } from '../kept-line.tsx'
-import { NameAndDelete } from '../line-name.tsx'
+import { DeleteLine, LineName } from '../line-name.tsx'
 import type { ContactGiven } from './contact.tsx'
 import { PickOne } from './pick-one.tsx'
 
@@ -86,8 +86,8 @@ function OwnLine({ complaint, connector, contact, line }: ContactGiven & { reado
     <>
       <section aria-label="Its line" class="stack">
         <h2>Its line</h2>
-        <NameAndDelete complaintId={complaint.id} line={line} />
-        {mate && <Pair complaint={complaint} connector={connector} contact={contact} mate={mate} lineId={line.id} />}
+        <LineName complaintId={complaint.id} line={line} />
+        {mate && <Pair complaint={complaint} connector={connector} contact={contact} mate={mate} />}
         <div class="actions">
           <button
             type="button"
@@ -100,6 +100,18 @@ function OwnLine({ complaint, connector, contact, line }: ContactGiven & { reado
           >
             Take it off this contact
           </button>
+          {mate?.leg !== undefined && (
+            <button
+              type="button"
+              class="button"
+              onClick={() =>
+                changeConnector(complaint.id, connector.id, { contacts: swapped(connector.contacts, line.id) })
+              }
+            >
+              Change the legs over
+            </button>
+          )}
+          <DeleteLine complaintId={complaint.id} line={line} />
         </div>
       </section>
       {check && <LineFacts check={check} desk={desk} />}
@@ -108,24 +120,13 @@ function OwnLine({ complaint, connector, contact, line }: ContactGiven & { reado
   )
 }
 
-type PairGiven = ContactGiven & { readonly mate: Contact; readonly lineId: string }
-
-function Pair({ complaint, connector, contact, mate, lineId }: PairGiven) {
+function Pair({ complaint, connector, contact, mate }: ContactGiven & { readonly mate: Contact }) {
   return (
-    <>
-      <p>
-        {contact.leg === undefined ? 'The same line' : `Leg ${contact.leg} of a pair`}, with{' '}
-        <a href={hashOfContact(complaint.id, connector.id, mate.id)}>contact {mate.id}</a>: what is said here is said of
-        both.
-      </p>
-      <button
-        type="button"
-        class="button"
-        onClick={() => changeConnector(complaint.id, connector.id, { contacts: swapped(connector.contacts, lineId) })}
-      >
-        Change the legs over
-      </button>
-    </>
+    <p>
+      {contact.leg === undefined ? 'The same line' : `Leg ${contact.leg} of a pair`}, with{' '}
+      <a href={hashOfContact(complaint.id, connector.id, mate.id)}>contact {mate.id}</a>: what is said here is said of
+      both.
+    </p>
   )
 }
 

@@ -65,11 +65,11 @@ function Words({ contact, line, row }: WordsGiven) {
 
 /** What is decided, else what the contact carries. */
 function noteOf({ type, leg }: Contact, line: Line | undefined, row: ContactRow | undefined): string {
-  if (type !== 'line') return row?.headline ?? ''
+  if (row !== undefined) return row.headline
+  if (type !== 'line') return ''
   const kind = line?.facts.lineKind?.text ?? ''
   const named = lineKindById(kind)?.name ?? (line === undefined ? 'no line yet' : 'kind of line not known')
-  const parts = [leg === undefined ? named : `${named}, leg ${leg}`, ...(row === undefined ? [] : [row.headline])]
-  return parts.join(': ')
+  return leg === undefined ? named : `${named}, leg ${leg}`
 }
 
 /** A contact in words, for those who do not see its drawing. */

@@ -4,10 +4,12 @@ import { CONTACT_TYPES, type Contact as ContactOf } from '../../../calc/connecto
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import { hashOfConnector, hashOfContact } from '../../../state/connector-address.ts'
 import { changeConnector, writeContactText } from '../../../state/connectors.ts'
+import { MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { ContactLine } from './contact-line.tsx'
 import { ChoiceRow, ContactTextField } from './texts.tsx'
+import { useSchedule } from './use-schedule.ts'
 
 const TYPES = CONTACT_TYPES.map((type) => ({ value: type, label: type }))
 const UNSAID = { value: '', label: 'not stated' }
@@ -28,6 +30,7 @@ export function Contact({ complaint, connector, contactId }: ViewGiven & { reado
   return (
     <>
       <Around complaint={complaint} connector={connector} contact={contact} />
+      <Decided complaint={complaint} connector={connector} contact={contact} />
       <div class="panes">
         <div class="pane">
           <About complaint={complaint} connector={connector} contact={contact} />
@@ -49,6 +52,26 @@ export function Contact({ complaint, connector, contactId }: ViewGiven & { reado
 }
 
 export type ContactGiven = ViewGiven & { readonly contact: ContactOf }
+
+/** What the schedule says of it: its sign, its sentence and why, with the connector's bond. */
+function Decided({ complaint, connector, contact }: ContactGiven) {
+  const schedule = useSchedule({ complaint, connector })
+  const row = schedule.shown?.rows.find((one) => one.contact.id === contact.id)
+  const mark = markOf(contact, row)
+  return (
+    <section aria-label="In the connector" class={schedule.is === 'done' ? 'decided' : 'decided stale'}>
+      <p class="sentence contact-row">
+        <MarkIcon mark={mark} />
+        <span>{row?.headline ?? MARK_WORDS[mark]}</span>
+      </p>
+      {row !== undefined && row.why !== row.headline && <p>{row.why}</p>}
+      {row?.waits !== undefined && <p>{row.waits}</p>}
+      {(row?.findings ?? []).map(({ id, sentence }) => (
+        <p key={id}>{sentence}</p>
+      ))}
+    </section>
+  )
+}
 
 function Around({ complaint, connector, contact }: ContactGiven) {
   const at = connector.contacts.findIndex(({ id }) => id === contact.id)
@@ -100,19 +123,31 @@ function About({ complaint, connector, contact }: ContactGiven) {
         }}
       />
       <ContactTextField connector={connector} contact={id} field="function" label="Function" />
-      <ContactTextField connector={connector} contact={id} field="wire" label="Wire" />
-      <ContactTextField connector={connector} contact={id} field="pin" label="Pin part" />
-      <ChoiceRow name="zone" label="Zone" options={ZONE_OPTIONS} chosen={texts.zone ?? ''} onChoose={write('zone')} />
-      {isPhased && (
-        <ChoiceRow
-          name="phase"
-          label="Phase"
-          options={PHASE_OPTIONS}
-          chosen={texts.phase ?? ''}
-          onChoose={write('phase')}
-        />
-      )}
-      <ContactTextField connector={connector} contact={id} field="remark" label="Remark" rows={2} />
+      <details class="fold">
+        <summary>
+          <span class="one-line">Wire, pin part, zone, remark{saidOf(contact)}</span>
+        </summary>
+        <ContactTextField connector={connector} contact={id} field="wire" label="Wire" />
+        <ContactTextField connector={connector} contact={id} field="pin" label="Pin part" />
+        <ChoiceRow name="zone" label="Zone" options={ZONE_OPTIONS} chosen={texts.zone ?? ''} onChoose={write('zone')} />
+        {isPhased && (
+          <ChoiceRow
+            name="phase"
+            label="Phase"
+            options={PHASE_OPTIONS}
+            chosen={texts.phase ?? ''}
+            onChoose={write('phase')}
+          />
+        )}
+        <ContactTextField connector={connector} contact={id} field="remark" label="Remark" rows={2} />
+      </details>
     </section>
   )
+}
+
+/** What a fold holds, so that it need not be opened to see it. */
+function saidOf({ texts: { wire, pin, zone, phase, remark } }: ContactOf): string {
+  const said = [wire, pin, zone, phase === undefined ? undefined : `phase ${phase}`, remark]
+  const words = said.flatMap((text) => (text === undefined || text.trim() === '' ? [] : [text.trim()]))
+  return words.length === 0 ? '' : `: ${words.join(', ')}`
 }

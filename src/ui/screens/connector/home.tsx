@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks'
-import type { ContactRow } from '../../../calc/connector/contact-row.ts'
 import { hashOfConnector } from '../../../state/connector-address.ts'
 import { removeConnector } from '../../../state/connectors.ts'
 import { goTo, hashOf } from '../../../state/router.ts'
+import type { ScheduleState } from '../../../state/schedule.ts'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { ContactList } from './contact-list.tsx'
@@ -11,6 +11,7 @@ import { EditMany } from './edit-many.tsx'
 import { FacePane } from './face-pane.tsx'
 import { MakeContacts } from './make-contacts.tsx'
 import { ConnectorTextField } from './texts.tsx'
+import { useRows, useSchedule } from './use-schedule.ts'
 
 /** A connector: its face, its contacts, what it is, and the ways on. */
 export function Home({ complaint, connector }: ViewGiven) {
@@ -79,11 +80,13 @@ function Contacts({ complaint, connector }: ViewGiven) {
       setChosen(next)
     },
   }
-  const shown = { complaint, connector, rows: NO_ROWS, choosing }
+  const schedule = useSchedule({ complaint, connector })
+  const shown = { complaint, connector, rows: useRows(schedule), choosing }
   return (
     <div class="panes">
       <div class="pane stack">
         <FacePane {...shown} />
+        <Standing schedule={schedule} />
         {chosen === undefined ? (
           <>
             <div class="actions">
@@ -123,4 +126,19 @@ function Contacts({ complaint, connector }: ViewGiven) {
   )
 }
 
-const NO_ROWS: ReadonlyMap<string, ContactRow> = new Map()
+/** How far the schedule is; nothing once it stands. */
+function Standing({ schedule: { is, doneFrac, shown } }: { readonly schedule: ScheduleState }) {
+  if (is === 'done') return null
+  const words =
+    is === 'working'
+      ? `Working out every contact, ${Math.round(doneFrac * 100)} %`
+      : is === 'broken'
+        ? 'The contacts could not be worked out. That is a fault of the app, not of the inputs; what was typed is kept.'
+        : 'Stopped before every contact was worked out.'
+  return (
+    <p class="muted small" role="status">
+      {words}
+      {shown !== undefined && is === 'working' ? '; what stands here is from before.' : ''}
+    </p>
+  )
+}

@@ -22,7 +22,7 @@ export function PasteText({ model }: { readonly model: PasteModel }) {
         <textarea
           id="table-text"
           class="table-text"
-          rows={7}
+          rows={model.pasted.value?.ok ? 3 : 7}
           value={model.text.value}
           autocomplete="off"
           autocapitalize="none"

@@ -30,13 +30,13 @@ function Row({ row: { id, state, changes, pair } }: { readonly row: PlannedRow }
           {pair && `, leg ${pair.leg} of a pair with ${pair.mate}`}
         </span>
       </p>
-      {changes.length > 0 && (
-        <dl>
-          {changes.map((change) => (
+      <dl>
+        {changes
+          .filter(({ what }) => what !== 'Leg')
+          .map((change) => (
             <Changed key={change.what} change={change} />
           ))}
-        </dl>
-      )}
+      </dl>
     </li>
   )
 }

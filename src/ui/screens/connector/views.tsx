@@ -44,7 +44,7 @@ function TakeBack({ connector }: Pick<ViewGiven, 'connector'>) {
   return (
     <button type="button" class="link take-back" onClick={() => undoChange(connector.complaintId, connector.id)}>
       <Icon name="undo" />
-      Take back the last change of the connector
+      Undo the last change
     </button>
   )
 }
