@@ -195,14 +195,14 @@ describe('the hand-over', () => {
 })
 
 describe('a repair', () => {
-  it('closes the complaint only when on, off, on agreed, with cause, cure and proof', async () => {
+  it('is noted as the cure only when on, off, on agreed, and goes to the close-out, which stays open until all is put back', async () => {
     const answers = { ...CLEAR, wrong: 'noise', volume: 'gone', squelch: 'all', when: 'moved', extent: 'one-box' }
     await answerAll(page, stepsOf({ ...answers, 'strap-trial': 'gone' }), 'tap')
     await shown(page, 'bond-first')
     await page.getByRole('button', { name: 'Keep in the log', exact: true }).tap()
     const after = region('After the repair')
     await after.getByRole('button', { name: /^Gone/ }).tap()
-    const close = after.getByRole('button', { name: 'Close with this cause' })
+    const close = after.getByRole('button', { name: 'Note cause and cure' })
     await after.getByText(/Once is no proof/).waitFor()
     expect(await close.count()).toBe(0)
     await after.getByRole('radio', { name: /differed/ }).check()
@@ -212,10 +212,23 @@ describe('a repair', () => {
     await after.getByRole('textbox', { name: 'What was done?' }).fill('new strap, 40 mm wide')
     await after.getByRole('textbox', { name: 'How was it proven?' }).fill('three times off and on')
     await close.tap()
-    await region('Closed').waitFor()
+    await region('Cause and cure').waitFor()
     await page.getByRole('link', { name: /^Kept/ }).tap()
-    await region('Closed').getByText('new strap, 40 mm wide').waitFor()
-    expect(await region('Closed').textContent()).toMatch(/Bond open or poor.*new strap.*three times off and on/s)
+    await region('Cause and cure').getByText('new strap, 40 mm wide').waitFor()
+    expect(await region('Cause and cure').textContent()).toMatch(
+      /Bond open or poor.*new strap.*three times off and on/s,
+    )
+    const closeOut = region('Close-out')
+    expect(await closeOut.locator('[data-status]').getAttribute('data-status')).toBe('open')
+    await closeOut.getByText('Before, after, cause and cure').tap()
+    expect(await closeOut.getByRole('textbox', { name: 'Cure', exact: true }).inputValue()).toBe(
+      'new strap, 40 mm wide',
+    )
+    await closeOut
+      .getByText(/On, off, on agreed/)
+      .first()
+      .waitFor()
+    expect(await closeOut.getByRole('button', { name: 'Close as cured' }).isDisabled()).toBe(true)
   })
 
   it('whose trial differed proves nothing: its answer stays, marked, and the test stays open', async () => {

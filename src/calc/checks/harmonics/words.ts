@@ -115,6 +115,9 @@ function findingsOf(given: HarmonicsGiven, figures: HarmonicsFigures): readonly 
   return said
 }
 
+/** Where it lies, and how far to either side it may. */
+const offWords = ({ hz, offHz }: Landing): string => (offHz > 0 ? `${hertz(hz)} ± ${away(offHz)}` : hertz(hz))
+
 const classOf = (levelDb: number | undefined): string =>
   levelDb === undefined ? 'not known' : levelDb >= -40 ? 'strong' : levelDb >= -70 ? 'middle' : 'weak'
 
@@ -126,9 +129,9 @@ function tableOf(figures: HarmonicsFigures): Picture {
     title: left > 0 ? `What lands where, the nearest ${MOST_ROWS} of ${landings.length}` : 'What lands where',
     columns: [
       { key: 'product', label: 'Product' },
-      { key: 'at', label: 'Lies at', quantity: 'frequency' },
+      { key: 'at', label: 'Lies at' },
       { key: 'where', label: 'Listening there' },
-      { key: 'away', label: 'From the channel', quantity: 'frequency' },
+      { key: 'away', label: 'From the channel' },
       { key: 'level', label: 'Below its fundamental', quantity: 'decibel' },
       { key: 'class', label: 'Class' },
       { key: 'count', label: 'In that band', quantity: 'count' },
@@ -138,9 +141,11 @@ function tableOf(figures: HarmonicsFigures): Picture {
       strong: index === 0,
       cells: [
         { is: 'word', word: productWords(landing, figures) },
-        { is: 'si', si: landing.hz },
+        { is: 'word', word: offWords(landing) },
         { is: 'word', word: listeningName(figures, landing.listening) },
-        landing.fromChannelHz === undefined ? none('–') : { is: 'si', si: landing.fromChannelHz },
+        landing.fromChannelHz === undefined
+          ? none('–')
+          : { is: 'word', word: formatQuantity(landing.fromChannelHz, 'frequency', 4) },
         landing.levelDb === undefined ? none('not known') : { is: 'si', si: landing.levelDb },
         { is: 'word', word: classOf(landing.levelDb) },
         { is: 'si', si: landing.count },

@@ -1,0 +1,75 @@
+// @vitest-environment happy-dom
+import { render } from 'preact'
+import { act } from 'preact/test-utils'
+import { afterEach, describe, expect, it } from 'vitest'
+import { CLOSE_OUT, RESTORE_ITEMS } from '../../src/guide/close-out.ts'
+import { newComplaint } from '../../src/store/complaint.ts'
+import { newLine } from '../../src/store/line.ts'
+import { CloseOutPart } from '../../src/ui/paper/close-out-part.tsx'
+import { layTrialCard } from '../../src/ui/paper/trial-card.tsx'
+
+afterEach(() => {
+  document.body.replaceChildren()
+})
+
+const words = (): string => (document.body.textContent ?? '').replaceAll(/\s+/g, ' ')
+
+describe('on paper', () => {
+  const shown = (row: Record<string, string>) => {
+    const host = document.createElement('div')
+    document.body.append(host)
+    act(() => render(<CloseOutPart complaint={newComplaint({ tables: { [CLOSE_OUT]: [row] } })} />, host))
+    return words()
+  }
+
+  it('says how it was closed, by what proof, and what was put back', () => {
+    const restored = Object.fromEntries(RESTORE_ITEMS.map(({ id }) => [`restore-${id}`, 'done']))
+    const said = shown({
+      ...restored,
+      cause: 'shield open at P3',
+      cure: 'backshell replaced',
+      checkedBy: 'B. Inspector',
+      partRemoved: 'old backshell',
+      meanInterval: '6 h',
+      exposure: '18 h',
+      closed: 'cured',
+    })
+    expect(said).toContain('Close-out: closed as cured')
+    expect(said).toContain('in 5 % of cases')
+    expect(said).toContain('Part taken out: old backshell')
+    expect(said).toContain('Plugs mated and locked: done')
+  })
+
+  it('says it is open, and what is, while anything is', () => {
+    const said = shown({ cause: 'shield', closed: 'cured' })
+    expect(said).toContain('Close-out: open')
+    expect(said).toContain('Breakers in, collars off: open')
+  })
+
+  it('is not there where nobody began it', () => {
+    expect(shown({})).toBe('')
+  })
+})
+
+describe('a trial card', () => {
+  const line = { ...newLine('J3-14'), gate: 'clear' } as const
+
+  it('has a row for each step, boxes to tick, free rows, and a place for leave and for removal', () => {
+    const takeAway = layTrialCard(line, ['bare', 'empty', '1n', 'empty', 'bare'], () => undefined)
+    const said = words()
+    expect(said).toContain('Trial card: J3-14')
+    expect(document.querySelectorAll('.pencil tbody tr')).toHaveLength(5 + 3)
+    expect(said).toContain('☐ gone ☐ less ☐ same ☐ more')
+    expect(said).toContain('Leave given by')
+    expect(said).toContain('Removed by')
+    expect(said).toContain('Never a trial part in these')
+    takeAway()
+    expect(document.querySelector('.paper')).toBeNull()
+  })
+
+  it('is a refusal on a barred line', () => {
+    layTrialCard({ ...line, gate: 'barred' }, [], () => undefined)
+    expect(words()).toContain('No trial on this line.')
+    expect(document.querySelector('.pencil')).toBeNull()
+  })
+})
