@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { QUANTITIES } from '../../src/calc/quantity/quantity.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
-import type { Check, Input } from '../../src/calc/types.ts'
+import type { Check, ColumnType, Input } from '../../src/calc/types.ts'
 import { field, settled } from './support/screen.ts'
 import { CLEAN, openSite, type Site } from './support/site.ts'
 import { workedHash } from './support/worked-checks.ts'
@@ -45,12 +45,19 @@ const topPx = (key: string): Promise<number> =>
 function validText({ type }: Input): string {
   if (type.is === 'tolerance') return '+20/-10 %'
   if (type.is === 'level') return '71.5'
+  if (type.is === 'column') return type.example
   return type.is === 'number' ? QUANTITIES[type.quantity].example : ''
 }
 
+/** A column without words or a number takes any text: nothing in it is ever refused. */
+const takesAny = ({ words, quantity }: ColumnType): boolean => words.length === 0 && quantity === undefined
+
 /** Fields that are typed in and stand open. */
 const typedIn = (check: Check): readonly Input[] =>
-  check.inputs.filter(({ type, group }) => group === undefined && type.is !== 'choice' && type.is !== 'flag')
+  check.inputs.filter(
+    ({ type, group }) =>
+      group === undefined && type.is !== 'choice' && type.is !== 'flag' && !(type.is === 'column' && takesAny(type)),
+  )
 
 async function typeIn(input: Input, seen: number[]): Promise<void> {
   const { key } = input
