@@ -111,11 +111,18 @@ const takenWords = ({ typed }: Bond): readonly string[] =>
 
 const marginOf = (row: BondRow): number => row.certainDb - row.neededDb
 
-function cure({ mostBondH, bondOhm }: Bond): string {
-  if (mostBondH === undefined || !Number.isFinite(mostBondH)) return 'Enter the bond of the connector.'
+function cure({ mostBondH, bondOhm, shortAnyhow: short }: Bond): string {
+  const anyhow =
+    short.length === 0
+      ? ''
+      : `${capitalised(contactsNamed(short))} ${short.length === 1 ? 'is' : 'are'} short with no bond at all: the part is too small over its tolerances. `
+  if (mostBondH === undefined) return anyhow.trimEnd()
   if (mostBondH === 0)
-    return `No inductance is small enough beside ${exact(bondOhm, 'resistance')}: more attenuation on those contacts, or a lower resistance.`
-  return `A bond of at most ${show(mostBondH, 'inductance', 'most')} would do.`
+    return `${anyhow}No inductance is small enough beside ${exact(bondOhm, 'resistance')}: a lower resistance, or more attenuation.`
+  const others = short.length === 0 ? '' : ' for the others'
+  return Number.isFinite(mostBondH)
+    ? `${anyhow}A bond of at most ${show(mostBondH, 'inductance', 'most')} would do${others}.`
+    : `${anyhow}The bond takes nothing from the others.`
 }
 
 function received(bond: Bond): readonly ConnectorFinding[] {

@@ -48,7 +48,9 @@ export type Bond = {
   readonly rows: readonly BondRow[]
   /** filtered contacts whose noise is not known: they are in no sum */
   readonly uncounted: readonly string[]
-  /** largest inductance with which every need is certain to be met; absent where it is met as it is, or nothing is needed */
+  /** contacts whose need is not certain even with no bond at all: no bond cures them */
+  readonly shortAnyhow: readonly string[]
+  /** largest inductance with which every other need is certain to be met; absent where all are, or nothing is needed */
   readonly mostBondH?: number
 }
 
@@ -105,7 +107,7 @@ export function* bondOf(
     rows.push(...(yield* within(rowsAt(at, plate, legs), from, from)))
   }
   const isShort = rows.some((row) => !isMet(row))
-  const mostBondH = isShort ? yield* mostOf(all, bondOhm) : undefined
+  const would = isShort ? yield* mostOf(all, bondOhm) : undefined
   return {
     bondOhm,
     bondH,
@@ -113,7 +115,8 @@ export function* bondOf(
     refused: [ohm.refused, henries.refused].filter((one): one is string => one !== undefined),
     rows,
     uncounted,
-    ...(mostBondH === undefined ? {} : { mostBondH }),
+    shortAnyhow: would?.shortAnyhow ?? [],
+    ...(would?.mostBondH === undefined ? {} : { mostBondH: would.mostBondH }),
   }
 }
 
@@ -177,22 +180,35 @@ function* rowsAt(
   return rows
 }
 
-/** The largest bond inductance with which everything is certain; 0 = none, `Infinity` = up to 1 µH. */
-function* mostOf(all: readonly AtHz[], bondOhm: number): Generator<Progress, number> {
+type Would = { readonly shortAnyhow: readonly string[]; readonly mostBondH?: number }
+
+/**
+ * The largest bond inductance with which everything is certain that is with no bond; 0 = none, `Infinity` = up to 1 µH;
+ * absent where nothing is left.
+ */
+function* mostOf(all: readonly AtHz[], bondOhm: number): Generator<Progress, Would> {
+  const shortAnyhow = new Set<string>()
   let most = MOST_BOND_H
+  let isAny = false
   for (const { hz, boxes, contacts } of all) {
-    const needing = contacts.flatMap(({ part, needs, isDriven }, i) => {
+    const needing = contacts.flatMap(({ id, part, needs, isDriven }, i) => {
       const need = part && isDriven ? needs.find((one) => one.hz === hz) : undefined
-      return need === undefined ? [] : [{ i, db: need.db }]
+      return need === undefined ? [] : [{ i, id, db: need.db }]
     })
-    if (needing.length === 0) continue
+    const none = yield* plateOf(boxes, [0, 0])
+    const isHeld = ({ i, db }: (typeof needing)[number], plate: Plate) => certainDb(plate, i) >= db - HAIR_DB
+    for (const one of needing) if (!isHeld(one, none)) shortAnyhow.add(one.id)
+    const curable = needing.filter((one) => isHeld(one, none))
+    if (curable.length === 0) continue
+    isAny = true
     const holds = function* (henries: number): Generator<Progress, boolean> {
       const plate = yield* plateOf(boxes, bondAt(bondOhm, henries, hz))
       yield { doneFrac: 0 }
-      return needing.every(({ i, db }) => certainDb(plate, i) >= db - HAIR_DB)
+      return curable.every((one) => isHeld(one, plate))
     }
     most = yield* firstLostIn(holds, most)
-    if (most === 0) return 0
+    if (most === 0) break
   }
-  return most < MOST_BOND_H ? most : Number.POSITIVE_INFINITY
+  const mostBondH = most < MOST_BOND_H ? most : Number.POSITIVE_INFINITY
+  return { shortAnyhow: [...shortAnyhow], ...(isAny ? { mostBondH } : {}) }
 }

@@ -122,6 +122,16 @@ describe('what is said of the bond', () => {
     expect(verdict(found({ bondOhm: '1m', bondH: String(1.001 * most) }))).not.toBe('ok')
   })
 
+  it('tells those that no bond cures from those that one would', () => {
+    const weak = contactOf('7', { ...noisy, neededDb: '60' }, { capacitanceF: 100e-9 })
+    const seven = [...many, weak]
+    const bond = atOnce(bondOf(connectorOf(seven, { shared: { bondOhm: '1m', bondH: '5n' } }), seven))
+    expect(bond.shortAnyhow).toEqual(['7'])
+    expect(bond.mostBondH).toBeGreaterThan(0)
+    const said = bondFindings(bond).find(({ id }) => id === 'bond-together')?.sentence
+    expect(said).toMatch(/Contact 7 is short with no bond at all.*would do for the others/u)
+  })
+
   it('is not known where nobody entered it and a usual one would not do', () => {
     const deep = needing('50')
     expect(verdict(atOnce(bondOf(connectorOf(deep), deep)))).toBe('unknown')
