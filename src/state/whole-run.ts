@@ -2,29 +2,25 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { DecidedContact } from '../calc/connector/decided.ts'
 import type { ConnectorFinding } from '../calc/connector/finding.ts'
-import { scheduleOf } from '../calc/connector/schedule.ts'
+import type { Schedule } from '../calc/connector/schedule.ts'
 import type { Connector } from '../calc/connector/types.ts'
 import { strikeFindings } from '../calc/connector/whole/strike/findings.ts'
 import { strikeQuestion } from '../calc/connector/whole/strike/question.ts'
 import { type Whole, wholeOf } from '../calc/connector/whole/whole.ts'
 import type { Express } from '../calc/line/fields.ts'
-import { within } from '../calc/surge/progress.ts'
-import type { Line, Progress } from '../calc/types.ts'
+import type { Progress } from '../calc/types.ts'
 import { expressionReading } from './expression.ts'
 import { createSteppedRun } from './stepped-run.ts'
 import { runInWorker } from './work.ts'
 
 export type WholeBody = { readonly whole: Whole; readonly decided: readonly DecidedContact[] }
 
-/** Where in its time the schedule is done. */
-const SCHEDULE_FRAC = 0.6
-
-function* wholeSteps(express: Express, connector: Connector, lines: readonly Line[]): Generator<Progress, WholeBody> {
-  const schedule = yield* within(scheduleOf(connector, lines, express), 0, SCHEDULE_FRAC)
+function* wholeSteps(express: Express, connector: Connector, schedule: Schedule): Generator<Progress, WholeBody> {
   const decided = schedule.rows.map((row) => row.decided)
-  return { decided, whole: yield* within(wholeOf(connector, decided, express), SCHEDULE_FRAC, 1) }
+  return { decided, whole: yield* wholeOf(connector, decided, express) }
 }
 
+/** From a schedule that is done. */
 export const createWholeRun = () => createSteppedRun(wholeSteps)
 export type WholeRun = ReturnType<typeof createWholeRun>
 

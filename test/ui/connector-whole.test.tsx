@@ -7,6 +7,8 @@ import { loadComplaints } from '../../src/state/complaints.ts'
 import { addConnector, connectorsOf } from '../../src/state/connectors.ts'
 import { newConnector } from '../../src/state/new-connector.ts'
 import { ConnectorScreen } from '../../src/ui/screens/connector/connector.tsx'
+// fetched before the first test, so that none waits for the reading of the files
+import '../../src/ui/screens/connector/whole.tsx'
 import { lineOf, type Texts } from '../support/decided-contact.ts'
 import { made } from './connector-support.tsx'
 import { allBy, by, eventually, settle, show, tap, type } from './support.ts'

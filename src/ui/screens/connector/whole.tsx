@@ -1,5 +1,6 @@
 import { useEffect, useMemo } from 'preact/hooks'
-import { createStrikeRun, createWholeRun, type WholeBody, type WholeRun } from '../../../state/whole-run.ts'
+import { scheduleRun } from '../../../state/schedule.ts'
+import { createStrikeRun, createWholeRun, type WholeBody } from '../../../state/whole-run.ts'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { WholeBond } from './whole-bond.tsx'
@@ -9,15 +10,24 @@ import { WholeShared } from './whole-shared.tsx'
 import { WholeStrike } from './whole-strike.tsx'
 import './whole.css'
 
+/** Share of the waiting in which the contacts are decided, before they are summed. */
+const DECIDED_FRAC = 0.6
+
 /** What only the whole connector tells: each finding a sentence, its workings one tap away, the strike when it is asked for. */
 export function Whole({ complaint, connector }: ViewGiven) {
+  const planned = scheduleRun(connector.id)
   const run = useMemo(createWholeRun, [])
   const strike = useMemo(createStrikeRun, [])
   const { lines } = complaint
+  const { is, shown, doneFrac } = planned.state.value
+  const schedule = is === 'done' ? shown : undefined
   useEffect(() => {
     strike.forget()
-    run.start(connector, lines)
-  }, [run, strike, connector, lines])
+    planned.want(connector, lines)
+  }, [planned, strike, connector, lines])
+  useEffect(() => {
+    if (schedule !== undefined) run.start(connector, schedule)
+  }, [run, schedule])
   useEffect(
     () => () => {
       run.stop()
@@ -25,25 +35,37 @@ export function Whole({ complaint, connector }: ViewGiven) {
     },
     [run, strike],
   )
-  const state = run.state.value
-  const body = 'body' in state ? state.body : undefined
   if (connector.contacts.length === 0)
     return <p>There is no contact yet. Make the contacts, or paste a table of them.</p>
+  const state = run.state.value
+  const body = 'body' in state ? state.body : undefined
+  const isLive = schedule !== undefined && state.is === 'done'
+  const ended = is === 'working' || is === 'done' ? state.is : is
   return (
     <div class="panes whole">
       <div class="pane stack">
-        <Standing run={run} onAgain={() => run.start(connector, lines)} />
-        {body !== undefined && (
-          <Found complaint={complaint} connector={connector} body={body} isLive={state.is === 'done'} />
+        {!isLive && (
+          <Standing
+            is={ended === 'done' ? 'working' : ended}
+            doneFrac={
+              schedule === undefined
+                ? DECIDED_FRAC * doneFrac
+                : DECIDED_FRAC + (1 - DECIDED_FRAC) * ('doneFrac' in state ? state.doneFrac : 0)
+            }
+            onStop={() => {
+              planned.stop()
+              run.stop()
+            }}
+            onAgain={() => {
+              if (schedule === undefined) planned.want(connector, lines)
+              else run.start(connector, schedule)
+            }}
+          />
         )}
+        {body !== undefined && <Found complaint={complaint} connector={connector} body={body} isLive={isLive} />}
       </div>
       <div class="pane stack">
-        <WholeStrike
-          connector={connector}
-          run={strike}
-          body={state.is === 'done' ? body : undefined}
-          complaintId={complaint.id}
-        />
+        <WholeStrike connector={connector} run={strike} body={isLive ? body : undefined} complaintId={complaint.id} />
         <WholeFacts connector={connector} />
         <WholeShared connector={connector} />
       </div>
@@ -69,18 +91,23 @@ function Found({
   )
 }
 
-/** How far it is, and a way to leave it; nothing once it is done. */
-function Standing({ run, onAgain }: { readonly run: WholeRun; readonly onAgain: () => void }) {
-  const state = run.state.value
-  if (state.is === 'done') return null
-  if (state.is === 'working')
+type StandingGiven = {
+  readonly is: 'working' | 'stopped' | 'broken'
+  readonly doneFrac: number
+  readonly onStop: () => void
+  readonly onAgain: () => void
+}
+
+/** How far it is, and a way to leave it. */
+function Standing({ is, doneFrac, onStop, onAgain }: StandingGiven) {
+  if (is === 'working')
     return (
       <div class="stack">
         <label class="progress">
-          Working out the whole connector, {Math.round(state.doneFrac * 100)} %
-          <progress max="1" value={state.doneFrac} />
+          Working out the whole connector, {Math.round(doneFrac * 100)} %
+          <progress max="1" value={doneFrac} />
         </label>
-        <button type="button" class="button" onClick={run.stop}>
+        <button type="button" class="button" onClick={onStop}>
           <Icon name="close" />
           Stop
         </button>
@@ -89,7 +116,7 @@ function Standing({ run, onAgain }: { readonly run: WholeRun; readonly onAgain: 
   return (
     <div class="stack">
       <p role="status">
-        {state.is === 'stopped'
+        {is === 'stopped'
           ? 'Stopped: nothing is said of the whole connector.'
           : 'The connector could not be worked out. That is a fault of the app, not of the inputs; what was typed is kept.'}
       </p>
