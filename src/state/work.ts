@@ -6,6 +6,7 @@
  */
 import type { Progress } from '../calc/types.ts'
 import checkWorker from '../worker/check.ts?job'
+import fitFilterWorker from '../worker/fit-filter.ts?job'
 import readTraceWorker from '../worker/read-trace.ts?job'
 import type { Order, Run, Word } from '../worker/serve.ts'
 import settleTraceWorker from '../worker/settle-trace.ts?job'
@@ -17,6 +18,7 @@ const job = <Input, Output>(address: string, here: () => Promise<Run<Input, Outp
 const JOBS = {
   check: job(checkWorker, async () => (await import('../worker/check.ts')).run),
   strike: job(strikeWorker, async () => (await import('../worker/strike.ts')).run),
+  fitFilter: job(fitFilterWorker, async () => (await import('../worker/fit-filter.ts')).run),
   readTrace: job(readTraceWorker, async () => (await import('../worker/read-trace.ts')).run),
   settleTrace: job(settleTraceWorker, async () => (await import('../worker/settle-trace.ts')).run),
 }

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import golden from '../golden/touchstone.json' with { type: 'json' }
 import { busyDuring } from './support/busy.ts'
 import { output, textOf } from './support/screen.ts'
 import { CLEAN, openSite, PHONE, type Site, type Visit } from './support/site.ts'
@@ -97,6 +98,37 @@ describe('a trace in the browser', () => {
       .getByText(/from 20\sdB at .* to 75\sdB at 150\skHz/u)
       .first()
       .waitFor()
+  })
+})
+
+describe('a measured filter in the browser', () => {
+  it('is drawn on the bench and between the ends of the line, fitted, and used in every check', async () => {
+    const ladder = golden.rows.find(({ id }) => id === 'pi-ladder-ma')
+    await choose('ladder.s2p', ladder?.text ?? '')
+    await page.getByText('ladder.s2p. 6 frequencies, 2 ports').waitFor()
+    await page.getByText('Enter noise source and load of the line').waitFor()
+    await page.getByRole('button', { name: 'Fit C, ESR, ESL and L' }).click()
+    await page.getByRole('button', { name: /^Use in every check: Pi/ }).click({ timeout: 60_000 })
+    await page.goto(visit.at('#/check/filter'))
+    // 1 nF, 1 µH, 2.2 nF: what the other package made the file of
+    await page.locator('form [name="capacitanceF"]').waitFor()
+    expect(await textOf(page, 'capacitanceF')).toMatch(/^(1|0\.99\d+|1\.00\d+)/)
+  })
+
+  it('one port gives an impedance only, and damage is refused with its line', async () => {
+    await choose('part.s1p', '# MHz S RI R 50\n1 0.9 -0.1\n2 0.8 -0.2\n3 0.7 -0.3\n')
+    await page.getByText('One port gives an impedance, not a loss').waitFor()
+    await choose('part.s1p', '# MHz S RI R 50\n1 0.9 x\n')
+    await page.getByRole('alert').getByText('Line 2, column 3: “x” is no number').waitFor()
+    await page.getByText('One port gives an impedance, not a loss').waitFor()
+  })
+
+  it('four ports ask which of them are a pair', async () => {
+    const four = golden.rows.find(({ id }) => id === 'any-four-port-ri')
+    await choose('pair.s4p', four?.text ?? '')
+    await page.getByText('does not say which ports are a pair').waitFor()
+    await page.getByRole('button', { name: '1 and 2 in, 3 and 4 out' }).click()
+    await page.getByText('From one mode to the other passes').waitFor()
   })
 })
 

@@ -9,6 +9,7 @@ import { kept, type OpenTrace, openTraces, stopTraceWork } from '../../../state/
 import type { TraceCurve } from '../../parts/trace-draw.ts'
 import { TracePlot } from '../../parts/trace-plot.tsx'
 import '../../styles/trace.css'
+import { MeasuredFilter } from './measured-filter.tsx'
 import { TraceFiles } from './trace-files.tsx'
 
 /** Typing rests for this long before the points are worked out anew. */
@@ -53,6 +54,7 @@ export function TracePane({ desk }: { readonly desk: Desk }) {
       )}
       {before && <Points rows={before.spectrum.hz.length} />}
       {before && after && <Loss before={before} after={after} />}
+      <MeasuredFilter desk={desk} />
     </section>
   )
 }

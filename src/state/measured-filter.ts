@@ -1,0 +1,54 @@
+/** A measured filter fitted to the parts of the model, and those parts taken over into the facts of a line. */
+import { type ReadonlySignal, signal } from '@preact/signals'
+import { printText } from '../calc/quantity/format.ts'
+import type { Quantity } from '../calc/quantity/quantity.ts'
+import type { Fitted, FittedParts } from '../calc/touchstone/fit.ts'
+import type { Network } from '../calc/touchstone/types.ts'
+import type { FactKey } from '../calc/types.ts'
+import type { Desk } from './desk.ts'
+import { doing } from './traces.ts'
+import { runInWorker } from './work.ts'
+
+const found = signal<{ readonly of: Network; readonly fits: readonly Fitted[] } | undefined>(undefined)
+export const fits: ReadonlySignal<{ readonly of: Network; readonly fits: readonly Fitted[] } | undefined> = found
+
+/** Searches the parts; a stop leaves what was found before. */
+export async function fitParts(network: Network): Promise<void> {
+  const done = await doing('Fitting the parts', (tell, stop) =>
+    runInWorker({ is: 'fitFilter', input: network }, ({ doneFrac }) => tell(doneFrac), stop),
+  )
+  if (done !== undefined) found.value = { of: network, fits: done }
+}
+
+/** Which fact each part is: what is measured is the part itself, so that nothing of its spread is known by it. */
+const FACT_OF: Readonly<Record<Exclude<keyof FittedParts, 'topology'>, readonly [FactKey, Quantity]>> = {
+  capacitanceF: ['markedF', 'capacitance'],
+  capacitance2F: ['marked2F', 'capacitance'],
+  esrOhm: ['esrOhm', 'resistance'],
+  eslH: ['eslH', 'inductance'],
+  inductanceH: ['inductanceH', 'inductance'],
+  inductance2H: ['inductance2H', 'inductance'],
+  dcrOhm: ['dcrOhm', 'resistance'],
+  inductorParallelF: ['inductorParallelF', 'capacitance'],
+  inductorParallelOhm: ['inductorParallelOhm', 'resistance'],
+}
+
+/** Four digits of a fitted part: more would be its residual. */
+const fourDigits = (si: number): number => Number(si.toPrecision(4))
+
+/** What a part says as the texts of facts. */
+export function textsOf(parts: FittedParts): readonly (readonly [FactKey, string])[] {
+  const texts = Object.entries(FACT_OF).flatMap(([name, [fact, quantity]]): readonly (readonly [FactKey, string])[] => {
+    const si = parts[name as keyof typeof FACT_OF]
+    return si === undefined ? [] : [[fact, printText(fourDigits(si), quantity)]]
+  })
+  return [['topology', parts.topology], ...texts]
+}
+
+/** Writes the fitted parts to the line; every check reads them there. */
+export function takeParts({ line, write }: Desk, parts: FittedParts): void {
+  for (const [fact, text] of textsOf(parts)) {
+    const before = line.peek().facts[fact]
+    if (before?.text !== text) write(fact, { text, origin: { by: 'user' } }, before?.text ?? '')
+  }
+}

@@ -1,0 +1,52 @@
+import { signal } from '@preact/signals'
+import { describe, expect, it } from 'vitest'
+import { filterCheck } from '../../src/calc/checks/filter/check.ts'
+import { resolve } from '../../src/calc/line/resolver.ts'
+import { withFact } from '../../src/calc/line/with-fact.ts'
+import type { Fact, FactKey } from '../../src/calc/types.ts'
+import { scratchDesk } from '../../src/state/desk.ts'
+import { takeParts, textsOf } from '../../src/state/measured-filter.ts'
+import { newLine } from '../../src/store/line.ts'
+
+const PARTS = {
+  topology: 'LC',
+  capacitanceF: 22.00049e-9,
+  esrOhm: 0.0300004,
+  eslH: 1e-9,
+  inductanceH: 2.2e-6,
+  dcrOhm: 0.1,
+} as const
+
+describe('fitted parts', () => {
+  it('are texts of four digits', () => {
+    expect(textsOf(PARTS).map(([fact, text]) => `${fact} ${text.replaceAll('\u00A0', ' ')}`)).toEqual([
+      'topology LC',
+      'markedF 22 nF',
+      'esrOhm 30 mΩ',
+      'eslH 1 nH',
+      'inductanceH 2.2 µH',
+      'dcrOhm 100 mΩ',
+    ])
+  })
+
+  it('stand in every check once they are taken over', () => {
+    const line = signal(newLine('line'))
+    const write = (fact: FactKey, next: Fact | undefined) => {
+      line.value = withFact(line.value, fact, next) as typeof line.value
+    }
+    takeParts({ ...scratchDesk, line, write }, PARTS)
+    const values = Object.fromEntries(
+      resolve(line.value)
+        .fields(filterCheck)
+        .map(({ key, value }) => [key, value]),
+    )
+    expect(values).toMatchObject({
+      topology: 'LC',
+      capacitanceF: 22e-9,
+      esrOhm: 0.03,
+      eslH: 1e-9,
+      inductanceH: 2.2e-6,
+      dcrOhm: 0.1,
+    })
+  })
+})
