@@ -33,14 +33,23 @@ const FACT_OF: Readonly<Record<Exclude<keyof FittedParts, 'topology'>, readonly 
   inductorParallelOhm: ['inductorParallelOhm', 'resistance'],
 }
 
-/** Four digits of a fitted part: more would be its residual. */
-const fourDigits = (si: number): number => Number(si.toPrecision(4))
+/** Below this a measurement says nothing of a part: it stands as 0. Four digits: more would be its residual. */
+const NOTHING_BELOW: Readonly<Partial<Record<Quantity, number>>> = {
+  resistance: 1e-6,
+  inductance: 1e-13,
+  capacitance: 1e-15,
+}
+const rounded = (si: number, quantity: Quantity): number =>
+  si < (NOTHING_BELOW[quantity] ?? 0) ? 0 : Number(si.toPrecision(4))
+/** A loss resistance above this is none. */
+const NO_LOSS_OHM = 1e9
 
 /** What a part says as the texts of facts. */
 export function textsOf(parts: FittedParts): readonly (readonly [FactKey, string])[] {
   const texts = Object.entries(FACT_OF).flatMap(([name, [fact, quantity]]): readonly (readonly [FactKey, string])[] => {
     const si = parts[name as keyof typeof FACT_OF]
-    return si === undefined ? [] : [[fact, printText(fourDigits(si), quantity)]]
+    if (si === undefined || (name === 'inductorParallelOhm' && si > NO_LOSS_OHM)) return []
+    return [[fact, printText(rounded(si, quantity), quantity)]]
   })
   return [['topology', parts.topology], ...texts]
 }

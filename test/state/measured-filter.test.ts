@@ -29,6 +29,22 @@ describe('fitted parts', () => {
     ])
   })
 
+  it('that are nothing stand as 0, and a loss that is none is left out', () => {
+    const nothing = {
+      topology: 'L',
+      inductanceH: 1e-6,
+      dcrOhm: 3e-15,
+      inductorParallelF: 7e-24,
+      inductorParallelOhm: 6e14,
+    } as const
+    expect(textsOf(nothing).map(([fact, text]) => `${fact} ${text.replaceAll('\u00A0', ' ')}`)).toEqual([
+      'topology L',
+      'inductanceH 1 µH',
+      'dcrOhm 0 Ω',
+      'inductorParallelF 0 F',
+    ])
+  })
+
   it('stand in every check once they are taken over', () => {
     const line = signal(newLine('line'))
     const write = (fact: FactKey, next: Fact | undefined) => {

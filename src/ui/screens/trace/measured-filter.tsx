@@ -83,9 +83,16 @@ function Parts({ network, desk }: Given & { readonly network: Network }) {
       <button type="button" class="button" onClick={() => void fitParts(network)}>
         Fit C, ESR, ESL and L
       </button>
+      {found && !found.some(isClose) && (
+        <p class="notice">
+          No filter of the model comes near it: the closest leaves{' '}
+          {formatQuantity(found[0]?.residualFrac ?? 1, 'fraction', 2)}. It is no simple filter, or its leads are in the
+          measurement.
+        </p>
+      )}
       {found && (
         <ul class="rows">
-          {found.slice(0, 3).map((one) => (
+          {found.filter(isClose).map((one) => (
             <li key={one.parts.topology}>
               <span>
                 <strong>{TOPOLOGY_LABEL[one.parts.topology]}</strong>
@@ -93,11 +100,11 @@ function Parts({ network, desk }: Given & { readonly network: Network }) {
               </span>
               <span class="actions">
                 <button type="button" class="button" onClick={() => takeParts(desk, one.parts)}>
-                  Use in every check<span class="unseen">: {TOPOLOGY_LABEL[one.parts.topology]}</span>
+                  Use in every check<span class="unseen"> {TOPOLOGY_LABEL[one.parts.topology]}</span>
                 </button>
                 {network.portCount === 2 && (
                   <button type="button" class="button" onClick={() => saveModel(one, network)}>
-                    Save as .s2p<span class="unseen">: {TOPOLOGY_LABEL[one.parts.topology]}</span>
+                    Save as .s2p<span class="unseen"> {TOPOLOGY_LABEL[one.parts.topology]}</span>
                   </button>
                 )}
               </span>
@@ -108,6 +115,10 @@ function Parts({ network, desk }: Given & { readonly network: Network }) {
     </>
   )
 }
+
+/** A fit that leaves more than this is of another circuit. */
+const MOST_LEFT_FRAC = 0.3
+const isClose = ({ residualFrac }: Fitted): boolean => residualFrac <= MOST_LEFT_FRAC
 
 function wordsOf({ parts, residualFrac, worstDb, worstAtHz }: Fitted): string {
   const named = textsOf(parts)
