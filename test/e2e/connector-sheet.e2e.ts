@@ -213,6 +213,25 @@ describe('files', () => {
     for (const one of internalTexts(story, connector)) expect(text.toLowerCase(), one).not.toContain(one)
   })
 
+  it('comes back from its file as it was, after it was deleted, and only once it was seen what comes', async () => {
+    const { connector, lines } = connectorOfSize(15)
+    await openSheet(connector, lines)
+    const first = await saved('Save complaint (JSON)')
+    await page.goto(visit.at('#/log'))
+    await page.getByRole('button', { name: `Delete ${story.title}` }).click()
+    await page.getByText('Bring in a file', { exact: false }).first().click()
+    const file = { name: first.name, mimeType: 'application/json', buffer: first.bytes }
+    await page.locator('input[type=file]').setInputFiles(file)
+    await page.getByRole('heading', { name: 'What would change' }).waitFor()
+    expect(await page.getByRole('link', { name: story.title }).count()).toBe(0)
+    await page.getByRole('button', { name: 'Bring it in' }).click()
+    await page.getByRole('link', { name: story.title }).click()
+    await page.getByRole('link', { name: /J1/ }).first().click()
+    await page.getByRole('link', { name: 'Sheet' }).click()
+    const second = await saved('Save complaint (JSON)')
+    expect(second.bytes.toString('utf8')).toBe(first.bytes.toString('utf8'))
+  })
+
   it.each([
     ['light', PHONE],
     ['dark', DESK],
