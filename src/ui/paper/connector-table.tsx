@@ -52,6 +52,7 @@ function ContactRows({ row }: { readonly row: SheetRow }) {
         <td>{row.topology}</td>
         <td>
           {row.value === NONE ? NONE : <strong>{row.value}</strong>}
+          {row.build !== NONE && ` ${row.build};`}
           {row.spread !== NONE && ` ${row.spread}`}
         </td>
         <td>{row.suppressor}</td>

@@ -31,6 +31,11 @@ export function Windows({ body: { grounds, rows }, addressOf }: Given) {
               </h3>
               <p>{window.sentence}</p>
               {window.picture && <PictureView picture={window.picture} bounds={window.bounds} />}
+              {window.build !== undefined && (
+                <p>
+                  <strong>To be built:</strong> {window.build}
+                </p>
+              )}
               <AddressCode address={addressOf(window)} />
             </section>
           ))}

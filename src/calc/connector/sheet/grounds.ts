@@ -21,7 +21,9 @@ import type {
   Success,
   Topology,
 } from '../../types.ts'
-import { sentenceOf } from '../../verdict.ts'
+import { capital, sentenceOf } from '../../verdict.ts'
+import type { Build } from '../build.ts'
+import { buildWords, thinAirWords, toleranceWords } from '../build-words.ts'
 import { lineInConnector } from '../contact-line.ts'
 import type { ContactPart, ContactRow } from '../contact-row.ts'
 import type { DecidedContact } from '../decided.ts'
@@ -39,6 +41,8 @@ export type SheetWindow = {
   readonly sentence: string
   readonly picture?: Of<'strip'>
   readonly bounds: readonly SaidBound[]
+  /** what can be built of the capacitor, and what a tighter tolerance buys; absent where there is none */
+  readonly build?: string
 }
 
 export type SheetLadder = {
@@ -71,7 +75,11 @@ type Job = {
   readonly contacts: string[]
 }
 
-type WindowJob = Job & { readonly decided: DecidedContact; readonly headline: string }
+type WindowJob = Job & {
+  readonly decided: DecidedContact
+  readonly headline: string
+  readonly build: Build | undefined
+}
 
 /** The grounds of a schedule's rows, `shared`: the bond of their connector. */
 export function* groundsOf(
@@ -81,12 +89,21 @@ export function* groundsOf(
 ): Generator<Progress, SheetGrounds> {
   const windows = new Map<string, WindowJob>()
   const surges = new Map<string, Job>()
-  for (const { line, decided, headline } of rows) {
+  for (const { line, decided, headline, build } of rows) {
     if (line === undefined || decided.by === 'barred') continue
     const asked = asDecided(line, decided, shared)
     const fields = resolve(asked, express).fields(windowCheck)
-    const key = JSON.stringify([fields.map(({ text }) => text), decided.part?.topology, decided.part?.capacitanceF])
-    collect(windows, key, decided.id, () => ({ check: windowCheck, line, fields, contacts: [], decided, headline }))
+    const { topology, capacitanceF } = decided.part ?? {}
+    const key = JSON.stringify([fields.map(({ text }) => text), topology, capacitanceF, build?.zone])
+    collect(windows, key, decided.id, () => ({
+      check: windowCheck,
+      line,
+      fields,
+      contacts: [],
+      decided,
+      headline,
+      build,
+    }))
     if (!SURGE_FACTS.some((fact) => (line.facts[fact]?.text.trim() ?? '') !== '')) continue
     const surge = resolve(asked, express).fields(surgeCheck)
     const surgeKey = JSON.stringify(surge.map(({ text }) => text))
@@ -115,7 +132,10 @@ export function* groundsOf(
     assumed: assumedIn([...windows.values(), ...surges.values()]),
     granted: [...new Set(bases.flatMap(({ assumptions }) => assumptions))],
     absent: absentIn([...windows.values()]),
-    sources: bases.flatMap(({ sources }) => sources),
+    sources: [
+      ...bases.flatMap(({ sources }) => sources),
+      ...rows.flatMap(({ build }) => build?.dielectrics.flatMap(({ sources }) => sources) ?? []),
+    ],
     cautions: [...new Set(successes.flatMap(({ cautions }) => cautions))],
   }
 }
@@ -152,7 +172,7 @@ export function asDecided(line: Line, { part }: DecidedContact, shared: SharedTe
 
 const issuesOf = (result: Result): string => (result.ok ? '' : result.issues.map(({ message }) => message).join(' '))
 
-function windowOf({ contacts, line, decided, headline }: WindowJob, result: Result): SheetWindow {
+function windowOf({ contacts, line, decided, headline, build }: WindowJob, result: Result): SheetWindow {
   const { part } = decided
   const title = part ? partWords(partNamed(part)) : 'no part'
   const strip = result.ok ? result.pictures.find((picture) => picture.is === 'strip') : undefined
@@ -164,7 +184,13 @@ function windowOf({ contacts, line, decided, headline }: WindowJob, result: Resu
     sentence: headline,
     ...(strip?.is === 'strip' ? { picture: narrowed(strip, part?.topology, part?.capacitanceF) } : {}),
     bounds: result.ok ? result.bounds : [],
+    ...(build === undefined ? {} : { build: builtWords(build) }),
   }
+}
+
+function builtWords(build: Build): string {
+  const air = thinAirWords(build)
+  return [`${capital(buildWords(build))}.`, toleranceWords(build), ...(air === undefined ? [] : [air])].join(' ')
 }
 
 const partNamed = ({ topology, capacitanceF, inductanceH }: NonNullable<DecidedContact['part']>): ContactPart => ({

@@ -7,6 +7,7 @@ import { CAPACITOR_COUNT, hasCapacitor, hasInductor, TOPOLOGY_LABEL } from '../.
 import { formatEstimate, formatExact } from '../../quantity/format.ts'
 import type { Line, Verdict } from '../../types.ts'
 import { VERDICT_WORDS } from '../../verdict.ts'
+import { type Build, classAdvised } from '../build.ts'
 import type { ContactRow } from '../contact-row.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ContactType } from '../types.ts'
@@ -20,6 +21,8 @@ export type SheetRow = {
   readonly needs: string
   readonly topology: string
   readonly value: string
+  /** series, voltage class and class of dielectric, as a maker is asked for it */
+  readonly build: string
   /** tolerance, dielectric, and what the marked value becomes over all of it */
   readonly spread: string
   readonly suppressor: string
@@ -58,8 +61,9 @@ export function sheetRow(row: ContactRow, express?: Express): SheetRow {
     topology: topologyWords(decided),
     value: valueWords(decided),
     spread: spreadWords(decided, line, express),
-    suppressor: said(texts.chosenSuppressor),
-    place: said(texts.chosenPlace),
+    build: buildCell(row.build),
+    suppressor: said(texts.chosenSuppressor?.trim() || row.suppressor?.class),
+    place: said(texts.chosenPlace?.trim() || row.place),
     word: stateWords(row),
     why: whyWords(row),
     remark: said(texts.remark),
@@ -67,13 +71,14 @@ export function sheetRow(row: ContactRow, express?: Express): SheetRow {
 }
 
 /** Headline, reason and findings, none of them twice. */
-function whyWords({ headline, why, waits, findings, proposal }: ContactRow): string {
+function whyWords({ headline, why, waits, findings, proposal, suppressor }: ContactRow): string {
   // where the bond they share changed the answer, what the line alone would say is named as such
   const isAlone = why === proposal?.why && why !== headline
   const sentences = [
     headline,
     isAlone ? `The line alone: ${why}` : why,
     waits ?? '',
+    suppressor?.class === undefined ? '' : suppressor.why,
     ...findings.map(({ sentence }) => sentence),
   ]
   return sentences
@@ -114,6 +119,18 @@ function valueWords({ part }: DecidedContact): string {
   ]
     .filter((text) => text !== '')
     .join(', ')
+}
+
+/** "E6 value, 100 V class, class 2"; the reasons stand beside the window. */
+function buildCell(build: Build | undefined): string {
+  if (build === undefined) return NONE
+  const { series, ratedV } = build
+  const advised = classAdvised(build)
+  return [
+    series === 'none' ? 'made to order' : `${series} value`,
+    ratedV === undefined ? 'voltage class open' : `${formatExact(ratedV, 'voltage')} class`,
+    advised === 'neither' ? 'dielectric open' : advised,
+  ].join(', ')
 }
 
 function spreadWords({ part }: DecidedContact, line: Line | undefined, express: Express | undefined): string {

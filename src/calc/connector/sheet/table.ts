@@ -16,6 +16,7 @@ import { NONE, type SheetRow } from './rows.ts'
 const DECIDED = [
   ['topology', 'Topology'],
   ['value', 'Part as marked'],
+  ['build', 'To be built as'],
   ['spread', 'Over tolerance and service'],
   ['suppressor', 'Suppressor'],
   ['place', 'Placement'],
