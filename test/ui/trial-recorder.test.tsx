@@ -71,6 +71,25 @@ describe('noting a trial', () => {
     expect(text('trialTimes')).toMatch(/^; \d\d:\d\d; \d\d:\d\d$/u)
   })
 
+  it('adds a value at hand, and refuses one that the signal does not stand, or that is none', () => {
+    const { host, press, text } = open({ ...KNOWN, trialSteps: 'bare; empty; 1n; empty; bare' })
+    const add = (value: string) => {
+      const input = host.querySelector<HTMLInputElement>('#trial-add')
+      if (input === null) throw new Error('no field')
+      act(() => {
+        input.value = value
+        input.dispatchEvent(new Event('input', { bubbles: true }))
+      })
+      press(/^Add$/u)
+      return host.querySelector('[role="alert"]')?.textContent?.replaceAll('\u00a0', ' ') ?? ''
+    }
+    expect(add('2.2n')).toBe('')
+    expect(text('trialSteps')).toBe('bare; empty; 1n; 2.2n; empty; bare')
+    expect(add('1 uF')).toMatch(/^The signal stands .+: a larger one is not tried\.$/u)
+    expect(add('soon')).toMatch(/not a number/u)
+    expect(text('trialSteps')).toBe('bare; empty; 1n; 2.2n; empty; bare')
+  })
+
   it('takes a choice back at a second tap', () => {
     const { press, text } = open({ ...KNOWN, trialSteps: 'bare; empty; 1n; empty; bare' })
     press(/^same$/u)

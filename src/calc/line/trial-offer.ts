@@ -16,12 +16,21 @@ const OF_TRIALS: readonly FactKey[] = [
   'trialFromF',
 ]
 
-/** Under the least, inside, near the most, in farads of one capacitor alone; empty while neither end is known or it is barred. */
-export function offeredOn(line: Line, express?: Express): readonly number[] {
+/** Least and most of one capacitor alone, in farads; each undefined while it is not known, or the line is barred. */
+export function aloneOn(
+  line: Line,
+  express?: Express,
+): { readonly leastF: number | undefined; readonly mostF: number | undefined } {
   const bare = OF_TRIALS.reduce<Line>((now, fact) => withFact(now, fact, undefined), { ...line, trials: [] })
   const alone = withFact(bare, 'topology', { text: 'C', origin: { by: 'user' } })
   const figures = resolve(alone, express).figures(windowCheck)
-  if (isRefused(figures)) return []
+  if (isRefused(figures)) return { leastF: undefined, mostF: undefined }
   const { leastCapacitanceF, mostCapacitanceF } = figures.values
-  return offeredValues(leastCapacitanceF, mostCapacitanceF)
+  return { leastF: leastCapacitanceF, mostF: mostCapacitanceF }
+}
+
+/** Under the least, inside, near the most, in farads; empty while neither end is known. */
+export function offeredOn(line: Line, express?: Express): readonly number[] {
+  const { leastF, mostF } = aloneOn(line, express)
+  return offeredValues(leastF, mostF)
 }

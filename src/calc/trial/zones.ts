@@ -1,6 +1,7 @@
 /** What a trial proves, leaves open and excludes, in farads; and the value to try next. */
 import { E6, E12 } from '../../reference/preferred-values.ts'
 import { countedNumbers, type TrialReading } from './four-numbers.ts'
+import type { TrialOutcome } from './outcomes.ts'
 import { legFarads } from './solve.ts'
 
 export type Zones = {
@@ -54,7 +55,7 @@ export type Next = { readonly farads: number; readonly why: 'least' | 'most' | '
 /** Ten times as much, as long as nothing was harmed. */
 const STEP = 10
 
-export function nextStep(reading: TrialReading): Next | undefined {
+export function nextStep(reading: TrialReading, outcomes: readonly TrialOutcome[]): Next | undefined {
   const { notClearedF, clearedF, goodF, degradedF } = countedNumbers(reading)
   const tried = reading.steps.filter(({ part, heard }) => part === 'capacitor' && heard !== 'unread')
   if (reading.voids.length > 0 || tried.length === 0 || notClearedF >= degradedF) return undefined
@@ -66,7 +67,9 @@ export function nextStep(reading: TrialReading): Next | undefined {
       : step(near(degradedF / STEP), 'smaller')
   if (!Number.isFinite(clearedF)) {
     if (Number.isFinite(degradedF)) return step(between(Math.max(notClearedF, goodF), degradedF), 'least')
-    return notClearedF > 0 ? step(near(notClearedF * STEP), 'larger') : undefined
+    // what did nothing, or no more than the one before it, is not made better by more of it
+    const isHopeless = outcomes.some((one) => one === 'no-change' || one === 'levelled' || one === 'worse')
+    return notClearedF > 0 && !isHopeless ? step(near(notClearedF * STEP), 'larger') : undefined
   }
   if (goodF < clearedF) return undefined
   return notClearedF > 0 && clearedF / notClearedF > 3 ? step(between(notClearedF, clearedF), 'least') : undefined

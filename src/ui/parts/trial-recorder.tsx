@@ -1,9 +1,11 @@
 import { useMemo, useState } from 'preact/hooks'
-import { offeredOn } from '../../calc/line/trial-offer.ts'
-import { printText } from '../../calc/quantity/format.ts'
+import { aloneOn, offeredOn } from '../../calc/line/trial-offer.ts'
+import { formatEstimate, printText } from '../../calc/quantity/format.ts'
+import { parseQuantity } from '../../calc/quantity/parse.ts'
 import { type ColumnTexts, orderOf, rowsOf, withEntry, withValue } from '../../calc/trial/edit.ts'
 import { TRIAL_COLUMNS, type TrialColumn } from '../../calc/trial/note.ts'
 import { NOISE_WORDS, REPEAT_WORDS } from '../../calc/trial/steps.ts'
+import type { Line } from '../../calc/types.ts'
 import { lineKindById } from '../../reference/line-kinds.ts'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
@@ -206,11 +208,25 @@ function Reading({ value, onType }: { readonly value: string; readonly onType: (
   )
 }
 
+/** What is no capacitance, and what is more than the signal stands, is not added; empty = nothing against it. */
+function refusalOf(line: Line, text: string): string {
+  const read = parseQuantity(text, 'capacitance')
+  if (read.is === 'refused') return read.message
+  if (read.is !== 'value') return 'Write one value, such as 2.2 nF.'
+  const { mostF } = aloneOn(line, expressionReading)
+  return mostF === undefined || read.si <= mostF
+    ? ''
+    : `The signal stands ${formatEstimate(mostF, 'capacitance', 'most')}: a larger one is not tried.`
+}
+
 function AddValue({ desk, onAdd }: { readonly desk: Desk; readonly onAdd: (value: string) => void }) {
   const [text, setText] = useState('')
-  if (desk.line.value.gate === 'barred') return null
+  const [refusal, setRefusal] = useState('')
   const add = () => {
-    if (text.trim() !== '') onAdd(text.trim().replaceAll(';', ','))
+    const said = refusalOf(desk.line.peek(), text)
+    setRefusal(said)
+    if (said !== '') return
+    onAdd(text.trim())
     setText('')
   }
   return (
@@ -230,6 +246,11 @@ function AddValue({ desk, onAdd }: { readonly desk: Desk; readonly onAdd: (value
           Add
         </button>
       </span>
+      {refusal !== '' && (
+        <p class="notice" role="alert">
+          {refusal}
+        </p>
+      )}
     </div>
   )
 }

@@ -40,6 +40,7 @@ export const resonanceInputs = [
         { value: 'open', label: 'both open' },
       ],
     },
+    defaultText: 'both-grounded',
     whenEmpty: { do: 'assume', text: 'both-grounded', why: 'a shield closed at both connectors', favourable: false },
     group: CABLE,
   },

@@ -40,6 +40,7 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
   const reading = readTrial(steps, { offDb, neededDb })
   const zones = zonesOf(reading, adapterFrac)
   const outcomes = outcomesOf(reading, offDb)
+  const toTry = nextStep(reading, outcomes)
   const [hz, ...others] = given.readAtHz ?? []
   const readHz = others.length === 0 ? hz : undefined
   const pair =
@@ -61,10 +62,10 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
     outcomes,
     solved,
     refuted,
-    toTry: nextStep(reading),
+    toTry,
     supposed,
     verdict: verdictOf(reading, zones),
-    values: valuesOf(reading, zones, solved, nextStep(reading)),
+    values: valuesOf(reading, zones, solved, toTry),
     bounds: boundsOfTrial(reading, zones),
     rungs: [],
   }

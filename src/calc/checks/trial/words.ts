@@ -137,7 +137,7 @@ function findingsOf(given: TrialGiven, figures: OpenTrial): readonly Finding[] {
 const NEXT_WORDS = {
   least: 'between what did not clear it and what is known above it',
   most: 'between what did no harm and what degraded the signal',
-  larger: 'nothing larger was tried, and the signal has not suffered',
+  larger: 'it helped, nothing larger was tried, and the signal has not suffered; never above the most of its window',
   smaller: 'what was tried cleared it and degraded the signal',
 } as const
 
