@@ -45,6 +45,23 @@ describe('beside what is computed', () => {
     expect(more.bounds.map(({ id }) => id)).toContain('trial-not-cleared')
   })
 
+  test('the strip marks what was tried, and reaches that far', () => {
+    const strip = (texts: Record<string, string>) => {
+      const found = run(windowCheck, { ...EXACT, ...KIND, ...texts }).pictures.find(({ is }) => is === 'strip')
+      if (found?.is !== 'strip') throw new Error('no strip')
+      return found
+    }
+    expect(strip({}).marks).toEqual([])
+    const tried = strip({ trialBelowF: '1.1n', trialLeastF: '20n', trialMostF: '60n', trialFromF: '900n' })
+    expect(tried.marks.map(({ kind, atF }) => [kind, atF])).toEqual([
+      ['failed', 1.1e-9],
+      ['cleared', 20e-9],
+      ['harmed', 900e-9],
+    ])
+    expect(tried.maxF).toBeGreaterThanOrEqual(900e-9)
+    expect(tried.minF).toBeLessThanOrEqual(1.1e-9)
+  })
+
   test('what degraded the signal is a most where it is less, and never opens what is computed', () => {
     const most = si(base, 'mostCapacitanceF') ?? 0
     expect(si(run(windowCheck, { ...EXACT, ...KIND, trialFromF: '10n' }), 'mostCapacitanceF')).toBeCloseTo(10e-9, 15)

@@ -7,6 +7,7 @@ import { stripAxis } from '../../strip-axis.ts'
 import type { Cell, Picture, StripRow, Verdict } from '../../types.ts'
 import type { WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
+import { triedMarks } from './tried.ts'
 import { labelOf, noteOf } from './words.ts'
 
 /** Strip picture of all rows. */
@@ -15,9 +16,12 @@ export function stripOf(rows: readonly WindowRow[], chosen: WindowRow, setup: Wi
   return {
     is: 'strip',
     title: 'Window, one capacitor as marked',
-    ...stripAxis(drawn.flatMap((r) => [r.leastF, r.mostF, r.takenToF, r.proposedF, r.permittedF])),
+    ...stripAxis([
+      ...drawn.flatMap((r) => [r.leastF, r.mostF, r.takenToF, r.proposedF, r.permittedF]),
+      ...triedMarks(setup).map(({ atF }) => atF),
+    ]),
     rows: drawn,
-    marks: [],
+    marks: triedMarks(setup),
     ...(chosen.proposal ? { chosenF: chosen.proposal.valueF } : {}),
   }
 }

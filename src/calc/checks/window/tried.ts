@@ -1,7 +1,7 @@
 /** What a trial showed, beside what the window computes: bounds of its own, and what lies outside of what was shown. */
 import { hasCapacitor } from '../../network/circuit.ts'
 import { formatEstimate, formatExact } from '../../quantity/format.ts'
-import type { Bound, Finding, Topology } from '../../types.ts'
+import type { Bound, Finding, StripMark, Topology } from '../../types.ts'
 import { DEGRADED, degradedBound, NOT_CLEARED, notClearedBound } from '../trial/bounds.ts'
 import type { WindowGiven } from './inputs.ts'
 
@@ -83,4 +83,22 @@ export function triedFindings(
           sentence: `Computed, not shown: the trial shows ${range} and this part may be outside of it. Try this value, or one step between.`,
         },
       ]
+}
+
+/** What was tried, on the strip: capacitors of the trial itself, as they stood in the line. */
+export function triedMarks({
+  shown,
+  bounds,
+}: {
+  readonly shown: Shown | undefined
+  readonly bounds: readonly Bound[]
+}): readonly StripMark[] {
+  const at = (id: string) => bounds.find((bound) => bound.id === id)?.farads
+  const mark = (kind: StripMark['kind'], atF: number | undefined, label: string): readonly StripMark[] =>
+    atF === undefined ? [] : [{ kind, atF, label: `${label} ${formatEstimate(atF, 'capacitance')}` }]
+  return [
+    ...mark('failed', at(NOT_CLEARED), 'not cleared by'),
+    ...mark('cleared', shown?.leastF, 'cleared from'),
+    ...mark('harmed', at(DEGRADED), 'degraded from'),
+  ]
 }
