@@ -2,7 +2,7 @@ import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { policyInPage, sizeGate, webManifest, withIntegrity } from './scripts/build-plugins.mjs'
 import { licences } from './scripts/licences.mjs'
-import { packedTables } from './scripts/packed-tables.mjs'
+import { onlyCopies, packedCopies } from './scripts/packed-copies.mjs'
 import { versionDefine } from './scripts/version.mjs'
 import { workerJobs } from './scripts/worker-jobs.mjs'
 import { GUIDE } from './src/guide/guide.ts'
@@ -43,7 +43,6 @@ export default defineConfig({
     policyInPage(),
     webManifest(),
     workerJobs(),
-    packedTables(),
     licences(),
     VitePWA({
       strategies: 'injectManifest',
@@ -55,12 +54,13 @@ export default defineConfig({
       manifest: false,
       injectManifest: {
         rollupFormat: 'iife',
-        globPatterns: ['**/*.{js,css,html,svg,png,woff2,txt,webmanifest}'],
+        globPatterns: ['**/*.{js,css,html,svg,png,woff2,txt,webmanifest,json,z}'],
         // fetched by the browser's own hand, never from the copy
         globIgnores: ['sw.js', 'worker.js'],
-        manifestTransforms: [withIntegrity(outDir)],
+        manifestTransforms: [onlyCopies(outDir), withIntegrity(outDir)],
       },
     }),
     sizeGate(),
+    packedCopies(),
   ],
 })

@@ -100,6 +100,18 @@ const COMPLETE = [
 /** What the first question asks for on top. */
 const FIRST_QUESTION = [...COMPLETE, '/src/ui/elsewhere.tsx', '/src/ui/screens/ask.tsx', '/src/guide/guide.ts']
 
+/**
+ * The scripts every start runs.
+ * @param {string} folder
+ * @param {import('rolldown').OutputBundle} bundle
+ */
+export function startFiles(folder, bundle) {
+  /** @type {Record<string, import('rolldown').OutputChunk>} */
+  const chunks = {}
+  for (const [name, file] of Object.entries(bundle)) if (file.type === 'chunk') chunks[name] = file
+  return withModules(firstLoadFiles(readFileSync(join(folder, 'index.html'), 'utf8'), chunks), chunks, COMPLETE)
+}
+
 /** @param {readonly Uint8Array[]} files */
 const gzipBytes = (files) => files.reduce((sum, file) => sum + gzipSync(file, { level: 9 }).length, 0)
 

@@ -12,6 +12,7 @@ import {
 } from 'workbox-precaching'
 import { NavigationRoute, registerRoute } from 'workbox-routing'
 import { isPageInPlaceOfFile } from './guard.ts'
+import { packedAddress, unpacked } from './unpacked.ts'
 
 declare const self: ServiceWorkerGlobalScope & {
   /** Every file of the build with the hash of its bytes: another file under its address fails the install. */
@@ -25,9 +26,13 @@ addPlugins([
     // A host that answers missing files with its start page would otherwise fill the cache with it: refuse the install.
     cacheWillUpdate: async ({ request, response }) =>
       response.ok && !isPageInPlaceOfFile(request.url, response.headers.get('content-type')) ? response : null,
+    cachedResponseWillBeUsed: async ({ request, cachedResponse }) =>
+      cachedResponse === undefined ? undefined : unpacked(cachedResponse, request.url),
+    // A file of the copy the browser threw away: the host may have it. What is missing at the install refuses that.
+    handlerDidError: async ({ request, event }) => (event.type === 'install' ? undefined : fetch(request.url)),
   },
 ])
-precacheAndRoute(self.__WB_MANIFEST)
+precacheAndRoute(self.__WB_MANIFEST, { urlManipulation: ({ url }) => packedAddress(url) })
 cleanupOutdatedCaches()
 
 registerRoute(
@@ -43,10 +48,13 @@ self.addEventListener('activate', (event) => {
   event.waitUntil(self.clients.claim())
 })
 
+const holds = (address: string): boolean =>
+  [new URL(address), ...packedAddress(new URL(address))].some(({ href }) => getCacheKeyForURL(href) !== undefined)
+
 self.addEventListener('message', (event) => {
   if (event.data?.type === 'SKIP_WAITING') void self.skipWaiting()
   // A window asks whether the script it runs is part of this copy; one that is older learns it this way.
-  if (event.data?.type === 'HOLDS') event.ports[0]?.postMessage(getCacheKeyForURL(event.data.url) !== undefined)
+  if (event.data?.type === 'HOLDS') event.ports[0]?.postMessage(holds(event.data.url))
 })
 
 self.stillpinIsWhole = true
