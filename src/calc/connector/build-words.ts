@@ -25,13 +25,16 @@ function classWords({ steadyV, passingV, ratedV }: Build): string {
   return `${volts(ratedV)} class (${peak})`
 }
 
+/** Without what stands in brackets behind it. */
+const shortName = (name: string): string => name.replace(/ \(.*$/u, '')
+
 function dielectricWords(build: Build): string {
   const advised = classAdvised(build)
   const class1 = build.dielectrics.find(({ isClass1 }) => isClass1)
   const size = `${ratio(CLASS_1_TIMES.least)} to ${ratio(CLASS_1_TIMES.most)} times the volume`
   if (advised === 'neither') return 'no dielectric of the table holds this value'
   if (advised === 'class 1') return `class 1: class 2 does not hold it with room (class 1 takes ${size})`
-  const held = build.dielectrics.filter((one) => !one.isClass1 && one.holds).map(({ name }) => name)
+  const held = build.dielectrics.filter((one) => !one.isClass1 && one.holds).map(({ name }) => shortName(name))
   return `class 2 holds it (${listed(held)})${class1?.holds ? `; class 1 would too, in ${size}` : ''}`
 }
 

@@ -37,7 +37,9 @@ export function* groupedOf(asked: readonly Asked[]): Generator<undefined, readon
     const answer = judged ?? open
     if (part === undefined || answer === undefined || part.capacitanceF <= 0) continue
     const isChosen = row.choice?.valueF !== undefined
-    const fixed = isChosen ? part.capacitanceF : row.aloneF === undefined ? undefined : part.capacitanceF
+    // what the shared bond asked for stays, as long as it does what it was asked for
+    const isMoved = row.aloneF !== undefined && row.together?.is === 'met'
+    const fixed = isChosen || isMoved ? part.capacitanceF : undefined
     const options: readonly ContactOption[] =
       fixed === undefined
         ? yield* everyOption(answer)

@@ -15,6 +15,7 @@ const MOST_SHOWN_DB = 60
 export function curvePicture(curve: readonly CurvePoint[]): Picture | undefined {
   const points = curve.filter(({ leastMarginRatio }) => Number.isFinite(leastMarginRatio))
   if (points.length < 2) return undefined
+  const steps = stairsOf(points)
   return {
     is: 'plot',
     title: 'Least margin of all contacts by number of parts',
@@ -28,14 +29,30 @@ export function curvePicture(curve: readonly CurvePoint[]): Picture | undefined 
         id: 'margin',
         label: 'largest margin this number of parts can leave',
         style: 'solid',
-        x: Float64Array.from(points.map(({ parts }) => parts)),
-        y: Float64Array.from(points.map(({ leastMarginRatio }) => Math.min(MOST_SHOWN_DB, decibels(leastMarginRatio)))),
+        x: Float64Array.from(steps.map(([parts]) => parts)),
+        y: Float64Array.from(steps.map(([, db]) => db)),
       },
     ],
     bands: [],
     limits: [],
     flags: [],
   }
+}
+
+/** At least so many parts stand on the axis, so that its ticks are whole. */
+const LEAST_SPAN = 5
+
+/** A number of parts leaves what it leaves until the next one does better; more than the last bring nothing. */
+function stairsOf(points: readonly CurvePoint[]): readonly (readonly [parts: number, db: number])[] {
+  const [first, last] = [points[0]?.parts ?? 1, points.at(-1)?.parts ?? 1]
+  const end = Math.max(first + LEAST_SPAN, last + 1)
+  return points.flatMap(({ parts, leastMarginRatio }, i) => {
+    const db = Math.min(MOST_SHOWN_DB, decibels(leastMarginRatio))
+    return [
+      [parts, db],
+      [points[i + 1]?.parts ?? end, db],
+    ] as const
+  })
 }
 
 /** One point of the curve in words: "2 parts: 10 nF and 100 nF; least margin 1.4 times (2.9 dB)". */

@@ -82,13 +82,19 @@ function Choosing({ complaint, connector, row }: ViewGiven & { readonly row: Con
     })
   const isChosen = choice?.topology !== undefined || choice?.valueF !== undefined || choice?.isBare === true
   const moved = row.aloneF === undefined ? undefined : partOfRow(row)
-  const offered = moved ?? proposal?.part ?? offer
+  const isDefeated = row.verdict === 'fails' && !isChosen
+  const offered = isDefeated ? offer : (moved ?? proposal?.part ?? offer)
   return (
     <>
       {offered !== undefined && waits === undefined && (
         <button type="button" class="button strong wide" onClick={() => take(offered)}>
           Take {partWords(offered)}
         </button>
+      )}
+      {isDefeated && row.together !== undefined && (
+        <p class="finding">
+          Nothing it may carry keeps its need here: a better bond, or less of the noise at its source.
+        </p>
       )}
       {proposal !== undefined && isChosen && <p class="muted">Proposed by its bounds: {proposal.why}</p>}
       {isChosen && (

@@ -135,7 +135,7 @@ function Found({ complaint, connector, answer, rows, prefer }: FoundGiven) {
       {prefer === 'values' && (
         <>
           {picture !== undefined && <PictureView picture={picture} />}
-          <fieldset class="field choice">
+          <fieldset class="points-set">
             <legend>How many parts</legend>
             <ul class="stack points">
               {curve.map((one, i) => (

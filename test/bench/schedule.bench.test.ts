@@ -1,0 +1,132 @@
+/**
+ * Speed of a whole connector, of contacts that all differ: every check but the surge on their lines, the schedule each
+ * by itself, and then all of them in the shared bond; as ratios to a loop of a million complex multiply–adds timed beside
+ * them. And how it grows with the number of contacts, and how long the longest step is.
+ */
+import { expect, test } from 'vitest'
+import { lineInConnector } from '../../src/calc/connector/contact-line.ts'
+import { scheduleOf } from '../../src/calc/connector/schedule.ts'
+import type { Connector } from '../../src/calc/connector/types.ts'
+import { lineFigures } from '../../src/calc/line/line-figures.ts'
+import { CHECKS } from '../../src/calc/registry.ts'
+import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
+import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
+
+const ROUNDS = 9
+const WARM_UP = 2
+const STEPS = 1_000_000
+const COUNTS = [32, 64, 128, 256] as const
+
+/** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
+function calibration(): number {
+  let re = 0.3
+  let im = 0.1
+  for (let i = 0; i < STEPS; i++) {
+    const next = re * 0.61 - im * 0.37 + 0.11
+    im = re * 0.37 + im * 0.61 + 0.07
+    re = next
+  }
+  return re + im
+}
+
+const checks = CHECKS.filter(({ id }) => id !== 'surge')
+const kinds = LINE_KINDS.filter(({ barredWhy }) => barredWhy === undefined)
+
+/** No two alike, and none like one of another round: nothing that was worked out before can be found again. */
+function lineOf(i: number, round: number): Line {
+  const spread = 1 + i / 97 + round / 7919
+  const texts: Partial<Record<FactKey, string>> = {
+    lineKind: kinds[i % kinds.length]?.id ?? '',
+    bitRateHz: '110k',
+    // the bands a connector is asked about are few, what each contact needs there differs
+    noiseHz: i % 3 === 0 ? '118M;137M' : '118M',
+    neededDb: (9 + (i % 17) * spread).toPrecision(4),
+    noiseSourceOhm: i % 2 === 0 ? '1;10;50;150' : String(20 * spread),
+    noiseLoadOhm: String(70 * spread),
+    measuredDb: '61',
+    limitDb: '40',
+    eslH: '0.05n',
+    toleranceFrac: '10 %',
+    dielectric: 'c0g',
+    existingF: '0',
+    suppressorF: '0',
+  }
+  const facts = Object.fromEntries(
+    Object.entries(texts).map(([key, text]) => [key, { text, origin: { by: 'user' } } satisfies Fact]),
+  )
+  return { id: `l${i}`, name: `J1-${i}`, gate: 'clear', trials: [], facts }
+}
+
+function connectorOf(lines: readonly Line[]): Connector {
+  return {
+    id: 'j1',
+    name: 'J1',
+    shape: 'ring',
+    contacts: lines.map(({ id }, i) => ({ id: String(i + 1), type: 'line', lineId: id, texts: {} })),
+    shared: { bondOhm: '1m', bondH: '20p' },
+    texts: {},
+    suppressors: [],
+    adjacent: [],
+  }
+}
+
+const spent = (from: NodeJS.CpuUsage): number => {
+  const { user, system } = process.cpuUsage(from)
+  return (user + system) / 1e3
+}
+
+type Timed = { readonly unitMs: number; readonly aloneMs: number; readonly wholeMs: number; readonly stepsMs: number[] }
+
+/** Time of the processor this job took: what other programs did meanwhile does not count. */
+function timed(count: number, round: number): Timed {
+  const lines = Array.from({ length: count }, (_, i) => lineOf(i, round * COUNTS.length + COUNTS.indexOf(count as 32)))
+  const connector = connectorOf(lines)
+  const before = process.cpuUsage()
+  if (!(calibration() > 0)) throw new Error('nothing was calculated')
+  const unitMs = spent(before)
+  const from = process.cpuUsage()
+  const running = scheduleOf(connector, lines)
+  const stepsMs: number[] = []
+  let aloneMs = 0
+  for (;;) {
+    const at = process.cpuUsage()
+    const step = running.next()
+    stepsMs.push(spent(at))
+    if (step.done) break
+    if (step.value.alone === undefined) continue
+    // what the list is painted from; the other checks of every line belong to it
+    for (const line of lines) lineFigures(lineInConnector(line, connector.shared), undefined, checks)
+    aloneMs = spent(from)
+  }
+  return { unitMs, aloneMs, wholeMs: spent(from), stepsMs }
+}
+
+for (let i = 0; i < 5; i++) calibration()
+const results = new Map(COUNTS.map((count) => [count, [] as Timed[]]))
+for (let round = 0; round < ROUNDS; round++) for (const count of COUNTS) results.get(count)?.push(timed(count, round))
+
+const least = (count: (typeof COUNTS)[number], of: (one: Timed) => number): number =>
+  Math.min(...(results.get(count) ?? []).slice(WARM_UP).map(of))
+const alone = (count: (typeof COUNTS)[number]) => least(count, ({ aloneMs, unitMs }) => aloneMs / unitMs)
+const whole = (count: (typeof COUNTS)[number]) => least(count, ({ wholeMs, unitMs }) => wholeMs / unitMs)
+const longest = least(128, ({ stepsMs, unitMs }) => Math.max(...stepsMs) / unitMs)
+
+console.log(
+  [
+    `bench, ${STEPS} complex multiply–adds = 1: contacts that all differ, all checks but the surge`,
+    ...COUNTS.map(
+      (count) =>
+        `${count} contacts: ${alone(count).toPrecision(3)} until every contact is known by itself, ${whole(count).toPrecision(3)} with all in one bond`,
+    ),
+    `longest step with 128 contacts ${longest.toPrecision(3)}; least unit ${least(128, ({ unitMs }) => unitMs).toPrecision(3)} ms`,
+  ].join('\n'),
+)
+
+test('128 different contacts, all checks but the surge, are known by themselves within 120 million multiply–adds', () => {
+  expect(alone(128)).toBeLessThan(120)
+})
+
+test('twice the contacts cost no more than four times as much', () => {
+  expect(whole(256) / whole(128)).toBeLessThan(4)
+  expect(alone(256) / alone(128)).toBeLessThan(4)
+})
