@@ -3,7 +3,7 @@ import { partWords } from '../../../calc/connector/said.ts'
 import type { Schedule } from '../../../calc/connector/schedule.ts'
 import { withTaken } from '../../../calc/connector/take.ts'
 import { changeConnector } from '../../../state/connectors.ts'
-import type { ScheduleRun } from '../../../state/schedule.ts'
+import { type ScheduleRun, scheduleRun } from '../../../state/schedule.ts'
 import { MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { Windowed } from '../../parts/windowed.tsx'
@@ -16,9 +16,9 @@ import { useSchedule } from './use-schedule.ts'
 
 /** What is decided for every contact: proposed with its reason, taken or chosen, then brought down to few parts. */
 export function Decide({ complaint, connector }: ViewGiven) {
-  const run = useSchedule({ complaint, connector })
+  const { is, shown } = useSchedule({ complaint, connector })
+  const run = scheduleRun(connector.id)
   const [contactId, setContactId] = useState<string | undefined>(undefined)
-  const { shown } = run.state.value
   if (connector.contacts.length === 0) return <p>There is no contact yet, so there is nothing to decide.</p>
   if (shown === undefined) return <Waiting run={run} />
   const given = { complaint, connector }
@@ -38,7 +38,7 @@ export function Decide({ complaint, connector }: ViewGiven) {
       </div>
       <div class="pane stack">
         <Bond connector={connector} schedule={shown} />
-        <DecideGroup {...given} schedule={shown} isLive={run.state.value.is === 'done'} />
+        <DecideGroup {...given} schedule={shown} isLive={is === 'done'} />
         <Questions schedule={shown} />
       </div>
     </div>
