@@ -255,3 +255,15 @@ export async function undoDropTrace(): Promise<void> {
     trouble.value = storeWords(error)
   }
 }
+
+/** Gives a line that was made from another one what was measured on that. */
+export async function copyTraces(from: string, to: string): Promise<void> {
+  try {
+    for (const record of await listTraces(from)) await putTrace({ ...record, owner: to })
+    if (owner !== to) return
+    owner = ''
+    await openTraces(to)
+  } catch (error) {
+    trouble.value = storeWords(error)
+  }
+}

@@ -78,6 +78,15 @@ describe('a trace in the browser', () => {
     await page.getByText('lead.csv. 501 rows').waitFor()
   })
 
+  it('goes with its line into the log', async () => {
+    await choose('lead.csv', leadTrace(300))
+    await page.locator('output#neededDb[data-si^="34.536"]').waitFor()
+    await page.getByRole('button', { name: 'Keep in the log' }).click()
+    await page.waitForURL(/#\/log\/.*\/trace$/)
+    await page.getByText('lead.csv. 301 rows').waitFor()
+    expect(await textOf(page, 'traceDb')).toContain('105')
+  })
+
   it('reads what is pasted', async () => {
     await page.evaluate(() => {
       const area = document.querySelector('.trace-paste textarea')

@@ -19,8 +19,15 @@ export function KeepCheck({ model, desk }: { readonly model: CheckModel; readonl
     const text = writeVariants(check.inputs, model.variants.peek())
     return text === '' ? {} : { beside: text }
   }
+  // what was measured on the line goes with it; nothing of it is loaded where there is none
+  const withTraces = (lineId: string) => {
+    const { id, facts } = model.line.peek()
+    if (facts.traceHz === undefined) return
+    void import('../../state/traces.ts').then(({ copyTraces }) => copyTraces(id, lineId))
+  }
   const keepNew = () => {
     const line = { ...model.line.peek(), id: newId() }
+    withTraces(line.id)
     const title = `${check.title}, ${new Date().toISOString().slice(0, 16).replace('T', ' ')} UTC`
     const made = createFromCheck({ title, check: check.id, line, ...beside() })
     goTo(hashOfKept(made.id, line.id, check.id))
@@ -29,7 +36,10 @@ export function KeepCheck({ model, desk }: { readonly model: CheckModel; readonl
     const line = model.line.peek()
     const isThere = lines.some(({ id }) => id === line.id)
     const lineId = isThere ? line.id : newId()
-    if (!isThere) addLine(complaintId, { ...line, id: lineId })
+    if (!isThere) {
+      addLine(complaintId, { ...line, id: lineId })
+      withTraces(lineId)
+    }
     addCheck(complaintId, { check: check.id, lineId, rules: RULES_EDITION, ...beside() })
     goTo(hashOfKept(complaintId, lineId, check.id))
   }

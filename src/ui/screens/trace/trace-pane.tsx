@@ -1,9 +1,10 @@
-import { useEffect } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
 import { TOPOLOGY_LABEL } from '../../../calc/network/circuit.ts'
 import { formatQuantity } from '../../../calc/quantity/format.ts'
 import { measuredLoss } from '../../../calc/trace/compare.ts'
 import type { Settled } from '../../../calc/trace/settle.ts'
 import type { Desk } from '../../../state/desk.ts'
+import { readingRow, takeReading } from '../../../state/measured-reading.ts'
 import { forgetSettled, groundsOf, settled, settleOn, settling, stopSettling } from '../../../state/settle-trace.ts'
 import { kept, type OpenTrace, openTraces, stopTraceWork } from '../../../state/traces.ts'
 import type { TraceCurve } from '../../parts/trace-draw.ts'
@@ -53,7 +54,7 @@ export function TracePane({ desk }: { readonly desk: Desk }) {
         />
       )}
       {before && <Points rows={before.spectrum.hz.length} />}
-      {before && after && <Loss before={before} after={after} />}
+      {before && after && <Loss before={before} after={after} desk={desk} />}
       <MeasuredFilter desk={desk} />
     </section>
   )
@@ -133,16 +134,19 @@ function partWords({ part, judgedCount }: Extract<Settled, { ok: true }>): strin
     : `With ${named} rows are missed, the worst by ${decibels(-spareDb)} at ${hertz(spareAtHz)}.`
 }
 
+type LossGiven = { readonly before: SpectrumTrace; readonly after: SpectrumTrace; readonly desk: Desk }
+
 /** Before less after: the insertion loss as it was measured. */
-function Loss({ before, after }: { readonly before: SpectrumTrace; readonly after: SpectrumTrace }) {
-  const loss = measuredLoss(before.spectrum, after.spectrum)
+function Loss({ before, after, desk }: LossGiven) {
+  const loss = useMemo(() => measuredLoss(before.spectrum, after.spectrum), [before, after])
   if (!loss.ok) return <p class="notice">{loss.message}</p>
   let [least, most] = [0, 0]
   for (let i = 1; i < loss.db.length; i++) {
     if ((loss.db[i] as number) < (loss.db[least] as number)) least = i
     if ((loss.db[i] as number) > (loss.db[most] as number)) most = i
   }
-  const at = (row: number) => `${decibels(loss.db[row] as number)} at ${hertz(loss.hz[row] as number)}`
+  const row = readingRow(desk, loss)
+  const at = (one: number) => `${decibels(loss.db[one] as number)} at ${hertz(loss.hz[one] as number)}`
   return (
     <>
       <h3>Measured insertion loss</h3>
@@ -155,6 +159,16 @@ function Loss({ before, after }: { readonly before: SpectrumTrace; readonly afte
         unit="dB"
         label={`Measured insertion loss, from ${at(least)} to ${at(most)}.`}
       />
+      <button type="button" class="button" onClick={() => takeReading(desk, loss, row)}>
+        Enter {at(row)} as what the capacitor did
+      </button>
+      <p class="muted small">
+        The loop check then says what source and load this speaks of, and the window works with them:{' '}
+        <a href={desk.addressOf('loop')} onClick={desk.enter}>
+          Loop
+        </a>
+        .
+      </p>
     </>
   )
 }
