@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { mostBondH, sharedLosses } from '../../../src/calc/connector/shared-bond.ts'
+import { bondOf } from '../../../src/calc/connector/whole/bond.ts'
+import { atOnce } from '../../../src/calc/line/evaluate.ts'
+import { connectorOf, contactOf } from '../../support/decided-contact.ts'
 import { magnitudes, type Solved, solveAll } from '../live-ngspice/spice.ts'
-import { netlist, plateContact, TWELVE } from './twelve-contacts.ts'
+import { DCR_OHM, ESL_H, ESR_OHM, netlist, plateContact, TWELVE } from './twelve-contacts.ts'
 
 const BOND = { ohm: 0.0025, henries: 5e-9 }
 const [quiet, only] = [3, 6]
@@ -85,5 +88,68 @@ describe('the bond of a connector with twelve contacts, beside ngspice', () => {
     expect(henries).toBeGreaterThan(0)
     expect(decibels(volts(without), volts(below))).toBeGreaterThan(24)
     expect(decibels(volts(without), volts(above))).toBeLessThan(24)
+  })
+})
+
+/** Source side first: farads and henries of a chain as a topology. */
+function partOf(chain: (typeof TWELVE)[number]['chain']) {
+  const farads = chain.flatMap((one) => ('farads' in one ? [one.farads] : []))
+  const henries = chain.flatMap((one) => ('henries' in one ? [one.henries] : []))
+  const topology = chain.map((one) => ('farads' in one ? 'C' : 'L')).join('')
+  const named = { C: 'C', L: 'L', LC: 'LC', CL: 'CL', CLC: 'PI', LCL: 'T' } as const
+  if (!(topology in named)) return undefined
+  return {
+    topology: named[topology as keyof typeof named],
+    capacitanceF: farads[0] ?? 0,
+    inductanceH: henries[0] ?? 0,
+    leastFrac: 1,
+    mostFrac: 1,
+  }
+}
+
+describe('the whole connector, from its decided contacts, beside ngspice', () => {
+  const AT = [1e6, 10e6, 30e6, 100e6]
+  const decided = TWELVE.map(({ chain, sourceOhm, loadOhm, loadF }, i) => {
+    const part = partOf(chain)
+    return contactOf(
+      `${i + 1}`,
+      {
+        lineKind: 'not-listed',
+        noiseHz: AT.join(';'),
+        neededDb: '20',
+        noiseSourceOhm: String(sourceOhm),
+        noiseLoadOhm: String(loadOhm),
+        ...(loadF > 0 ? { noiseLoadF: String(loadF) } : {}),
+        esrOhm: String(ESR_OHM),
+        eslH: String(ESL_H),
+        dcrOhm: String(DCR_OHM),
+        toleranceFrac: '0',
+        ...(part === undefined ? {} : { inductanceH: String(part.inductanceH || 1e-6) }),
+      },
+      part,
+    )
+  })
+  const shared = { bondOhm: String(BOND.ohm), bondH: String(BOND.henries) }
+  const { rows, uncounted } = atOnce(bondOf(connectorOf(decided, { shared }), decided))
+
+  it('loses what the circuit loses, all driven together, and promises no more', () => {
+    expect(uncounted).toEqual([])
+    let [worst, compared] = [0, 0]
+    const at = (text: string, hz: number) => text.replace(/\.ac.*/, `.ac lin 1 ${hz} ${hz}`)
+    const answers = solveAll(
+      AT.flatMap((hz) => [at(netlist(TWELVE, ones, BOND), hz), at(netlist(TWELVE, ones, undefined), hz)]),
+    )
+    AT.forEach((hz, k) => {
+      const [with_, without] = [answers[2 * k] as Solved, answers[2 * k + 1] as Solved]
+      TWELVE.forEach((_, i) => {
+        const spice = decibels(magnitudes(without, `o${i}`)[0] as number, magnitudes(with_, `o${i}`)[0] as number)
+        const row = rows.find((one) => one.id === `${i + 1}` && one.hz === hz)
+        worst = Math.max(worst, Math.abs(spice - (row?.markedDb ?? Number.NaN)))
+        expect(row?.certainDb ?? Number.NaN).toBeLessThan(spice + 1e-3)
+        compared++
+      })
+    })
+    expect(compared).toBe(AT.length * TWELVE.length)
+    expect(worst).toBeLessThan(TOLERANCE_DB)
   })
 })

@@ -1,5 +1,5 @@
 /** Steps the lines together, corner by corner of their junctions, and reads what is judged on the way. */
-import { shapeOf } from '../../../surge/shape.ts'
+import { type Ring, shapeOf } from '../../../surge/shape.ts'
 import { runSec } from '../../../surge/solve.ts'
 import type { Progress } from '../../../types.ts'
 import { Stepper } from './stepper.ts'
@@ -43,6 +43,7 @@ export function* strikeTogether(struck: Struck): Generator<Progress, StruckFigur
       step = next
       steps += 1
       since += system.lines.length
+      if (struck.ring !== undefined && isSpent(struck.ring, stepper)) return watcher.figures(true)
       if (since < LINES_PER_SLICE) continue
       since = 0
       yield { doneFrac: Math.min(1, stepper.sec / endSec) }
@@ -51,6 +52,16 @@ export function* strikeTogether(struck: Struck): Generator<Progress, StruckFigur
   }
   return watcher.figures(steps < MOST_STEPS)
 }
+
+/** Periods in which nothing conducts before a ring that has built up all it can is called over. */
+const QUIET_PERIODS = 6
+
+/**
+ * A ring that decays has made its highest peaks within Q periods whatever it meets, and a part that has been blocked for some
+ * of them blocks for good: what is left moves no peak and no joule.
+ */
+const isSpent = ({ hz, q }: Ring, { sec, conductedSec }: Stepper): boolean =>
+  sec * hz > q && (sec - conductedSec) * hz > QUIET_PERIODS
 
 /** A step over which the source is nearly straight, at most `step`. */
 function bent({ at }: { readonly at: (sec: number) => number }, sec: number, step: number): number {

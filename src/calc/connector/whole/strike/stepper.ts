@@ -11,11 +11,14 @@ const FLOOR = 2e-3
 const SAFETY = 0.85
 const [LEAST_CHANGE, MOST_CHANGE] = [0.2, 2.5]
 /** A corner is met when a junction is beyond it by less than this share of its volts. */
-const MET = 1e-6
+const MET = 1e-4
 const CORNER_TRIES = 40
 const STEP_TRIES = 60
 /** Below this share of the time already gone a step cannot be told from none. */
 const LEAST_SHARE = 1e-13
+
+/** The first piece of a junction is the blocked one. */
+const isConducting = (piece: number): boolean => piece > 0
 
 export class Stepper {
   readonly system: System
@@ -31,6 +34,8 @@ export class Stepper {
   readonly stages: readonly State[]
   lastStep = 0
   sec = 0
+  /** when a junction last stood in another piece than its blocked one */
+  conductedSec = 0
 
   constructor(system: System, shape: Shape) {
     this.system = system
@@ -72,7 +77,7 @@ export class Stepper {
         this.toCorner(step, beyond)
         this.take()
         changePieces(this.system, this.pieces, { lines: this.x, edge: this.edge })
-        return step / 8
+        return step / 4
       }
       this.take()
       changePieces(this.system, this.pieces, { lines: this.x, edge: this.edge })
@@ -89,7 +94,8 @@ export class Stepper {
     let [fLow, fHigh] = [this.beyondNow(), beyondThere]
     for (let i = 0; i < CORNER_TRIES; i++) {
       // a line through both, kept inside; halves where it stands still
-      const share = i % 3 === 2 || fHigh - fLow <= 0 ? 0.5 : Math.min(0.95, Math.max(0.05, -fLow / (fHigh - fLow)))
+      const share =
+        i % 3 === 2 || fHigh - fLow <= 0 ? 0.5 : Math.min(0.98, Math.max(0.02, (MET / 2 - fLow) / (fHigh - fLow)))
       const middle = low + share * (high - low)
       this.tryStep(middle)
       const found = this.beyond()
@@ -236,6 +242,8 @@ export class Stepper {
 
   private take(): void {
     this.sec += this.lastStep
+    if (this.pieces.rails.some(isConducting) || this.pieces.lines.some((line) => line.some(isConducting)))
+      this.conductedSec = this.sec
     this.edge.set(this.end.edge)
     this.x.forEach((x, k) => {
       const end = this.end.lines[k] as Float64Array
