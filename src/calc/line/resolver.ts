@@ -192,6 +192,8 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const rule = DERIVED.find((d) => d.fact === fact)
   const check = rule && checkById(rule.check)
   if (!rule || !check) return undefined
+  // no trial of a barred line is judged
+  if (rule.check === 'trial' && resolution.line.gate === 'barred') return undefined
   const figures = resolution.figures(check)
   if (isRefused(figures)) return undefined
   if (rule.isList) {

@@ -2,7 +2,6 @@ import type { ComponentChildren } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
-import { lazy } from '../lazy.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
@@ -15,9 +14,6 @@ import { CheckFoot } from './check-foot.tsx'
 import { CheckTool } from './check-tool.tsx'
 import { CompareFold } from './compare-fold.tsx'
 
-const TrialRecorder = lazy(async () => (await import('../parts/trial-recorder.tsx')).TrialRecorder)
-const ListenTone = lazy(async () => (await import('../parts/listen-tone.tsx')).ListenTone)
-
 type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
 
 /** Answer, fields and what explains the answer, rendered from the descriptor of the check. */
@@ -25,6 +21,7 @@ export function CheckPanes({ model, desk, children }: Given) {
   const panes = useRef<HTMLDivElement>(null)
   const form = useRef<HTMLFormElement>(null)
   useStandStill(panes)
+  const isBarredTrial = model.check.id === 'trial' && desk.line.value.gate === 'barred'
   useEffect(
     () =>
       offerSheet(
@@ -40,9 +37,7 @@ export function CheckPanes({ model, desk, children }: Given) {
     <UseValues.Provider value={model.use}>
       <PrintHead />
       <div ref={panes} class="panes check">
-        <div class="pane answer-pane">
-          <AnswerPane model={model} />
-        </div>
+        <div class="pane answer-pane">{isBarredTrial ? <BarredTrial /> : <AnswerPane model={model} />}</div>
         <form
           ref={form}
           class="pane field-pane"
@@ -50,16 +45,12 @@ export function CheckPanes({ model, desk, children }: Given) {
           onSubmit={(event) => event.preventDefault()}
         >
           {children}
-          {model.check.id === 'trial' && <TrialRecorder model={model} desk={desk} />}
-          {model.check.id === 'tone' && <ListenTone model={model} />}
           <CheckTool model={model} desk={desk} />
           <Strangers model={model} />
           <Fields model={model} desk={desk} />
         </form>
         <div class="pane detail-pane">
-          <div class="evidence-pane">
-            <EvidencePane model={model} />
-          </div>
+          <div class="evidence-pane">{!isBarredTrial && <EvidencePane model={model} />}</div>
           <div class="after-pane stack">
             <CompareFold model={model} />
             <AfterAnswer model={model} desk={desk} />
@@ -72,5 +63,14 @@ export function CheckPanes({ model, desk, children }: Given) {
       </div>
       <CheckFoot model={model} form={form} />
     </UseValues.Provider>
+  )
+}
+
+/** Steps of a trial that should not have been are kept as typed, and say nothing. */
+function BarredTrial() {
+  return (
+    <section class="answer" aria-label="Answer">
+      <p class="headline">No: the safety questions bar this line, so no trial of it is judged.</p>
+    </section>
   )
 }

@@ -5,8 +5,19 @@ import { lazy } from '../lazy.tsx'
 type Given = { readonly model: CheckModel; readonly desk: Desk }
 
 const TracePane = lazy<{ readonly desk: Desk }>(async () => (await import('./trace/trace-pane.tsx')).TracePane)
+const TrialRecorder = lazy(async () => (await import('../parts/trial-recorder.tsx')).TrialRecorder)
+const ListenTone = lazy(async () => (await import('../parts/listen-tone.tsx')).ListenTone)
 
 /** What a check has beside its fields to fill them with; fetched with it. */
 export function CheckTool({ model, desk }: Given) {
-  return model.check.id === 'trace' ? <TracePane desk={desk} /> : null
+  switch (model.check.id) {
+    case 'trace':
+      return <TracePane desk={desk} />
+    case 'trial':
+      return <TrialRecorder model={model} desk={desk} />
+    case 'tone':
+      return <ListenTone model={model} />
+    default:
+      return null
+  }
 }

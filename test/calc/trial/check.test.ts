@@ -106,6 +106,13 @@ describe('on a Line', () => {
     expect(resolveFact(next, 'trialBelowF')).toBeUndefined()
   })
 
+  test('nothing of a trial counts on a line that the safety questions bar', () => {
+    const facts = { trialSteps: typed(STEPS), trialNoise: typed(AWAY.noise), trialSignal: typed(AWAY.signal) }
+    expect(resolveFact(line(facts), 'trialBelowF')).toBeDefined()
+    expect(resolveFact({ ...line(facts), gate: 'barred' }, 'trialBelowF')).toBeUndefined()
+    expect(resolveFact({ ...line({}, [AWAY]), gate: 'barred' }, 'trialBelowF')).toBeUndefined()
+  })
+
   test('a trial of the first version proves nothing by itself: it had no bare line', () => {
     const first = { ...AWAY, steps: '4.7e-9 F', noise: 'gone', signal: 'good', repeats: 'agreed' }
     const result = checkLine(trialCheck, line({}, [first]))
