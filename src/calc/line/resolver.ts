@@ -160,7 +160,16 @@ function filled(resolution: Resolution, input: Input, express: Express | undefin
     ...(others.length === 0 ? {} : { others }),
     ...(unsuited === undefined ? {} : { unsuited }),
   }
-  return readField(input, text, said, express)
+  const field = readField(input, text, said, express)
+  return input.fact === 'trialSteps' && resolution.line.gate === 'barred' ? barred(field) : field
+}
+
+/** No trial of a barred line is judged: its check refuses it, others leave it out; what was typed stays as it stands. */
+function barred({ value: _value, ...field }: Field): Field {
+  if (field.state !== 'value') return field
+  if (field.input.whenEmpty.do !== 'ask') return { ...field, state: 'omitted' }
+  const message = 'The safety questions bar this line: no trial of it is judged. Nothing is fitted in it.'
+  return { ...field, state: 'refused', issue: { key: field.key, code: 'barred', message } }
 }
 
 /** Figures of the field texts seen last, by check: a change of a fact that a check does not read costs it nothing. */
@@ -175,7 +184,7 @@ export function* figuresInSteps(check: Check, fields: readonly Field[]): Generat
   if (fields.some((field) => field.state === 'pending')) return yield* evaluateFigures(check, fields)
   const known = figuresByTexts.get(check) ?? new Map<string, Figures | Refused>()
   figuresByTexts.set(check, known)
-  const texts = JSON.stringify(fields.map(({ text, issue }) => [text, issue?.code]))
+  const texts = JSON.stringify(fields.map(({ text, state, issue }) => [text, state, issue?.code]))
   const before = known.get(texts)
   if (before !== undefined) return before
   const figures = yield* evaluateFigures(check, fields)
@@ -192,8 +201,6 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const rule = DERIVED.find((d) => d.fact === fact)
   const check = rule && checkById(rule.check)
   if (!rule || !check) return undefined
-  // no trial of a barred line is judged
-  if (rule.check === 'trial' && resolution.line.gate === 'barred') return undefined
   const figures = resolution.figures(check)
   if (isRefused(figures)) return undefined
   if (rule.isList) {

@@ -21,7 +21,6 @@ export function CheckPanes({ model, desk, children }: Given) {
   const panes = useRef<HTMLDivElement>(null)
   const form = useRef<HTMLFormElement>(null)
   useStandStill(panes)
-  const isBarredTrial = model.check.id === 'trial' && desk.line.value.gate === 'barred'
   useEffect(
     () =>
       offerSheet(
@@ -37,7 +36,9 @@ export function CheckPanes({ model, desk, children }: Given) {
     <UseValues.Provider value={model.use}>
       <PrintHead />
       <div ref={panes} class="panes check">
-        <div class="pane answer-pane">{isBarredTrial ? <BarredTrial /> : <AnswerPane model={model} />}</div>
+        <div class="pane answer-pane">
+          <AnswerPane model={model} />
+        </div>
         <form
           ref={form}
           class="pane field-pane"
@@ -50,7 +51,9 @@ export function CheckPanes({ model, desk, children }: Given) {
           <Fields model={model} desk={desk} />
         </form>
         <div class="pane detail-pane">
-          <div class="evidence-pane">{!isBarredTrial && <EvidencePane model={model} />}</div>
+          <div class="evidence-pane">
+            <EvidencePane model={model} />
+          </div>
           <div class="after-pane stack">
             <CompareFold model={model} />
             <AfterAnswer model={model} desk={desk} />
@@ -63,14 +66,5 @@ export function CheckPanes({ model, desk, children }: Given) {
       </div>
       <CheckFoot model={model} form={form} />
     </UseValues.Provider>
-  )
-}
-
-/** Steps of a trial that should not have been are kept as typed, and say nothing. */
-function BarredTrial() {
-  return (
-    <section class="answer" aria-label="Answer">
-      <p class="headline">No: the safety questions bar this line, so no trial of it is judged.</p>
-    </section>
   )
 }

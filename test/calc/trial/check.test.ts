@@ -1,13 +1,15 @@
 /** The trial check on a Line: its sentence, its bounds, the kinds that never get a part, and what a trial put away says. */
 import { describe, expect, test } from 'vitest'
+import { loopCheck } from '../../../src/calc/checks/loop/check.ts'
 import { trialCheck } from '../../../src/calc/checks/trial/check.ts'
 import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
 import { readFields } from '../../../src/calc/line/fields.ts'
 import { lineFigures } from '../../../src/calc/line/line-figures.ts'
-import { checkLine, resolveFact } from '../../../src/calc/line/resolver.ts'
+import { checkLine, resolve, resolveFact } from '../../../src/calc/line/resolver.ts'
 import type { Line, Trial } from '../../../src/calc/types.ts'
 import { sentenceOf } from '../../../src/calc/verdict.ts'
 import { LINE_KINDS } from '../../../src/reference/line-kinds.ts'
+import { si } from '../../support/run-check.ts'
 
 const STEPS = 'bare; empty; 100p; 1n; 10n; empty; bare'
 const ask = (texts: Record<string, string>) => evaluateNow(trialCheck, readFields(trialCheck, texts))
@@ -111,6 +113,18 @@ describe('on a Line', () => {
     expect(resolveFact(line(facts), 'trialBelowF')).toBeDefined()
     expect(resolveFact({ ...line(facts), gate: 'barred' }, 'trialBelowF')).toBeUndefined()
     expect(resolveFact({ ...line({}, [AWAY]), gate: 'barred' }, 'trialBelowF')).toBeUndefined()
+    const refused = checkLine(trialCheck, { ...line(facts), gate: 'barred' })
+    expect(refused).toMatchObject({ ok: false, issues: [{ key: 'steps', code: 'barred' }] })
+    // the same texts on a line that is clear are another answer
+    const noted = { ...facts, trialNoise: typed('60;60;58;50;31;60;60'), noiseHz: typed('1M') }
+    const parallel = (gate: Line['gate']) => resolve({ ...line(noted), gate }).figures(loopCheck)
+    expect(parallel('clear')).toMatchObject({ values: { parallelOhm: expect.any(Number) } })
+    expect(parallel('barred')).not.toMatchObject({ values: { parallelOhm: expect.any(Number) } })
+    // a clamp may be put around it: what a trial would add to that is left out
+    const clamped = { ...facts, clampOhm: typed('100'), clampFallDb: typed('6'), noiseHz: typed('1M') }
+    const loop = checkLine(loopCheck, { ...line(clamped), gate: 'barred' })
+    expect(loop.ok && si(loop, 'loopOhm')).toBeGreaterThan(0)
+    expect(loop.ok && loop.findings.some(({ sentence }) => sentence.includes('trial on this line'))).toBe(false)
   })
 
   test('a trial of the first version proves nothing by itself: it had no bare line', () => {
