@@ -84,12 +84,12 @@ export type Terminations = {
 /** A, B, C, D of the cascade at one frequency, real and imaginary part of each: allocated once. */
 const abcd = new Float64Array(8)
 
-/** The cascade without the bond, source side first, left in `abcd`. */
-function cascade(circuit: FilterCircuit, steps: Uint8Array, hertz: number): void {
+/** The cascade without the bond at frequency number i, source side first, left in `abcd`. A number handed over would be allocated. */
+function cascade(circuit: FilterCircuit, steps: Uint8Array, hz: Float64Array, i: number): void {
   const { shunt1, shunt2, series1, series2, choke, cross, damper = shunt1 } = circuit
   const chokePart = choke?.part ?? series1
   const crossPart = cross ?? shunt1
-  const w = 2 * Math.PI * hertz
+  const w = 2 * Math.PI * (hz[i] as number)
   let aRe = 1
   let aIm = 0
   let bRe = 0
@@ -109,7 +109,7 @@ function cascade(circuit: FilterCircuit, steps: Uint8Array, hertz: number): void
       const n2 = nRe * nRe + nIm * nIm
       let zRe = part.dcrOhm + (x * nIm) / n2
       let zIm = (x * nRe) / n2
-      if (part.impedance !== undefined) [zRe, zIm] = part.impedance(hertz) as [number, number]
+      if (part.impedance !== undefined) [zRe, zIm] = part.impedance(hz[i] as number) as [number, number]
       bRe += aRe * zRe - aIm * zIm
       bIm += aRe * zIm + aIm * zRe
       dRe += cRe * zRe - cIm * zIm
@@ -144,7 +144,8 @@ function cascade(circuit: FilterCircuit, steps: Uint8Array, hertz: number): void
  * denominator, each as real and imaginary part. AD − BC = 1 before it is cleared: every part is reciprocal.
  */
 export function chainMatrixAt(circuit: FilterCircuit, hertz: number): readonly (readonly [re: number, im: number])[] {
-  cascade(circuit, stepsOf(circuit), hertz)
+  one[0] = hertz
+  cascade(circuit, stepsOf(circuit), one, 0)
   const [aRe = 0, aIm = 0, bRe = 0, bIm = 0, cRe = 0, cIm = 0, dRe = 0, dIm = 0] = abcd
   const bondIm = 2 * Math.PI * hertz * circuit.bondH
   const { bondOhm } = circuit
@@ -168,7 +169,7 @@ export function chainLossInto(circuit: FilterCircuit, hz: Float64Array, ends: Te
   const { bondOhm, bondH } = circuit
   const steps = stepsOf(circuit)
   for (let i = 0; i < hz.length; i++) {
-    cascade(circuit, steps, hz[i] as number)
+    cascade(circuit, steps, hz, i)
     const w = 2 * Math.PI * (hz[i] as number)
     const aRe = abcd[0] as number
     const aIm = abcd[1] as number
