@@ -16,7 +16,7 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
     'lineKind capacitanceF crossF inductanceH topology suppressorF existingF nodeCount bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac temperatureFrac biasFrac ageingDecades ageingFracPerDecade chokeH chokeLeakageH chokeWires',
   ),
   loop: words(
-    'clampOhm fallDb currentDb voltageDb firstF firstDb secondF secondDb readAtHz offDb higherEnd steps noise places leadH lineKind',
+    'clampOhm fallDb currentDb voltageDb firstF firstDb secondF secondDb readAtHz offDb higherEnd steps noise places adapterFrac leadH lineKind',
   ),
   need: words('measuredDb limitDb marginDb impedanceOhm'),
   pair: words(

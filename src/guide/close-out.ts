@@ -73,14 +73,16 @@ export function proofOf(row: FilledRow): Proof {
 /** A repetition that came out otherwise outweighs every other proof. */
 export const isContradicted = (row: FilledRow): boolean => text(row, 'repeats') === 'differed'
 
-/** Lines with a trial whose last adapter nobody has written out, by name. */
-export function adaptersIn(lines: readonly Pick<Line, 'name' | 'trials' | 'facts'>[]): readonly string[] {
+export type ClosingLines = readonly Pick<Line, 'id' | 'name' | 'trials' | 'facts'>[]
+
+/** Lines with a trial whose last adapter nobody has written out. */
+export function adaptersIn(lines: ClosingLines): readonly { readonly lineId: string; readonly name: string }[] {
   return lines.flatMap((line, index) => {
     const { trialSteps, trialRemoved } = line.facts
     const isUnderWay =
       trialSteps !== undefined && hasAdapter(trialSteps.text) && (trialRemoved?.text ?? '').trim() === ''
     const isIn = isUnderWay || line.trials.some((trial) => hasAdapter(trial.steps) && !isRemoved(trial))
-    return isIn ? [line.name.trim() === '' ? `line ${index + 1}` : line.name] : []
+    return isIn ? [{ lineId: line.id, name: line.name.trim() === '' ? `line ${index + 1}` : line.name }] : []
   })
 }
 
@@ -92,13 +94,13 @@ const hasAdapter = (steps: string): boolean =>
 export const hasTrials = (lines: readonly Pick<Line, 'trials' | 'facts'>[]): boolean =>
   lines.some(({ trials, facts }) => trials.length > 0 || hasAdapter(facts.trialSteps?.text ?? ''))
 
-export type ClosingLines = readonly Pick<Line, 'name' | 'trials' | 'facts'>[]
-
 export type Closing = {
   readonly row: FilledRow
   readonly proof: Proof
   /** what is still to be put back, in words */
   readonly restore: readonly string[]
+  /** lines with an adapter that nobody wrote out: part of that */
+  readonly adapters: ReturnType<typeof adaptersIn>
   /** what else has to be written before it can be closed at all */
   readonly missing: readonly string[]
   /** a text somebody else typed in the same field meanwhile */
@@ -110,15 +112,24 @@ export type Closing = {
 export function closingOf(tables: Filled | undefined, lines: ClosingLines): Closing {
   const [row = {}, ...others] = tables?.[CLOSE_OUT] ?? []
   const used = hasTrials(lines)
+  const adapters = adaptersIn(lines)
   const restore = [
     ...RESTORE_ITEMS.filter(({ id }) => !isRestored(row, id, used)).map(({ label }) => label),
-    ...adaptersIn(lines).map((name) => `Trial on ${name}: removed and recorded`),
+    ...adapters.map(({ name }) => `Trial on ${name}: removed and recorded`),
   ]
   const missing = (['cause', 'cure', 'checkedBy'] as const).flatMap((id) =>
     text(row, id) === '' ? CLOSE_TEXTS.flatMap((one) => (one.id === id ? [one.label] : [])) : [],
   )
   const proof = isContradicted(row) ? ({ is: 'none' } as const) : proofOf(row)
-  return { row, proof, restore, missing, others, status: statusOf(row, proof, restore.length + missing.length) }
+  return {
+    row,
+    proof,
+    restore,
+    adapters,
+    missing,
+    others,
+    status: statusOf(row, proof, restore.length + missing.length),
+  }
 }
 
 const isRestored = (row: FilledRow, id: RestoreId, used: boolean): boolean => {

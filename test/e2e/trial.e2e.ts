@@ -79,7 +79,7 @@ describe('prove it on the aircraft', () => {
     await open(`#/log/${complaint}`)
     const closeOut = page.getByRole('region', { name: 'Close-out' })
     await closeOut.waitFor()
-    await closeOut.getByText('Trial on line 1: removed and recorded').first().waitFor()
+    await closeOut.getByRole('link', { name: 'Removed by whom, and when' }).waitFor()
     await unfold('Before, after, cause and cure')
     await page.getByLabel('Cause', { exact: true }).fill('supply lead picks up the converter')
     await page.getByLabel('Cure', { exact: true }).fill('filter contact of 4.7 nF')

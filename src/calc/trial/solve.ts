@@ -58,17 +58,31 @@ export type Solved = {
   readonly span: OhmSpan | undefined
 }
 
-/** Zs ∥ Zl and the span of its resistive part; `offDb` is what one reading may be off, and a fall is two readings. */
-export function solveTrial(pair: ReadPair, hz: number, fallOffDb: number): Solved {
+/**
+ * Zs ∥ Zl and the span of its resistive part. `fallOffDb`: what a fall may be off, the difference of two readings;
+ * `adapterFrac`: what each capacitor may be off its mark, a share. The span is that of every corner of both.
+ */
+export function solveTrial(pair: ReadPair, hz: number, fallOffDb: number, adapterFrac = 0): Solved {
   const { first, second } = pair
+  const scales = adapterFrac === 0 ? [1] : [1 - adapterFrac, 1 + adapterFrac]
+  const scaled = (trial: CapacitorTrial, scale: number): CapacitorTrial => ({ ...trial, farad: scale * trial.farad })
   if (second === undefined) {
     const ohm = parallelFromOne(first, hz)
-    const span = spanFromOne(first, hz, fallOffDb)
+    const span = hull(scales.map((scale) => spanFromOne(scaled(first, scale), hz, fallOffDb)))
     return {
       pair,
       parallel: ohm === undefined ? undefined : { ohm, siemens: 0 },
-      span: span.most > 0 ? span : undefined,
+      span: span !== undefined && span.most > 0 ? span : undefined,
     }
   }
-  return { pair, parallel: parallelFromTwo(first, second, hz), span: spanFromTwo(first, second, hz, fallOffDb) }
+  const spans = scales.flatMap((one) =>
+    scales.flatMap((other) => spanFromTwo(scaled(first, one), scaled(second, other), hz, fallOffDb) ?? []),
+  )
+  return { pair, parallel: parallelFromTwo(first, second, hz), span: hull(spans) }
 }
+
+/** The least and the most of them all; undefined where there is none. */
+const hull = (spans: readonly OhmSpan[]): OhmSpan | undefined =>
+  spans.length === 0
+    ? undefined
+    : { least: Math.min(...spans.map(({ least }) => least)), most: Math.max(...spans.map(({ most }) => most)) }

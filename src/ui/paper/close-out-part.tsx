@@ -7,7 +7,7 @@ const RESTORED: Readonly<Record<string, string>> = { done: 'done', none: 'none t
 /** How the complaint was closed, what that rests on, and what is still to be put back; a place to sign for both. */
 export function CloseOutPart({ complaint: { tables, lines } }: { readonly complaint: Complaint }) {
   const closing = closingOf(tables, lines)
-  const { row, status, restore } = closing
+  const { row, status, adapters } = closing
   if (
     Object.values(row).every((text) => text.trim() === '') &&
     status === 'open' &&
@@ -29,13 +29,11 @@ export function CloseOutPart({ complaint: { tables, lines } }: { readonly compla
           {label}: <strong>{RESTORED[row[`restore-${id}`] ?? ''] ?? 'open'}</strong>
         </p>
       ))}
-      {restore
-        .filter((one) => one.startsWith('Trial on '))
-        .map((one) => (
-          <p key={one} class="row">
-            {one}: <strong>open</strong>
-          </p>
-        ))}
+      {adapters.map(({ lineId, name }) => (
+        <p key={lineId} class="row">
+          Trial on {name}, removed and recorded: <strong>open</strong>
+        </p>
+      ))}
     </Part>
   )
 }

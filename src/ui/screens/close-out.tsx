@@ -11,6 +11,7 @@ import {
 } from '../../guide/close-out.ts'
 import type { Complaint } from '../../state/complaints.ts'
 import { filledOf, writeFilled } from '../../state/fill-in.ts'
+import { hashOfKept } from '../../state/router.ts'
 import { Pad } from '../parts/pad.tsx'
 import { useTyped } from '../parts/typed.ts'
 import '../styles/trial.css'
@@ -63,7 +64,12 @@ export function CloseOut({ complaint }: { readonly complaint: Complaint }) {
         ))}
       </details>
       <p role="status">{proofSentence(closing)}</p>
-      <Restore closing={closing} isTried={hasTrials(lines)} onPick={(item, value) => write(`restore-${item}`, value)} />
+      <Restore
+        complaintId={id}
+        closing={closing}
+        isTried={hasTrials(lines)}
+        onPick={(item, value) => write(`restore-${item}`, value)}
+      />
       <CloseButtons closing={closing} onClose={(as) => write('closed', as)} />
       {closing.others.length > 0 && (
         <p class="notice" role="status">
@@ -109,12 +115,13 @@ function CloseText(given: {
 }
 
 function Restore(given: {
+  readonly complaintId: string
   readonly closing: Closing
   readonly isTried: boolean
   readonly onPick: (item: string, value: string) => void
 }) {
-  const { closing, isTried, onPick } = given
-  const { row, restore } = closing
+  const { complaintId, closing, isTried, onPick } = given
+  const { row, restore, adapters } = closing
   return (
     <details class="fold" open={restore.length > 0}>
       <summary>Put back{restore.length === 0 ? ': all of it' : `: ${restore.length} open`}</summary>
@@ -130,13 +137,12 @@ function Restore(given: {
           onPick={(value) => onPick(id, value)}
         />
       ))}
-      {restore
-        .filter((label) => label.startsWith('Trial on '))
-        .map((label) => (
-          <p key={label} class="notice">
-            {label}. Write it in the trial of that line.
-          </p>
-        ))}
+      {adapters.map(({ lineId, name }) => (
+        <p key={lineId} class="notice">
+          The trial on {name} is not written out.{' '}
+          <a href={hashOfKept(complaintId, lineId, 'trial')}>Removed by whom, and when</a>
+        </p>
+      ))}
     </details>
   )
 }

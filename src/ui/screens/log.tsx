@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import { counted } from '../../calc/quantity/counted.ts'
+import { closingOf, STATUS_WORDS } from '../../guide/close-out.ts'
 import { type Complaint, complaints, remove } from '../../state/complaints.ts'
 import { withWords } from '../../state/log-search.ts'
 import { goTo, hashOf } from '../../state/router.ts'
@@ -144,6 +145,13 @@ function Search({ count, of }: { readonly count: number; readonly of: number }) 
   )
 }
 
+/** How it was closed, and that a trial adapter is not written out yet. */
+function closingWords({ tables, lines }: Complaint): string {
+  const { status, adapters } = closingOf(tables, lines)
+  const closed = status === 'open' ? '' : ` · ${STATUS_WORDS[status].toLowerCase()}`
+  return `${closed}${adapters.length === 0 ? '' : ' · trial adapter not written out'}`
+}
+
 function Row({ complaint }: { readonly complaint: Complaint }) {
   return (
     <>
@@ -155,6 +163,7 @@ function Row({ complaint }: { readonly complaint: Complaint }) {
             {complaint.isDemo ? ' · demo, invented' : ''}
             {complaint.purpose === 'design' ? ' · design' : ''}
             {complaint.checks.length > 0 ? ` · ${counted(complaint.checks.length, 'check')}` : ''}
+            {closingWords(complaint)}
           </span>
         </span>
         <Icon name="go" />

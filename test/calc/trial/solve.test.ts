@@ -4,7 +4,7 @@ import { loopCheck } from '../../../src/calc/checks/loop/check.ts'
 import { trialCheck } from '../../../src/calc/checks/trial/check.ts'
 import { dropDb, neededFarad, parallelFromOne, parallelFromTwo } from '../../../src/calc/network/capacitor-trial.ts'
 import { endSpans, spanFromOne, spanFromTwo } from '../../../src/calc/network/trial-span.ts'
-import { isCapacitorAt, ownResonanceHz } from '../../../src/calc/trial/solve.ts'
+import { isCapacitorAt, ownResonanceHz, solveTrial } from '../../../src/calc/trial/solve.ts'
 import { run, si } from '../../support/run-check.ts'
 
 describe('check vectors of the trade', () => {
@@ -63,6 +63,18 @@ describe('spans over the error of the readings', () => {
 
   test('one capacitor: no lower end where its fall may be none', () => {
     expect(spanFromOne({ farad: 1e-9, dropDb: 0.5 }, HZ, 1).least).toBe(0)
+  })
+
+  test('adapters that may be off widen it to every corner of both', () => {
+    const circuit = { ohm: 40, siemens: 0 }
+    const read = (farad: number) => ({ farad, dropDb: dropDb(circuit, farad, HZ) })
+    // both adapters 10 % larger than marked: everything in it is 10 % smaller than read
+    const marked = { first: { ...read(110e-12), farad: 100e-12 }, second: { ...read(2.42e-9), farad: 2.2e-9 } }
+    const span = solveTrial(marked, HZ, 0, 0.1).span
+    expect(span?.least).toBeLessThanOrEqual(40 + 1e-9)
+    expect(span?.most).toBeGreaterThanOrEqual(44 - 1e-9)
+    const exact = solveTrial(marked, HZ, 0).span
+    expect(exact?.least).toBeCloseTo(44, 6)
   })
 
   test('200 Ω together and 37.5 Ω side by side are 150 and 50 Ω; with an error, both ends hold them', () => {

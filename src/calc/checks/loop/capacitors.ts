@@ -9,6 +9,7 @@ import type { LoopGiven } from './inputs.ts'
 /** What each reading of a trial may be off by where nobody said: as the trial itself assumes. */
 export const TRIAL_OFF_DB = 1
 const TRIAL_LEAD_H = 10e-9
+const TRIAL_ADAPTER_FRAC = 0.1
 
 export type CapacitorsRead = {
   readonly parallelOhm?: number
@@ -31,7 +32,10 @@ export function capacitorsOf(given: LoopGiven): CapacitorsRead {
   // a fall is the difference of two readings
   return tried === undefined
     ? { offDb }
-    : { ...solved(tried, readAtHz, 2 * (given.offDb ?? TRIAL_OFF_DB)), isOfTrial: true }
+    : {
+        ...solved(tried, readAtHz, 2 * (given.offDb ?? TRIAL_OFF_DB), given.adapterFrac ?? TRIAL_ADAPTER_FRAC),
+        isOfTrial: true,
+      }
 }
 
 function enteredPair({ firstF, firstDb, secondF, secondDb }: LoopGiven): ReadPair | undefined {
@@ -50,15 +54,15 @@ function triedPair(given: LoopGiven, hz: number): ReadPair | undefined {
   return readPair(reading, { hz, leadH: given.leadH ?? TRIAL_LEAD_H, isPair })
 }
 
-function solved(pair: ReadPair, hz: number, offDb: number): CapacitorsRead {
+function solved(pair: ReadPair, hz: number, offDb: number, adapterFrac = 0): CapacitorsRead {
   const from = pair.second === undefined ? 'one' : 'two'
-  const { parallel, span } = solveTrial(pair, hz, offDb)
+  const { parallel, span } = solveTrial(pair, hz, offDb, adapterFrac)
   if (parallel === undefined) return { refusedTrial: from, offDb }
   return {
     parallelOhm: parallel.ohm,
     parallelFrom: from,
     offDb,
     ...(from === 'two' ? { siemens: parallel.siemens } : {}),
-    ...(span === undefined || offDb === 0 ? {} : { parallel: span }),
+    ...(span === undefined || offDb + adapterFrac === 0 ? {} : { parallel: span }),
   }
 }

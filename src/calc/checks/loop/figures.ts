@@ -109,7 +109,7 @@ function endsOf(given: LoopGiven, { parallel, offDb }: CapacitorsRead): EndSpans
   if (parallel === undefined || clampOhm === undefined || clampOhm.length === 0 || fallDb === undefined)
     return undefined
   const off = given.offDb ?? offDb
-  if (off === 0) return undefined
+  if (off === 0 && parallel.least === parallel.most) return undefined
   // real parts: the fall itself, not the triangle of a phase that is not known
   const sum = { least: sumOhm(Math.min(...clampOhm), fallDb + off), most: sumOhm(Math.max(...clampOhm), fallDb - off) }
   // a clamp that may have done nothing leaves the sum without a lower end

@@ -1,7 +1,7 @@
 /** What the loop check asks: a clamp, a current beside a voltage, trials with capacitors. All of it may stay empty. */
 import type { Given, Input } from '../../types.ts'
 import { lineKindInput } from '../signal-inputs.ts'
-import { leadInput, noiseInput, placesInput, stepsInput } from '../trial/inputs.ts'
+import { adapterInput, leadInput, noiseInput, placesInput, stepsInput } from '../trial/inputs.ts'
 
 const CLAMP = 'Clamp ferrite on the whole cable'
 const PROBE = 'Current and voltage at the load'
@@ -120,6 +120,7 @@ export const loopInputs = [
   { ...stepsInput, whenEmpty: { do: 'omit' }, group: NOTED },
   { ...noiseInput, whenEmpty: { do: 'omit' }, group: NOTED },
   { ...placesInput, group: NOTED },
+  { ...adapterInput, whenEmpty: { do: 'omit' }, group: NOTED },
   { ...leadInput, whenEmpty: { do: 'omit' }, group: NOTED },
   { ...lineKindInput, whenEmpty: { do: 'omit' }, group: NOTED },
 ] as const satisfies readonly Input[]

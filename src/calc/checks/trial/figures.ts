@@ -45,7 +45,7 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
   const readHz = others.length === 0 ? hz : undefined
   const pair =
     readHz === undefined ? undefined : readPair(reading, { hz: readHz, leadH, isPair: kind?.isPair ?? false })
-  const solved = pair && readHz !== undefined ? solveTrial(pair, readHz, 2 * offDb) : undefined
+  const solved = pair && readHz !== undefined ? solveTrial(pair, readHz, 2 * offDb, adapterFrac) : undefined
   const supposed = supposedOf(given)
   const refuted = refutedBy(reading, outcomes, {
     hz: readHz,

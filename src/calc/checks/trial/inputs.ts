@@ -53,6 +53,16 @@ export const noiseInput = {
 
 const DECIBEL_OFF = { is: 'number', quantity: 'decibel', min: 0, max: 20 } as const
 
+export const adapterInput = {
+  key: 'adapterFrac',
+  fact: 'trialAdapterFrac',
+  label: 'Adapters may be off by',
+  help: 'Tolerance of their capacitors; 0 where they were measured.',
+  type: { is: 'number', quantity: 'fraction', min: 0, max: 0.9 },
+  whenEmpty: { do: 'assume', text: '10 %', why: 'the usual tolerance of a set of capacitors', favourable: false },
+  group: ESTIMATE,
+} as const satisfies Input
+
 export const leadInput = {
   key: 'leadH',
   fact: 'trialLeadH',
@@ -138,15 +148,7 @@ export const trialInputs = [
     },
     group: ESTIMATE,
   },
-  {
-    key: 'adapterFrac',
-    fact: 'trialAdapterFrac',
-    label: 'Adapters may be off by',
-    help: 'Tolerance of their capacitors; 0 where they were measured.',
-    type: { is: 'number', quantity: 'fraction', min: 0, max: 0.9 },
-    whenEmpty: { do: 'assume', text: '10 %', why: 'the usual tolerance of a set of capacitors', favourable: false },
-    group: ESTIMATE,
-  },
+  adapterInput,
   leadInput,
   {
     key: 'sourceOhm',

@@ -42,7 +42,7 @@ export function solvedFindings(given: TrialGiven, figures: OpenTrial): readonly 
     const named = parallel === undefined ? '' : `, ${ohm(parallel.ohm)} as read`
     said.push({
       verdict: 'ok',
-      sentence: `The readings put source and load side by side at ${ohm(span.least)} ${to}${named}, each reading off by up to ${db(given.offDb)}.`,
+      sentence: `The readings put source and load side by side at ${ohm(span.least)} ${to}${named}, each reading off by up to ${db(given.offDb)}, each adapter by ${formatQuantity(given.adapterFrac, 'fraction', 2)}.`,
     })
   }
   if (parallel !== undefined && Math.abs(parallel.siemens) * parallel.ohm > 0.1)
