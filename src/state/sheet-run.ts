@@ -1,28 +1,47 @@
-/** Works a connector's sheet out while its screen stays alive: the schedule first, then what it rests on. */
-import { scheduleOf } from '../calc/connector/schedule.ts'
+/** Works a connector's sheet out while its screen stays alive, from the schedule that is done. */
+import type { DecidedContact } from '../calc/connector/decided.ts'
+import type { ConnectorFinding } from '../calc/connector/finding.ts'
+import type { Schedule } from '../calc/connector/schedule.ts'
 import { type SheetBody, sheetBody } from '../calc/connector/sheet/body.ts'
 import type { Connector } from '../calc/connector/types.ts'
-import { wholeOf } from '../calc/connector/whole/whole.ts'
+import { wholeOf, worstFirst } from '../calc/connector/whole/whole.ts'
 import type { Express } from '../calc/line/fields.ts'
 import { within } from '../calc/surge/progress.ts'
-import type { Line, Progress } from '../calc/types.ts'
+import type { Progress } from '../calc/types.ts'
 import { createSteppedRun } from './stepped-run.ts'
+import type { StrikeState } from './whole-run.ts'
 
-/** Where in its time the schedule is done, and the whole connector; the windows in words and the surges take the rest. */
-const SCHEDULE_FRAC = 0.3
-const WHOLE_FRAC = 0.5
+/** Where in its time the whole connector is done; the windows in words and the surges take the rest. */
+const WHOLE_FRAC = 0.3
 
-/** A whole sheet, in steps. */
+export type SheetFound = { readonly body: SheetBody; readonly decided: readonly DecidedContact[] }
+
+/** A whole sheet, in steps; without the strike of all contacts together, which is worked out elsewhere. */
 export function* sheetSteps(
   express: Express,
   connector: Connector,
-  lines: readonly Line[],
-): Generator<Progress, SheetBody> {
-  const schedule = yield* within(scheduleOf(connector, lines, express), 0, SCHEDULE_FRAC)
+  schedule: Schedule,
+): Generator<Progress, SheetFound> {
   const decided = schedule.rows.map((row) => row.decided)
-  const whole = yield* within(wholeOf(connector, decided, express), SCHEDULE_FRAC, WHOLE_FRAC)
-  return yield* within(sheetBody({ connector, schedule, findings: whole.findings, express }), WHOLE_FRAC, 1)
+  const whole = yield* within(wholeOf(connector, decided, express), 0, WHOLE_FRAC)
+  const asked = { connector, schedule, findings: whole.findings, express }
+  return { decided, body: yield* within(sheetBody(asked), WHOLE_FRAC, 1) }
 }
 
 export const createSheetRun = () => createSteppedRun(sheetSteps)
 export type SheetRun = ReturnType<typeof createSheetRun>
+
+/** The sheet with what the strike of all contacts together came to, or why it says nothing of it. */
+export function withStrike(body: SheetBody, strike: StrikeState): SheetBody {
+  if (strike.is === 'done') return { ...body, findings: worstFirst([...body.findings, ...strike.findings]) }
+  const said: ConnectorFinding = { id: 'strike-not-there', sentence: NOT_STRUCK[strike.is], contacts: [] }
+  return { ...body, findings: [...body.findings, said] }
+}
+
+const NOT_STRUCK: Readonly<Record<Exclude<StrikeState['is'], 'done'>, string>> = {
+  idle: 'All contacts struck together: not asked, no waveform was chosen for the connector.',
+  missing: 'All contacts struck together: not computed, facts of the strike are missing.',
+  working: 'All contacts struck together: still being worked out when this sheet was made.',
+  stopped: 'All contacts struck together: not computed, it was stopped.',
+  broken: 'All contacts struck together: could not be computed. That is a fault of the app, not of the inputs.',
+}

@@ -4,7 +4,12 @@ import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { planPaste } from '../../src/calc/connector/paste-plan.ts'
 import { readPasted } from '../../src/calc/connector/pasted.ts'
+import { scheduleOf } from '../../src/calc/connector/schedule.ts'
 import type { Connector } from '../../src/calc/connector/types.ts'
+import { strikeAnswer } from '../../src/calc/connector/whole/strike/answer.ts'
+import { strikeFindings } from '../../src/calc/connector/whole/strike/findings.ts'
+import { strikeQuestion } from '../../src/calc/connector/whole/strike/question.ts'
+import { atOnce } from '../../src/calc/line/evaluate.ts'
 import type { Line } from '../../src/calc/types.ts'
 import { SAFETY_TEXTS, SHEET_CAUTIONS } from '../../src/reference/safety.ts'
 import { internalTexts } from '../../src/state/supplier-copy.ts'
@@ -103,6 +108,21 @@ describe.each([15, 37, 128])('%i contacts', (count) => {
       expect(text).toContain(squeeze(SAFETY_TEXTS.screening.text))
     }
   }, 120_000)
+})
+
+it('says what the strike of all contacts together came to, once it is worked out', async () => {
+  const { connector, lines } = connectorOfSize(3)
+  const struck = { ...connector, texts: { ...connector.texts, strikeWaveform: 'wf4', strikeLevel: '3' } }
+  const decided = atOnce(scheduleOf(struck, lines)).rows.map((row) => row.decided)
+  const asked = strikeQuestion(struck, decided)
+  if (asked.is === 'missing') throw new Error(asked.sentence)
+  const findings = strikeFindings(asked.question, atOnce(strikeAnswer(asked.question)))
+  expect(findings.length).toBeGreaterThan(0)
+  await openSheet(struck, lines)
+  await page.getByText('Striking all contacts together').waitFor({ state: 'detached', timeout: 60_000 })
+  const text = together(await printed(page, 'A4'))
+  for (const { sentence } of findings) expect(text).toContain(squeeze(sentence))
+  expect(text).not.toContain(squeeze('All contacts struck together:'))
 })
 
 it.each(['dark', 'night', 'glare'])('is black on white from the %s theme', async (theme) => {

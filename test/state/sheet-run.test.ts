@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { createSheetRun } from '../../src/state/sheet-run.ts'
+import { scheduleOf } from '../../src/calc/connector/schedule.ts'
+import type { Connector } from '../../src/calc/connector/types.ts'
+import { atOnce } from '../../src/calc/line/evaluate.ts'
+import type { Line } from '../../src/calc/types.ts'
+import { createSheetRun, withStrike } from '../../src/state/sheet-run.ts'
 import { connectorOf, contactOf, DISCRETE, lineOf } from '../calc/connector/some-connector.ts'
 
 const settledState = async (run: ReturnType<typeof createSheetRun>) => {
@@ -13,33 +17,50 @@ const settledState = async (run: ReturnType<typeof createSheetRun>) => {
   return run.state.value
 }
 
+function begin(run: ReturnType<typeof createSheetRun>, connector: Connector, lines: readonly Line[]): void {
+  run.start(connector, atOnce(scheduleOf(connector, lines)))
+}
+
 describe('a sheet being worked out', () => {
   it('ends with every contact, and what the whole connector says', async () => {
     const run = createSheetRun()
-    run.start(connectorOf([contactOf('1', 'a'), contactOf('2', undefined)]), [lineOf('a', DISCRETE)])
+    begin(run, connectorOf([contactOf('1', 'a'), contactOf('2', undefined)]), [lineOf('a', DISCRETE)])
     expect(run.state.value.is).toBe('working')
     const state = await settledState(run)
     if (state.is !== 'done') throw new Error(`It is ${state.is}.`)
-    expect(state.body.rows.map(({ id }) => id)).toEqual(['1', '2'])
-    expect(state.body.findings.some(({ contacts }) => contacts.includes('2'))).toBe(true)
+    expect(state.body.body.rows.map(({ id }) => id)).toEqual(['1', '2'])
+    expect(state.body.body.findings.some(({ contacts }) => contacts.includes('2'))).toBe(true)
   })
 
-  it('is worked out again once a typed calculation can be read', async () => {
+  it('says what the strike of all contacts together came to, worst first, or that it is not there', async () => {
     const run = createSheetRun()
-    run.start(connectorOf([contactOf('1', 'a')]), [lineOf('a', { ...DISCRETE, neededDb: '2*10' })])
+    begin(run, connectorOf([contactOf('1', 'a')]), [lineOf('a', DISCRETE)])
     const state = await settledState(run)
-    expect(state.is === 'done' && state.body.rows[0]?.needs).toBe('20\u00a0dB at 10\u00a0MHz')
+    if (state.is !== 'done') throw new Error(`It is ${state.is}.`)
+    const { body } = state.body
+    const finding = {
+      id: 'strike-x',
+      verdict: 'fails' as const,
+      sentence: 'Contact 1 is broken through.',
+      contacts: ['1'],
+    }
+    expect(withStrike(body, { is: 'done', findings: [finding] }).findings[0]).toEqual(finding)
+    for (const strike of [{ is: 'idle' }, { is: 'stopped' }, { is: 'working', doneFrac: 0.5 }] as const) {
+      const { findings } = withStrike(body, strike)
+      expect(findings.length).toBe(body.findings.length + 1)
+      expect(findings.at(-1)?.sentence).toMatch(/^All contacts struck together: /)
+    }
   })
 
   it('can be stopped, and begun again', async () => {
     const run = createSheetRun()
     const connector = connectorOf([contactOf('1', 'a')])
-    run.start(connector, [lineOf('a', DISCRETE)])
+    begin(run, connector, [lineOf('a', DISCRETE)])
     run.stop()
     expect(run.state.value.is).toBe('stopped')
     await new Promise((done) => setTimeout(done, 50))
     expect(run.state.value.is).toBe('stopped')
-    run.start(connector, [lineOf('a', DISCRETE)])
+    begin(run, connector, [lineOf('a', DISCRETE)])
     expect((await settledState(run)).is).toBe('done')
   })
 })

@@ -2,7 +2,9 @@ import { useEffect, useMemo } from 'preact/hooks'
 import type { SheetBody } from '../../../calc/connector/sheet/body.ts'
 import { countWords } from '../../../calc/connector/sheet/words.ts'
 import { loadGuide } from '../../../state/guide-content.ts'
-import { createSheetRun, type SheetRun } from '../../../state/sheet-run.ts'
+import { scheduleRun } from '../../../state/schedule.ts'
+import { createSheetRun, withStrike } from '../../../state/sheet-run.ts'
+import { createStrikeRun, type StrikeState } from '../../../state/whole-run.ts'
 import { lazy } from '../../lazy.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
@@ -13,26 +15,67 @@ import { OwnSheet, SupplierSheet, WholeComplaint } from './trade-sheets.tsx'
 
 const BringIn = lazy(async () => (await import('../bring-in.tsx')).BringIn)
 
+/** Share of the waiting in which the contacts are decided. */
+const DECIDED_FRAC = 0.5
+
 /** The ways out of this device and back in: sheet, supplier's copy, pictures, and the whole complaint as a file. */
 export function Trade({ complaint, connector }: ViewGiven) {
+  const planned = scheduleRun(connector.id)
   const run = useMemo(createSheetRun, [])
+  const strike = useMemo(createStrikeRun, [])
   const { lines } = complaint
-  useEffect(() => {
-    run.start(connector, lines)
-  }, [run, connector, lines])
-  useEffect(() => () => run.stop(), [run])
-  useEffect(() => void loadGuide().catch(() => undefined), [])
+  const { is, shown, doneFrac } = planned.state.value
+  const schedule = is === 'done' ? shown : undefined
   const state = run.state.value
+  const found = schedule !== undefined && state.is === 'done' ? state.body : undefined
+  useEffect(() => {
+    strike.forget()
+    planned.want(connector, lines)
+  }, [planned, strike, connector, lines])
+  useEffect(() => {
+    if (schedule !== undefined) run.start(connector, schedule)
+  }, [run, schedule])
+  useEffect(() => {
+    const isAsked = (connector.texts.strikeWaveform ?? '').trim() !== ''
+    if (found !== undefined && isAsked) strike.start(connector, found.decided)
+  }, [strike, found])
+  useEffect(
+    () => () => {
+      run.stop()
+      strike.stop()
+    },
+    [run, strike],
+  )
+  useEffect(() => void loadGuide().catch(() => undefined), [])
   if (connector.contacts.length === 0)
     return <p>There is no contact yet, so there is no sheet. Make the contacts, or paste a table of them.</p>
-  return state.is === 'done' ? (
-    <Ready complaint={complaint} connector={connector} body={state.body} />
-  ) : (
-    <Waiting run={run} onAgain={() => run.start(connector, lines)} />
+  if (found !== undefined)
+    return <Ready complaint={complaint} connector={connector} found={found.body} strike={strike.state.value} />
+  const ended = is === 'working' || is === 'done' ? state.is : is
+  return (
+    <Waiting
+      is={ended === 'done' ? 'working' : ended}
+      doneFrac={
+        schedule === undefined
+          ? DECIDED_FRAC * doneFrac
+          : DECIDED_FRAC + (1 - DECIDED_FRAC) * ('doneFrac' in state ? state.doneFrac : 0)
+      }
+      onStop={() => {
+        planned.stop()
+        run.stop()
+      }}
+      onAgain={() => {
+        if (schedule === undefined) planned.want(connector, lines)
+        else run.start(connector, schedule)
+      }}
+    />
   )
 }
 
-function Ready({ complaint, connector, body }: ViewGiven & { readonly body: SheetBody }) {
+type ReadyGiven = ViewGiven & { readonly found: SheetBody; readonly strike: StrikeState }
+
+function Ready({ complaint, connector, found, strike }: ReadyGiven) {
+  const body = useMemo(() => withStrike(found, strike), [found, strike])
   const print = usePrinting({ complaint, body })
   return (
     <div class="panes trade">
@@ -42,6 +85,13 @@ function Ready({ complaint, connector, body }: ViewGiven & { readonly body: Shee
           <p>
             {body.rows.length} contacts: {countWords(body.rows)}.
           </p>
+          {strike.is === 'working' && (
+            <label class="progress">
+              Striking all contacts together, {Math.round(strike.doneFrac * 100)} %; a sheet made now says that it is
+              not there yet
+              <progress max="1" value={strike.doneFrac} />
+            </label>
+          )}
           <OwnSheet complaint={complaint} body={body} onPrint={() => print('own')} />
         </section>
         <section aria-label="Supplier’s copy">
@@ -67,17 +117,23 @@ function Ready({ complaint, connector, body }: ViewGiven & { readonly body: Shee
   )
 }
 
+type WaitingGiven = {
+  readonly is: 'working' | 'stopped' | 'broken'
+  readonly doneFrac: number
+  readonly onStop: () => void
+  readonly onAgain: () => void
+}
+
 /** The sheet is on its way: how far, and a way to leave it. */
-function Waiting({ run, onAgain }: { readonly run: SheetRun; readonly onAgain: () => void }) {
-  const state = run.state.value
-  if (state.is === 'working')
+function Waiting({ is, doneFrac, onStop, onAgain }: WaitingGiven) {
+  if (is === 'working')
     return (
       <div class="stack">
         <label class="progress">
-          Working out every contact, {Math.round(state.doneFrac * 100)} %
-          <progress max="1" value={state.doneFrac} />
+          Working out every contact, {Math.round(doneFrac * 100)} %
+          <progress max="1" value={doneFrac} />
         </label>
-        <button type="button" class="button" onClick={run.stop}>
+        <button type="button" class="button" onClick={onStop}>
           <Icon name="close" />
           Stop
         </button>
@@ -86,7 +142,7 @@ function Waiting({ run, onAgain }: { readonly run: SheetRun; readonly onAgain: (
   return (
     <div class="stack">
       <p role="status">
-        {state.is === 'stopped'
+        {is === 'stopped'
           ? 'Stopped: there is no sheet without every contact worked out.'
           : 'The sheet could not be worked out. That is a fault of the app, not of the inputs; what was typed is kept.'}
       </p>
