@@ -1,4 +1,3 @@
-import { Fragment } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
 import { isEvidence, nodeById, replay } from '../../guide/engine.ts'
@@ -21,6 +20,7 @@ import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
+import { WhenNear } from '../parts/when-near.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { offerSheet } from '../shell/paper.ts'
@@ -97,26 +97,26 @@ function LooseLines({ complaint: { id, lines, checks } }: { readonly complaint: 
   const carried = new Set(connectors.flatMap(({ contacts }) => contacts.map(({ lineId }) => lineId)))
   return (
     <>
-      {lines.map((line, index) =>
-        carried.has(line.id) ? null : (
-          <Fragment key={line.id}>
-            <KeptLine
-              complaintId={id}
-              line={line}
-              title={line.name || (lines.length > 1 ? `line ${index + 1}` : '')}
-              checks={checks}
-            />
+      {lines.map((line, index) => {
+        if (carried.has(line.id)) return null
+        const title = line.name || (lines.length > 1 ? `line ${index + 1}` : '')
+        return (
+          <WhenNear key={line.id} heading={title || 'Line'} isAtOnce={index < AT_ONCE}>
+            <KeptLine complaintId={id} line={line} title={title} checks={checks} />
             <details class="fold">
               <summary>Rename or delete {line.name || 'this line'}</summary>
               <LineName complaintId={id} line={line} />
               <DeleteLine complaintId={id} line={line} />
             </details>
-          </Fragment>
-        ),
-      )}
+          </WhenNear>
+        )
+      })}
     </>
   )
 }
+
+/** Lines that are drawn wherever they stand: a complaint seldom has more. */
+const AT_ONCE = 4
 
 /** The sheet is laid out from what is known when it is printed. */
 function useComplaintSheet(id: string): void {

@@ -1,0 +1,154 @@
+/**
+ * What a device that holds much asks of its screens: 5,000 complaints opened and searched, a complaint of 100 lines, a
+ * note of 50 kB. Counted is the time the page's own thread works, which a busy machine does not change; each beside the
+ * same with little in it.
+ */
+import type { CDPSession, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import setup from '../e2e/support/built-site.ts'
+import { DESK, openSite, type Site, type Visit } from '../e2e/support/site.ts'
+
+const MANY = 5000
+const LINES = 100
+const NOTE_LETTERS = 50_000
+const KEYS = 20
+
+let site: Site
+let visit: Visit
+let page: Page
+let cdp: CDPSession
+
+beforeAll(async () => {
+  setup()
+  site = await openSite()
+  visit = await site.visit({ viewport: DESK, serviceWorkers: 'block' })
+  page = visit.page
+  cdp = await visit.context.newCDPSession(page)
+  await cdp.send('Performance.enable', { timeDomain: 'threadTicks' })
+  await page.goto(visit.at('#/log'))
+  await page.getByText('Nothing kept yet').waitFor()
+}, 120_000)
+afterAll(() => site.close())
+
+/** Milliseconds the page's thread has worked since it was loaded. */
+async function workedMs(): Promise<number> {
+  const { metrics } = await cdp.send('Performance.getMetrics')
+  return 1000 * (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? Number.NaN)
+}
+
+/** Puts complaints with one line each into the store, and one of many lines and a long note. */
+async function fill(count: number): Promise<void> {
+  await page.evaluate(
+    async ({ count, lines, letters }) => {
+      const db = await new Promise<IDBDatabase>((done, failed) => {
+        const asked = indexedDB.open('stillpin')
+        asked.onsuccess = () => done(asked.result)
+        asked.onerror = failed
+      })
+      const tx = db.transaction(['complaints', 'lines'], 'readwrite')
+      const typed = (text: string) => ({ text, origin: { by: 'user' } })
+      const line = (complaintId: string, id: string, order: number, at: string) => ({
+        ...{ complaintId, id, order, updatedAt: at, schemaVersion: 2, name: `contact ${id}`, gate: 'clear' },
+        ...{ trials: [], kept: [] },
+        facts: {
+          lineKind: typed('arinc-429-high'),
+          noiseHz: typed(`${100 + order}k`),
+          neededDb: typed('6'),
+          noiseSourceOhm: typed('50'),
+          noiseLoadOhm: typed('10k'),
+        },
+      })
+      const put = (id: string, title: string, note: string, at: string) =>
+        tx.objectStore('complaints').put({
+          ...{ id, title, note, createdAt: at, updatedAt: at, schemaVersion: 6, guideVersion: 3, isDemo: false },
+          ...{ answers: { wrong: 'noise', path: 'volume' }, checks: [{ check: 'window', lineId: `l${id}` }], kept: [] },
+          events: [
+            { at, evidence: 'wrong', option: 'noise' },
+            { at, evidence: 'path', option: 'volume' },
+          ],
+        })
+      for (let i = 0; i < count; i++) {
+        const at = new Date(Date.UTC(2026, 0, 1) + i * 60_000).toISOString()
+        put(`c${i}`, `Buzz ${i} in the intercom of seat ${i % 7}`, 'With the generator, not on battery. '.repeat(9), at)
+        tx.objectStore('lines').put(line(`c${i}`, `lc${i}`, 0, at))
+      }
+      const at = '2025-01-01T00:00:00.000Z'
+      put('lines', 'Every contact of the plug', 'short', at)
+      for (let i = 0; i < lines; i++) tx.objectStore('lines').put(line('lines', `l${i}`, i, at))
+      put('note', 'A long story', 'and so on '.repeat(letters / 10), at)
+      await new Promise<void>((done, failed) => {
+        tx.oncomplete = () => done()
+        tx.onerror = failed
+      })
+      db.close()
+    },
+    { count, lines: LINES, letters: NOTE_LETTERS },
+  )
+}
+
+const rows = () => page.locator('ul[aria-label="Complaints"] > li')
+
+/** From nothing to the first rows of the Log. */
+async function openLogMs(): Promise<number> {
+  await page.goto('about:blank')
+  await page.goto(visit.at('#/log'))
+  await rows().first().waitFor()
+  return workedMs()
+}
+
+const middle = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN
+const thrice = async (one: () => Promise<number>): Promise<number> => middle([await one(), await one(), await one()])
+const ms = (value: number): string => `${value.toFixed(0)} ms`
+
+test('5,000 complaints open and are searched as a thumb expects', { timeout: 300_000 }, async () => {
+  await fill(8)
+  const few = await thrice(openLogMs)
+  await fill(MANY)
+  const many = await thrice(openLogMs)
+  const drawn = await rows().count()
+  const before = await workedMs()
+  await page.locator('#log-search').fill('buzz 4321')
+  await page.getByText(`1 of ${MANY + 2}.`).waitFor()
+  const searched = (await workedMs()) - before
+  console.log(
+    `bench, ${MANY} complaints: open ${ms(many)} of the page's thread (${ms(few)} with few, ratio ${(many / few).toPrecision(2)}), ` +
+      `${drawn} rows drawn, first search ${ms(searched)}`,
+  )
+  expect(many - few).toBeLessThan(300)
+  expect(drawn).toBeLessThan(150)
+  expect(searched).toBeLessThan(50)
+})
+
+test('a complaint of 100 lines opens on those near the screen', { timeout: 300_000 }, async () => {
+  const openMs = async (id: string): Promise<number> => {
+    await page.goto('about:blank')
+    await page.goto(visit.at(`#/log/${id}`))
+    await page
+      .getByRole('heading', { name: /^Facts/ })
+      .first()
+      .waitFor()
+    await page.locator('.line-window output').first().waitFor()
+    return workedMs()
+  }
+  const [one, all] = [await thrice(() => openMs('c1')), await thrice(() => openMs('lines'))]
+  console.log(`bench, a complaint of ${LINES} lines: ${ms(all)} to its first window, ${ms(one)} with one line`)
+  expect(all - one).toBeLessThan(500)
+})
+
+test('a key in a note of 50 kB costs little more than in a short one', { timeout: 300_000 }, async () => {
+  const keyMs = async (id: string): Promise<number> => {
+    await page.goto('about:blank')
+    await page.goto(visit.at(`#/log/${id}`))
+    const note = page.getByRole('textbox', { name: 'Note' })
+    await note.click()
+    await note.press('ControlOrMeta+End')
+    const before = await workedMs()
+    for (let key = 0; key < KEYS; key++) await page.keyboard.press('x')
+    return ((await workedMs()) - before) / KEYS
+  }
+  const [short, long] = [await thrice(() => keyMs('lines')), await thrice(() => keyMs('note'))]
+  console.log(
+    `bench, a key in a note of ${NOTE_LETTERS / 1000} kB: ${long.toFixed(1)} ms, ${short.toFixed(1)} ms in a short one`,
+  )
+  expect(long).toBeLessThan(16)
+})
