@@ -38,9 +38,9 @@ describe('several contacts at once', () => {
     expect(edit(['1'], { is: 'fact', fact: 'noiseLoadOhm', text: '50' }).contacts[2]).toBe(CONTACTS[2])
   })
 
-  it('sets kind and safety gate, and changes nothing that is so already', () => {
+  it('sets the kind of a line, and changes nothing that is so already', () => {
     const barred = edit(['1'], { is: 'kind', kind: 'fuel-quantity' })
-    expect(barred.lines[0]).toMatchObject({ gate: 'barred', facts: { lineKind: { text: 'fuel-quantity' } } })
+    expect(barred.lines[0]).toMatchObject({ gate: 'unknown', facts: { lineKind: { text: 'fuel-quantity' } } })
     const again = editMany({
       connector: CONNECTOR,
       lines: barred.lines,

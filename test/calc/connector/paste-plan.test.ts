@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { barredWhy } from '../../../src/calc/connector/contact-line.ts'
 import { meaningOfWord, unknownWords, type WordMeaning } from '../../../src/calc/connector/kind-words.ts'
 import { type PasteGiven, planPaste } from '../../../src/calc/connector/paste-plan.ts'
 import { readPasted } from '../../../src/calc/connector/pasted.ts'
@@ -139,12 +140,10 @@ describe('what a pasted table would change', () => {
     expect(refused('pin;load\n2;100\n3;120', { connector, lines })[0]).toContain('the legs of one pair')
   })
 
-  it('shuts the safety gate of a line whose kind is barred, and opens none', () => {
+  it('answers no safety question: a barred kind bars by itself', () => {
     const plan = done('pin;kind\n1;fuel probe\n2;audio')
-    expect(plan.lines.map(({ gate }) => gate)).toEqual(['barred', 'unknown'])
-    const connector: Connector = { ...EMPTY, contacts: plan.contacts }
-    const back = done('pin;kind\n1;audio', { connector, lines: plan.lines })
-    expect(back.lines[0]?.gate).toBe('unknown')
+    expect(plan.lines.map(({ gate }) => gate)).toEqual(['unknown', 'unknown'])
+    expect(plan.lines.map((line) => barredWhy(line) !== undefined)).toEqual([true, false])
   })
 
   it('refuses what a field refuses with line and column, and takes nothing of the rest', () => {

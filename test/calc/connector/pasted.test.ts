@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readPasted } from '../../../src/calc/connector/pasted.ts'
+import { COLUMN_LABEL, COLUMNS, columnsByHeading } from '../../../src/calc/connector/pasted-columns.ts'
+import { FACT_COLUMNS, inputOfColumn } from '../../../src/calc/connector/pasted-facts.ts'
 import { readTable, writeTable } from '../../../src/calc/connector/table-text.ts'
 
 const cellsOf = (text: string) => {
@@ -90,6 +92,26 @@ describe('a pasted schedule', () => {
       { word: '429', rows: 2 },
       { word: '28V DC', rows: 1 },
     ])
+  })
+
+  it('knows each column by its own label, by that of the field behind it, and by what people write', () => {
+    const named = (headings: readonly string[]) => columnsByHeading(['contact', ...headings]).slice(1)
+    for (const column of COLUMNS)
+      if (column !== 'contact') expect(named([COLUMN_LABEL[column]]), COLUMN_LABEL[column]).toEqual([column])
+    for (const column of FACT_COLUMNS) {
+      const { label } = inputOfColumn(column)
+      expect(named([label]), label).toEqual([column])
+    }
+    expect(named(['Freq. [MHz]', 'Noise load (Ω)', 'Source Z / ohm', 'Wire No.', 'Ph'])).toEqual([
+      'frequencyHz',
+      'loadOhm',
+      'sourceOhm',
+      'wire',
+      'phase',
+    ])
+    // a second column of pins is what is fitted there
+    expect(columnsByHeading(['Pin', 'Contact'])).toEqual(['pin', 'contact'])
+    expect(columnsByHeading(['Pin', 'Function'])).toEqual(['contact', 'name'])
   })
 
   it('takes a table without headings by place', () => {
