@@ -13,7 +13,7 @@ import { LEVEL_UNITS, type LevelUnit } from '../calc/quantity/level-unit.ts'
 import { readTouchstone } from '../calc/touchstone/read.ts'
 import type { Network } from '../calc/touchstone/types.ts'
 import { type Blocks, blocksOf } from '../calc/trace/decimate.ts'
-import type { ReadOptions, Spectrum, TraceReading } from '../calc/trace/types.ts'
+import type { LevelColumn, ReadOptions, Spectrum, TraceReading } from '../calc/trace/types.ts'
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import { type KeptTrace, listTraces, newTrace, putTrace, removeTrace, type TraceRole } from '../store/traces.ts'
 import { StoreError } from '../store/trouble.ts'
@@ -31,6 +31,8 @@ export type OpenTrace = {
       readonly spectrum: Spectrum
       readonly blocks: Blocks
       readonly remarks: readonly string[]
+      /** just read: the columns that could be the level, and the file to read one of the others from */
+      readonly again?: { readonly file: TraceFile; readonly columns: readonly LevelColumn[]; readonly at: number }
     }
   | { readonly is: 'network'; readonly network: Network; readonly remarks: readonly string[] }
 )
@@ -178,7 +180,7 @@ export async function takeFile(
   const shown: OpenTrace =
     read.is === 'network'
       ? { is: 'network', name: file.name, role: 'filter', network: read.reading.network, remarks: read.reading.remarks }
-      : spectrumShown(file.name, role === 'filter' ? 'before' : role, read.reading, read.blocks)
+      : spectrumShown(file, role === 'filter' ? 'before' : role, read.reading, read.blocks)
   show(shown)
   // it is painted before it is packed
   await new Promise((done) => setTimeout(done))
@@ -187,12 +189,20 @@ export async function takeFile(
 }
 
 function spectrumShown(
-  name: string,
+  file: TraceFile,
   role: TraceRole,
-  { spectrum, remarks }: Extract<TraceReading, { ok: true }>,
+  { spectrum, remarks, levelColumns, levelAt }: Extract<TraceReading, { ok: true }>,
   blocks: Blocks | undefined,
 ): OpenTrace {
-  return { is: 'spectrum', name, role, spectrum, blocks: blocks ?? blocksOf(spectrum.db), remarks }
+  return {
+    is: 'spectrum',
+    name: file.name,
+    role,
+    spectrum,
+    blocks: blocks ?? blocksOf(spectrum.db),
+    remarks,
+    ...(levelColumns.length > 1 ? { again: { file, columns: levelColumns, at: levelAt } } : {}),
+  }
 }
 
 function show(trace: OpenTrace): void {

@@ -19,11 +19,11 @@ export type ReadFile =
   | { readonly is: 'spectrum'; readonly reading: TraceReading; readonly blocks: Blocks | undefined }
   | { readonly is: 'network'; readonly text: string; readonly reading: TouchstoneReading }
 
-/** What an option line or a keyword of version 2.0 begins with, before any figure. */
-const TOUCHSTONE_HEAD = /^(?:\s|!.*)*(?:\[version\]|#\s*(?:[kmg]?hz\b|[syzhg]\s|$))/im
+/** Comments, then the version of a 2.0 file or an option line with unit and parameter: no table of a spectrum begins so. */
+const TOUCHSTONE_HEAD = /^\uFEFF?\s*(?:!.*\s+)*(?:\[version\]\s*2|#\s*[kmg]?hz\s+[syzhg]\s)/i
 
 const isTouchstone = (text: string, fileName: string): boolean =>
-  portsInName(fileName) !== undefined || (/\.(?:ts|txt)?$/i.test(fileName) && TOUCHSTONE_HEAD.test(text.slice(0, 4000)))
+  portsInName(fileName) !== undefined || /\.ts$/i.test(fileName) || TOUCHSTONE_HEAD.test(text.slice(0, 4000))
 
 /** Only a worker has it. */
 declare const FileReaderSync: (new () => { readonly readAsText: (blob: Blob) => string }) | undefined

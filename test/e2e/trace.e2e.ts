@@ -78,6 +78,13 @@ describe('a trace in the browser', () => {
     await page.getByText('lead.csv. 501 rows').waitFor()
   })
 
+  it('takes another column of the file for the level', async () => {
+    await choose('two.csv', 'MHz,Peak dBuV,Average dBuV\n0.1,60,50\n0.15,105,95\n0.2,60,50\n')
+    await page.locator('output#neededDb[data-si^="34.536"]').waitFor()
+    await page.getByLabel('Average dBuV').check()
+    await page.locator('output#neededDb[data-si^="24.536"]').waitFor()
+  })
+
   it('goes with its line into the log', async () => {
     await choose('lead.csv', leadTrace(300))
     await page.locator('output#neededDb[data-si^="34.536"]').waitFor()
@@ -143,6 +150,7 @@ describe('a measured filter in the browser', () => {
 
 describe('a million rows', () => {
   const MILLION = 1_000_000
+  const PANNED_FRAMES = 60
   const text = `Hz,dBuV\n${Array.from({ length: MILLION }, (_, i) => `${10_000 + i * 10},${(40 + ((i * 7919) % 1000) / 50).toFixed(2)}`).join('\n')}\n`
 
   let folder = ''
@@ -162,42 +170,33 @@ describe('a million rows', () => {
     })
     await page.getByText('1,000,000 rows in dBµV').waitFor()
     await status().waitFor({ timeout: 60_000 })
-    const session = await visit.context.newCDPSession(page)
-    await session.send('Emulation.setCPUThrottlingRate', { rate: 4 })
-    const framesPerSec = await page.evaluate(async () => {
-      const over = document.querySelector('.trace-canvas .u-over') as HTMLElement
-      const at = (type: string, x: number) =>
-        over.dispatchEvent(
-          new PointerEvent(type, {
-            pointerId: 1,
-            clientX: over.getBoundingClientRect().left + x,
-            clientY: 100,
-            bubbles: true,
-          }),
-        )
-      over.setPointerCapture = () => undefined
+    await page.evaluate(() => {
       const closer = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Closer')
       for (let i = 0; i < 3; i++) closer?.click()
-      const frame = () => new Promise<number>((done) => requestAnimationFrame(done))
-      await frame()
-      at('pointerdown', 150)
-      const started = await frame()
-      let now = started
-      let frames = 0
-      for (; now - started < 1500; frames++) {
-        at('pointermove', 150 + 100 * Math.sin(frames / 6))
-        now = await frame()
-      }
-      at('pointerup', 150)
-      return (1000 * frames) / (now - started)
     })
-    await session.send('Emulation.setCPUThrottlingRate', { rate: 1 })
+    const pan = await busyDuring(page, () =>
+      page.evaluate(async (frames) => {
+        const over = document.querySelector('.trace-canvas .u-over') as HTMLElement
+        over.setPointerCapture = () => undefined
+        const { left } = over.getBoundingClientRect()
+        const at = (type: string, x: number) =>
+          over.dispatchEvent(new PointerEvent(type, { pointerId: 1, clientX: left + x, clientY: 100, bubbles: true }))
+        at('pointerdown', 150)
+        for (let i = 0; i < frames; i++) {
+          at('pointermove', 150 + 100 * Math.sin(i / 6))
+          await new Promise((done) => requestAnimationFrame(done))
+        }
+        at('pointerup', 150)
+      }, PANNED_FRAMES),
+    )
+    // a processor four times slower takes four times as long for a frame
+    const slowFrameMs = (4 * pan.busyMs) / PANNED_FRAMES
     console.log(
-      `million rows: ${busyMs.toFixed(0)} ms until painted, longest slice ${longestMs.toFixed(0)} ms, ${framesPerSec.toFixed(0)} frames a second`,
+      `million rows: ${busyMs.toFixed(0)} ms until painted, longest slice ${longestMs.toFixed(0)} ms, a panned frame ${slowFrameMs.toFixed(1)} ms on a processor four times slower`,
     )
     expect(busyMs).toBeLessThan(2000)
     expect(longestMs).toBeLessThan(50)
-    expect(framesPerSec).toBeGreaterThanOrEqual(30)
+    expect(slowFrameMs).toBeLessThan(1000 / 30)
   }, 120_000)
 
   it('can be stopped, and nothing has changed', async () => {

@@ -4,6 +4,7 @@ import {
   droppedTrace,
   dropTrace,
   kept,
+  type OpenTrace,
   stopTraceWork,
   type TraceFile,
   type TraceRole,
@@ -176,6 +177,7 @@ function Kept() {
               <strong>{ROLE_LABEL[trace.role]}</strong>
               <span class="row-note">{[trace.name, sizeOf(trace), ...trace.remarks].join('. ')}</span>
             </span>
+            {trace.is === 'spectrum' && trace.again && <OtherColumns role={trace.role} again={trace.again} />}
             <button type="button" class="button" onClick={() => void dropTrace(trace.role)}>
               <Icon name="close" />
               Take out<span class="unseen"> {trace.name}</span>
@@ -193,6 +195,28 @@ function Kept() {
         </p>
       )}
     </>
+  )
+}
+
+type Again = NonNullable<Extract<OpenTrace, { is: 'spectrum' }>['again']>
+
+/** Another column of the same file as the level. */
+function OtherColumns({ role, again: { file, columns, at } }: { readonly role: TraceRole; readonly again: Again }) {
+  return (
+    <fieldset class="choices">
+      <legend>The level is</legend>
+      {columns.map((column) => (
+        <label key={column.at}>
+          <input
+            type="radio"
+            name={`level-${role}`}
+            checked={column.at === at}
+            onChange={() => void takeFile(file, role, { levelAt: column.at })}
+          />
+          {column.label}
+        </label>
+      ))}
+    </fieldset>
   )
 }
 
