@@ -11,7 +11,7 @@ const FLOOR = 2e-3
 const SAFETY = 0.85
 const [LEAST_CHANGE, MOST_CHANGE] = [0.2, 2.5]
 /** A corner is met when a junction is beyond it by less than this share of its volts. */
-const MET = 1e-4
+const MET = 2e-5
 const CORNER_TRIES = 40
 const STEP_TRIES = 60
 /** Below this share of the time already gone a step cannot be told from none. */
