@@ -1,6 +1,6 @@
 /**
- * The browser is killed while somebody types: note, title, triage, a check, a check of a kept line. What was typed is
- * there at the next start, but for the last key. 12 kills; STILLPIN_KILLS=60 for more.
+ * The browser is killed while somebody types: note, title, triage, a check, a check of a kept line, a contact, the
+ * label of its connector. What was typed is there at the next start, but for the last key. 12 kills; STILLPIN_KILLS=60 for more.
  */
 import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -8,7 +8,12 @@ import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { DIST, startServer } from '../../scripts/static-server.mjs'
+import type { Contact } from '../../src/calc/connector/types.ts'
+import { newComplaint } from '../../src/store/complaint.ts'
+import { newConnector } from '../../src/store/connector.ts'
+import { newLine } from '../../src/store/line.ts'
 import { type Killable, killable } from './support/killable.ts'
+import { type Put, putConnector } from './support/put-connector.ts'
 import { answerAll, field, heading, labelOf, startStands, TO_A_FILTER } from './support/screen.ts'
 
 const KILLS = Number(process.env['STILLPIN_KILLS'] ?? 12)
@@ -71,6 +76,7 @@ type Kind = {
 
 let complaintHash = ''
 let keptCheckHash = ''
+let connectorHash = ''
 
 const typeInto = async (hash: string, find: () => ReturnType<typeof field>, text: string, waitMs: number) => {
   await open(hash)
@@ -102,11 +108,38 @@ const inCheck = (name: string, hash: () => string): Kind => ({
   },
 })
 
+/** A text of the connector; what it is stands folded under its contacts. */
+const inConnector = (name: string, label: 'Remark' | 'Label', hash: () => string): Kind => {
+  const box = () => page.getByRole('textbox', { name: label, exact: true })
+  const show = async () => {
+    await open(hash())
+    if (label === 'Label') await page.getByText('What it is, more contacts, delete').click()
+    await box().waitFor()
+  }
+  return {
+    name,
+    type: async (round, waitMs) => {
+      const text = `${label} ${round}: 4.7 nF beside K–L`
+      await show()
+      await box().fill('')
+      await box().focus()
+      await typeAndKill(text, waitMs)
+      return text
+    },
+    read: async () => {
+      await show()
+      return box().inputValue()
+    },
+  }
+}
+
 const KINDS: readonly Kind[] = [
   inCheck('check', () => '#/check/need'),
   inComplaint('Note'),
   inCheck('kept check', () => keptCheckHash),
+  inConnector('contact', 'Remark', () => `${connectorHash}/contact/2`),
   inComplaint('Title'),
+  inConnector('connector', 'Label', () => connectorHash),
   {
     name: 'triage',
     type: async (_round, waitMs) => {
@@ -131,6 +164,20 @@ const KINDS: readonly Kind[] = [
   },
 ]
 
+/** A connector of two contacts, one with a line. */
+function oneConnector(): Put {
+  const line = newLine('bus')
+  const contacts: readonly Contact[] = [
+    { id: '1', type: 'spare', texts: {} },
+    { id: '2', type: 'line', lineId: line.id, texts: { wire: 'W2-22' } },
+  ]
+  return {
+    complaint: newComplaint({ title: 'A box', purpose: 'design' }),
+    connector: { ...newConnector('J1'), contacts },
+    lines: [line],
+  }
+}
+
 /** How much of what was typed may be missing: the last key, or the last answer. */
 const lastOf = (kind: Kind): number => {
   if (kind.name !== 'triage') return 1
@@ -149,6 +196,10 @@ it(`loses nothing but the last key in ${KILLS} kills`, { timeout: START_MS + KIL
   complaintHash = keptCheckHash.split('/').slice(0, 3).join('/')
   await open(complaintHash)
   await page.getByRole('textbox', { name: 'Note' }).waitFor()
+
+  connectorHash = await putConnector(page, oneConnector())
+  await open(connectorHash)
+  await page.getByText('What it is, more contacts, delete').waitFor()
 
   const lost: string[] = []
   let lastKeys = 0
