@@ -30,7 +30,7 @@ import {
   type LineStep,
   placeOfStep,
 } from '../store/connector-edits.ts'
-import { inOrder, readConnectors } from '../store/connector-steps.ts'
+import { inOrder, readConnectors, readConnectorsOf } from '../store/connector-steps.ts'
 import { backSteps, lineSteps } from '../store/line-steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
 import { add, offerUndo } from './complaints.ts'
@@ -55,13 +55,15 @@ const shelves = new Map<string, Shelf>()
 const writtenHere = new Map<string, string>()
 const now = (): string => new Date().toISOString()
 
+const isPresent = ({ removedAt }: KeptConnector): boolean => removedAt === undefined
+
 function shelfOf(complaintId: string): Shelf {
   const known = shelves.get(complaintId)
   if (known !== undefined) return known
   const all = signal<readonly KeptConnector[] | undefined>(undefined)
   const shelf: Shelf = {
     all,
-    present: computed(() => all.value?.filter(({ removedAt }) => removedAt === undefined)),
+    present: computed(() => all.value?.filter(isPresent)),
     removed: computed(() => all.value?.filter(({ removedAt }) => removedAt !== undefined) ?? []),
     changes: 0,
     isUnread: false,
@@ -119,11 +121,27 @@ export function removedConnectorsOf(complaintId: string): ReadonlySignal<readonl
   return shelfOf(complaintId).removed
 }
 
-/** The connectors of a complaint for an export, as they are on the screen or would be. */
-export async function wholeConnectors(complaintId: string): Promise<readonly KeptConnector[]> {
-  const shelf = shelfOf(complaintId)
-  if (shelf.all.peek() === undefined) await read(complaintId, shelf)
-  return shelf.present.peek() ?? []
+/** The connectors of these complaints, as they are on the screen or would be: those not read yet are read in one go. */
+export async function wholeConnectors(
+  complaintIds: readonly string[],
+): Promise<ReadonlyMap<string, readonly KeptConnector[]>> {
+  await settled()
+  const isShown = (id: string): boolean => shelves.has(id) || waitingFor(id).length > 0
+  const others = complaintIds.filter((id) => !isShown(id))
+  const found = new Map<string, readonly KeptConnector[]>()
+  for (const id of complaintIds.filter(isShown)) {
+    const shelf = shelfOf(id)
+    if (shelf.all.peek() === undefined) await read(id, shelf)
+    found.set(id, shelf.present.peek() ?? [])
+  }
+  try {
+    const stored = await readConnectorsOf(others)
+    for (const [id, all] of stored) found.set(id, all.filter(isPresent))
+  } catch (error) {
+    // without storage there is none but those of this window
+    if (!(error instanceof StoreError)) throw error
+  }
+  return found
 }
 
 /** Reads connectors again that were written by something else than this model. */

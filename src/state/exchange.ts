@@ -7,13 +7,15 @@
  * `takenIn`, `readTakenIn()`, `undoImport()`   what came in last can be taken back, also after a reload
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { later } from '../store/complaint.ts'
+import type { Progress } from '../calc/types.ts'
+import { type Complaint, later } from '../store/complaint.ts'
 import { type Difference, differencesOf } from '../store/exchange/compare.ts'
-import { MOST_CHARACTERS, readFile, writeFile } from '../store/exchange/file.ts'
+import { MOST_CHARACTERS, readSteps, writeSteps } from '../store/exchange/file.ts'
 import { type How, readTaken, readWholes, type Taken, takeBack, takeIn } from '../store/exchange/take.ts'
 import type { Whole } from '../store/exchange/whole.ts'
 import { StoreError } from '../store/trouble.ts'
 import { readConnectorsAgain, wholeConnectors } from './connectors.ts'
+import { inSlices } from './in-slices.ts'
 import { complaints, find, loadComplaints } from './log.ts'
 import { tell } from './other-windows.ts'
 import { settled, unwritten } from './save-queue.ts'
@@ -34,32 +36,27 @@ const LEFT_OUT = [
   'The answers to the safety questions are not in the file; they are asked anew at the aircraft.',
 ] as const
 
-async function fileOf(ids: readonly string[], name: string): Promise<ExportFile> {
-  const wholes = await Promise.all(
-    ids.flatMap((id) => {
-      const complaint = find(id)
-      return complaint === undefined
-        ? []
-        : [wholeConnectors(id).then((connectors): Whole => ({ complaint, connectors }))]
-    }),
-  )
-  return { name, text: writeFile(wholes), left: LEFT_OUT }
+/** Drawn in between: a Log of thousands takes its time. */
+const sliced = <R>(steps: Generator<Progress, R>): Promise<R> =>
+  inSlices(steps, () => undefined, new AbortController().signal)
+
+async function fileOf(all: readonly Complaint[], name: string): Promise<ExportFile> {
+  const connectors = await wholeConnectors(all.map(({ id }) => id))
+  const wholes = all.map((complaint): Whole => ({ complaint, connectors: connectors.get(complaint.id) ?? [] }))
+  return { name, text: await sliced(writeSteps(wholes)), left: LEFT_OUT }
 }
 
 /** One complaint with its lines and connectors as a file. */
 export async function exportComplaint(id: string): Promise<ExportFile | undefined> {
   const complaint = find(id)
-  return complaint && fileOf([id], fileName(complaint.title))
+  return complaint && fileOf([complaint], fileName(complaint.title))
 }
 
 /** Everything in the Log as one file. */
 export function exportAll(): Promise<ExportFile> {
   const all = complaints.value ?? []
   const newest = all.reduce((at, one) => later(at, one.updatedAt), '')
-  return fileOf(
-    all.map(({ id }) => id),
-    `log-${newest.slice(0, 10) || 'empty'}.stillpin.json`,
-  )
+  return fileOf(all, `log-${newest.slice(0, 10) || 'empty'}.stillpin.json`)
 }
 
 /** A complaint of the file beside the one that is here. */
@@ -75,6 +72,21 @@ export type Preview =
 
 const TOO_LARGE = `The file is larger than ${MOST_CHARACTERS / 1024 / 1024} MB: no backup of complaints comes near it.`
 
+/** Compares each with the one that is here. */
+function* planSteps(
+  complaints: readonly Whole[],
+  here: ReadonlyMap<string, Whole>,
+): Generator<Progress, readonly Planned[]> {
+  const planned: Planned[] = []
+  for (const whole of complaints) {
+    yield { doneFrac: planned.length / complaints.length }
+    const own = here.get(whole.complaint.id)
+    const differences = own === undefined ? [] : differencesOf(own, whole)
+    planned.push({ whole, is: own === undefined ? 'new' : differences.length === 0 ? 'same' : 'differs', differences })
+  }
+  return planned
+}
+
 /** What a file would change here; nothing is changed by asking. */
 export async function previewImport(source: string | File): Promise<Preview> {
   if (typeof source !== 'string' && source.size > MOST_CHARACTERS) return { ok: false, message: TOO_LARGE }
@@ -87,17 +99,12 @@ export async function previewImport(source: string | File): Promise<Preview> {
       message: 'The browser could not read this file. Copy it onto this device, then choose it again.',
     }
   }
-  const read = readFile(text)
+  const read = await sliced(readSteps(text))
   if (!read.ok) return read
   if (read.complaints.length === 0) return { ok: false, message: 'The file is in order, and holds no complaint.' }
   await settled()
   const here = await wholesHere(read.complaints.map(({ complaint }) => complaint.id))
-  const planned = read.complaints.map((whole): Planned => {
-    const own = here.get(whole.complaint.id)
-    if (own === undefined) return { whole, is: 'new', differences: [] }
-    const differences = differencesOf(own, whole)
-    return { whole, is: differences.length === 0 ? 'same' : 'differs', differences }
-  })
+  const planned = await sliced(planSteps(read.complaints, here))
   const notes = [
     'Whether parts may be tried is asked anew: the answers to the safety questions never come out of a file.',
     ...(read.aside > 0
@@ -113,13 +120,10 @@ async function wholesHere(ids: readonly string[]): Promise<ReadonlyMap<string, W
     return await readWholes(ids)
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
+    const connectors = await wholeConnectors(ids)
     const present = ids.flatMap((id) => find(id) ?? [])
     return new Map(
-      await Promise.all(
-        present.map(
-          async (complaint) => [complaint.id, { complaint, connectors: await wholeConnectors(complaint.id) }] as const,
-        ),
-      ),
+      present.map((complaint) => [complaint.id, { complaint, connectors: connectors.get(complaint.id) ?? [] }]),
     )
   }
 }

@@ -11,8 +11,18 @@ export const inOrder = (a: KeptConnector, b: KeptConnector): number => a.order -
 
 /** The connectors of a complaint in their order, removed ones among them. */
 export async function readConnectors(complaintId: string): Promise<readonly KeptConnector[]> {
-  const raws = await inOneGo(['connectors'], (desk) => desk.ownedBy('connectors', complaintId))
-  return raws.map((raw) => restoreConnector(raw)).sort(inOrder)
+  return (await readConnectorsOf([complaintId])).get(complaintId) ?? []
+}
+
+/** The same of several complaints, in one go. */
+export function readConnectorsOf(
+  complaintIds: readonly string[],
+): Promise<ReadonlyMap<string, readonly KeptConnector[]>> {
+  const read = async (desk: Desk, id: string) => {
+    const raws = await desk.ownedBy('connectors', id)
+    return [id, raws.map((raw) => restoreConnector(raw)).sort(inOrder)] as const
+  }
+  return inOneGo(['connectors'], async (desk) => new Map(await Promise.all(complaintIds.map((id) => read(desk, id)))))
 }
 
 /**

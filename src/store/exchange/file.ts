@@ -2,6 +2,7 @@
  * Files of complaints: one format for one complaint, several, or all of a device. Written the same for the same content,
  * sign by sign; read with a sentence where something does not fit, naming its line and field.
  */
+import type { Progress } from '../../calc/types.ts'
 import { COMPLAINT_SCHEMA } from '../complaint.ts'
 import { isRecord } from '../plain.ts'
 import { lineAndColumn, type Path, pathWords, placeOf, troubleIn } from './json-text.ts'
@@ -12,10 +13,24 @@ import { formOf, restoreWhole, type Whole } from './whole.ts'
 /** Larger files are not read: a backup of 5,000 complaints is a third of it. */
 export const MOST_CHARACTERS = 64 * 1024 * 1024
 
-/** The text of a file with these complaints. */
-export function writeFile(complaints: readonly Whole[]): string {
-  const head = { format: FORMAT, version: FORMAT_VERSION, complaints: complaints.map(formOf) }
-  return `${JSON.stringify(head, null, 1)}\n`
+/** The text of a file with these complaints, one a step. */
+export function* writeSteps(complaints: readonly Whole[]): Generator<Progress, string> {
+  const forms: unknown[] = []
+  for (const whole of complaints) {
+    yield { doneFrac: forms.length / complaints.length }
+    forms.push(formOf(whole))
+  }
+  return `${JSON.stringify({ format: FORMAT, version: FORMAT_VERSION, complaints: forms }, null, 1)}\n`
+}
+
+/** The same at once. */
+export const writeFile = (complaints: readonly Whole[]): string => finished(writeSteps(complaints))
+
+function finished<T>(steps: Generator<unknown, T>): T {
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
 }
 
 /** `aside`: how many pieces this version did not understand; they are kept and given back to a version that does. */
@@ -27,8 +42,11 @@ const refused = (message: string): FileRead => ({ ok: false, message })
 
 const NO_FILE_OF_OURS = 'This is no file of complaints'
 
-/** Reads a file. Nothing of it is taken over where a place of it does not fit. Never throws. */
-export function readFile(source: string): FileRead {
+/** Reads a file at once. Nothing of it is taken over where a place of it does not fit. Never throws. */
+export const readFile = (source: string): FileRead => finished(readSteps(source))
+
+/** The same, one complaint a step. */
+export function* readSteps(source: string): Generator<Progress, FileRead> {
   const text = source.startsWith('\uFEFF') ? source.slice(1) : source
   if (text.length > MOST_CHARACTERS)
     return refused(
@@ -37,10 +55,10 @@ export function readFile(source: string): FileRead {
   if (text.trim() === '') return refused('The file is empty. A file of complaints begins with “{”.')
   const trouble = troubleIn(text)
   if (trouble !== undefined) return refused(`${lineAndColumn(text, trouble.at)}: ${trouble.message}.`)
-  return readValue(text, JSON.parse(text))
+  return yield* readValue(text, JSON.parse(text))
 }
 
-function readValue(text: string, value: unknown): FileRead {
+function* readValue(text: string, value: unknown): Generator<Progress, FileRead> {
   const at = (path: Path, message: string): FileRead =>
     refused(
       `${lineAndColumn(text, placeOf(text, path))}${path.length === 0 ? '' : `, ${pathWords(path)}`}: ${message}.`,
@@ -58,6 +76,7 @@ function readValue(text: string, value: unknown): FileRead {
   const ids = new Set<unknown>()
   const complaints: Whole[] = []
   for (const [index, raw] of all.entries()) {
+    yield { doneFrac: index / all.length }
     const path = ['complaints', index]
     const isNewer = isRecord(raw) && Number(raw['schemaVersion']) > COMPLAINT_SCHEMA
     const misfit = misfitOf(isNewer ? { type: 'object' } : COMPLAINT_IN_FILE, raw, path) ?? doubleIn(raw, path)
