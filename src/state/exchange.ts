@@ -14,7 +14,7 @@ import { MOST_CHARACTERS, readSteps, writeSteps } from '../store/exchange/file.t
 import { type How, readTaken, readWholes, type Taken, takeBack, takeIn } from '../store/exchange/take.ts'
 import type { Whole } from '../store/exchange/whole.ts'
 import { StoreError } from '../store/trouble.ts'
-import { readConnectorsAgain, wholeConnectors } from './connectors.ts'
+import { readConnectorsAgain, wholeConnectors } from './connector-shelves.ts'
 import { inSlices } from './in-slices.ts'
 import { complaints, find, loadComplaints } from './log.ts'
 import { tell } from './other-windows.ts'
