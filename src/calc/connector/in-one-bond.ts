@@ -7,6 +7,7 @@ import { VERDICT_WORDS, worse } from '../verdict.ts'
 import { lineInConnector, type OpenAnswer, windowAnswer } from './contact-line.ts'
 import type { Asked, ContactPart, ContactRow } from './contact-row.ts'
 import { decidedOf } from './decide.ts'
+import type { DecidedContact } from './decided.ts'
 import type { ConnectorFinding } from './finding.ts'
 import { otherParts } from './other-parts.ts'
 import { type Member, memberOf } from './plate/member.ts'
@@ -38,11 +39,15 @@ export function* inOneBond(
   express?: Express,
 ): Generator<Progress, InOneBond> {
   const bond = bondOf(shared, express)
-  const seated = asked.flatMap((one, i) => (seatOf(one) === undefined ? [] : [i]))
+  const seated = asked.flatMap((one, i) => (isSeated(one) ? [i] : []))
   if (bond === undefined)
     return { asked, findings: seated.length === 0 ? [] : [alone(seated.map((i) => idOf(asked, i)))] }
   if (bond.ohm === 0 && bond.henries === 0) return { asked, findings: seated.length < 2 ? [] : [perfect()] }
-  const seats = seated.map((i) => seatOf(asked[i] as Asked) as Seat)
+  const seats: Seat[] = []
+  for (const i of seated) {
+    seats.push(seatOf(asked[i] as Asked))
+    yield { doneFrac: 0 }
+  }
   const outcome = yield* bondRounds(seats, bond)
   const after = [...asked]
   for (const [k, i] of seated.entries()) {
@@ -66,11 +71,14 @@ export function* inOneBond(
 
 const idOf = (asked: readonly Asked[], i: number): string => (asked[i] as Asked).row.contact.id
 
-/** The seat of a contact that has a part; undefined without one. */
-function seatOf({ row, open, judged }: Asked): Seat | undefined {
-  const { part: decided } = row.decided
-  const answer = judged ?? open
-  if (decided === undefined || answer === undefined) return undefined
+/** Whether a contact has a part that meets the plate. */
+const isSeated = ({ row, open, judged }: Asked): boolean =>
+  row.decided.part !== undefined && (judged ?? open) !== undefined
+
+/** The seat of a contact that has a part. */
+function seatOf({ row, open, judged }: Asked): Seat {
+  const decided = row.decided.part as NonNullable<DecidedContact['part']>
+  const answer = (judged ?? open) as OpenAnswer
   const part: ContactPart = {
     topology: decided.topology,
     ...(decided.capacitanceF > 0 ? { valueF: decided.capacitanceF } : {}),
@@ -146,6 +154,8 @@ function headlineOf(q: {
   const need = formatExact(together.need.db, 'decibel')
   if (isMoving)
     return `Not known: needs a value by hand. Five rounds of the shared bond did not settle on one; with ${partWords(part)} it keeps ${dB(together.leastDb)} of ${need} at ${at}.`
+  // what fails by itself is not the doing of the bond
+  if (row.verdict === 'fails' && !isOther) return row.headline
   if (together.is === 'met') {
     if (!isOther) return row.headline
     return `${partWords(part)}: ${VERDICT_WORDS[verdict]}. With all contacts in the bond it keeps ${dB(together.leastDb)} at ${at}, needed ${need}; alone ${formatExact(row.decided.part?.capacitanceF ?? 0, 'capacitance')} would do.`

@@ -89,6 +89,12 @@ describe('a connector in its one bond', () => {
     expect(loss?.togetherDb).toBeLessThan(30)
   })
 
+  it('says what a choice fails by alone, where that is why', () => {
+    const { rows } = scheduleWith([DISCRETE, DISCRETE], { bondOhm: '0', bondH: '1n' }, { chosenF: '1n' })
+    expect(rows[0]?.verdict).toBe('fails')
+    expect(rows[0]?.headline).toContain('your choice: no. The noise needs')
+  })
+
   it('never calls a proposal a yes that fails at a point of all boxes, all contacts driven', () => {
     const next = randomFrom(51)
     let [yes, moved] = [0, 0]

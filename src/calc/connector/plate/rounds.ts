@@ -102,7 +102,7 @@ function* sumsOf(sitting: readonly Sitting[], round: number): Generator<Progress
       const sum = emptyReach()
       for (const [j, other] of sitting.entries()) {
         addReach(sum, lookAt(other.member, hz).reach)
-        if (j % 32 === 31) yield { doneFrac: (round - 1) / MOST_ROUNDS }
+        if (j % 8 === 7) yield { doneFrac: (round - 1) / MOST_ROUNDS }
       }
       sums.set(hz, sum)
       yield { doneFrac: (round - 1) / MOST_ROUNDS }

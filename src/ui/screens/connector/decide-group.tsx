@@ -18,6 +18,7 @@ const PREFER = [
   { value: 'values', label: 'few values' },
   { value: 'topologies', label: 'few topologies' },
   { value: 'planes', label: 'few ceramics' },
+  { value: 'margin', label: 'most margin' },
 ]
 
 /** Few parts instead of many: how few, what it costs, and one tap that takes it. */
@@ -32,7 +33,7 @@ export function DecideGroup({ complaint, connector, schedule, isLive }: Given) {
       <h2>Few parts</h2>
       <ChoiceRow
         name="prefer"
-        label="Bring down first"
+        label="Look for"
         options={PREFER}
         chosen={prefer}
         onChoose={(value) => writeConnectorText(complaint.id, connector.id, 'prefer', value)}
@@ -121,9 +122,11 @@ type FoundGiven = ViewGiven & {
 
 function Found({ complaint, connector, answer, rows, prefer }: FoundGiven) {
   const { curve, byTopology, planes, contacts } = answer
-  const [at, setAt] = useState(0)
+  const [tapped, setTapped] = useState<number | undefined>(undefined)
   if (contacts.length === 0) return <p>No contact carries a capacitor yet.</p>
-  const point = curve[Math.min(at, curve.length - 1)]
+  const isCurve = prefer !== 'topologies' && prefer !== 'planes'
+  const at = Math.min(tapped ?? (prefer === 'margin' ? curve.length - 1 : 0), curve.length - 1)
+  const point = curve[at]
   const shown: Grouping | undefined =
     prefer === 'planes' ? planes.grouping : prefer === 'topologies' ? byTopology : point?.grouping
   const picture = curvePicture(curve)
@@ -132,7 +135,7 @@ function Found({ complaint, connector, answer, rows, prefer }: FoundGiven) {
     changeConnector(complaint.id, connector.id, { contacts: withTaken(connector.contacts, takenOf(answer, grouping)) })
   return (
     <div class="stack">
-      {prefer === 'values' && (
+      {isCurve && (
         <>
           {picture !== undefined && <PictureView picture={picture} />}
           <fieldset class="points-set">
@@ -141,7 +144,7 @@ function Found({ complaint, connector, answer, rows, prefer }: FoundGiven) {
               {curve.map((one, i) => (
                 <li key={one.parts}>
                   <label class="point">
-                    <input type="radio" name="point" checked={i === at} onChange={() => setAt(i)} />
+                    <input type="radio" name="point" checked={i === at} onChange={() => setTapped(i)} />
                     <span>{pointWords(one)}</span>
                   </label>
                 </li>
@@ -150,7 +153,7 @@ function Found({ complaint, connector, answer, rows, prefer }: FoundGiven) {
           </fieldset>
         </>
       )}
-      {prefer !== 'values' && shown !== undefined && (
+      {!isCurve && shown !== undefined && (
         <p>{pointWords({ parts: shown.parts.length, leastMarginRatio: shown.leastMarginRatio, grouping: shown })}.</p>
       )}
       {left.length > 0 && <p class="finding">No value of the series fits these: contacts {left.join(', ')}.</p>}
@@ -159,6 +162,7 @@ function Found({ complaint, connector, answer, rows, prefer }: FoundGiven) {
           <button type="button" class="button strong wide" onClick={() => take(shown)}>
             Take {shown.parts.length === 1 ? 'this part' : `these ${shown.parts.length} parts`} for all of them
           </button>
+          <p class="small muted">What is taken is judged again with all contacts in the bond, and can be taken back.</p>
           <details class="fold">
             <summary>What each contact gives up</summary>
             <PictureView picture={mergesPicture(mergesOf(contacts, shown))} />
