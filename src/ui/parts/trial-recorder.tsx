@@ -193,7 +193,7 @@ function Reading({ value, onType }: { readonly value: string; readonly onType: (
     if (text.trim() !== (isWord ? '' : value)) onType(text)
   }
   return (
-    <div class="field">
+    <div class="field wide">
       <label for="trial-reading">or its reading</label>
       <input
         id="trial-reading"
@@ -230,7 +230,7 @@ function AddValue({ desk, onAdd }: { readonly desk: Desk; readonly onAdd: (value
     setText('')
   }
   return (
-    <div class="field">
+    <div class="field wide">
       <label for="trial-add">Another value at hand</label>
       <span class="pad-row">
         <input
