@@ -131,6 +131,13 @@ describe('a measured filter in the browser', () => {
     expect(await textOf(page, 'capacitanceF')).toMatch(/^(1|0\.99\d+|1\.00\d+)/)
   })
 
+  it('the filter of the filter check is saved as one', async () => {
+    await page.goto(visit.at('#/check/filter?topology=C&capacitanceF=10n'))
+    const button = page.getByRole('button', { name: 'Save as Touchstone (.s2p)' })
+    const [file] = await Promise.all([page.waitForEvent('download'), button.click()])
+    expect(file.suggestedFilename()).toBe('filter-c.s2p')
+  })
+
   it('one port gives an impedance only, and damage is refused with its line', async () => {
     await choose('part.s1p', '# MHz S RI R 50\n1 0.9 -0.1\n2 0.8 -0.2\n3 0.7 -0.3\n')
     await page.getByText('One port gives an impedance, not a loss').waitFor()

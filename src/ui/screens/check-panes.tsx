@@ -11,7 +11,7 @@ import { GateLine, Late, Onward } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
 import { CheckFoot } from './check-foot.tsx'
-import { CheckTool } from './check-tool.tsx'
+import { CheckTool, CheckYield } from './check-tool.tsx'
 import { CompareFold } from './compare-fold.tsx'
 
 type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
@@ -57,6 +57,7 @@ export function CheckPanes({ model, desk, children }: Given) {
           <div class="after-pane stack">
             <CompareFold model={model} />
             <AfterAnswer model={model} desk={desk} />
+            <CheckYield model={model} />
             <Late model={model} desk={desk} />
             <Onward model={model} desk={desk} />
             <GateLine desk={desk} />

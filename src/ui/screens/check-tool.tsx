@@ -21,3 +21,13 @@ export function CheckTool({ model, desk }: Given) {
       return null
   }
 }
+
+const SaveModel = lazy<{ readonly model: CheckModel }>(
+  async () => (await import('./trace/save-model.tsx')).SaveModel,
+  null,
+)
+
+/** What may be made of the answer of one check alone. */
+export function CheckYield({ model }: { readonly model: CheckModel }) {
+  return model.check.id === 'filter' ? <SaveModel model={model} /> : null
+}
