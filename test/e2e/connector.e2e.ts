@@ -162,7 +162,7 @@ describe.each([
   ['a phone', PHONE],
   ['a desk', DESK],
 ] as const)('on %s, away and back', (_where, viewport) => {
-  it('leaves as a file, is deleted, and comes back from the file as it was', async () => {
+  it('is proposed, grouped, looked at whole, leaves as a file, is deleted, and comes back from the file as it was', async () => {
     visit = await site.visit({ viewport, serviceWorkers: 'block', acceptDownloads: true })
     page = visit.page
     await beginConnector()
@@ -173,6 +173,16 @@ describe.each([
       return contacts().getByRole('link').allTextContents()
     }
     await contacts().getByRole('link').first().waitFor()
+    // no part is advised before the safety question is answered; then it is proposed, taken, and brought down to few
+    await button(/^None of these, checked/).click()
+    await region('Safety question').waitFor({ state: 'detached' })
+    await views('Decide').click()
+    await page.getByText('Working out every contact').waitFor({ state: 'detached' })
+    await button(/^Take the .* clean yes$/).click()
+    await page.getByText('Working out every contact').waitFor({ state: 'detached' })
+    await button('Group the parts').click()
+    await button(/^Take (this part|these \d+ parts) for all of them$/).click()
+    await views('Contacts').click()
     const before = await rows()
     expect(before).toHaveLength(15)
     await views('Whole').click()

@@ -79,6 +79,18 @@ describe('the contacts of a connector', () => {
   })
 })
 
+it('asks the safety question of its lines once, and is heard', async () => {
+  const { open, now, complaint } = await withConnector({ contacts: many(2) })
+  await open('contact', '1')
+  await tap(await eventually('the button', () => allBy('button', 'New line')[0]))
+  await open()
+  const asked = await eventually('the question', () => allBy('region', 'Safety question')[0])
+  expect(asked.textContent).toContain('is contact 1,')
+  await tap(by('button', 'None of that, checked on the diagram'))
+  expect(linesOf(complaint.id).find(({ id }) => id === now()?.contacts[0]?.lineId)?.gate).toBe('clear')
+  expect(allBy('region', 'Safety question')).toHaveLength(0)
+})
+
 describe('one contact', () => {
   it('takes its texts, its type and a line of its own, renamed and deleted from here', async () => {
     const { open, now, complaint } = await withConnector({ contacts: [plain('1'), plain('2')] })

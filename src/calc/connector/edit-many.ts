@@ -1,4 +1,5 @@
 /** One change to several contacts at once: what their connector and its lines are afterwards. */
+import { lineKindById } from '../../reference/line-kinds.ts'
 import { saySame } from '../line/fields.ts'
 import { withFact } from '../line/with-fact.ts'
 import type { FactKey, Line } from '../types.ts'
@@ -10,6 +11,8 @@ export type ManyChange =
   | { readonly is: 'type'; readonly type: ContactType }
   | { readonly is: 'text'; readonly field: ContactText; readonly text: string }
   | { readonly is: 'kind'; readonly kind: string }
+  /** the safety question of their lines: whether one of them is of those that never get a part */
+  | { readonly is: 'gate'; readonly gate: 'clear' | 'barred' }
   /** an empty text says that it is not known */
   | { readonly is: 'fact'; readonly fact: FactKey; readonly text: string }
 
@@ -79,9 +82,22 @@ function withText(contact: Contact, { field, text }: { readonly field: ContactTe
   return { ...contact, texts: text === '' ? others : { ...others, [field]: text } }
 }
 
-function withChange(line: Line, change: Extract<ManyChange, { is: 'kind' | 'fact' }>): Line {
+function withChange(line: Line, change: Extract<ManyChange, { is: 'kind' | 'fact' | 'gate' }>): Line {
+  if (change.is === 'gate') return line.gate === change.gate ? line : { ...line, gate: change.gate }
   if (change.is === 'kind') return withKind(line, change.kind)
   const before = line.facts[change.fact]
   if (before !== undefined && saySame(inputOfFact(change.fact), before.text, change.text)) return line
   return withFact(line, change.fact, { text: change.text, origin: { by: 'user' } })
+}
+
+/** Contacts whose line nobody answered the safety question of; a kind that is barred answers it by itself. */
+export function waitingContacts({ contacts }: Pick<Connector, 'contacts'>, lines: readonly Line[]): readonly string[] {
+  const waiting = new Set(
+    lines
+      .filter(
+        ({ gate, facts }) => gate === 'unknown' && lineKindById(facts.lineKind?.text ?? '')?.barredWhy === undefined,
+      )
+      .map(({ id }) => id),
+  )
+  return contacts.filter(({ lineId }) => lineId !== undefined && waiting.has(lineId)).map(({ id }) => id)
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { editMany, type ManyChange } from '../../../src/calc/connector/edit-many.ts'
+import { editMany, type ManyChange, waitingContacts } from '../../../src/calc/connector/edit-many.ts'
 import { mateOf, swapped, withLine } from '../../../src/calc/connector/pairing.ts'
 import type { Connector, Contact } from '../../../src/calc/connector/types.ts'
 import type { Line } from '../../../src/calc/types.ts'
@@ -49,6 +49,23 @@ describe('several contacts at once', () => {
       newLine: (name) => lineOf('new', name),
     })
     expect(again).toMatchObject({ lines: [], changed: [], contacts: CONTACTS })
+  })
+
+  it('answers the safety question of lines, asked for those alone that nobody answered and no kind bars', () => {
+    const lines = [
+      lineOf('l1'),
+      { ...lineOf('l2'), facts: { lineKind: { text: 'fuel-quantity', origin: { by: 'user' } } } } as Line,
+    ]
+    const connector = {
+      ...CONNECTOR,
+      contacts: [...CONTACTS.slice(0, 2), { ...(CONTACTS[2] as Contact), lineId: 'l2' }],
+    }
+    expect(waitingContacts(connector, lines)).toEqual(['1', '2'])
+    const change = { is: 'gate', gate: 'clear' } as const
+    const done = editMany({ connector, lines, ids: ['1', '2'], change, newLine: (name) => lineOf('new', name) })
+    expect(done.lines.map(({ id, gate }) => [id, gate])).toEqual([['l1', 'clear']])
+    expect(waitingContacts(connector, done.lines)).toEqual([])
+    expect(edit(['1'], { is: 'gate', gate: 'barred' }).lines[0]?.gate).toBe('barred')
   })
 
   it('sets type and zone of the contacts alone', () => {

@@ -20,6 +20,10 @@ type Given = ViewGiven & {
 }
 
 const TYPE_OPTIONS = CONTACT_TYPES.map((type) => ({ value: type, label: type }))
+const GATE_OPTIONS = [
+  { value: 'barred', label: 'never a part in them' },
+  { value: 'clear', label: 'none of those' },
+]
 const ZONE_OPTIONS = ZONES.map((zone) => ({ value: zone, label: zone }))
 
 /** Several contacts at once: chosen by name, by kind, in the list or on the face; then one thing said of all of them. */
@@ -69,6 +73,13 @@ export function EditMany({ complaint, connector, chosen, choose, onEnd }: Given)
         options={ZONE_OPTIONS}
         chosen=""
         onChoose={(text) => carryOut({ is: 'text', field: 'zone', text })}
+      />
+      <ChoiceRow
+        name="many-gate"
+        label="Safety, by the wiring diagram"
+        options={GATE_OPTIONS}
+        chosen=""
+        onChoose={(value) => carryOut({ is: 'gate', gate: value === 'barred' ? 'barred' : 'clear' })}
       />
       <PickOne
         label="Their kind of line"

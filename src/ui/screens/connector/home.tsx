@@ -10,6 +10,7 @@ import { Description } from './description.tsx'
 import { EditMany } from './edit-many.tsx'
 import { FacePane } from './face-pane.tsx'
 import { MakeContacts } from './make-contacts.tsx'
+import { SafetyQuestion } from './safety-question.tsx'
 import { ConnectorTextField } from './texts.tsx'
 import { useRows, useSchedule } from './use-schedule.ts'
 
@@ -87,6 +88,7 @@ function Contacts({ complaint, connector }: ViewGiven) {
       <div class="pane stack">
         <FacePane {...shown} />
         <Standing schedule={schedule} />
+        {chosen === undefined && <SafetyQuestion complaint={complaint} connector={connector} />}
         {chosen === undefined ? (
           <>
             <div class="actions">
