@@ -43,12 +43,16 @@ const story = demoComplaint()
 
 /** The screen of the sheet, once every contact is worked out. */
 async function openSheet(connector: Connector, lines: readonly Line[]): Promise<void> {
+  await beginSheet(connector, lines)
+  await page.getByRole('button', { name: 'Print the sheet' }).waitFor({ timeout: 60_000 })
+}
+
+async function beginSheet(connector: Connector, lines: readonly Line[]): Promise<void> {
   await page.goto(visit.at('#/log'))
   await page.getByRole('button', { name: /demo/i }).waitFor()
   const hash = await putConnector(page, { complaint: { ...story, isDemo: false }, connector, lines })
   await page.goto('about:blank')
   await page.goto(visit.at(`${hash}/trade`))
-  await page.getByRole('button', { name: 'Print the sheet' }).waitFor({ timeout: 60_000 })
 }
 
 type Pieces = {
@@ -109,6 +113,16 @@ describe.each([15, 37, 128])('%i contacts', (count) => {
     }
   }, 120_000)
 })
+
+it('can be stopped on its way, and worked out after all', async () => {
+  const { connector, lines } = connectorOfSize(128)
+  await beginSheet(connector, lines)
+  await page.getByRole('button', { name: 'Stop' }).click()
+  await page.getByText('Stopped: there is no sheet').waitFor()
+  expect(await page.getByRole('button', { name: 'Print the sheet' }).count()).toBe(0)
+  await page.getByRole('button', { name: 'Work it out' }).click()
+  await page.getByRole('button', { name: 'Print the sheet' }).waitFor({ timeout: 60_000 })
+}, 120_000)
 
 it('says what the strike of all contacts together came to, once it is worked out', async () => {
   const { connector, lines } = connectorOfSize(3)
