@@ -7,6 +7,7 @@ import { formatQuantity, printText } from '../quantity/format.ts'
 import { levelUnitOf } from '../quantity/level-unit.ts'
 import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
 import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
+import { quote } from '../quantity/reading.ts'
 import type { Check, Fact, GivenValue, Input, Issue, Origin, Rival } from '../types.ts'
 import { readColumn } from './columns.ts'
 
@@ -99,16 +100,24 @@ export function contraryOf(field: Field, kind: LineKind | undefined): Contrary |
 
 const quantityOf = ({ type }: Input): Quantity => (type.is === 'number' ? type.quantity : 'number')
 
+/** A list of the most numbers, each as long as it may be: nothing longer is even looked through. */
+const MOST_LETTERS = 20_100
+
 function readText(input: Input, text: string, express: Express | undefined): Value {
   if (text.trim() === '') return 'empty'
   const refuse = (code: string, message: string): Value => ({ issue: { key: input.key, code, message } })
+  if (text.length > MOST_LETTERS)
+    return refuse('too-long', `That is ${text.length} characters; no field takes more than ${MOST_LETTERS}.`)
   switch (input.type.is) {
     case 'choice': {
       const wanted = text.trim()
       const found = input.type.options.find((o) => o.value === wanted)
       if (found) return { value: found.value }
       const some = input.type.options.slice(0, 6).map((o) => o.value)
-      return refuse('unknown-choice', `“${wanted}” is not one of the choices; write one such as ${some.join(', ')}.`)
+      return refuse(
+        'unknown-choice',
+        `“${quote(wanted)}” is not one of the choices; write one such as ${some.join(', ')}.`,
+      )
     }
     case 'flag': {
       const read = parseFlag(text)

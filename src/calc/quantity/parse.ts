@@ -12,6 +12,7 @@ import {
   type Refused,
   refuse,
 } from './reading.ts'
+import { twoMeanings } from './two-meanings.ts'
 import { pointLetterPower, readUnit } from './unit.ts'
 
 export type { FlagReading, ListReading, Reading, Refused, ToleranceReading } from './reading.ts'
@@ -100,18 +101,26 @@ export function parseQuantity(text: string, quantity: Quantity): Reading {
   return reading
 }
 
+/** Longest text a list may have. */
+const MAX_LIST_LENGTH = MAX_LIST_ITEMS * (MAX_TEXT_LENGTH + 1)
+
+const tooLong = ({ length }: string, most: number): Refused =>
+  refuse('too-long', `That is ${length} characters; write at most ${most}.`)
+
 /** The same few texts are read by every check of a line: what they say is remembered, short ones and not many. */
 const readings = new Map<Quantity, Map<string, Reading>>()
 const MAX_REMEMBERED_LENGTH = 32
 const MOST_REMEMBERED = 500
 
 function readAnew(text: string, quantity: Quantity): Reading {
+  // before anything goes through it letter by letter
+  if (text.length > 10 * MAX_TEXT_LENGTH) return tooLong(text, MAX_TEXT_LENGTH)
   const folded = foldText(text)
   if (folded === '') return { is: 'empty' }
   if (folded.length > MAX_TEXT_LENGTH) {
     return refuse('too-long', `That is ${folded.length} characters; write at most ${MAX_TEXT_LENGTH}.`)
   }
-  return readFolded(folded, quantity)
+  return twoMeanings(folded) ?? readFolded(folded, quantity)
 }
 
 /**
@@ -119,6 +128,7 @@ function readAnew(text: string, quantity: Quantity): Reading {
  * Returns `expression` with the whole text as soon as one item has to be calculated. Never throws.
  */
 export function parseList(text: string, quantity: Quantity): ListReading {
+  if (text.length > MAX_LIST_LENGTH) return tooLong(text, MAX_LIST_LENGTH)
   const items = text.split(';').map((item) => item.trim())
   if (items.at(-1) === '' && items.length > 1) items.pop()
   if (items.every((item) => foldText(item) === '')) return { is: 'empty' }
