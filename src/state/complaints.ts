@@ -5,6 +5,7 @@
  *   `complaints`      newest first, without deleted ones; undefined until `loadComplaints()` has read them
  *   `opened`          the complaint opened by `openComplaint(id)`, or undefined
  *   `lastDeleted`     the complaint or line whose deletion can be undone with one tap, or undefined
+ *   `deletedHere`     everything deleted in this visit that can be brought back
  *   `keepsStorage`    whether the browser promised not to clear the storage; undefined until asked
  *   `saveState`, `storeNotice`, `retrySave()`   see save-queue.ts
  *
@@ -56,16 +57,21 @@ export type Removed = {
   readonly id: string
   readonly line?: KeptLine
   readonly back?: () => void
+  readonly complaint?: Complaint
   readonly name: string
 }
 
 const openId = signal<string | undefined>(undefined)
-const removed = signal<Removed | undefined>(undefined)
+const removed = signal<readonly Removed[]>([])
+const putAway = signal<readonly Removed[]>([])
 const kept = signal<boolean | undefined>(undefined)
-let removedComplaint: Complaint | undefined
 
 export const opened: ReadonlySignal<Complaint | undefined> = computed(() => find(openId.value))
-export const lastDeleted: ReadonlySignal<Removed | undefined> = removed
+/** What was deleted in this visit and can be brought back, the last one at the end. */
+export const deletedHere: ReadonlySignal<readonly Removed[]> = removed
+export const lastDeleted: ReadonlySignal<Removed | undefined> = computed(() =>
+  removed.value.filter((one) => !putAway.value.includes(one)).at(-1),
+)
 export const keepsStorage: ReadonlySignal<boolean | undefined> = kept
 
 /** What this window wrote last into a text, where no field says what it showed. */
@@ -198,7 +204,7 @@ export function addLine(id: string, line: Line): void {
 export function removeLine(id: string, lineId: string): void {
   const line = lineOf(id, lineId)
   if (line === undefined) return
-  removed.value = { id, line, name: line.name || 'line without a name' }
+  offerUndo({ id, line, name: line.name || 'line without a name' })
   void carryOut({ do: 'removeLine', id, lineId, at: now() })
 }
 
@@ -206,39 +212,34 @@ export function removeLine(id: string, lineId: string): void {
 export function remove(id: string): void {
   const old = find(id)
   if (old === undefined) return
-  removedComplaint = old
-  removed.value = { id, name: old.title || 'untitled complaint' }
+  offerUndo({ id, complaint: old, name: old.title || 'untitled complaint' })
   void carryOut({ do: 'delete', id, at: now() })
 }
 
-/** Brings back what was deleted last. */
-export function undoRemove(): void {
-  const last = removed.value
-  if (last === undefined) return
-  removed.value = undefined
-  const { id, line, back } = last
-  if (back !== undefined) {
-    back()
-    return
-  }
-  if (line === undefined) {
-    if (removedComplaint === undefined) return
-    showAgain(removedComplaint)
-    void carryOut({ do: 'undelete', id, at: now() })
-    return
-  }
+/** Brings back what was deleted last, or another thing deleted in this visit; then the one before it is offered. */
+export function undoRemove(which = lastDeleted.value): void {
+  if (which === undefined) return
+  const { id, line, complaint, back } = which
   const old = find(id)
-  if (old === undefined) return
+  // A line comes back into its complaint, which may have to come back first.
+  if (line !== undefined && old === undefined) return
+  removed.value = removed.value.filter((one) => one !== which)
+  back?.()
+  if (complaint !== undefined) {
+    showAgain(complaint)
+    void carryOut({ do: 'undelete', id, at: now() })
+  }
+  if (line === undefined || old === undefined) return
   showAgain(assemble(recordOf(old), [...old.lines, line]))
   void carryOut({ do: 'undoRemoveLine', id, lineId: line.id, at: now() })
 }
 
-/** Offers to bring back what another model has deleted. */
+/** Offers to bring back what was deleted. */
 export function offerUndo(last: Removed): void {
-  removed.value = last
+  removed.value = [...removed.value, last]
 }
 
-/** Puts the undo offer away; what was deleted goes for good at a later start. */
+/** Puts the offer away; the Log goes on listing what was deleted in this visit. */
 export function forgetRemoved(): void {
-  removed.value = undefined
+  putAway.value = removed.value
 }

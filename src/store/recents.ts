@@ -1,7 +1,8 @@
 /** The checks done last on this device: what each was about, as its address, and when. Results are never stored. */
 import { changeOne, readOne } from './db.ts'
-import { id, item, listOf, readRecord, required, type Table, text, time } from './gate.ts'
+import { id, item, listOf, readRecord, required, type Table, time } from './gate.ts'
 import { isRecord } from './plain.ts'
+import { checkAddress } from './restore.ts'
 
 export type Recent = {
   /** the Line it was done on: the same check of the same Line is listed once */
@@ -18,7 +19,7 @@ export const MOST_RECENT = 10
 const RECENT: Table<Recent> = {
   lineId: required(id),
   check: required(id),
-  address: required(text),
+  address: required(checkAddress),
   at: required(time),
 }
 

@@ -59,9 +59,15 @@ const rowOf = dictionaryOf(isNode, text)
 /** Tables filled in; no key of them is undefined once it was read. */
 export const tablesOf = dictionaryOf(isNode, listOf(rowOf)) as Reader<Filled>
 
+/** The address of a check of this app: it becomes a link, and no other address may. */
+export const checkAddress: Reader<string> = (value) => {
+  const check = typeof value === 'string' ? /^#\/check\/([\w-]+)(?:\?|$)/.exec(value)?.[1] : undefined
+  return typeof value === 'string' && isCheckId(check) ? value : undefined
+}
+
 const CHECK: Table<SavedCheck> = {
   check: required((value) => (isCheckId(value) ? value : undefined)),
-  address: { read: text, or: () => undefined },
+  address: { read: checkAddress, or: () => undefined },
   lineId: { read: id, or: () => undefined },
   rules: { read: version, or: () => undefined },
   beside: { read: text, or: () => undefined },

@@ -49,6 +49,33 @@ describe('the log on screen', () => {
     expect((await until('.line-window svg[role=img]')).getAttribute('aria-label')).toContain('Window')
   })
 
+  it('takes back every deletion of the visit, the last first, and each from the Log', async () => {
+    const [first, second, third] = [made(), made(), made()]
+    show(
+      <>
+        <Log />
+        <Notices />
+      </>,
+    )
+    for (const { id } of [first, second, third]) await act(async () => remove(id))
+    expect(allBy('link', /^Intercom buzz/u)).toHaveLength(0)
+    for (const _again of [1, 2]) await tap(await eventually('the way back', () => allBy('button', 'Undo')[0]))
+    expect(complaints.value?.map(({ id }) => id).toSorted()).toEqual([second.id, third.id].toSorted())
+    await act(async () => forgetRemoved())
+    expect(allBy('button', 'Undo')).toHaveLength(0)
+    await tap(allBy('button', /^Bring back Intercom buzz/u)[0] as HTMLElement)
+    expect(complaints.value?.some(({ id }) => id === first.id)).toBe(true)
+  })
+
+  it('keeps the way back beside a title of any length', async () => {
+    const { id } = createFromCheck({ title: 'buzz '.repeat(2000), check: 'need', line: newLine() })
+    show(<Notices />)
+    await act(async () => remove(id))
+    const undo = await eventually('the way back', () => allBy('button', 'Undo')[0])
+    const said = undo.closest('.bar')?.textContent ?? ''
+    expect(said.length).toBeLessThan(120)
+  })
+
   it('lists what was kept, and takes a deletion back', async () => {
     made()
     show(

@@ -2,7 +2,7 @@ import { signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import { counted } from '../../calc/quantity/counted.ts'
 import { closingOf, STATUS_WORDS } from '../../guide/close-out.ts'
-import { type Complaint, complaints, remove } from '../../state/complaints.ts'
+import { type Complaint, complaints, deletedHere, remove, undoRemove } from '../../state/complaints.ts'
 import { withWords } from '../../state/log-search.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { lazy } from '../lazy.tsx'
@@ -31,8 +31,30 @@ export function Log() {
           <NewDesign />
         </>
       )}
+      <Deleted />
       <Files />
     </>
+  )
+}
+
+/** Everything deleted in this visit, to be brought back one by one. */
+function Deleted() {
+  const deleted = deletedHere.value
+  if (deleted.length === 0) return null
+  return (
+    <details class="fold">
+      <summary>Deleted in this visit ({deleted.length})</summary>
+      <ul class="rows" aria-label="Deleted in this visit">
+        {deleted.toReversed().map((one) => (
+          <li key={one.line?.id ?? one.id + one.name} class="row-with-button">
+            <span>{one.name}</span>
+            <button type="button" class="button" onClick={() => undoRemove(one)}>
+              Bring back <span class="unseen">{one.name}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
   )
 }
 

@@ -91,12 +91,15 @@ function Storage() {
   )
 }
 
+/** As much of a name as leaves room for what can be done. */
+const short = (name: string): string => ([...name].length > 60 ? `${[...name].slice(0, 59).join('')}…` : name)
+
 function Undo() {
   const removed = lastDeleted.value
   if (removed === undefined) return null
   return (
     <Bar>
-      <p>Deleted “{removed.name}”.</p>
+      <p>Deleted “{short(removed.name)}”.</p>
       <button type="button" class="button" onClick={() => undoRemove()}>
         <Icon name="undo" />
         Undo
