@@ -75,8 +75,14 @@ function* everyOption(answer: OpenAnswer): Generator<undefined, readonly Contact
   return options
 }
 
-/** A row that is no "no" and has both a least and room above it. */
-function optionOf({ topology, verdict, least, upper, need }: WindowRow): readonly ContactOption[] {
+/**
+ * A row that is no "no" and has a least. Where nobody knows what its signal stands, nothing above what it would have by
+ * itself is offered for the sake of the others.
+ */
+function optionOf({ topology, verdict, least, upper, need, proposal }: WindowRow): readonly ContactOption[] {
   if (verdict === 'fails' || need.is !== 'found' || least === undefined || !(least.markedF > 0)) return []
-  return [{ topology, leastF: least.markedF, mostF: upper?.markedF ?? Number.POSITIVE_INFINITY }]
+  const leastF = least.markedF
+  if (upper !== undefined) return [{ topology, leastF, mostF: upper.markedF }]
+  const topF = proposal?.valueF ?? leastF
+  return [{ topology, leastF, mostF: Number.POSITIVE_INFINITY, only: [[leastF, topF]] }]
 }

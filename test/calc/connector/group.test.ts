@@ -46,6 +46,17 @@ describe('the parts of a connector brought down to few', () => {
     expect(first?.parts).toBe(1)
   })
 
+  it('gives a contact whose ceiling is not known no more than it would have by itself', () => {
+    const { curve, contacts } = grouped([{ lineKind: 'power-28-vdc', neededDb: '20' }, { neededDb: '45' }])
+    const [own] = contacts
+    for (const { grouping } of curve) {
+      const part = grouping.parts[grouping.partOf[0] ?? -1]
+      expect(part?.valueF).toBeLessThanOrEqual(own?.valueF ?? 0)
+      expect(part?.valueF).toBeGreaterThanOrEqual(leastF(20))
+    }
+    expect(curve[0]?.parts).toBe(2)
+  })
+
   it('takes one topology where one serves all, and two where none does', () => {
     const option = (topology: 'C' | 'LC', nano: number) => ({ topology, leastF: nano * 1e-9, mostF: nano * 2e-9 })
     const values = [1e-9, 1.5e-9, 10e-9, 15e-9, 22e-9]
