@@ -93,11 +93,6 @@ function dismiss(is: JobName, crew: Crew): void {
   for (const { onLost } of waiting) onLost()
 }
 
-/** Starts the worker of a job before it is needed. */
-export function warmUp(is: JobName): void {
-  if (hasWorker(is) && !crews.has(is)) startCrew(is)
-}
-
 /**
  * Does a job in its worker. Rejects with an `AbortError` when `signal` is set off, and with the job's own error.
  * `onProgress` comes at most every 50 ms.
