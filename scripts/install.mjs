@@ -73,4 +73,5 @@ export const TOOLS = {
   biome: '@biomejs/biome/bin/biome',
   vite: 'vite/bin/vite.js',
   vitest: 'vitest/vitest.mjs',
+  knip: 'knip/bin/knip.js',
 }

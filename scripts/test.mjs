@@ -1,5 +1,5 @@
 /**
- * Installs what is needed and runs every check there is: types, lint, the unit tests with golden and architecture,
+ * Installs what is needed and runs every check there is: types, lint, dead code, the unit tests with golden and architecture,
  * the long searches, the adversary, the torture, the speed ratios, the build with its size gate, build and browser tests, the same stories in three
  * engines (`--engines chromium` names those there are). Ends with the minutes
  * each took and one line: N passed, N failed. Anything skipped counts as failed.
@@ -106,6 +106,7 @@ install()
 for (const project of ['tsconfig.json', 'tsconfig.pure.json', 'tsconfig.worker.json', 'tsconfig.test.json'])
   step(`types ${project}`, TOOLS.tsc, ['-p', project])
 step('lint', TOOLS.biome, ['check', '--error-on-warnings', '.'])
+step('dead code', TOOLS.knip, [])
 for (const project of /** @type {const} */ (['unit', 'long', 'adversary', 'torture', 'bench'])) tests(project)
 const isBuilt = step('build', TOOLS.vite, ['build'])
 if (!isBuilt) record('site tests: nothing to test without a build', false)

@@ -31,9 +31,6 @@ export const RESTORE_ITEMS = [
 ] as const
 export type RestoreId = (typeof RESTORE_ITEMS)[number]['id']
 
-/** `none`: nothing of the sort was touched. */
-export type Restored = 'done' | 'none' | ''
-
 /** Whether it may be left out: an adapter that was used has to come back, and every cure is tried out. */
 export const mayBeNone = (id: RestoreId, hasTrials: boolean): boolean =>
   id !== 'function' && !(id === 'adapters' && hasTrials)

@@ -153,5 +153,3 @@ export type FieldNote = {
   readonly sources: readonly [Source, ...Source[]]
   readonly related?: readonly { readonly check?: CheckId; readonly note?: string }[]
 }
-
-export type { LineKindId }

@@ -12,15 +12,8 @@ export type {
   Citation,
   LineFamily,
   LineKind,
-  LineTransformer,
   LoadingRule,
   MaskSegment,
-  OwnPeaks,
-  OwnSwing,
-  Permitted,
-  SignalOhm,
-  Supply,
-  TrialLadder,
 } from './line-kinds/types.ts'
 
 /** Every kind, in the order a list shows them: the frequent ones of each family first, the barred ones last. */

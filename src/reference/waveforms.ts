@@ -5,13 +5,10 @@ import { MILITARY_WAVEFORMS } from './waveforms/military.ts'
 import type { Waveform } from './waveforms/types.ts'
 
 export type {
-  Gap,
   Repeats,
   RingEnvelope,
   ShapeSpec,
-  WaveCitation,
   Waveform,
-  WaveformId,
   WaveLevel,
 } from './waveforms/types.ts'
 export { WAVEFORM_IDS } from './waveforms/types.ts'

@@ -17,7 +17,7 @@
  * `removeLine` of complaints.ts; contacts that carry a line which was taken out stay, without it.
  */
 import { signal } from '@preact/signals'
-import type { Connector, ConnectorText, ContactText } from '../calc/connector/types.ts'
+import type { Connector, ContactText } from '../calc/connector/types.ts'
 import type { Line } from '../calc/types.ts'
 import { type Complaint, newComplaint } from '../store/complaint.ts'
 import { type ConnectorField, type KeptConnector, keptConnector, type TextPlace } from '../store/connector.ts'
@@ -27,7 +27,7 @@ import { add, offerUndo } from './complaints.ts'
 import { carryOut, connectorOf, connectorsOf, removedConnectorsOf, shelfOf } from './connector-shelves.ts'
 import { find } from './log.ts'
 
-export type { ConnectorField, ConnectorPatch, ConnectorText, KeptConnector, TextPlace }
+export type { ConnectorField, ConnectorPatch, KeptConnector, TextPlace }
 export { connectorsOf, removedConnectorsOf }
 
 /** What this window wrote last into a text, where no field says what it showed. */
@@ -70,19 +70,25 @@ function changesOf(complaintId: string, lines: readonly Line[], at: string) {
   return { steps, back: (later: string) => backSteps(known, steps, later) }
 }
 
-/** Puts a connector at the end of a complaint, with its lines. */
-export function addConnector(complaintId: string, connector: Connector, lines: readonly Line[] = []): void {
+/** Puts a connector at the end of a complaint, with its lines. `isExample`: it came whole, and there is no change to take back. */
+export function addConnector(
+  complaintId: string,
+  connector: Connector,
+  lines: readonly Line[] = [],
+  isExample = false,
+): void {
   const shelf = shelfOf(complaintId)
   // not read yet: behind whatever there is
   const order = Math.max(-1, ...(shelf.all.value?.map((one) => one.order) ?? [Date.now()])) + 1
   const { steps, back } = changesOf(complaintId, lines, now())
-  noteChange(connector.id, (at) => ({
+  const takeBack = (at: string): ConnectorStep => ({
     do: 'removeConnector',
     id: complaintId,
     connectorId: connector.id,
     at,
     lines: back(at),
-  }))
+  })
+  if (!isExample) noteChange(connector.id, takeBack)
   void carryOut({ do: 'addConnector', connector: keptConnector(connector, complaintId, order), lines: steps })
 }
 

@@ -10,6 +10,6 @@ export function addDemo(): Complaint {
   if (present !== undefined) return present
   const made = add(demoComplaint())
   const { connector, lines } = demoConnector()
-  addConnector(made.id, connector, lines)
+  addConnector(made.id, connector, lines, true)
   return made
 }

@@ -4,7 +4,7 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { type GroupAnswer, type GroupProgress, groupOf } from '../calc/connector/group.ts'
-import { type Schedule, type ScheduleProgress, scheduleOf } from '../calc/connector/schedule.ts'
+import { type Schedule, scheduleOf } from '../calc/connector/schedule.ts'
 import type { Connector } from '../calc/connector/types.ts'
 import { numbersIn } from '../calc/line/fields.ts'
 import type { Line, Progress } from '../calc/types.ts'
@@ -96,8 +96,6 @@ function* watched<P extends Progress, R>(running: Generator<P, R>, onStep: (step
     yield step.value
   }
 }
-
-export type { ScheduleProgress }
 
 export type GroupState =
   | { readonly is: 'idle' | 'stopped' | 'broken' }

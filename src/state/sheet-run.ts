@@ -29,7 +29,6 @@ export function* sheetSteps(
 }
 
 export const createSheetRun = () => createSteppedRun(sheetSteps)
-export type SheetRun = ReturnType<typeof createSheetRun>
 
 /** The sheet with what the strike of all contacts together came to, or why it says nothing of it. */
 export function withStrike(body: SheetBody, strike: StrikeState): SheetBody {

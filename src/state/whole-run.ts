@@ -22,7 +22,6 @@ function* wholeSteps(express: Express, connector: Connector, schedule: Schedule)
 
 /** From a schedule that is done. */
 export const createWholeRun = () => createSteppedRun(wholeSteps)
-export type WholeRun = ReturnType<typeof createWholeRun>
 
 export type StrikeState =
   | { readonly is: 'idle' }

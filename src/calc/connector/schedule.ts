@@ -15,7 +15,7 @@ import { placeWords, suppressorFor } from './place.ts'
 import { questionsOf } from './questions.ts'
 import type { Connector } from './types.ts'
 
-export type { Asked, ContactPart, ContactRow, Proposal } from './contact-row.ts'
+export type { Asked, ContactPart, ContactRow } from './contact-row.ts'
 
 /** One kind of part of the connector, with the contacts that carry it. */
 export type SchedulePart = ContactPart & { readonly contacts: readonly string[] }

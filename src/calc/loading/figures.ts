@@ -2,7 +2,7 @@
 import { bandLossDb, phaseLagDeg } from './band.ts'
 import { bandCrossingSec, canDecaySec, i2cRiseSec } from './buses.ts'
 import { combinedEdgeSec, inductorRiseSec, riseSec } from './edge.ts'
-import { dampingRatio, type LcSection, lcLossDb, lcPhaseDeg, ringHz } from './inductor.ts'
+import { dampingRatio, type LcSection, lcLossDb, lcPhaseDeg } from './inductor.ts'
 import { innerEyeFrac, jitterFrac } from './nrz.ts'
 import { leastMaskMargin, type MaskPoint } from './return-loss.ts'
 import { bitSecOf, lineOhmOf, type SignalFacts, signalOhmOf, usefulHzOf } from './signal.ts'
@@ -112,6 +112,3 @@ function bandOf({ facts, farads, section }: LoadedSignal): Pick<LoadedFigures, '
     phaseDeg: section === undefined ? phaseLagDeg({ ohm, farads, hz }) : lcPhaseDeg(section, hz),
   }
 }
-
-/** Where the section rings, in Hz; undefined without a coil or a capacitance. */
-export const ringHzOf = ({ section }: LoadedSignal): number | undefined => section && ringHz(section)

@@ -15,7 +15,7 @@ import {
 import { twoMeanings } from './two-meanings.ts'
 import { pointLetterPower, readUnit } from './unit.ts'
 
-export type { FlagReading, ListReading, Reading, Refused, ToleranceReading } from './reading.ts'
+export type { FlagReading, ListReading, Reading } from './reading.ts'
 export { parseTolerance } from './tolerance.ts'
 
 const MAX_LIST_ITEMS = 100

@@ -1,5 +1,5 @@
 /** What to ask or test next: what it decides for what it costs. */
-import type { Evidence, Suspect, SymptomId, When } from '../investigation.ts'
+import type { Evidence, SymptomId, When } from '../investigation.ts'
 import type { Answers } from '../types.ts'
 import { type Cause, causesOf } from './causes.ts'
 import { type Standing, standings, symptomOf } from './standing.ts'
@@ -63,10 +63,6 @@ function worthIn(index: Index, evidence: Evidence, { members, left, weights }: P
   return worth
 }
 
-/** What an item decides between these causes, see `worthIn`. */
-export const worthOf = (index: Index, evidence: Evidence, causes: readonly Cause[]): number =>
-  worthIn(index, evidence, pairsOf(causes))
-
 const leftOf = (causes: readonly Cause[]): ReadonlySet<string> =>
   new Set(causes.flatMap(({ members }) => members.map(({ suspect }) => suspect.id)))
 
@@ -88,11 +84,6 @@ function changesDecision(
       Object.keys(option.says).length > 0 &&
       decisionOf(causesOf(standings(table, { ...answers, [evidence.id]: option.id }))) !== now,
   )
-}
-
-/** The suspects of the causes left, each once, in their order. */
-export function suspectsLeft(causes: readonly Cause[]): readonly Suspect[] {
-  return [...new Set(causes.flatMap(({ members }) => members.map(({ suspect }) => suspect)))]
 }
 
 /** What may be asked: of the part of a cause, applicable, not answered, and not opening a circuit before the gate is clear. */

@@ -17,21 +17,23 @@ type Given = {
   /** how the line is called on this screen; empty where there is only one without a name */
   readonly title: string
   readonly checks: readonly SavedCheck[]
+  /** what the window is of, where that is not the line as it stands in the complaint */
+  readonly windowTitle?: string
 }
 
 /** One line of a complaint: its window, the checks opened on it, and its facts with where they come from. */
-export function KeptLine({ complaintId, line, title, checks }: Given) {
+export function KeptLine({ complaintId, line, title, checks, windowTitle }: Given) {
   const desk = useMemo(() => keptDesk(complaintId, line.id), [complaintId, line.id])
   // Typing in a note changes no line: what a line shows is not even compared then.
   return useMemo(
     () => (
       <>
-        <LineWindow desk={desk} title={title ? `Window: ${title}` : 'Window'} />
+        <LineWindow desk={desk} title={windowTitle ?? (title ? `Window: ${title}` : 'Window')} />
         <LineChecks desk={desk} title={title} checks={checks.filter(({ lineId }) => lineId === line.id)} />
         <Facts line={line} title={title} />
       </>
     ),
-    [desk, line, title, checks],
+    [desk, line, title, checks, windowTitle],
   )
 }
 

@@ -1,5 +1,5 @@
 import { hashOfConnector } from '../../../state/connector-address.ts'
-import { addConnector, connectorsOf } from '../../../state/connectors.ts'
+import { addConnector, bringBack, connectorsOf, removedConnectorsOf } from '../../../state/connectors.ts'
 import { newConnector } from '../../../state/new-connector.ts'
 import { goTo } from '../../../state/router.ts'
 import { Icon } from '../../parts/icon.tsx'
@@ -8,6 +8,7 @@ import { connectorWords } from './connector-words.ts'
 /** The connectors of a complaint, and the way to one more. */
 export function Connectors({ complaintId }: { readonly complaintId: string }) {
   const connectors = connectorsOf(complaintId).value
+  const removed = removedConnectorsOf(complaintId).value
   const add = () => {
     const connector = newConnector(connectors?.map(({ name }) => name) ?? [])
     addConnector(complaintId, connector)
@@ -33,6 +34,21 @@ export function Connectors({ complaintId }: { readonly complaintId: string }) {
                     </span>
                     <Icon name="go" />
                   </a>
+                </li>
+              ))}
+            </ul>
+          )}
+          {removed.length > 0 && (
+            <ul class="rows" aria-label="Deleted connectors">
+              {removed.map(({ id, name }) => (
+                <li key={id}>
+                  <span>
+                    <strong>{name || 'Connector without a label'}</strong>
+                    <span class="row-note">deleted, kept for a day</span>
+                  </span>
+                  <button type="button" class="button" onClick={() => bringBack(complaintId, id)}>
+                    Bring back
+                  </button>
                 </li>
               ))}
             </ul>

@@ -115,7 +115,13 @@ function OwnLine({ complaint, connector, contact, line }: ContactGiven & { reado
         </div>
       </section>
       {check && <LineFacts check={check} desk={desk} />}
-      <KeptLine complaintId={complaint.id} line={line} title="" checks={complaint.checks} />
+      <KeptLine
+        complaintId={complaint.id}
+        line={line}
+        title=""
+        checks={complaint.checks}
+        windowTitle="Window of the line alone, without the bond the contacts share"
+      />
     </>
   )
 }
