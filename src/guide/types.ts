@@ -1,5 +1,5 @@
 /** The shape of the guide. Everything is plain JSON-clonable data: it is stored and read back from IndexedDB. */
-import type { CheckId, FactKey, LineKindId, Source, Topology } from '../calc/types.ts'
+import type { CheckId, FactKey, Source, Topology } from '../calc/types.ts'
 import type { DrawingId } from './drawing-ids.ts'
 import type { FillInId } from './fill-ins.ts'
 import type { Found } from './investigate/ending.ts'
