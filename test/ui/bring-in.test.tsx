@@ -25,7 +25,9 @@ async function made(): Promise<string> {
 /** The Log with its files opened. */
 async function open(): Promise<void> {
   show(<Log />)
-  const fold = await until('details')
+  const fold = await eventually('the fold of files', () =>
+    [...document.querySelectorAll('details')].find((one) => one.textContent?.startsWith('Bring in a file')),
+  )
   await act(async () => {
     fold.toggleAttribute('open', true)
     fold.dispatchEvent(new Event('toggle'))
