@@ -14,6 +14,7 @@ import { inOneBond } from './in-one-bond.ts'
 import { placeWords, suppressorFor } from './place.ts'
 import { questionsOf } from './questions.ts'
 import type { Connector } from './types.ts'
+import { withUnlikeLegs } from './unlike-legs.ts'
 
 export type { Asked, ContactPart, ContactRow } from './contact-row.ts'
 
@@ -75,10 +76,11 @@ function* at<R>(doneFrac: number, running: Generator<undefined, R>): Generator<P
 
 function* madeOf(
   connector: Connector,
-  settled: readonly Asked[],
+  bonded: readonly Asked[],
   findings: readonly ConnectorFinding[],
   express: Express | undefined,
 ): Generator<undefined, Schedule> {
+  const settled = withUnlikeLegs(bonded)
   const isAnyFiltered = settled.some(({ row }) => row.decided.part !== undefined)
   const asked: Asked[] = []
   for (const one of settled) {

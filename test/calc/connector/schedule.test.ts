@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { ContactRow } from '../../../src/calc/connector/contact-row.ts'
 import { scheduleOf } from '../../../src/calc/connector/schedule.ts'
 import { connectorOf, contactOf, DISCRETE, finished, lineOf } from './some-connector.ts'
 
@@ -98,5 +99,35 @@ describe('the schedule of a connector, each contact by itself', () => {
       scheduleOf(connectorOf([contactOf('1', 'clear'), contactOf('2', 'clear'), contactOf('3', 'tank')]), lines),
     )
     expect(parts).toEqual([{ topology: 'C', valueF: 15e-9, contacts: ['1', '2'] }])
+  })
+})
+
+describe('the legs of a pair in the schedule', () => {
+  const audio = { ...DISCRETE, lineKind: 'audio', neededDb: '1' }
+  const legs = (first: string, second: string, facts: Parameters<typeof lineOf>[1] = {}) => {
+    const of = (chosen: string) => (chosen === 'bare' ? { chosenTopology: 'bare' } : { chosenF: chosen })
+    const contacts = [contactOf('1', 'pair', of(first), { leg: 'a' }), contactOf('2', 'pair', of(second), { leg: 'b' })]
+    return finished(scheduleOf(connectorOf(contacts), [lineOf('pair', { ...audio, ...facts })])).rows
+  }
+  const balanceOf = (row: ContactRow | undefined) => row?.findings.find(({ id }) => id === 'balance-1-2')
+
+  it('are named on both where their parts differ, and neither is more than with care', () => {
+    const alike = legs('470p', '470p')
+    expect(alike.map(({ verdict }) => verdict)).toEqual(['ok', 'ok'])
+    expect(alike.map(balanceOf)).toEqual([undefined, undefined])
+    const unlike = legs('470p', '680p')
+    expect(unlike.map(({ verdict }) => verdict)).toEqual(['marginal', 'marginal'])
+    expect(unlike[0]?.headline).toMatch(
+      /^With care: its other leg, contact 2, does not have the same\. By itself: 470/u,
+    )
+    // (680 − 470)/(680 + 470): −14.77 dB
+    for (const row of unlike) expect(balanceOf(row)?.sentence).toMatch(/unlike parts \(.*\): up to −14\.7.dB/u)
+  })
+
+  it('are named where one of them is bare, and fail where the balance of the pair has a limit', () => {
+    expect(legs('470p', 'bare').map(({ verdict }) => verdict)).toEqual(['marginal', 'marginal'])
+    const limited = legs('470p', 'bare', { lineKind: 'arinc-429-high', mostConversionDb: '-40' })
+    expect(limited.map(({ verdict }) => verdict)).toEqual(['fails', 'fails'])
+    expect(balanceOf(limited[1])?.sentence).toContain('Contact 1 has a part and its other leg 2 has none')
   })
 })

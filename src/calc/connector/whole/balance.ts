@@ -6,22 +6,9 @@ import { worstConversionRatio } from '../../pair.ts'
 import type { Verdict } from '../../types.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ConnectorFinding } from '../finding.ts'
+import { type Pair, pairsOf, unlikeLegs } from '../unlike-legs.ts'
 import { setupOf } from './plate-contact.ts'
 import { basisOf, decibels, exact, show, step } from './said.ts'
-
-type Pair = { readonly a: DecidedContact; readonly b: DecidedContact }
-
-/** The two contacts of every Line that has two. */
-export function pairsOf(decided: readonly DecidedContact[]): readonly Pair[] {
-  const byLine = new Map<string, DecidedContact[]>()
-  for (const one of decided)
-    if (one.line !== undefined && one.leg !== undefined)
-      byLine.set(one.line.id, [...(byLine.get(one.line.id) ?? []), one])
-  return [...byLine.values()].flatMap((legs) => {
-    const [a, b] = [legs.find(({ leg }) => leg === 'a'), legs.find(({ leg }) => leg === 'b')]
-    return a && b ? [{ a, b }] : []
-  })
-}
 
 /** One finding for each pair that has a part on either leg. */
 export function balanceFindings(decided: readonly DecidedContact[], express?: Express): readonly ConnectorFinding[] {
@@ -36,23 +23,9 @@ function findingOf({ a, b }: Pair, express: Express | undefined): ConnectorFindi
   const contacts = [a.id, b.id]
   const setup = setupOf(a, express)
   const isRequired = setup?.mostConversionDb !== undefined
-  if (a.part === undefined && b.part === undefined) return undefined
-  if (a.part === undefined || b.part === undefined) {
-    const [bare, fitted] = a.part === undefined ? [a, b] : [b, a]
-    return {
-      id,
-      verdict: isRequired ? 'fails' : 'marginal',
-      sentence: `Contact ${fitted.id} has a part and its other leg ${bare.id} has none: all that it takes from one leg becomes signal. Give both the same.`,
-      contacts,
-    }
-  }
-  if (a.part.topology !== b.part.topology || !isAlike(a.part, b.part))
-    return {
-      id,
-      verdict: isRequired ? 'unknown' : 'marginal',
-      sentence: `The legs ${a.id} and ${b.id} have unlike parts (${partWords(a)} and ${partWords(b)}): ${unlikeWords(a, b)}. Give both the same.`,
-      contacts,
-    }
+  const unlike = unlikeLegs({ a, b }, isRequired)
+  if (unlike !== undefined) return unlike
+  if (a.part === undefined) return undefined
   if (CAPACITOR_COUNT[a.part.topology] === 0 || a.mode === 'differential') return undefined
   const { leastFrac, mostFrac, capacitanceF } = a.part
   const worst = worstConversionRatio({ legF: capacitanceF * mostFrac, leg2F: capacitanceF * leastFrac })
@@ -89,25 +62,4 @@ function findingOf({ a, b }: Pair, express: Express | undefined): ConnectorFindi
       ['both legs lie anywhere in the same tolerance, each by itself'],
     ),
   }
-}
-
-type Part = NonNullable<DecidedContact['part']>
-const isAlike = (a: Part, b: Part): boolean =>
-  Math.abs(a.capacitanceF - b.capacitanceF) <= 1e-9 * a.capacitanceF &&
-  Math.abs((a.inductanceH ?? 0) - (b.inductanceH ?? 0)) <= 1e-9 * (a.inductanceH ?? 0)
-
-const partWords = ({ part }: DecidedContact): string =>
-  part === undefined
-    ? 'none'
-    : CAPACITOR_COUNT[part.topology] === 0
-      ? part.topology
-      : `${part.topology} ${exact(part.capacitanceF, 'capacitance')}`
-
-function unlikeWords({ part: a }: DecidedContact, { part: b }: DecidedContact): string {
-  const farads = (part: Part | undefined) =>
-    part === undefined ? 0 : CAPACITOR_COUNT[part.topology] * part.capacitanceF
-  const ratio = worstConversionRatio({ legF: farads(a), leg2F: farads(b) })
-  return ratio > 0
-    ? `up to ${show(decibels(ratio), 'decibel', 'least')} of the common mode turns into signal even without tolerance`
-    : 'what differs between them turns common mode into signal'
 }
