@@ -61,7 +61,7 @@ export function sheetRow(row: ContactRow, express?: Express): SheetRow {
     topology: topologyWords(decided),
     value: valueWords(decided),
     spread: spreadWords(decided, line, express),
-    build: buildCell(row.build),
+    build: buildCell(row.build, dielectricText(line, express) !== ''),
     suppressor: said(texts.chosenSuppressor?.trim() || row.suppressor?.class),
     place: said(texts.chosenPlace?.trim() || row.place),
     word: stateWords(row),
@@ -121,22 +121,28 @@ function valueWords({ part }: DecidedContact): string {
     .join(', ')
 }
 
-/** "E6 value, 100 V class, class 2"; the reasons stand beside the window. */
-function buildCell(build: Build | undefined): string {
+/** The dielectric the line says it has; empty where it says nothing. */
+const dielectricText = (line: Line | undefined, express: Express | undefined): string =>
+  (line && resolve(line, express).fact('dielectric')?.text.trim()) ?? ''
+
+/** "E6 value, 100 V class, class 2"; the reasons stand beside the window. `isChosen`: the dielectric stands with the spread. */
+function buildCell(build: Build | undefined, isChosen: boolean): string {
   if (build === undefined) return NONE
   const { series, ratedV } = build
   const advised = classAdvised(build)
   return [
     series === 'none' ? 'made to order' : `${series} value`,
     ratedV === undefined ? 'voltage class open' : `${formatExact(ratedV, 'voltage')} class`,
-    advised === 'neither' ? 'dielectric open' : advised,
-  ].join(', ')
+    isChosen ? '' : advised === 'neither' ? 'dielectric open' : advised,
+  ]
+    .filter((text) => text !== '')
+    .join(', ')
 }
 
 function spreadWords({ part }: DecidedContact, line: Line | undefined, express: Express | undefined): string {
   if (!part || !hasCapacitor(part.topology)) return NONE
-  const fact = (key: 'toleranceFrac' | 'dielectric') => line && resolve(line, express).fact(key)?.text.trim()
-  const [tolerance, dielectric] = [fact('toleranceFrac'), fact('dielectric')]
+  const tolerance = line && resolve(line, express).fact('toleranceFrac')?.text.trim()
+  const dielectric = dielectricText(line, express)
   const least = formatEstimate(part.capacitanceF * part.leastFrac, 'capacitance')
   const most = formatEstimate(part.capacitanceF * part.mostFrac, 'capacitance')
   return [
