@@ -3,6 +3,7 @@
  *
  * `saveState`      idle | saving | saved | failed
  * `storeNotice`    sentence to show while the storage has trouble, else undefined
+ * `isStoreOdd`     whether what is stored is in a form this version cannot use as it is
  * `enqueue(job)`   runs after everything asked for before; resolves when it is on disk, waits when the storage fails
  * `save(step)`     the same for a change to stored data, which also survives a window that closes too soon
  * `recover()`      once at start: carries out what earlier windows left unwritten
@@ -35,6 +36,9 @@ const state = signal<SaveState>('idle')
 const notice = signal<string | undefined>(undefined)
 export const saveState: ReadonlySignal<SaveState> = state
 export const storeNotice: ReadonlySignal<string | undefined> = notice
+
+const odd = signal(false)
+export const isStoreOdd: ReadonlySignal<boolean> = odd
 
 const erased = signal(false)
 export const erasedElsewhere: ReadonlySignal<boolean> = erased
@@ -176,8 +180,9 @@ onNews((news) => {
   erased.value = true
 })
 
-watchStore((trouble) => {
-  notice.value = trouble?.message
+watchStore((told) => {
+  notice.value = told?.message
+  odd.value = told?.trouble === 'newer' || told?.trouble === 'missing'
   // The storage answers again: what waited for it goes on.
-  if (trouble === undefined && state.value === 'failed') start()
+  if (told === undefined && state.value === 'failed') start()
 })

@@ -1,5 +1,5 @@
 /** What can go wrong with the storage of a browser. */
-export type StoreTrouble = 'unavailable' | 'silent' | 'blocked' | 'newer' | 'full' | 'lost' | 'gone'
+export type StoreTrouble = 'unavailable' | 'silent' | 'blocked' | 'newer' | 'missing' | 'full' | 'lost' | 'gone'
 
 const SENTENCES: Readonly<Record<StoreTrouble, string>> = {
   unavailable:
@@ -7,7 +7,8 @@ const SENTENCES: Readonly<Record<StoreTrouble, string>> = {
   silent:
     'The storage of this browser does not answer; if Stillpin is open in another window, close that. Everything works, but until it answers nothing is kept after closing.',
   blocked: 'Another Stillpin window holds the storage in an older form. Close the other windows.',
-  newer: 'The storage is in a newer form than this window understands. Reload to continue.',
+  newer: 'What is kept here was written by a newer version of Stillpin; this window shows and changes nothing of it.',
+  missing: 'Part of the storage is missing on this device: not everything can be shown or saved.',
   full: 'The storage of this device is full, so the last change is not saved. It is still on the screen: free some space, then save again.',
   gone: 'What was changed is no longer on this device, and this window does not hold the whole of it: the change is not saved. Copy the text if it matters.',
   lost: 'The browser lost the storage. What is on the screen is not saved yet: try again, or reload.',
@@ -40,6 +41,7 @@ export function asStoreError(error: unknown): StoreError {
   const name = nameOf(error)
   if (name === 'QuotaExceededError') return new StoreError('full', error)
   if (name === 'VersionError') return new StoreError('newer', error)
+  if (name === 'NotFoundError') return new StoreError('missing', error)
   if (isLostConnection(error)) return new StoreError('lost', error)
   return new StoreError('unavailable', error)
 }

@@ -35,6 +35,7 @@ import { TitleAndNote } from './title-and-note.tsx'
 
 const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
 const CloseOut = lazy(async () => (await import('./close-out.tsx')).CloseOut)
+const PartsAside = lazy(async () => (await import('./parts-aside.tsx')).PartsAside, null)
 const Photos = lazy(async () => (await import('../parts/photos.tsx')).Photos)
 
 /** One complaint of the log: everything known about it, and ways to go on. */
@@ -83,6 +84,7 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
           {isOfTriage(complaint) && <CloseOut complaint={complaint} />}
         </div>
       </div>
+      <SetAside complaint={complaint} />
       <ComplaintActions complaint={complaint} />
       <FoldedCautions ids={SHEET_CAUTIONS} />
       <Screening />
@@ -134,6 +136,15 @@ function useComplaintSheet(id: string): void {
       ),
     [id],
   )
+}
+
+/** Seldom there, so fetched when it is. */
+function SetAside({ complaint }: { readonly complaint: Complaint }) {
+  const connectors = connectorsOf(complaint.id).value ?? []
+  const records = [complaint, ...complaint.lines, ...connectors]
+  return records.some(({ kept }) => kept.length > 0) ? (
+    <PartsAside complaint={complaint} connectors={connectors} />
+  ) : null
 }
 
 /** A new design has nothing to ask about, unless somebody did. */

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { removeOfflineCopy } from '../../offline/removal.ts'
 import { complaints } from '../../state/complaints.ts'
 import { eraseEverything } from '../../state/erase.ts'
+import { isStoreOdd } from '../../state/save-queue.ts'
 import { StoreError } from '../../store/trouble.ts'
 
 type State = 'offered' | 'asked' | 'erasing' | 'erased' | { readonly refused: string }
@@ -42,8 +43,11 @@ export function Erase() {
 
 function Question({ onErase, onKeep }: { readonly onErase: () => void; readonly onKeep: () => void }) {
   const count = complaints.value?.length ?? 0
-  const kept =
-    count === 0 ? 'what is under way' : `${count === 1 ? 'one complaint' : `${count} complaints`}, what is under way`
+  const kept = isStoreOdd.value
+    ? 'all complaints, also those that cannot be shown now, what is under way'
+    : count === 0
+      ? 'what is under way'
+      : `${count === 1 ? 'one complaint' : `${count} complaints`}, what is under way`
   return (
     <div class="notice" role="alertdialog" aria-label="Erase everything?" aria-describedby="erase-words">
       <p id="erase-words">

@@ -5,6 +5,7 @@ import { closingOf, STATUS_WORDS } from '../../guide/close-out.ts'
 import { type Complaint, complaints, deletedHere, remove, undoRemove } from '../../state/complaints.ts'
 import { withWords } from '../../state/log-search.ts'
 import { goTo, hashOf } from '../../state/router.ts'
+import { isStoreOdd } from '../../state/save-queue.ts'
 import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Windowed } from '../parts/windowed.tsx'
@@ -59,6 +60,10 @@ function Deleted() {
 }
 
 function Empty() {
+  if (isStoreOdd.value)
+    return (
+      <p class="empty">What is kept on this device cannot be shown here. The notice says why, and what can be done.</p>
+    )
   return (
     <div class="empty stack">
       <p>

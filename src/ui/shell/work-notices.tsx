@@ -1,8 +1,9 @@
 import { useEffect, useState } from 'preact/hooks'
 import { forgetRemoved, lastDeleted, undoRemove } from '../../state/complaints.ts'
 import { guideNotice } from '../../state/guide-content.ts'
-import { erasedElsewhere, retrySave, saveState, storeNotice } from '../../state/save-queue.ts'
+import { erasedElsewhere, isStoreOdd, retrySave, saveState, storeNotice } from '../../state/save-queue.ts'
 import { triageBefore, undoTriage } from '../../state/session.ts'
+import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Bar, PutAway } from './bar.tsx'
 import { isResumed } from './start.ts'
@@ -74,6 +75,9 @@ function TriageBack() {
   )
 }
 
+/** Seldom needed, so fetched when it is. */
+const WaysOut = lazy(async () => (await import('./ways-out.tsx')).WaysOut, null)
+
 function Storage() {
   const [seen, setSeen] = useState<string | undefined>(undefined)
   const words = storeNotice.value
@@ -86,6 +90,7 @@ function Storage() {
           Try again
         </button>
       )}
+      {isStoreOdd.value && <WaysOut />}
       <PutAway onTap={() => setSeen(words)} />
     </Bar>
   )
