@@ -1,22 +1,22 @@
 /** What the shared bond takes from the contacts, in sentences. */
 import type { Verdict } from '../../types.ts'
-import { VERDICT_RANK, worse } from '../../verdict.ts'
+import { worse } from '../../verdict.ts'
 import type { ConnectorFinding } from '../finding.ts'
 import { type Bond, type BondRow, isMet, USUAL_BOND } from './bond.ts'
 import { basisOf, capitalised, contactsNamed, DERIVED, exact, PRACTICE, show, step } from './said.ts'
 
 const HAIR_DB = 1e-9
 
-/** Of one contact at one frequency: certain, found short, or neither. */
+/** Of one contact at one frequency: certain, found short, or not known while it is neither. */
 export function bondVerdict(row: BondRow): Verdict {
   if (row.isBare) return 'ok'
   if (isMet(row)) return 'ok'
-  return (row.foundDb ?? row.markedDb) < row.neededDb - HAIR_DB ? 'fails' : 'marginal'
+  return (row.foundDb ?? row.markedDb) < row.neededDb - HAIR_DB ? 'fails' : 'unknown'
 }
 
 function receivedVerdict({ isBare, isDifferential, neededDb, receivedDb, receivedAsMarkedDb }: BondRow): Verdict {
   if (isBare || isDifferential || receivedDb <= -neededDb + HAIR_DB) return 'ok'
-  return receivedAsMarkedDb > -neededDb + HAIR_DB ? 'fails' : 'marginal'
+  return receivedAsMarkedDb > -neededDb + HAIR_DB ? 'fails' : 'unknown'
 }
 
 /** Where nobody entered the bond, a no that a better bond would cure is not known. */
@@ -59,19 +59,23 @@ function together(bond: Bond): readonly ConnectorFinding[] {
   const worst = rows.reduce((least, row) => (marginOf(row) < marginOf(least) ? row : least))
   const verdict = rows.reduce<Verdict>((all, row) => worse(all, bondVerdict(row)), 'ok')
   const said = unlessTyped(verdict, bond)
-  const short = [...new Set(rows.filter((row) => VERDICT_RANK[bondVerdict(row)] > 0).map(({ id }) => id))]
+  const short = idsOf(rows, (row) => bondVerdict(row) === 'fails')
+  const open = idsOf(rows, (row) => bondVerdict(row) === 'unknown').filter((id) => !short.includes(id))
   const hertz = show(worst.hz, 'frequency')
   const alone = show(worst.aloneDb, 'decibel', 'most')
   const all = show(worst.certainDb, 'decibel', 'most')
   const need = exact(worst.neededDb, 'decibel')
-  const others = short.length > 1 ? ` ${capitalised(contactsNamed(short))} fall short.` : ''
+  const others = short.some((id) => id !== worst.id)
+    ? ` ${capitalised(contactsNamed(short))} ${short.length === 1 ? 'falls' : 'fall'} short.`
+    : ''
+  const undecided = open.length === 0 ? '' : ` ${undecidedWords(open)}`
   const would = verdict === 'ok' ? '' : ` ${cure(bond)}`
   return [
     {
       id: 'bond-together',
       verdict: said,
-      sentence: `Through the shared bond of ${bondWords(bond)}, contact ${worst.id} keeps ${all} of the ${alone} it has alone at ${hertz}, with every other contact driven alike; it needs ${need}.${others}${would}`,
-      contacts: verdict === 'ok' ? [worst.id] : short,
+      sentence: `Through the shared bond of ${bondWords(bond)}, contact ${worst.id} keeps ${all} of the ${alone} it has alone at ${hertz}, with every other contact driven alike; it needs ${need}.${others}${undecided}${would}`,
+      contacts: verdict === 'ok' ? [worst.id] : [...short, ...open],
       basis: basisOf(
         [
           step(
@@ -101,6 +105,14 @@ function together(bond: Bond): readonly ConnectorFinding[] {
     },
   ]
 }
+
+const idsOf = (rows: readonly BondRow[], is: (row: BondRow) => boolean): readonly string[] => [
+  ...new Set(rows.filter(is).map(({ id }) => id)),
+]
+
+/** What is neither proved nor refuted, and what would decide it. */
+const undecidedWords = (ids: readonly string[]): string =>
+  `On ${contactsNamed(ids)} it is neither proved nor refuted over all tolerances: parts of a narrower tolerance, a better bond or a lower need decide it.`
 
 const takenWords = ({ typed }: Bond): readonly string[] =>
   typed.ohm && typed.henries
@@ -134,6 +146,8 @@ function received(bond: Bond): readonly ConnectorFinding[] {
     row.receivedDb + row.neededDb > most.receivedDb + most.neededDb ? row : most,
   )
   const verdict = rows.reduce<Verdict>((all, row) => worse(all, receivedVerdict(row)), 'ok')
+  const open = idsOf(rows, (row) => receivedVerdict(row) === 'unknown')
+  const undecided = open.length === 0 ? '' : ` ${undecidedWords(open)}`
   const told = [
     ...(bare.length === 0
       ? []
@@ -146,7 +160,7 @@ function received(bond: Bond): readonly ConnectorFinding[] {
     {
       id: 'bond-received',
       verdict: unlessTyped(verdict, bond),
-      sentence: `Quiet itself, contact ${worst.id} receives through the plate at most ${show(worst.receivedDb, 'decibel', 'least')} of what all others are driven with at ${show(worst.hz, 'frequency')}; ${exact(-worst.neededDb, 'decibel')} is what it stands.${told.length === 0 ? '' : ` ${capitalised(told.join('; '))}.`}`,
+      sentence: `Quiet itself, contact ${worst.id} receives through the plate at most ${show(worst.receivedDb, 'decibel', 'least')} of what all others are driven with at ${show(worst.hz, 'frequency')}; ${exact(-worst.neededDb, 'decibel')} is what it stands.${told.length === 0 ? '' : ` ${capitalised(told.join('; '))}.`}${undecided}`,
       contacts: [worst.id],
       basis: basisOf(
         [

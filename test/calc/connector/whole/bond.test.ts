@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Bond, bondOf } from '../../../../src/calc/connector/whole/bond.ts'
+import { type Bond, type BondRow, bondOf } from '../../../../src/calc/connector/whole/bond.ts'
 import { bondFindings, bondVerdict } from '../../../../src/calc/connector/whole/bond-findings.ts'
 import { atOnce } from '../../../../src/calc/line/evaluate.ts'
 import { connectorOf, contactOf } from '../../../support/decided-contact.ts'
@@ -49,7 +49,8 @@ describe('the shared bond over the tolerances, beside a nodal solver', () => {
     // enough of every answer, and a bound close to what is there
     expect(verdicts.ok).toBeGreaterThan(50)
     expect(verdicts.fails).toBeGreaterThan(50)
-    expect(verdicts.marginal).toBeLessThan(0.15 * rows)
+    expect(verdicts.marginal).toBe(0)
+    expect(verdicts.unknown).toBeLessThan(0.15 * rows)
     expect(apart / rows).toBeLessThan(2)
   })
 
@@ -120,6 +121,27 @@ describe('what is said of the bond', () => {
     expect(most).toBeGreaterThan(0)
     expect(verdict(found({ bondOhm: '1m', bondH: String(0.999 * most) }))).toBe('ok')
     expect(verdict(found({ bondOhm: '1m', bondH: String(1.001 * most) }))).not.toBe('ok')
+  })
+
+  it('is not known between proved and refuted, and names what would decide it', () => {
+    const bondOfNeed = (neededDb: number): Bond => {
+      const decided = needing(String(neededDb))
+      return atOnce(bondOf(connectorOf(decided, { shared: { bondOhm: '1m', bondH: '5n' } }), decided))
+    }
+    const [row] = bondOfNeed(60).rows
+    const between = ((row?.certainDb ?? 0) + (row?.foundDb ?? 0)) / 2
+    const told = (bond: Bond, id: string) => bondFindings(bond).find((finding) => finding.id === id)
+    expect(told(bondOfNeed(between), 'bond-together')).toMatchObject({
+      verdict: 'unknown',
+      sentence: expect.stringMatching(/neither proved nor refuted .* a narrower tolerance/u),
+      contacts: ['1', '2', '3', '4', '5', '6'],
+    })
+    expect(bondVerdict({ ...(row as BondRow), neededDb: between })).toBe('unknown')
+    const heard = -((row?.receivedDb ?? 0) + (row?.receivedAsMarkedDb ?? 0)) / 2
+    expect(told(bondOfNeed(heard), 'bond-received')).toMatchObject({
+      verdict: 'unknown',
+      sentence: expect.stringMatching(/neither proved nor refuted .* a narrower tolerance/u),
+    })
   })
 
   it('tells those that no bond cures from those that one would', () => {
