@@ -11,8 +11,15 @@ import { restorePhoto } from './photos.ts'
 import { restoreRecord } from './restore.ts'
 import { restoreTrace } from './traces.ts'
 
-/** A deletion can be undone for this long; it is made final at the first start after that. */
+/** A deletion is kept for this long at least; it is made final at a start after that. */
 const UNDO_KEPT_MS = 24 * 3_600_000
+
+/** Under this key: what the clock said at the last starts before this one, in milliseconds. */
+const CLOCKS = 'clocks'
+/** So many earlier starts must have found a day gone by: one wrong clock makes nothing final. */
+const CLOCKS_ASKED = 2
+/** Starts closer together than this are one: a wrong clock may not yet have been noticed. */
+const APART_MS = 3_600_000
 
 /** Makes a complaint of a change that has outlived its own: what was typed is worth more than where it stood. */
 export function salvage(edit: ComplaintEdit | LineEdit): Promise<void> {
@@ -40,14 +47,28 @@ const isDue = (at: string | undefined, nowMs: number): boolean =>
   at !== undefined && nowMs - Date.parse(at) > UNDO_KEPT_MS
 
 /**
- * Puts the Log in order, once at a start: removes for good what was deleted more than a day before `nowMs`, and gives
+ * The time that the clock and the last starts agree has been reached: the earliest of what they said. A clock that has
+ * jumped ahead is believed only once later starts found it there too; before there were enough starts, no time at all.
+ */
+async function agreedMs(desk: Desk, nowMs: number): Promise<number> {
+  const before = listed(await desk.get('meta', CLOCKS)).filter((one) => typeof one === 'number')
+  const last = before.at(-1)
+  if (last === undefined || Math.abs(nowMs - last) >= APART_MS)
+    await desk.put('meta', [...before, nowMs].slice(-CLOCKS_ASKED), CLOCKS)
+  return before.length < CLOCKS_ASKED ? Number.NEGATIVE_INFINITY : Math.min(nowMs, ...before)
+}
+
+/**
+ * Puts the Log in order, once at a start: removes for good what was deleted more than a day ago, as far as `clockMs` and
+ * the clock of the last starts agree, and gives
  * what stands under an id that cannot be used another one, on disk too. Returns how many records were removed;
  * `onChange`: something that is shown was changed.
  */
-export async function tidyLog(nowMs = Date.now(), onChange: () => void = () => undefined): Promise<number> {
+export async function tidyLog(clockMs = Date.now(), onChange: () => void = () => undefined): Promise<number> {
   let isChanged = false
   const count = await inOneGo(['complaints', ...OWNED, 'photos', 'traces', 'meta'], async (desk) => {
     let removed = 0
+    const nowMs = await agreedMs(desk, clockMs)
     const known = new Set<string>()
     const renamed = new Map<unknown, string>()
     for (const [key, raw] of await desk.all('complaints')) {

@@ -5,6 +5,7 @@ import type { Connector, Contact } from '../../src/calc/connector/types.ts'
 import { keptConnector, newConnector } from '../../src/store/connector.ts'
 import { newLine } from '../../src/store/line.ts'
 import { freshStore } from '../store/fresh-store.ts'
+import { tidyAt } from '../store/tidy-at.ts'
 
 const LINE = { ...newLine('bus A'), id: 'line-a' }
 const TRIAGE = { title: 'Buzz in the intercom', answers: {}, guideVersion: 1, line: LINE }
@@ -167,11 +168,11 @@ describe('the connectors of a complaint', () => {
     const tomorrow = Date.now() + 25 * 3_600_000
     await app.tidyLog()
     expect(await app.readConnectors(id)).toHaveLength(2)
-    await app.tidyLog(tomorrow)
+    await tidyAt(tomorrow)
     expect((await app.readConnectors(id)).map((one) => one.id)).toEqual(['j1'])
     app.remove(id)
     await app.settled()
-    await app.tidyLog(tomorrow)
+    await tidyAt(tomorrow)
     expect(await app.readConnectors(id)).toEqual([])
   })
 

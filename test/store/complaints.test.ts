@@ -22,6 +22,7 @@ import {
 } from '../../src/store/meta.ts'
 import { tidyLog } from '../../src/store/tidy.ts'
 import { freshStore } from './fresh-store.ts'
+import { tidyAt } from './tidy-at.ts'
 
 beforeEach(freshStore)
 
@@ -67,11 +68,11 @@ describe('the Log on disk', () => {
     await addComplaint(other)
     await changeComplaint({ do: 'delete', id: complaint.id, at: NOW })
     expect(await listComplaints()).toEqual([other])
-    expect(await tidyLog(Date.parse('2026-06-02T11:59:00.000Z'))).toBe(0)
+    expect(await tidyAt(Date.parse('2026-06-02T11:59:00.000Z'))).toBe(0)
     await changeComplaint({ do: 'undelete', id: complaint.id, at: NOW })
     expect(await listComplaints()).toHaveLength(2)
     await changeComplaint({ do: 'delete', id: complaint.id, at: NOW })
-    expect(await tidyLog(Date.parse('2026-06-02T12:01:00.000Z'))).toBe(1)
+    expect(await tidyAt(Date.parse('2026-06-02T12:01:00.000Z'))).toBe(1)
     expect(await listComplaints()).toEqual([other])
     expect(await readAll('lines')).toEqual(other.lines)
   })
@@ -87,7 +88,7 @@ describe('the Log on disk', () => {
     await changeLine({ do: 'undoRemoveLine', ...place })
     expect((await getComplaint(complaint.id))?.lines.map(({ name }) => name)).toEqual(['contact 2', 'contact 3'])
     await changeLine({ do: 'removeLine', ...place })
-    expect(await tidyLog(Date.parse('2026-06-02T12:01:00.000Z'))).toBe(1)
+    expect(await tidyAt(Date.parse('2026-06-02T12:01:00.000Z'))).toBe(1)
     expect(await readAll('lines')).toEqual([other])
   })
 

@@ -14,9 +14,9 @@ import {
   removePhoto,
   restorePhoto,
 } from '../../src/store/photos.ts'
-import { tidyLog } from '../../src/store/tidy.ts'
 import { watchStore } from '../../src/store/trouble.ts'
 import { freshStore } from './fresh-store.ts'
+import { tidyAt } from './tidy-at.ts'
 
 beforeEach(freshStore)
 afterEach(() => vi.restoreAllMocks())
@@ -90,12 +90,12 @@ describe('photos on disk', () => {
     for (const [at, owner] of [complaint.id, complaint.lines[0]?.id ?? '', triage.line.id, 'nobody'].entries())
       await putPhoto(photoOf(owner, at))
     const left = async () => marks((await readAll('photos')).flatMap((raw) => restorePhoto(raw) ?? [])).toSorted()
-    await tidyLog(Date.now() + DAY_MS / 2)
+    await tidyAt(Date.now() + DAY_MS / 2)
     expect(await left()).toEqual([0, 1, 2, 3])
-    await tidyLog(Date.now() + 2 * DAY_MS)
+    await tidyAt(Date.now() + 2 * DAY_MS)
     expect(await left()).toEqual([0, 1, 2])
     await changeComplaint({ do: 'delete', id: complaint.id, at: new Date().toISOString() })
-    await tidyLog(Date.now() + 3 * DAY_MS)
+    await tidyAt(Date.now() + 3 * DAY_MS)
     expect(await left()).toEqual([2])
   })
 

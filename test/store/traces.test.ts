@@ -5,7 +5,6 @@ import { addComplaint, changeComplaint } from '../../src/store/complaints.ts'
 import { inOneGo, readAll } from '../../src/store/db.ts'
 import { keptLine, newLine } from '../../src/store/line.ts'
 import { writeScratch } from '../../src/store/meta.ts'
-import { tidyLog } from '../../src/store/tidy.ts'
 import {
   type KeptTrace,
   listTraces,
@@ -16,6 +15,7 @@ import {
   type TraceRole,
 } from '../../src/store/traces.ts'
 import { freshStore } from './fresh-store.ts'
+import { tidyAt } from './tidy-at.ts'
 
 beforeEach(freshStore)
 afterEach(() => vi.restoreAllMocks())
@@ -59,12 +59,12 @@ describe('traces on disk', () => {
     const loose = newLine('loose')
     await writeScratch({ line: loose, at: new Date().toISOString() })
     for (const owner of [line.id, loose.id, 'nobody']) await putTrace(traceOf(owner, 'before'))
-    await tidyLog(Date.now() + 2 * DAY_MS)
+    await tidyAt(Date.now() + 2 * DAY_MS)
     const owners = (await readAll('traces')).map((raw) => restoreTrace(raw)?.owner)
     expect(owners.sort()).toEqual([line.id, loose.id].sort())
     await changeComplaint({ do: 'delete', id: kept.id, at: new Date().toISOString() })
-    await tidyLog(Date.now() + 3 * DAY_MS)
-    await tidyLog(Date.now() + 4 * DAY_MS)
+    await tidyAt(Date.now() + 3 * DAY_MS)
+    await tidyAt(Date.now() + 4 * DAY_MS)
     expect((await readAll('traces')).map((raw) => restoreTrace(raw)?.owner)).toEqual([loose.id])
   })
 })
