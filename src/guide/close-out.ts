@@ -4,6 +4,7 @@
  */
 import { parseQuantity } from '../calc/quantity/parse.ts'
 import type { Line, Trial } from '../calc/types.ts'
+import { type StoredTrace, traceProof } from './close-out-trace.ts'
 import type { Filled, FilledRow } from './fill-ins.ts'
 
 /** The table of a complaint these texts are kept in. Permanent. */
@@ -37,10 +38,12 @@ export const mayBeNone = (id: RestoreId, hasTrials: boolean): boolean =>
 
 export type Proof =
   | { readonly is: 'repeated' }
-  | { readonly is: 'trace' }
+  /** `isCompared`: one before it is stored, too */
+  | { readonly is: 'trace'; readonly isCompared: boolean }
   /** `chance`: of no event in that exposure though nothing is cured */
   | { readonly is: 'exposure'; readonly chance: number }
-  | { readonly is: 'none'; readonly chance?: number }
+  /** `lacks`: why the traces that were named or chosen do not count, in a sentence */
+  | { readonly is: 'none'; readonly chance?: number; readonly lacks?: string }
 
 /** Mean intervals without an event after which it counts: e⁻³ is 5 %. */
 export const MEAN_INTERVALS = 3
@@ -56,15 +59,16 @@ export function amount(typed: string): number | undefined {
   return read.is === 'value' && read.si > 0 ? read.si : undefined
 }
 
-/** The best proof that is written down. */
-export function proofOf(row: FilledRow): Proof {
+/** The best proof there is: written down, or a stored trace of the complaint (`traces`: undefined until they are read). */
+export function proofOf(row: FilledRow, traces: readonly StoredTrace[] | undefined): Proof {
   if (text(row, 'repeats') === 'agreed') return { is: 'repeated' }
-  const isCompared = text(row, 'before') !== '' && text(row, 'after') !== ''
-  if (text(row, 'trace') !== '' && isCompared) return { is: 'trace' }
+  const measured = traceProof(row, traces)
+  if (measured.is === 'stored') return { is: 'trace', isCompared: measured.before !== undefined }
+  const lacks = measured.is === 'lacking' ? { lacks: measured.sentence } : {}
   const [mean, exposed] = [amount(text(row, 'meanInterval')), amount(text(row, 'exposure'))]
-  if (mean === undefined || exposed === undefined) return { is: 'none' }
+  if (mean === undefined || exposed === undefined) return { is: 'none', ...lacks }
   const chance = chanceIfUncured(exposed, mean)
-  return exposed >= MEAN_INTERVALS * mean ? { is: 'exposure', chance } : { is: 'none', chance }
+  return exposed >= MEAN_INTERVALS * mean ? { is: 'exposure', chance } : { is: 'none', chance, ...lacks }
 }
 
 /** A repetition that came out otherwise outweighs every other proof. */
@@ -105,8 +109,15 @@ export type Closing = {
   readonly status: 'open' | 'cured' | 'not-proved'
 }
 
-/** Where the closing stands. It stays closed only as long as what it rests on does. */
-export function closingOf(tables: Filled | undefined, lines: ClosingLines): Closing {
+/**
+ * Where the closing stands. It stays closed only as long as what it rests on does. `traces`: those stored with the lines,
+ * undefined until they are read.
+ */
+export function closingOf(
+  tables: Filled | undefined,
+  lines: ClosingLines,
+  traces: readonly StoredTrace[] | undefined,
+): Closing {
   const [row = {}, ...others] = tables?.[CLOSE_OUT] ?? []
   const used = hasTrials(lines)
   const adapters = adaptersIn(lines)
@@ -117,7 +128,8 @@ export function closingOf(tables: Filled | undefined, lines: ClosingLines): Clos
   const missing = (['cause', 'cure', 'checkedBy'] as const).flatMap((id) =>
     text(row, id) === '' ? CLOSE_TEXTS.flatMap((one) => (one.id === id ? [one.label] : [])) : [],
   )
-  const proof = isContradicted(row) ? ({ is: 'none' } as const) : proofOf(row)
+  const ours = traces?.filter(({ owner }) => lines.some(({ id }) => id === owner))
+  const proof = isContradicted(row) ? ({ is: 'none' } as const) : proofOf(row, ours)
   return {
     row,
     proof,
@@ -148,13 +160,18 @@ export function proofSentence({ proof, row }: Pick<Closing, 'proof' | 'row'>): s
     case 'repeated':
       return 'On, off, on agreed: closed as cured.'
     case 'trace':
-      return 'Measured before and after: closed as cured.'
+      return proof.isCompared
+        ? 'Measured before and after, both traces stored: closed as cured.'
+        : 'Measured after, the trace stored: closed as cured.'
     case 'exposure':
       return `No event over three mean intervals and more: closed as cured. If nothing were cured, that would happen by chance in ${percent(proof.chance)} of cases.`
-    case 'none':
-      return proof.chance === undefined
-        ? 'No proof yet: on, off, on that agreed, a measured trace, or no event over three mean intervals. Otherwise it is closed, not proved.'
-        : `Not long enough: without a cure it would stay quiet that long by chance in ${percent(proof.chance)} of cases. Three mean intervals make it 5 %.`
+    case 'none': {
+      const why =
+        proof.chance === undefined
+          ? 'No proof yet: on, off, on that agreed, a measured trace, or no event over three mean intervals. Otherwise it is closed, not proved.'
+          : `Not long enough: without a cure it would stay quiet that long by chance in ${percent(proof.chance)} of cases. Three mean intervals make it 5 %.`
+      return proof.lacks === undefined ? why : `${proof.lacks} ${why}`
+    }
   }
 }
 

@@ -9,6 +9,7 @@ import {
   proofSentence,
   RESTORE_ITEMS,
 } from '../../src/guide/close-out.ts'
+import { type StoredTrace, traceKey } from '../../src/guide/close-out-trace.ts'
 import fc from '../support/property.ts'
 
 const line = (facts: Line['facts'] = {}, trials: readonly Trial[] = []): Line => ({
@@ -21,7 +22,11 @@ const line = (facts: Line['facts'] = {}, trials: readonly Trial[] = []): Line =>
 const typed = (text: string) => ({ text, origin: { by: 'user' } }) as const
 const RESTORED = Object.fromEntries(RESTORE_ITEMS.map(({ id }) => [`restore-${id}`, 'done']))
 const WRITTEN = { cause: 'shield open at P3', cure: 'backshell replaced', checkedBy: 'B. Inspector' }
-const closing = (row: Record<string, string>, lines: readonly Line[] = []) => closingOf({ [CLOSE_OUT]: [row] }, lines)
+const closing = (
+  row: Record<string, string>,
+  lines: readonly Line[] = [],
+  traces: readonly StoredTrace[] | undefined = [],
+) => closingOf({ [CLOSE_OUT]: [row] }, lines, traces)
 const TRIAL: Trial = {
   id: 't',
   at: '2026-11-26T08:00:00.000Z',
@@ -34,6 +39,59 @@ const TRIAL: Trial = {
   removed: '',
 }
 
+const stored = (role: StoredTrace['role'], id: string, owner = 'l'): StoredTrace => ({
+  owner,
+  id,
+  role,
+  name: `${id}.csv`,
+  takenAt: '2026-11-26T08:00:00.000Z',
+})
+const [BEFORE, AFTER] = [stored('before', 'b'), stored('after', 'a')]
+const READ = { before: '62 dBµV', after: '38 dBµV' }
+
+describe('a measured trace', () => {
+  const done = { ...RESTORED, ...WRITTEN, ...READ, closed: 'cured' }
+  const chosen = { ...done, traceAfter: traceKey(AFTER) }
+  const both = { ...chosen, traceBefore: traceKey(BEFORE) }
+  const at = (row: Record<string, string>, ...traces: StoredTrace[]) => closing(row, [line()], traces)
+
+  test('counts where it is stored as after and chosen, with the one before it where its line has one', () => {
+    expect(at(chosen, AFTER)).toMatchObject({ status: 'cured', proof: { is: 'trace', isCompared: false } })
+    expect(at(both, BEFORE, AFTER)).toMatchObject({ status: 'cured', proof: { is: 'trace', isCompared: true } })
+    expect(at(chosen, BEFORE, AFTER)).toMatchObject({ status: 'open', proof: { is: 'none' } })
+    expect(proofSentence(at(chosen, BEFORE, AFTER))).toContain('Choose which stored trace was taken before the cure')
+    const two = [line(), { ...line(), id: 'm' }]
+    expect(closing(chosen, two, [AFTER, stored('before', 'b', 'm')]).status).toBe('cured')
+    expect(closing({ ...chosen, traceBefore: 'm/b' }, two, [AFTER, stored('before', 'b', 'm')]).status).toBe('open')
+  })
+
+  test('that is only named is no proof, and what is missing is said', () => {
+    const named = { ...done, trace: 'file 7' }
+    expect(at(named)).toMatchObject({ status: 'open', proof: { is: 'none' } })
+    expect(proofSentence(at(named))).toMatch(/^No trace is stored as “after” with a line of this complaint/)
+    expect(proofSentence(at(named, BEFORE))).toMatch(/^No trace is stored as “after”/)
+    expect(proofSentence(at(named, AFTER))).toMatch(/^Choose which stored trace was taken after the cure/)
+  })
+
+  test('that is not stored any more, is of another complaint, of another role, or not read yet is none', () => {
+    expect(at(chosen, stored('after', 'new')).status).toBe('open')
+    expect(proofSentence(at(chosen, stored('after', 'new')))).toContain('not stored any more')
+    expect(at(both, AFTER).status).toBe('open')
+    expect(proofSentence(at(both, AFTER))).toContain('chosen as “before” is not stored')
+    expect(closing(chosen, [], [AFTER]).status).toBe('open')
+    expect(at({ ...done, traceAfter: traceKey(BEFORE) }, BEFORE).status).toBe('open')
+    expect(at({ ...done, traceAfter: 'l/f' }, stored('filter', 'f'), AFTER).status).toBe('open')
+    expect(closingOf({ [CLOSE_OUT]: [chosen] }, [line()], undefined).status).toBe('open')
+  })
+
+  test('counts only beside what was read before and after', () => {
+    for (const id of ['before', 'after']) {
+      expect(at({ ...both, [id]: ' ' }, BEFORE, AFTER).status).toBe('open')
+      expect(proofSentence(at({ ...both, [id]: '' }, BEFORE, AFTER))).toContain('Write what was read before and after')
+    }
+  })
+})
+
 describe('as cured', () => {
   const done = { ...RESTORED, ...WRITTEN, closed: 'cured' }
 
@@ -41,8 +99,7 @@ describe('as cured', () => {
     expect(closing(done).status).toBe('open')
     expect(closing({ ...done, repeats: 'once' }).status).toBe('open')
     expect(closing({ ...done, repeats: 'agreed' }).status).toBe('cured')
-    expect(closing({ ...done, trace: 'file 7' }).status).toBe('open')
-    expect(closing({ ...done, trace: 'file 7', before: '62 dBµV', after: '38 dBµV' }).status).toBe('cured')
+    expect(closing({ ...done, ...READ, traceAfter: traceKey(AFTER) }, [line()], [AFTER]).status).toBe('cured')
     expect(closing({ ...done, meanInterval: '6 h', exposure: '17.9 h' }).status).toBe('open')
     expect(closing({ ...done, meanInterval: '6 h', exposure: '18 h' }).status).toBe('cured')
   })
@@ -63,7 +120,7 @@ describe('as cured', () => {
 
   test('rubbish for hours proves nothing', () => {
     for (const text of ['', 'soon', '0', '-3', '1e999', ';'])
-      expect(proofOf({ meanInterval: text, exposure: text }).is).toBe('none')
+      expect(proofOf({ meanInterval: text, exposure: text }, []).is).toBe('none')
   })
 })
 
@@ -117,10 +174,14 @@ test('of whatever is typed, closed as cured always has its proof and an empty li
     '6 h',
     '30 h',
     'x',
+    'l/a',
+    'l/b',
   )
   const keys = [
     'repeats',
     'trace',
+    'traceBefore',
+    'traceAfter',
     'before',
     'after',
     'meanInterval',
@@ -133,11 +194,11 @@ test('of whatever is typed, closed as cured always has its proof and an empty li
   ]
   fc.assert(
     fc.property(fc.record(Object.fromEntries(keys.map((key) => [key, word]))), (row) => {
-      const found = closing(row)
+      const found = closing(row, [line()], [BEFORE, AFTER])
       if (found.status === 'open') return
       expect(found.restore).toEqual([])
       expect(found.missing).toEqual([])
-      if (found.status === 'cured') expect(proofOf(row).is).not.toBe('none')
+      if (found.status === 'cured') expect(proofOf(row, [BEFORE, AFTER]).is).not.toBe('none')
     }),
   )
 })

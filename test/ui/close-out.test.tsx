@@ -2,7 +2,9 @@
 import { render } from 'preact'
 import { act } from 'preact/test-utils'
 import { afterEach, describe, expect, it } from 'vitest'
+import type { Line } from '../../src/calc/types.ts'
 import { CLOSE_OUT, RESTORE_ITEMS } from '../../src/guide/close-out.ts'
+import type { StoredTrace } from '../../src/guide/close-out-trace.ts'
 import { newComplaint } from '../../src/store/complaint.ts'
 import { newLine } from '../../src/store/line.ts'
 import { CloseOutPart } from '../../src/ui/paper/close-out-part.tsx'
@@ -15,10 +17,11 @@ afterEach(() => {
 const words = (): string => (document.body.textContent ?? '').replaceAll(/\s+/g, ' ')
 
 describe('on paper', () => {
-  const shown = (row: Record<string, string>) => {
+  const shown = (row: Record<string, string>, lines: readonly Line[] = [], traces: readonly StoredTrace[] = []) => {
     const host = document.createElement('div')
     document.body.append(host)
-    act(() => render(<CloseOutPart complaint={newComplaint({ tables: { [CLOSE_OUT]: [row] } })} />, host))
+    const complaint = { ...newComplaint({ tables: { [CLOSE_OUT]: [row] } }), lines }
+    act(() => render(<CloseOutPart complaint={complaint} traces={traces} />, host))
     return words()
   }
 
@@ -38,6 +41,23 @@ describe('on paper', () => {
     expect(said).toContain('in 5 % of cases')
     expect(said).toContain('Part taken out: old backshell')
     expect(said).toContain('Plugs mated and locked: done')
+  })
+
+  it('names the stored traces the proof is, and says what is missing where they are gone', () => {
+    const line = { ...newLine('J3-14'), gate: 'clear' } as const
+    const after = {
+      owner: line.id,
+      id: 'a',
+      role: 'after',
+      name: 'run 2.csv',
+      takenAt: '2026-11-26T08:00:00.000Z',
+    } as const
+    const row = { before: '62 dBµV', after: '38 dBµV', traceAfter: `${line.id}/a` }
+    expect(shown(row, [line], [after])).toContain('Trace after: run 2.csv, stored')
+    document.body.replaceChildren()
+    const said = shown(row, [line])
+    expect(said).not.toContain('run 2.csv')
+    expect(said).toContain('No trace is stored as “after”')
   })
 
   it('says it is open, and what is, while anything is', () => {

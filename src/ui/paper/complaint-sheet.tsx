@@ -9,6 +9,7 @@ import type { Guide } from '../../guide/types.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import type { Complaint } from '../../state/complaints.ts'
 import { expressionReading } from '../../state/expression.ts'
+import { storedTraces } from '../../state/stored-traces.ts'
 import { readVariants, type Variants } from '../../state/variants.ts'
 import { drawn } from '../parts/answer.tsx'
 import { outputText } from '../parts/figure.ts'
@@ -54,7 +55,7 @@ function ComplaintSheet({ complaint, guide, address, connectors = [] }: Given) {
         carried.has(line.id) ? null : <SheetLine key={line.id} complaint={complaint} line={line} number={index + 1} />,
       )}
       <Loose complaint={complaint} />
-      <CloseOutPart complaint={complaint} />
+      <CloseOutPart complaint={complaint} traces={storedTraces(lines.map(({ id }) => id))} />
       <SheetCautions ids={SHEET_CAUTIONS} />
       <SheetFoot />
     </>

@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks'
 import {
   CLOSE_OUT,
   CLOSE_TEXTS,
@@ -9,11 +10,15 @@ import {
   RESTORE_ITEMS,
   STATUS_WORDS,
 } from '../../guide/close-out.ts'
+import { type StoredTrace, TRACE_COLUMNS, traceKey } from '../../guide/close-out-trace.ts'
+import type { FilledRow } from '../../guide/fill-ins.ts'
 import type { Complaint } from '../../state/complaints.ts'
 import { filledOf, writeFilled } from '../../state/fill-in.ts'
 import { hashOfKept } from '../../state/router.ts'
+import { readStoredTraces, storedTraces } from '../../state/stored-traces.ts'
 import { Pad } from '../parts/pad.tsx'
 import { useTyped } from '../parts/typed.ts'
+import { dayAndTime } from './moment.ts'
 import '../styles/trial.css'
 
 const REPEATS = [
@@ -25,7 +30,10 @@ const REPEATS = [
 /** Closing a complaint out: before and after, proof, everything put back. */
 export function CloseOut({ complaint }: { readonly complaint: Complaint }) {
   const { id, lines } = complaint
-  const closing = closingOf(filledOf(id), lines)
+  const lineIds = lines.map((line) => line.id)
+  useEffect(() => void readStoredTraces(lineIds), [lineIds.join()])
+  const traces = storedTraces(lineIds)
+  const closing = closingOf(filledOf(id), lines, traces)
   const { row, status } = closing
   const write = (column: string, text: string, base = row[column] ?? '') =>
     writeFilled(id, { table: CLOSE_OUT, row: 0, column, text, base })
@@ -54,6 +62,7 @@ export function CloseOut({ complaint }: { readonly complaint: Complaint }) {
           value={row['repeats'] ?? ''}
           onPick={(value) => write('repeats', value)}
         />
+        <ProofTraces complaint={complaint} traces={traces} row={row} onPick={write} />
         {PROOF_TEXTS.map((field) => (
           <CloseText
             key={field.id}
@@ -85,10 +94,64 @@ export function CloseOut({ complaint }: { readonly complaint: Complaint }) {
 }
 
 const PROOF_TEXTS = [
-  { id: 'trace', label: 'Measured trace', hint: 'which trace shows it, before and after' },
+  { id: 'trace', label: 'About the trace', hint: 'instrument, place, settings' },
   { id: 'meanInterval', label: 'It came once in, on average', hint: '6 h' },
   { id: 'exposure', label: 'Since then without it', hint: '20 h in the same conditions' },
 ] as const
+
+const TRACE_LABELS = { before: 'Trace before the cure', after: 'Trace after the cure' } as const
+
+/** The stored traces that may be the proof, by name, date and line; or where to open the first. */
+function ProofTraces(given: {
+  readonly complaint: Complaint
+  readonly traces: readonly StoredTrace[] | undefined
+  readonly row: FilledRow
+  readonly onPick: (column: string, key: string) => void
+}) {
+  const { complaint, traces, row, onPick } = given
+  const { id, lines } = complaint
+  if (traces === undefined) return null
+  const lineName = (owner: string) => {
+    const at = lines.findIndex((line) => line.id === owner)
+    return lines[at]?.name.trim() || `line ${at + 1}`
+  }
+  return (
+    <>
+      {(['before', 'after'] as const).map((role) => {
+        const ofRole = traces.filter((trace) => trace.role === role)
+        const column = TRACE_COLUMNS[role]
+        const value = row[column] ?? ''
+        const isGone = value !== '' && ofRole.every((trace) => traceKey(trace) !== value)
+        const words = ofRole.map((trace) => ({
+          value: traceKey(trace),
+          label: `${trace.name}, ${dayAndTime(trace.takenAt)}, ${lineName(trace.owner)}`,
+        }))
+        // one that is gone stays where it can be taken back
+        if (isGone) words.push({ value, label: 'not stored any more' })
+        return words.length === 0 ? null : (
+          <Pad
+            key={role}
+            label={TRACE_LABELS[role]}
+            words={words}
+            value={value}
+            onPick={(key) => onPick(column, key)}
+          />
+        )
+      })}
+      {traces.every(({ role }) => role !== 'after') && (
+        <p class="muted small">
+          A measured trace counts once its file is stored with a line as “after”
+          {lines.length === 0 ? '; there is no line yet.' : ': '}
+          {lines.map((line, index) => (
+            <a key={line.id} class="button" href={hashOfKept(id, line.id, 'trace')}>
+              Trace of {lineName(lines[index]?.id ?? '')}
+            </a>
+          ))}
+        </p>
+      )}
+    </>
+  )
+}
 
 function CloseText(given: {
   readonly field: { readonly id: string; readonly label: string; readonly hint?: string }

@@ -1,11 +1,13 @@
 import { signal } from '@preact/signals'
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { counted } from '../../calc/quantity/counted.ts'
-import { closingOf, STATUS_WORDS } from '../../guide/close-out.ts'
+import { CLOSE_OUT, closingOf, STATUS_WORDS } from '../../guide/close-out.ts'
+import { TRACE_COLUMNS } from '../../guide/close-out-trace.ts'
 import { type Complaint, complaints, deletedHere, remove, undoRemove } from '../../state/complaints.ts'
 import { withWords } from '../../state/log-search.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { isStoreOdd } from '../../state/save-queue.ts'
+import { readStoredTraces, storedTraces } from '../../state/stored-traces.ts'
 import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Windowed } from '../parts/windowed.tsx'
@@ -174,12 +176,22 @@ function Search({ count, of }: { readonly count: number; readonly of: number }) 
 
 /** How it was closed, and that a trial adapter is not written out yet. */
 function closingWords({ tables, lines }: Complaint): string {
-  const { status, adapters } = closingOf(tables, lines)
+  const { status, adapters } = closingOf(tables, lines, storedTraces(lines.map(({ id }) => id)))
   const closed = status === 'open' ? '' : ` · ${STATUS_WORDS[status].toLowerCase()}`
   return `${closed}${adapters.length === 0 ? '' : ' · trial adapter not written out'}`
 }
 
+/** Reads the stored traces only of what rests on one. */
+function useProofTraces({ tables, lines }: Complaint): void {
+  const isByTrace = (tables?.[CLOSE_OUT]?.[0]?.[TRACE_COLUMNS.after] ?? '') !== ''
+  const lineIds = isByTrace ? lines.map(({ id }) => id) : []
+  useEffect(() => {
+    if (lineIds.length > 0) void readStoredTraces(lineIds)
+  }, [lineIds.join()])
+}
+
 function Row({ complaint }: { readonly complaint: Complaint }) {
+  useProofTraces(complaint)
   return (
     <>
       <a href={hashOf('log', complaint.id)}>
