@@ -34,10 +34,7 @@ export function TraceFiles() {
   return (
     <div ref={place} class="trace-files">
       <h2>From a file</h2>
-      <p class="muted small">
-        A spectrum as text (frequency and level), or a Touchstone file of a filter. It is read here and never leaves
-        this device.
-      </p>
+      <p class="muted small">A spectrum as text, or a Touchstone file of a filter. It never leaves this device.</p>
       <fieldset class="choices">
         <legend class="unseen">What the file is</legend>
         {(['before', 'after'] as const).map((one) => (
@@ -51,7 +48,7 @@ export function TraceFiles() {
       <label class="trace-paste">
         Or paste it here
         <textarea
-          rows={2}
+          rows={1}
           value=""
           onPaste={(event) => {
             event.preventDefault()
