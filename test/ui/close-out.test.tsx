@@ -2,11 +2,10 @@
 import { render } from 'preact'
 import { act } from 'preact/test-utils'
 import { afterEach, describe, expect, it } from 'vitest'
-import type { Line } from '../../src/calc/types.ts'
 import { CLOSE_OUT, RESTORE_ITEMS } from '../../src/guide/close-out.ts'
 import type { StoredTrace } from '../../src/guide/close-out-trace.ts'
 import { newComplaint } from '../../src/store/complaint.ts'
-import { newLine } from '../../src/store/line.ts'
+import { type KeptLine, newLine } from '../../src/store/line.ts'
 import { CloseOutPart } from '../../src/ui/paper/close-out-part.tsx'
 import { layTrialCard } from '../../src/ui/paper/trial-card.tsx'
 
@@ -17,7 +16,7 @@ afterEach(() => {
 const words = (): string => (document.body.textContent ?? '').replaceAll(/\s+/g, ' ')
 
 describe('on paper', () => {
-  const shown = (row: Record<string, string>, lines: readonly Line[] = [], traces: readonly StoredTrace[] = []) => {
+  const shown = (row: Record<string, string>, lines: readonly KeptLine[] = [], traces: readonly StoredTrace[] = []) => {
     const host = document.createElement('div')
     document.body.append(host)
     const complaint = { ...newComplaint({ tables: { [CLOSE_OUT]: [row] } }), lines }
