@@ -5,7 +5,7 @@ import { afterEach, describe, expect, it } from 'vitest'
 import { CLOSE_OUT, RESTORE_ITEMS } from '../../src/guide/close-out.ts'
 import type { StoredTrace } from '../../src/guide/close-out-trace.ts'
 import { newComplaint } from '../../src/store/complaint.ts'
-import { type KeptLine, newLine } from '../../src/store/line.ts'
+import { type KeptLine, keptLine, newLine } from '../../src/store/line.ts'
 import { CloseOutPart } from '../../src/ui/paper/close-out-part.tsx'
 import { layTrialCard } from '../../src/ui/paper/trial-card.tsx'
 
@@ -43,7 +43,7 @@ describe('on paper', () => {
   })
 
   it('names the stored traces the proof is, and says what is missing where they are gone', () => {
-    const line = { ...newLine('J3-14'), gate: 'clear' } as const
+    const line = keptLine(newLine('J3-14'), 'c', 0)
     const after = {
       owner: line.id,
       id: 'a',
