@@ -7,6 +7,7 @@
 import type { Progress } from '../calc/types.ts'
 import checkWorker from '../worker/check.ts?job'
 import fitFilterWorker from '../worker/fit-filter.ts?job'
+import powerClassWorker from '../worker/power-class.ts?job'
 import readTraceWorker from '../worker/read-trace.ts?job'
 import type { Order, Run, Word } from '../worker/serve.ts'
 import settleTraceWorker from '../worker/settle-trace.ts?job'
@@ -19,6 +20,7 @@ const JOBS = {
   check: job(checkWorker, async () => (await import('../worker/check.ts')).run),
   strike: job(strikeWorker, async () => (await import('../worker/strike.ts')).run),
   fitFilter: job(fitFilterWorker, async () => (await import('../worker/fit-filter.ts')).run),
+  powerClass: job(powerClassWorker, async () => (await import('../worker/power-class.ts')).run),
   readTrace: job(readTraceWorker, async () => (await import('../worker/read-trace.ts')).run),
   settleTrace: job(settleTraceWorker, async () => (await import('../worker/settle-trace.ts')).run),
 }

@@ -3,7 +3,7 @@ import { scheduleOf } from '../../src/calc/connector/schedule.ts'
 import type { Connector } from '../../src/calc/connector/types.ts'
 import { atOnce } from '../../src/calc/line/evaluate.ts'
 import type { Line } from '../../src/calc/types.ts'
-import { createSheetRun, withStrike } from '../../src/state/sheet-run.ts'
+import { createSheetRun, withClasses, withStrike } from '../../src/state/sheet-run.ts'
 import { connectorOf, contactOf, DISCRETE, lineOf } from '../calc/connector/some-connector.ts'
 
 const settledState = async (run: ReturnType<typeof createSheetRun>) => {
@@ -49,6 +49,26 @@ describe('a sheet being worked out', () => {
       const { findings } = withStrike(body, strike)
       expect(findings.length).toBe(body.findings.length + 1)
       expect(findings.at(-1)?.sentence).toMatch(/^All contacts struck together: /)
+    }
+  })
+
+  it('says the power class of each proposed suppressor and how many of each, or that it is not there', async () => {
+    const run = createSheetRun()
+    begin(run, connectorOf([contactOf('1', 'a')], { texts: { strikeWaveform: 'wf4', strikeLevel: '3' } }), [
+      lineOf('a', DISCRETE),
+    ])
+    const state = await settledState(run)
+    if (state.is !== 'done') throw new Error(`It is ${state.is}.`)
+    const { body, schedule } = state.body
+    const said = new Map([['1', { ratedPulseW: 1500, why: 'Because of the test.' }]])
+    const classed = withClasses(body, schedule, { is: 'done', said })
+    expect(classed.rows[0]?.suppressor).toBe('33\u00a0V stand-off, unidirectional, 1.5\u00a0kW (10/1000 µs)')
+    expect(classed.rows[0]?.why).toContain('Because of the test.')
+    expect(classed.findings.at(-1)?.sentence).toContain('1 × 33\u00a0V stand-off, unidirectional, 1.5\u00a0kW')
+    for (const classes of [{ is: 'idle' }, { is: 'stopped' }, { is: 'working', doneFrac: 0.5 }] as const) {
+      const { findings, rows } = withClasses(body, schedule, classes)
+      expect(findings.at(-1)?.sentence).toMatch(/^Power classes of the suppressors: /)
+      expect(rows).toEqual(body.rows)
     }
   })
 

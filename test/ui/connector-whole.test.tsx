@@ -102,6 +102,25 @@ describe('the connector as a whole', () => {
     expect(said.closest('section')?.textContent).toContain('the plate jumps')
   }, 60_000)
 
+  it('finds how many suppressors of which class it takes, when asked', async () => {
+    await opened()
+    const select = document.querySelector<HTMLSelectElement>('#strike-waveform')
+    if (select === null) throw new Error('no waveform to choose')
+    select.value = 'wf4'
+    select.dispatchEvent(new Event('change', { bubbles: true }))
+    await settle()
+    await type(by('textbox', 'Pin level'), '2')
+    const find = await eventually('the button', () =>
+      allBy('button', 'Find the power classes').find((one) => !one.hasAttribute('disabled')),
+    )
+    await tap(find)
+    const said = await eventually(
+      'the classes',
+      () => document.querySelector('section[aria-label="Suppressor classes"] .finding') ?? undefined,
+    )
+    expect(said.textContent).toMatch(/\d × \d+.V stand-off, \w+, (\d.*(W|kW) \(10\/1000 µs\)|power class open)/u)
+  }, 60_000)
+
   it('shares one suppressor between contacts that are named, and refuses one that is not there', async () => {
     await opened()
     await type(by('textbox', 'Contacts that share one'), '1 99')

@@ -35,6 +35,9 @@ export function placeWords({ part }: DecidedContact, half: string | undefined): 
 export type SuppressorAdvice = {
   /** "33 V stand-off, unidirectional"; absent = none is advised */
   readonly class?: string
+  /** what that class says, in V; absent = none is advised */
+  readonly standoffV?: number
+  readonly isBidirectional?: boolean
   readonly why: string
 }
 
@@ -42,14 +45,16 @@ export type SuppressorAdvice = {
 const STRUCK = ['surgeWaveform', 'surgeLevel'] as const
 
 /**
- * The smallest stand-off step above everything the line does by itself, cold breakdown above it too. Its power class is
- * the surge check's to find. No strike entered: none.
+ * The smallest stand-off step above everything the line does by itself, cold breakdown above it too. Its power class takes
+ * surges to find, and is found when it is asked for. No strike entered, of the line or of its connector: none.
  */
-export function suppressorFor(line: Line, express?: Express): SuppressorAdvice {
+export function suppressorFor(line: Line, express?: Express, isConnectorStruck = false): SuppressorAdvice {
   const resolution = resolve(line, express)
   const text = (key: 'surgeWaveform' | 'surgeLevel' | 'supplyCategory') => resolution.fact(key)?.text.trim() ?? ''
-  if (STRUCK.every((key) => text(key) === ''))
-    return { why: 'No strike was entered for this line: no suppressor is proposed.' }
+  if (!isConnectorStruck && STRUCK.every((key) => text(key) === ''))
+    return {
+      why: 'No strike was entered for this line: no suppressor is proposed. It needs the waveform and level of the test.',
+    }
   const kind = lineKindById(line.facts.lineKind?.text.trim() ?? '')
   const volts = (key: 'busMaxV' | 'busMinV') => resolution.numbers(resolution.fact(key), 'voltage')[0]
   const [ownLowV, ownHighV] = kind?.ownPeaks?.leg ?? [undefined, undefined]
@@ -72,8 +77,10 @@ export function suppressorFor(line: Line, express?: Express): SuppressorAdvice {
   const needsCategory =
     kind?.ownPeaks?.surgesOf !== undefined && text('supplyCategory') === '' && volts('busMaxV') === undefined
   return {
+    standoffV,
+    isBidirectional,
     class: `${formatExact(standoffV, 'voltage')} stand-off, ${isBidirectional ? 'bidirectional' : 'unidirectional'}`,
-    why: `The line reaches ${formatExact(mostV, 'voltage')} by itself; on the cable side, ahead of the filter. Its power class comes from the surge check.${
+    why: `The line reaches ${formatExact(mostV, 'voltage')} by itself; on the cable side, ahead of the filter.${
       needsCategory ? ' The surges of its supply are not counted until the category of the supply is entered.' : ''
     }`,
   }

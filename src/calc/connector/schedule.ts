@@ -98,11 +98,12 @@ function completed({ texts }: Connector, { row, open, judged }: Asked, express: 
   const answer = judged ?? open
   const build = answer && buildOf(contact, decided, answer)
   const place = placeWords(decided, texts.half)
+  const isStruck = (texts.strikeWaveform?.trim() ?? '') !== ''
   return {
     ...row,
     ...(build === undefined ? {} : { build }),
     ...(place === undefined ? {} : { place }),
-    ...(line === undefined || decided.by === 'barred' ? {} : { suppressor: suppressorFor(line, express) }),
+    ...(line === undefined || decided.by === 'barred' ? {} : { suppressor: suppressorFor(line, express, isStruck) }),
   }
 }
 

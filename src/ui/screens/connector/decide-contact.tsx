@@ -1,12 +1,16 @@
+import { useEffect, useMemo } from 'preact/hooks'
 import { buildWords, choiceWords, thinAirWords, toleranceWords } from '../../../calc/connector/build-words.ts'
+import { withClass } from '../../../calc/connector/class-words.ts'
 import type { ContactPart, ContactRow } from '../../../calc/connector/contact-row.ts'
 import { partWords } from '../../../calc/connector/said.ts'
 import { withoutTaken, withTaken } from '../../../calc/connector/take.ts'
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../../calc/network/circuit.ts'
+import { type ClassState, createClassRun } from '../../../state/class-run.ts'
 import { hashOfContact } from '../../../state/connector-address.ts'
 import { changeConnector, writeContactText } from '../../../state/connectors.ts'
 import { MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
 import { Icon } from '../../parts/icon.tsx'
+import { ClassProgress } from './class-progress.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { ChoiceRow, ContactTextField } from './texts.tsx'
 
@@ -21,6 +25,8 @@ export function DecideContact({ complaint, connector, row, rows, onOpen }: Given
   const { contact, headline, why, findings, waits } = row
   const mark = markOf(contact, row)
   const place = rows.indexOf(row)
+  const classes = useClass(connector, row)
+  const classed = classes.is === 'done' ? withClass(row, classes.said.get(contact.id)) : row
   const beside = (step: 1 | -1, word: string) => {
     const other = rows[place + step]?.contact.id
     return (
@@ -60,12 +66,22 @@ export function DecideContact({ complaint, connector, row, rows, onOpen }: Given
       {contact.type === 'line' && row.decided.by !== 'barred' && (
         <Choosing complaint={complaint} connector={connector} row={row} />
       )}
-      <Built row={row} />
+      <Built row={classed} classes={classes} />
       <a class="button" href={hashOfContact(complaint.id, connector.id, contact.id)}>
         Its line and facts
       </a>
     </section>
   )
+}
+
+/** The power class of its suppressor, worked out while the contact is open. */
+function useClass(connector: ViewGiven['connector'], row: ContactRow): ClassState {
+  const run = useMemo(createClassRun, [])
+  useEffect(() => {
+    run.start(connector, [row])
+    return run.forget
+  }, [run, connector, row])
+  return run.state.value
 }
 
 const OPTIONS = [
@@ -160,7 +176,13 @@ function partOfRow({ decided: { part } }: ContactRow): ContactPart | undefined {
 }
 
 /** What can be built, where it goes, and its suppressor. */
-function Built({ row: { build, place, suppressor } }: { readonly row: ContactRow }) {
+function Built({
+  row: { build, place, suppressor },
+  classes,
+}: {
+  readonly row: ContactRow
+  readonly classes: ClassState
+}) {
   if (build === undefined && place === undefined && suppressor === undefined) return null
   const air = build && thinAirWords(build)
   return (
@@ -191,6 +213,7 @@ function Built({ row: { build, place, suppressor } }: { readonly row: ContactRow
           <dd>
             {suppressor.class === undefined ? '' : `${suppressor.class}. `}
             {suppressor.why}
+            <ClassProgress state={classes} />
           </dd>
         </>
       )}

@@ -1,12 +1,13 @@
 import { useEffect, useMemo } from 'preact/hooks'
-import type { SheetBody } from '../../../calc/connector/sheet/body.ts'
 import { countWords } from '../../../calc/connector/sheet/words.ts'
+import { type ClassState, createClassRun } from '../../../state/class-run.ts'
 import { loadGuide } from '../../../state/guide-content.ts'
 import { scheduleRun } from '../../../state/schedule.ts'
-import { createSheetRun, withStrike } from '../../../state/sheet-run.ts'
+import { createSheetRun, type SheetFound, withClasses, withStrike } from '../../../state/sheet-run.ts'
 import { createStrikeRun, type StrikeState } from '../../../state/whole-run.ts'
 import { lazy } from '../../lazy.tsx'
 import { Icon } from '../../parts/icon.tsx'
+import { ClassProgress } from './class-progress.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { Pictures } from './trade-pictures.tsx'
 import { usePrinting } from './trade-printing.ts'
@@ -23,6 +24,7 @@ export function Trade({ complaint, connector }: ViewGiven) {
   const planned = scheduleRun(connector.id)
   const run = useMemo(createSheetRun, [])
   const strike = useMemo(createStrikeRun, [])
+  const classes = useMemo(createClassRun, [])
   const { lines } = complaint
   const { is, shown, doneFrac } = planned.state.value
   const schedule = is === 'done' ? shown : undefined
@@ -30,8 +32,9 @@ export function Trade({ complaint, connector }: ViewGiven) {
   const found = schedule !== undefined && state.is === 'done' ? state.body : undefined
   useEffect(() => {
     strike.forget()
+    classes.forget()
     planned.want(connector, lines)
-  }, [planned, strike, connector, lines])
+  }, [planned, strike, classes, connector, lines])
   useEffect(() => {
     if (schedule !== undefined) run.start(connector, schedule)
   }, [run, schedule])
@@ -39,18 +42,30 @@ export function Trade({ complaint, connector }: ViewGiven) {
     const isAsked = (connector.texts.strikeWaveform ?? '').trim() !== ''
     if (found !== undefined && isAsked) strike.start(connector, found.decided)
   }, [strike, found])
+  useEffect(() => {
+    if (found !== undefined) classes.start(connector, found.schedule.rows)
+  }, [classes, found])
   useEffect(
     () => () => {
       run.stop()
       strike.stop()
+      classes.stop()
     },
-    [run, strike],
+    [run, strike, classes],
   )
   useEffect(() => void loadGuide().catch(() => undefined), [])
   if (connector.contacts.length === 0)
     return <p>There is no contact yet, so there is no sheet. Make the contacts, or paste a table of them.</p>
   if (found !== undefined)
-    return <Ready complaint={complaint} connector={connector} found={found.body} strike={strike.state.value} />
+    return (
+      <Ready
+        complaint={complaint}
+        connector={connector}
+        found={found}
+        strike={strike.state.value}
+        classes={classes.state.value}
+      />
+    )
   const ended = is === 'working' || is === 'done' ? state.is : is
   return (
     <Waiting
@@ -72,10 +87,13 @@ export function Trade({ complaint, connector }: ViewGiven) {
   )
 }
 
-type ReadyGiven = ViewGiven & { readonly found: SheetBody; readonly strike: StrikeState }
+type ReadyGiven = ViewGiven & { readonly found: SheetFound; readonly strike: StrikeState; readonly classes: ClassState }
 
-function Ready({ complaint, connector, found, strike }: ReadyGiven) {
-  const body = useMemo(() => withStrike(found, strike), [found, strike])
+function Ready({ complaint, connector, found, strike, classes }: ReadyGiven) {
+  const body = useMemo(
+    () => withStrike(withClasses(found.body, found.schedule, classes), strike),
+    [found, strike, classes],
+  )
   const print = usePrinting({ complaint, body })
   return (
     <div class="panes trade">
@@ -92,6 +110,7 @@ function Ready({ complaint, connector, found, strike }: ReadyGiven) {
               <progress max="1" value={strike.doneFrac} />
             </label>
           )}
+          <ClassProgress state={classes} />
           <OwnSheet complaint={complaint} body={body} onPrint={() => print('own')} />
         </section>
         <section aria-label="Supplier’s copy">

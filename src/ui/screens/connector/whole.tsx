@@ -1,9 +1,11 @@
 import { useEffect, useMemo } from 'preact/hooks'
+import { createClassRun } from '../../../state/class-run.ts'
 import { scheduleRun } from '../../../state/schedule.ts'
 import { createStrikeRun, createWholeRun, type WholeBody } from '../../../state/whole-run.ts'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { WholeBond } from './whole-bond.tsx'
+import { WholeClasses } from './whole-classes.tsx'
 import { WholeFacts } from './whole-facts.tsx'
 import { Findings, WholeVerdict } from './whole-findings.tsx'
 import { WholeShared } from './whole-shared.tsx'
@@ -18,13 +20,15 @@ export function Whole({ complaint, connector }: ViewGiven) {
   const planned = scheduleRun(connector.id)
   const run = useMemo(createWholeRun, [])
   const strike = useMemo(createStrikeRun, [])
+  const classes = useMemo(createClassRun, [])
   const { lines } = complaint
   const { is, shown, doneFrac } = planned.state.value
   const schedule = is === 'done' ? shown : undefined
   useEffect(() => {
     strike.forget()
+    classes.forget()
     planned.want(connector, lines)
-  }, [planned, strike, connector, lines])
+  }, [planned, strike, classes, connector, lines])
   useEffect(() => {
     if (schedule !== undefined) run.start(connector, schedule)
   }, [run, schedule])
@@ -32,8 +36,9 @@ export function Whole({ complaint, connector }: ViewGiven) {
     () => () => {
       run.stop()
       strike.stop()
+      classes.stop()
     },
-    [run, strike],
+    [run, strike, classes],
   )
   if (connector.contacts.length === 0)
     return <p>There is no contact yet. Make the contacts, or paste a table of them.</p>
@@ -66,6 +71,7 @@ export function Whole({ complaint, connector }: ViewGiven) {
       </div>
       <div class="pane stack">
         <WholeStrike connector={connector} run={strike} body={isLive ? body : undefined} complaintId={complaint.id} />
+        <WholeClasses connector={connector} run={classes} rows={schedule?.rows} complaintId={complaint.id} />
         <WholeFacts connector={connector} />
         <WholeShared connector={connector} />
       </div>

@@ -1,0 +1,163 @@
+/**
+ * Which surges decide the power class of the suppressor each contact is proposed: the test its Line names, else the pin
+ * level of the connector, on this contact alone. Equal surges once. Plain numbers, so that they can be run elsewhere.
+ */
+import { lineKindById } from '../../../../reference/line-kinds.ts'
+import { surgeCheck } from '../../../checks/surge/check.ts'
+import type { SurgeGiven } from '../../../checks/surge/inputs.ts'
+import { refusalIssue } from '../../../checks/surge/words/refusals.ts'
+import { listed } from '../../../explain/sentence.ts'
+import { contraryOf, type Express, type Field } from '../../../line/fields.ts'
+import { type Resolution, resolve } from '../../../line/resolver.ts'
+import { hasCapacitor } from '../../../network/circuit.ts'
+import type { SurgeAsked } from '../../../surge/asked.ts'
+import { setUpSurge } from '../../../surge/setup.ts'
+import type { Line } from '../../../types.ts'
+import type { ContactRow } from '../../contact-row.ts'
+import type { Connector } from '../../types.ts'
+import { typedNumber } from '../given.ts'
+import { groupOfContact } from '../part-of-group.ts'
+
+/** One contact: which of the surges is its own, or what it needs before there is one. */
+export type ContactClass =
+  | {
+      readonly id: string
+      readonly stress: number
+      /** "Waveform 4, level 3" */
+      readonly test: string
+      /** in V; undefined: not entered */
+      readonly withstandV: number | undefined
+      /** what nobody entered, taken the stricter way: "85 for the temperature of the suppressor" */
+      readonly taken: readonly string[]
+    }
+  | { readonly id: string; readonly needs: string }
+
+export type ClassQuestion = { readonly contacts: readonly ContactClass[]; readonly stresses: readonly SurgeAsked[] }
+
+/** The question for these rows of a schedule; contacts that are proposed no stand-off are not asked about. */
+export function classQuestion(connector: Connector, rows: readonly ContactRow[], express?: Express): ClassQuestion {
+  const stresses = new Map<string, { readonly at: number; readonly asked: SurgeAsked }>()
+  const groups = groupOfContact(connector)
+  const contacts = rows.flatMap((row): readonly ContactClass[] => {
+    const { id } = row.contact
+    if (row.line === undefined || row.suppressor?.standoffV === undefined) return []
+    if (groups.has(id))
+      return [{ id, needs: 'is that of the part it shares; strike all contacts to see what that one uses' }]
+    if (row.decided.by === 'nobody') return [{ id, needs: 'needs what is fitted here to be decided' }]
+    const stress = stressOf(connector, row, row.line, express)
+    if ('needs' in stress) return [{ id, needs: stress.needs }]
+    const key = JSON.stringify(stress.asked)
+    const one = stresses.get(key) ?? { at: stresses.size, asked: stress.asked }
+    stresses.set(key, one)
+    const { test, taken, withstandV } = stress
+    return [{ id, stress: one.at, test, taken, withstandV }]
+  })
+  return { contacts, stresses: [...stresses.values()].map(({ asked }) => asked) }
+}
+
+type Stress = {
+  readonly asked: SurgeAsked
+  readonly test: string
+  readonly taken: readonly string[]
+  readonly withstandV: number | undefined
+}
+type Needs = { readonly needs: string }
+
+function stressOf(connector: Connector, row: ContactRow, line: Line, express: Express | undefined): Stress | Needs {
+  const resolution = resolve(line, express)
+  const fields = resolution.fields(surgeCheck)
+  const unread = fields.filter(({ state }) => state === 'refused' || state === 'pending')
+  if (unread.length > 0)
+    return { needs: `needs texts that can be read: ${listed(unread.map(({ input }) => input.label.toLowerCase()))}` }
+  const { values, taken } = strictly(fields, row, line)
+  const isOwn = OWN_TEST.some((key) => (resolution.fact(key)?.text.trim() ?? '') !== '')
+  // the part of a test that a Line leaves out is never made up from another's
+  const pulse = isOwn ? ownPulse(resolution) : pinPulse(connector, express)
+  if ('needs' in pulse) return pulse
+  const { part } = row.decided
+  const asked: SurgeAsked = {
+    ...values,
+    ...pulse,
+    topology: part?.topology ?? 'none',
+    capacitanceF: part?.capacitanceF,
+    capacitance2F: undefined,
+    inductanceH: part?.inductanceH ?? values.inductanceH,
+    inductance2H: undefined,
+    placement: 'connector',
+    suppressorPlace: 'leg',
+    suppressorType: 'avalanche',
+    seriesCount: 1,
+    standoffV: row.suppressor?.standoffV,
+    breakdownV: undefined,
+    bidirectional: row.suppressor?.isBidirectional === true,
+    // a class of its own brings both
+    ratedPulseW: undefined,
+    dynamicOhm: 1,
+  }
+  const answer = setUpSurge(asked)
+  if (answer.is === 'refused') return { needs: `needs another test: ${refusalIssue(answer.refusal).message}` }
+  if (answer.is === 'missing') return { needs: `needs ${listed(answer.wanted.map(namesOf))}` }
+  const level = asked.bundleLevel ?? asked.level
+  const { pulse: run, withstandV } = answer.setup
+  return {
+    asked,
+    taken,
+    withstandV,
+    test: `${run.row.name}${level === undefined ? '' : `, ${run.bundle ? 'bundle level' : 'level'} ${level}`}`,
+  }
+}
+
+const NAMES: Readonly<Record<string, string>> = {
+  waveform: 'the waveform of the test',
+  level: 'the level of the test',
+  openCircuitV: 'its open-circuit volts',
+}
+
+function namesOf([key, ...others]: readonly [string, ...string[]]): string {
+  return [key, ...others]
+    .map((one) => NAMES[one] ?? surgeCheck.inputs.find((input) => input.key === one)?.label.toLowerCase() ?? one)
+    .join(' or ')
+}
+
+/** Fields that only a yes may rest on. */
+const STRICT: readonly string[] = ['ambientC', 'suppressorLeadH', 'biasFrac']
+
+/** The facts of the Line, what was kindly assumed of part and capacitor turned to its contrary. */
+function strictly(fields: readonly Field[], { decided }: ContactRow, line: Line) {
+  const kind = lineKindById(line.facts.lineKind?.text.trim() ?? '')
+  const values: Record<string, Field['value']> = Object.fromEntries(fields.map(({ key, value }) => [key, value]))
+  const taken: string[] = []
+  for (const field of fields) {
+    const isAsked = field.key !== 'biasFrac' || (decided.part !== undefined && hasCapacitor(decided.part.topology))
+    const contrary = STRICT.includes(field.key) && isAsked ? contraryOf(field, kind) : undefined
+    if (contrary === undefined) continue
+    values[field.key] = contrary.field.value
+    taken.push(`${field.input.label.toLowerCase()} ${contrary.text}`)
+  }
+  return { values: values as SurgeGiven, taken }
+}
+
+const UNSAID = {
+  level: undefined,
+  bundleLevel: undefined,
+  bundleShareFrac: undefined,
+  openCircuitV: undefined,
+  sourceOhm: undefined,
+} as const
+
+/** Facts of a Line that name a test. */
+const OWN_TEST = ['surgeWaveform', 'surgeLevel', 'surgeBundleLevel', 'surgeOpenCircuitV'] as const
+
+/** The Line's own fields are the pulse; a waveform that is only a default names none. */
+const ownPulse = (resolution: Resolution): Partial<SurgeAsked> =>
+  (resolution.fact('surgeWaveform')?.text.trim() ?? '') === '' ? { waveform: undefined } : {}
+
+/** The pin level of the connector. */
+function pinPulse({ texts }: Connector, express: Express | undefined): Partial<SurgeAsked> | Needs {
+  const chosen = texts.strikeWaveform?.trim() ?? ''
+  const pins = typedNumber(texts.strikeLevel, { quantity: 'count', what: 'level', example: '3' }, express)
+  if (pins.refused !== undefined) return { needs: `needs the pin level of the test: ${pins.refused}` }
+  if (chosen === '') return { needs: 'needs the waveform and level of the test' }
+  if (pins.si === undefined) return { needs: 'needs the pin level of the test' }
+  return { ...UNSAID, waveform: chosen, level: pins.si, surgeMode: 'common' }
+}
