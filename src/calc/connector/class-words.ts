@@ -38,10 +38,13 @@ function saidOf(contact: Struck, { found, below }: LeastClass): ClassSaid {
   const held = found.isHeld
     ? `, and lets ${volts} through${contact.withstandV === undefined ? '' : ` of ${formatExact(contact.withstandV, 'voltage')} the circuit withstands`}`
     : `; it lets ${volts} through, and what the circuit withstands there is not known, so only the rating is judged`
+  const own = contact.isCounted
+    ? ''
+    : ' What its own capacitance takes from the signal is not entered, and not judged here.'
   const less = below === undefined ? ', the smallest there is' : ` (${refusedWords(below, contact)})`
   return {
     ratedPulseW: found.ratedPulseW,
-    why: `${wattsOf(found)} is the least class for ${test} on this contact alone${less}: it uses ${usedOf(found)} of its rating${held}.${rests}`,
+    why: `${wattsOf(found)} is the least class for ${test} on this contact alone${less}: it uses ${usedOf(found)} of its rating${held}.${rests}${own}`,
   }
 }
 

@@ -78,8 +78,8 @@ describe('the power class of a contact', () => {
   it('takes what nobody entered the stricter way, and says so: 1.92 times 62 % of 1500 W at 85 °C is too much', () => {
     const { suppressor } = one({ ambientC: '', suppressorLeadH: '' }, WF4_3)
     expect(suppressor?.class).toContain('3\u00a0kW')
-    expect(suppressor?.why).toContain('temperature 85')
-    expect(suppressor?.why).toContain('suppressor lead inductance 10n')
+    expect(suppressor?.why).toContain('temperature 85\u00a0°C')
+    expect(suppressor?.why).toContain('suppressor lead inductance 10\u00a0nH')
   })
 
   it('judges the rating alone where the circuit’s withstand is not known, and says so', () => {
@@ -108,6 +108,13 @@ describe('the power class of a contact', () => {
     ])
     expect(rows[0]?.suppressor?.why).toContain('needs what is fitted here to be decided')
     expect(rows[1]?.suppressor).toBeUndefined()
+  })
+})
+
+describe('what a class leaves open', () => {
+  it('is its own capacitance, until it is entered', () => {
+    expect(one({}, WF4_3).suppressor?.why).not.toContain('not judged here')
+    expect(one({ suppressorF: '' }, WF4_3).suppressor?.why).toContain('What its own capacitance takes from the signal')
   })
 })
 

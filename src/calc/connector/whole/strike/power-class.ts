@@ -7,9 +7,10 @@ import { surgeCheck } from '../../../checks/surge/check.ts'
 import type { SurgeGiven } from '../../../checks/surge/inputs.ts'
 import { refusalIssue } from '../../../checks/surge/words/refusals.ts'
 import { listed } from '../../../explain/sentence.ts'
-import { contraryOf, type Express, type Field } from '../../../line/fields.ts'
+import { type Contrary, contraryOf, type Express, type Field } from '../../../line/fields.ts'
 import { type Resolution, resolve } from '../../../line/resolver.ts'
 import { hasCapacitor } from '../../../network/circuit.ts'
+import { formatExact } from '../../../quantity/format.ts'
 import type { SurgeAsked } from '../../../surge/asked.ts'
 import { setUpSurge } from '../../../surge/setup.ts'
 import type { Line } from '../../../types.ts'
@@ -27,8 +28,10 @@ export type ContactClass =
       readonly test: string
       /** in V; undefined: not entered */
       readonly withstandV: number | undefined
-      /** what nobody entered, taken the stricter way: "85 for the temperature of the suppressor" */
+      /** what nobody entered, taken the stricter way: "temperature 85 °C" */
       readonly taken: readonly string[]
+      /** its own capacitance was entered, so it counts against the signal */
+      readonly isCounted: boolean
     }
   | { readonly id: string; readonly needs: string }
 
@@ -49,8 +52,8 @@ export function classQuestion(connector: Connector, rows: readonly ContactRow[],
     const key = JSON.stringify(stress.asked)
     const one = stresses.get(key) ?? { at: stresses.size, asked: stress.asked }
     stresses.set(key, one)
-    const { test, taken, withstandV } = stress
-    return [{ id, stress: one.at, test, taken, withstandV }]
+    const { asked: _asked, ...said } = stress
+    return [{ id, stress: one.at, ...said }]
   })
   return { contacts, stresses: [...stresses.values()].map(({ asked }) => asked) }
 }
@@ -60,6 +63,7 @@ type Stress = {
   readonly test: string
   readonly taken: readonly string[]
   readonly withstandV: number | undefined
+  readonly isCounted: boolean
 }
 type Needs = { readonly needs: string }
 
@@ -103,6 +107,7 @@ function stressOf(connector: Connector, row: ContactRow, line: Line, express: Ex
     asked,
     taken,
     withstandV,
+    isCounted: values.suppressorF !== undefined,
     test: `${run.row.name}${level === undefined ? '' : `, ${run.bundle ? 'bundle level' : 'level'} ${level}`}`,
   }
 }
@@ -119,7 +124,10 @@ function namesOf([key, ...others]: readonly [string, ...string[]]): string {
     .join(' or ')
 }
 
-/** Fields that only a yes may rest on. */
+const shown = ({ field: { input, value }, text }: Contrary): string =>
+  input.type.is === 'number' && typeof value === 'number' ? formatExact(value, input.type.quantity) : text
+
+/** Fields whose kindly assumed values no class may rest on. */
 const STRICT: readonly string[] = ['ambientC', 'suppressorLeadH', 'biasFrac']
 
 /** The facts of the Line, what was kindly assumed of part and capacitor turned to its contrary. */
@@ -132,7 +140,7 @@ function strictly(fields: readonly Field[], { decided }: ContactRow, line: Line)
     const contrary = STRICT.includes(field.key) && isAsked ? contraryOf(field, kind) : undefined
     if (contrary === undefined) continue
     values[field.key] = contrary.field.value
-    taken.push(`${field.input.label.toLowerCase()} ${contrary.text}`)
+    taken.push(`${field.input.label.toLowerCase()} ${shown(contrary)}`)
   }
   return { values: values as SurgeGiven, taken }
 }
