@@ -11,6 +11,7 @@ import type { SurgeAsked } from '../../../src/calc/surge/asked.ts'
 import { MOSTLY_USED } from '../../../src/calc/surge/judge.ts'
 import { leastClass, leastClasses } from '../../../src/calc/surge/least-class.ts'
 import golden from '../../golden/surge-tables.json' with { type: 'json' }
+import { run, si } from '../../support/run-check.ts'
 
 const asked = (texts: Readonly<Record<string, string>>): SurgeAsked =>
   Object.fromEntries(
@@ -78,6 +79,25 @@ describe('the least power class of a pin injection', () => {
     expect(hot).toMatchObject({ found: undefined, below: { by: 'rating' } })
     expect(hot.below?.usedFrac).toBeUndefined()
   })
+
+  it('is judged at the worst of its box, as the surge check of the same part is', () => {
+    const ringing = {
+      waveform: 'wf3',
+      level: '3',
+      bidirectional: 'true',
+      topology: 'CL',
+      capacitanceF: '10n',
+      inductanceH: '2u',
+      toleranceFrac: '20 %',
+    }
+    const { found } = atOnce(leastClass(asked({ ...ringing, loadF: '3.3n', loadOhm: '10k' })))
+    const part = { breakdownV: '34.4', ratedPulseW: String(found?.ratedPulseW) }
+    const check = run(surgeCheck, { ...ringing, loadF: '3.3n', loadOhm: '10k', ...part })
+    const [entered, worst] = [si(check, 'loadPeakV') ?? 0, si(check, 'worstLoadPeakV') ?? 0]
+    expect(worst).toBeGreaterThan(1.02 * entered)
+    expect(found?.loadV).toBeCloseTo(worst, 6)
+    expect(found?.usedFrac).toBeCloseTo(si(check, 'worstUsedFrac') ?? 0, 9)
+  }, 60_000)
 
   it('is found in steps that rise, one answer for each surge', () => {
     const running = leastClasses([asked({ waveform: 'wf4', level: '2' }), asked({ waveform: 'wf4', level: '3' })])
