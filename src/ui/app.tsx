@@ -17,6 +17,7 @@ import './styles/compare.css'
 import './styles/cards.css'
 import './styles/large-text.css'
 import './styles/print.css'
+import './styles/forced-colors.css'
 
 const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskStart)
 const About = lazy(async () => (await import('./screens/about.tsx')).About)
