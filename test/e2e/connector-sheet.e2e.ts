@@ -41,10 +41,11 @@ afterEach(async () => {
 
 const story = demoComplaint()
 
-/** The screen of the sheet, once every contact is worked out. */
+/** The screen of the sheet, once every contact is worked out, with the power classes of its suppressors. */
 async function openSheet(connector: Connector, lines: readonly Line[]): Promise<void> {
   await beginSheet(connector, lines)
   await page.getByRole('button', { name: 'Print the sheet' }).waitFor({ timeout: 60_000 })
+  await page.locator('section[aria-label="The sheet"][aria-busy=false]').waitFor({ timeout: 60_000 })
 }
 
 async function beginSheet(connector: Connector, lines: readonly Line[]): Promise<void> {

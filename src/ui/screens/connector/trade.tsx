@@ -98,7 +98,7 @@ function Ready({ complaint, connector, found, strike, classes }: ReadyGiven) {
   return (
     <div class="panes trade">
       <div class="pane stack">
-        <section aria-label="The sheet">
+        <section aria-label="The sheet" aria-busy={classes.is === 'idle' || classes.is === 'working'}>
           <h2>The sheet</h2>
           <p>
             {body.rows.length} contacts: {countWords(body.rows)}.
