@@ -74,7 +74,7 @@ describe('the invented box', () => {
     const withVerdict = (...verdicts: (string | undefined)[]) => [
       ...new Set(rows.filter(({ verdict }) => verdicts.includes(verdict)).map(({ contact }) => nameOf(contact.lineId))),
     ]
-    expect(withVerdict('fails')).toEqual(['Ethernet out', 'Ethernet in', 'tank probe'])
+    expect(withVerdict('fails')).toEqual(['lantern relay drive', 'Ethernet out', 'Ethernet in', 'tank probe'])
     expect(withVerdict('unknown')).toEqual([])
     expect(rows.filter(({ decided }) => decided.by === 'barred').map(({ contact }) => contact.id)).toEqual(['34'])
     expect(withVerdict('marginal')).toEqual([

@@ -41,6 +41,27 @@ export type SuppressorAdvice = {
   readonly why: string
 }
 
+/** What a line reaches by itself, steady and in the long surges of its supply; undefined where nothing is known of it. */
+export function reachOf(
+  line: Line,
+  express?: Express,
+): { readonly highV: number; readonly lowV: number; readonly needsCategory: boolean } | undefined {
+  const resolution = resolve(line, express)
+  const category = resolution.fact('supplyCategory')?.text.trim() ?? ''
+  const kind = lineKindById(line.facts.lineKind?.text.trim() ?? '')
+  const volts = (key: 'busMaxV' | 'busMinV') => resolution.numbers(resolution.fact(key), 'voltage')[0]
+  const [ownLowV, ownHighV] = kind?.ownPeaks?.leg ?? [undefined, undefined]
+  const supply = kind?.ownPeaks?.surgesOf
+  const surges = supply === undefined ? [] : busSurgesOf(supply, category)
+  const known = [volts('busMaxV'), ownHighV, ...surges.map(({ peakV }) => peakV)].filter((one) => one !== undefined)
+  if (known.length === 0) return undefined
+  return {
+    highV: Math.max(...known),
+    lowV: volts('busMinV') ?? ownLowV ?? 0,
+    needsCategory: supply !== undefined && category === '' && volts('busMaxV') === undefined,
+  }
+}
+
 /** The surge facts of a line that say it is struck at all. */
 const STRUCK = ['surgeWaveform', 'surgeLevel'] as const
 
@@ -50,23 +71,17 @@ const STRUCK = ['surgeWaveform', 'surgeLevel'] as const
  */
 export function suppressorFor(line: Line, express?: Express, isConnectorStruck = false): SuppressorAdvice {
   const resolution = resolve(line, express)
-  const text = (key: 'surgeWaveform' | 'surgeLevel' | 'supplyCategory') => resolution.fact(key)?.text.trim() ?? ''
+  const text = (key: 'surgeWaveform' | 'surgeLevel') => resolution.fact(key)?.text.trim() ?? ''
   if (!isConnectorStruck && STRUCK.every((key) => text(key) === ''))
     return {
       why: 'No strike was entered for this line: no suppressor is proposed. It needs the waveform and level of the test.',
     }
-  const kind = lineKindById(line.facts.lineKind?.text.trim() ?? '')
-  const volts = (key: 'busMaxV' | 'busMinV') => resolution.numbers(resolution.fact(key), 'voltage')[0]
-  const [ownLowV, ownHighV] = kind?.ownPeaks?.leg ?? [undefined, undefined]
-  const surges =
-    kind?.ownPeaks?.surgesOf === undefined ? [] : busSurgesOf(kind.ownPeaks.surgesOf, text('supplyCategory'))
-  const known = [volts('busMaxV'), ownHighV, ...surges.map(({ peakV }) => peakV)].filter((one) => one !== undefined)
-  if (known.length === 0)
+  const reach = reachOf(line, express)
+  if (reach === undefined)
     return {
       why: 'What the line reaches by itself is not known: enter its highest peak before a suppressor is chosen.',
     }
-  const highV = Math.max(...known)
-  const lowV = volts('busMinV') ?? ownLowV ?? 0
+  const { highV, lowV } = reach
   const isBidirectional = lowV <= -FORWARD_STARTS.value
   const mostV = Math.max(highV, isBidirectional ? -lowV : 0)
   const standoffV = STAND_OFF_STEPS_V.find(
@@ -74,8 +89,7 @@ export function suppressorFor(line: Line, express?: Express, isConnectorStruck =
   )
   if (standoffV === undefined)
     return { why: `No usual stand-off step is above the ${formatExact(mostV, 'voltage')} the line reaches by itself.` }
-  const needsCategory =
-    kind?.ownPeaks?.surgesOf !== undefined && text('supplyCategory') === '' && volts('busMaxV') === undefined
+  const { needsCategory } = reach
   return {
     standoffV,
     isBidirectional,

@@ -11,6 +11,7 @@ import type { Asked, ContactPart, ContactRow } from './contact-row.ts'
 import type { ConnectorFinding } from './finding.ts'
 import { holed } from './hole.ts'
 import { inOneBond } from './in-one-bond.ts'
+import { withOwnSuppressor } from './own-suppressor.ts'
 import { placeWords, suppressorFor } from './place.ts'
 import { questionsOf } from './questions.ts'
 import type { Connector } from './types.ts'
@@ -84,7 +85,14 @@ function* madeOf(
   const isAnyFiltered = settled.some(({ row }) => row.decided.part !== undefined)
   const asked: Asked[] = []
   for (const one of settled) {
-    asked.push({ ...one, row: completed(connector, { ...one, row: holed(one, isAnyFiltered) }, express) })
+    asked.push({
+      ...one,
+      row: completed(
+        connector,
+        { ...one, row: withOwnSuppressor(holed(one, isAnyFiltered), one.row.line, express) },
+        express,
+      ),
+    })
     yield
   }
   const rows = asked.map(({ row }) => row)
