@@ -48,3 +48,21 @@ it.each(PLACES)(
     expect(wrong).toEqual([])
   },
 )
+
+it('with a palette of the system, the main button of a check is of the two colours for buttons', async () => {
+  await PLACES.find(({ name }) => name === 'check filter')?.go(visit.page)
+  const strong = visit.page.locator('.button.strong:visible').first()
+  const [own, wanted] = await strong.evaluate((one) => {
+    const probe = document.createElement('i')
+    probe.style.cssText = 'forced-color-adjust: none; background: ButtonText; color: ButtonFace'
+    document.body.append(probe)
+    const of = (part: Element) => {
+      const { backgroundColor, color, forcedColorAdjust } = getComputedStyle(part)
+      return [backgroundColor, color, forcedColorAdjust]
+    }
+    const both = [of(one), of(probe)] as const
+    probe.remove()
+    return both
+  })
+  expect(own).toEqual(wanted)
+})
