@@ -4,7 +4,7 @@
  * `eraseEverything()`   the database and the small texts; from then on this window writes nothing any more
  */
 import { keepSmallText, smallNames } from '../store/browser-storage.ts'
-import { eraseStore } from '../store/db.ts'
+import { eraseStore } from '../store/erase-store.ts'
 import { tell } from './other-windows.ts'
 import { stopSaving } from './save-queue.ts'
 

@@ -1,5 +1,5 @@
 /** The database: its schema, its upgrades and the few operations the store needs. The only file that knows idb. */
-import { type DBSchema, deleteDB, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb'
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb'
 import { databases } from './browser-storage.ts'
 import { isRecord } from './plain.ts'
 import { splitLines } from './split-lines.ts'
@@ -10,9 +10,6 @@ export const DB_VERSION = 5
 
 /** Nobody waits longer than this for a storage that does not answer: the app goes on in memory. */
 export const SILENT_AFTER_MS = 2000
-
-/** Another window that has not let go of the database after this long will not. */
-const HELD_AFTER_MS = 5000
 
 /** Values are `unknown` on purpose: whatever is read goes through a table of the gate or a check of its own. */
 interface Schema extends DBSchema {
@@ -66,8 +63,19 @@ let isBlocked = false
 /** True from the first silence until anything answers: what comes after it does not wait again. */
 let isSilent = false
 
+/** True once this window has erased everything: what still runs must not open an empty database again. */
+let isErased = false
+
 /** Drops the connection, also one that never opens; the next use opens a new one. */
-export function closeStore(): void {
+export const closeStore = (): void => letGo(false)
+
+/** Drops the connection for good (`erased`), or lets it be opened again. */
+export function letGo(erased: boolean): void {
+  isErased = erased
+  dropConnection()
+}
+
+function dropConnection(): void {
   const old = opening
   isSilent = false
   opening = undefined
@@ -80,7 +88,7 @@ export function closeStore(): void {
 async function open(): Promise<Connection> {
   let db: Connection | undefined
   try {
-    if (databases() === undefined) throw new StoreError('unavailable')
+    if (isErased || databases() === undefined) throw new StoreError('unavailable')
     db = await openDB<Schema>(DB_NAME, DB_VERSION, {
       upgrade: (fresh, oldVersion, _newVersion, tx) => {
         // all of it or nothing: a step that fails takes the whole upgrade back
@@ -123,7 +131,7 @@ async function withConnection<T>(job: (db: Connection) => Promise<T>): Promise<T
     return await job(await connect())
   } catch (error) {
     if (!isLostConnection(error)) throw error
-    closeStore()
+    dropConnection()
     return await job(await connect())
   }
 }
@@ -157,7 +165,7 @@ async function withDb<T>(
     return await Promise.race([asked, silence])
   } catch (error) {
     const trouble = asStoreError(error)
-    if (trouble.trouble !== ownTrouble) reportTrouble(trouble)
+    if (trouble.trouble !== ownTrouble && !isErased) reportTrouble(trouble)
     throw trouble
   } finally {
     clearTimeout(timer)
@@ -267,21 +275,4 @@ export function changeOne(store: 'guide' | 'meta', key: string, change: (old: un
     const value = change(await desk.get(store, key))
     if (value !== undefined) await desk.put(store, value, key)
   })
-}
-
-/** Removes the whole database; other windows let go of it when asked. Fails with a `StoreError`. */
-export async function eraseStore(): Promise<void> {
-  closeStore()
-  if (databases() === undefined) return
-  let timer: ReturnType<typeof setTimeout> | undefined
-  const held = new Promise<never>((_done, failed) => {
-    timer = setTimeout(() => failed(new StoreError('blocked')), HELD_AFTER_MS)
-  })
-  try {
-    await Promise.race([deleteDB(DB_NAME), held])
-  } catch (error) {
-    throw asStoreError(error)
-  } finally {
-    clearTimeout(timer)
-  }
 }

@@ -2,7 +2,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { newComplaint } from '../../src/store/complaint.ts'
 import { addComplaint, changeComplaint } from '../../src/store/complaints.ts'
-import { eraseStore, inOneGo, readAll } from '../../src/store/db.ts'
+import { closeStore, inOneGo, readAll } from '../../src/store/db.ts'
+import { eraseStore } from '../../src/store/erase-store.ts'
 import { newLine } from '../../src/store/line.ts'
 import { emptyTriage, writeTriage } from '../../src/store/meta.ts'
 import {
@@ -102,6 +103,11 @@ describe('photos on disk', () => {
   it('are erased with everything else', async () => {
     await putPhoto(photoOf('a', 1))
     await eraseStore()
+    // this window opens nothing again: a late read must not leave an empty database behind
+    await expect(listPhotos(['a'])).rejects.toThrow()
+    expect(await indexedDB.databases()).toEqual([])
+    // the next one does
+    closeStore()
     expect(await listPhotos(['a'])).toEqual([])
   })
 })

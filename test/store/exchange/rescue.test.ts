@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { rescueFile } from '../../../src/state/rescue.ts'
 import { listComplaints } from '../../../src/store/complaints.ts'
-import { closeStore, DB_NAME, DB_VERSION, eraseStore } from '../../../src/store/db.ts'
+import { closeStore, DB_NAME, DB_VERSION } from '../../../src/store/db.ts'
+import { eraseStore } from '../../../src/store/erase-store.ts'
 import { readFile } from '../../../src/store/exchange/file.ts'
 import { readWhatCanBeRead } from '../../../src/store/exchange/rescue.ts'
 import { takeIn } from '../../../src/store/exchange/take.ts'
@@ -79,6 +80,7 @@ describe('a database this version cannot open as its own', () => {
     expect(whole?.connectors.length).toBe(v4.stores.connectors.records.filter((one) => !('removedAt' in one)).length)
     expect(whole?.complaint.kept).toContainEqual({ at: 'laterField', value: 7 })
     await eraseStore()
+    closeStore()
     await takeIn(read.complaints, 'merge', '2026-11-26T08:00:00.000Z')
     expect((await listComplaints()).map(({ title }) => title)).toEqual([DESIGN?.title])
   })
