@@ -98,6 +98,8 @@ function prefixNotUsed(typed: string, tail: string, quantity: Quantity): Refused
 }
 
 function quantityOf(tail: string, except: Quantity): Quantity | undefined {
+  // a bare m behind a number is milli, as everywhere, before it is a metre
+  if (Object.hasOwn(PREFIX_POWER, tail)) return undefined
   return (Object.keys(QUANTITIES) as Quantity[]).find(
     (other) =>
       other !== except && matches(tail, other, QUANTITIES[other].prefixes).some((match) => match.symbol !== ''),
@@ -167,7 +169,9 @@ export function readUnitInSum(typed: string, tail: string, quantity: Quantity): 
   if (!('is' in own) || own.code === 'ambiguous-prefix') return own
   const alone = Object.keys(PREFIX_POWER).find((prefix) => prefix !== '' && spellings(prefix).includes(tail))
   const names = Object.keys(QUANTITIES) as Quantity[]
-  const others = names.filter((name) => matches(tail, name, QUANTITIES[name].prefixes).length > 0)
+  // a bare m is milli in a calculation, as everywhere; metres are for fields of lengths
+  const isTaken = (name: Quantity) => alone === undefined || QUANTITIES[name].symbol !== tail
+  const others = names.filter((name) => isTaken(name) && matches(tail, name, QUANTITIES[name].prefixes).length > 0)
   const readings = others.map((other) => readUnit(typed, tail, other))
   const refused = readings.find((reading) => 'is' in reading)
   if (refused && 'is' in refused) return refused

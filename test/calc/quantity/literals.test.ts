@@ -99,3 +99,13 @@ describe('a calculation made ready for an evaluator', () => {
     )
   })
 })
+
+describe('a bare m in a calculation', () => {
+  it.each([
+    ['25m*2', 'number'],
+    ['670m', 'number'],
+    ['1/(2*pi*50*25m)', 'frequency'],
+  ] as const)('is milli in %s, though fields of lengths know the metre', (text, quantity) => {
+    expect(bracketLiterals(text, quantity)).toMatchObject({ is: 'ready', text: expect.stringMatching(/0\.025|0\.67/) })
+  })
+})
