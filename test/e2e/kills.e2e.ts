@@ -113,7 +113,9 @@ const inConnector = (name: string, label: 'Remark' | 'Label', hash: () => string
   const box = () => page.getByRole('textbox', { name: label, exact: true })
   const show = async () => {
     await open(hash())
-    if (label === 'Label') await page.getByText('What it is, more contacts, delete').click()
+    await page
+      .getByText(label === 'Label' ? 'What it is, more contacts, delete' : 'Wire, pin part, zone, remark')
+      .click()
     await box().waitFor()
   }
   return {
