@@ -1,37 +1,98 @@
-/** A suppressor that was entered for a line, against what the line reaches by itself: below that it is no suppressor. */
-import { COLD_SOAK_C } from '../../reference/suppressors.ts'
+/** A suppressor that was entered for a line, against what the line does by itself: where it conducts then, it is none. */
+
+import { lineKindById } from '../../reference/line-kinds.ts'
+import { surgeCheck } from '../checks/surge/check.ts'
+import type { SurgeGiven } from '../checks/surge/inputs.ts'
+import { lineSentence } from '../checks/surge/words/line.ts'
+import { refusalIssue } from '../checks/surge/words/refusals.ts'
 import type { Express } from '../line/fields.ts'
 import { resolve } from '../line/resolver.ts'
 import { formatEstimate, formatExact } from '../quantity/format.ts'
-import { breakdownAt, breakdownOfClass } from '../surge/suppressor.ts'
-import type { Line } from '../types.ts'
-import { capital, VERDICT_WORDS, worse } from '../verdict.ts'
+import { lineQuestionOf } from '../surge/answer.ts'
+import { blockingOf, type LineReason, lineReasons } from '../surge/line.ts'
+import { asOnePart, type FittedPart, partOf } from '../surge/part.ts'
+import type { Line, Verdict } from '../types.ts'
+import { capital, VERDICT_RANK, VERDICT_WORDS, worse } from '../verdict.ts'
 import type { ContactRow } from './contact-row.ts'
-import { reachOf } from './place.ts'
+
+/** What the surge check reads of the suppressor and of what its line does by itself. */
+const READ: readonly (keyof SurgeGiven)[] = [
+  'standoffV',
+  'breakdownV',
+  'ratedPulseW',
+  'dynamicOhm',
+  'suppressorType',
+  'suppressorPlace',
+  'holdingA',
+  'bidirectional',
+  'seriesCount',
+  'busMaxV',
+  'busMinV',
+  'supplyCategory',
+  'busSourceOhm',
+  'lineKind',
+]
+
+type Said = { readonly verdict: Verdict; readonly sentence: string }
 
 /**
- * The row with a suppressor that conducts on its own line named, and then no yes: cold breakdown (of a class its least)
- * at or below the line's own peak, long surges of its supply included. Source: as for the ladder of the surge check.
+ * The row with what its suppressor does on its own line, wherever that is no plain yes: judged as the surge check judges
+ * it, of either sign, steady and in the long surges of its supply. `isShared`: it stands behind steering diodes, which
+ * turn either sign of the line into one.
  */
-export function withOwnSuppressor(row: ContactRow, line: Line | undefined, express?: Express): ContactRow {
+export function withOwnSuppressor(
+  row: ContactRow,
+  { line, isShared, express }: { line: Line | undefined; isShared: boolean; express: Express | undefined },
+): ContactRow {
   if (line === undefined) return row
-  const resolution = resolve(line, express)
-  const volts = (key: 'breakdownV' | 'standoffV') => resolution.numbers(resolution.fact(key), 'voltage')[0]
-  const standoffV = volts('standoffV')
-  const breakdownV = volts('breakdownV') ?? (standoffV === undefined ? undefined : breakdownOfClass(standoffV).leastV)
-  const reach = breakdownV === undefined ? undefined : reachOf(line, express)
-  if (breakdownV === undefined || reach === undefined) return row
-  const coldV = breakdownAt({ breakdownV, tempC: COLD_SOAK_C })
-  if (coldV > reach.highV) return row
-  const sentence = `Its suppressor breaks down at ${formatEstimate(coldV, 'voltage', 'most')} cold, and the line reaches ${formatExact(reach.highV, 'voltage')} by itself.`
-  const verdict = worse(row.verdict ?? 'fails', 'fails')
+  const said = [...saidOf(line, isShared, express)].sort((a, b) => VERDICT_RANK[b.verdict] - VERDICT_RANK[a.verdict])
+  const [first] = said
+  if (first === undefined) return row
+  const verdict = worse(row.verdict ?? first.verdict, first.verdict)
+  const sentence = [...new Set(said.map((one) => one.sentence))].join(' ')
   return {
     ...row,
     verdict,
-    headline: `${capital(VERDICT_WORDS[verdict])}: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)} By itself: ${row.headline}`,
+    ...(verdict === row.verdict
+      ? {}
+      : {
+          headline: `${capital(VERDICT_WORDS[verdict])}: ${first.sentence.charAt(0).toLowerCase()}${first.sentence.slice(1)} By itself: ${row.headline}`,
+        }),
     findings: [
       ...row.findings,
-      { id: `suppressor-${row.contact.id}`, verdict: 'fails', sentence, contacts: [row.contact.id] },
+      { id: `suppressor-${row.contact.id}`, verdict: first.verdict, sentence, contacts: [row.contact.id] },
     ],
   }
+}
+
+/** Every reason against; none where no suppressor was entered, or it stands all its line does. */
+function saidOf(line: Line, isShared: boolean, express: Express | undefined): readonly Said[] {
+  const fields = resolve(line, express)
+    .fields(surgeCheck)
+    .filter(({ key }) => (READ as readonly string[]).includes(key))
+  const isEntered = fields.some(
+    ({ key, state }) => (key === 'standoffV' || key === 'breakdownV') && state !== 'omitted',
+  )
+  if (!isEntered) return []
+  const refused = fields.flatMap(({ issue }) => (issue === undefined ? [] : [issue.message]))
+  if (refused.length > 0) return refused.map((sentence) => ({ verdict: 'unknown', sentence }))
+  const given = asOnePart(Object.fromEntries(fields.map(({ key, value }) => [key, value])) as SurgeGiven)
+  // how hard it conducts is the surge check's own question; whether it does takes no resistance
+  const dynamicOhm = given.dynamicOhm ?? (given.ratedPulseW === undefined ? 0 : undefined)
+  const answer = partOf({ ...given, dynamicOhm, bidirectional: given.bidirectional || isShared })
+  if (answer.is === 'refused') return [{ verdict: 'unknown', sentence: refusalIssue(answer.refusal).message }]
+  if (answer.is !== 'part') return []
+  const kind = given.lineKind === undefined ? undefined : lineKindById(given.lineKind)
+  return lineReasons(lineQuestionOf(given, answer.part, kind)).flatMap((reason) =>
+    reason.verdict === 'ok' ? [] : [{ verdict: reason.verdict, sentence: sentenceOf(reason, answer.part) }],
+  )
+}
+
+function sentenceOf(reason: LineReason, part: FittedPart): string {
+  const coldV = formatEstimate(blockingOf(part).highV, 'voltage', 'most')
+  if (reason.is === 'conducts-bus' || (reason.is === 'conducts-steady' && !reason.forward))
+    return `Its suppressor breaks down at ${coldV} cold, and the line reaches ${formatExact(reason.peakV, 'voltage')} by itself.`
+  if (reason.is === 'category-missing')
+    return `Choose what its supply is built to: its suppressor breaks down at ${coldV} cold, and surges that last may reach ${formatExact(Math.max(...reason.surges.map(({ row }) => row.peakV)), 'voltage')}.`
+  return lineSentence(reason)
 }

@@ -16,6 +16,7 @@ import { placeWords, suppressorFor } from './place.ts'
 import { questionsOf } from './questions.ts'
 import type { Connector } from './types.ts'
 import { withUnlikeLegs } from './unlike-legs.ts'
+import { groupOfContact } from './whole/part-of-group.ts'
 
 export type { Asked, ContactPart, ContactRow } from './contact-row.ts'
 
@@ -83,13 +84,21 @@ function* madeOf(
 ): Generator<undefined, Schedule> {
   const settled = withUnlikeLegs(bonded)
   const isAnyFiltered = settled.some(({ row }) => row.decided.part !== undefined)
+  const groups = groupOfContact(connector)
   const asked: Asked[] = []
   for (const one of settled) {
     asked.push({
       ...one,
       row: completed(
         connector,
-        { ...one, row: withOwnSuppressor(holed(one, isAnyFiltered), one.row.line, express) },
+        {
+          ...one,
+          row: withOwnSuppressor(holed(one, isAnyFiltered), {
+            line: one.row.line,
+            isShared: groups.has(one.row.contact.id),
+            express,
+          }),
+        },
         express,
       ),
     })

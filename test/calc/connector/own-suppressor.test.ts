@@ -31,4 +31,39 @@ describe('a suppressor that was entered for a line', () => {
   it('is judged by the least of its class where only a stand-off was entered', () => {
     expect(rowOf({ standoffV: '33', busMaxV: '80' })?.verdict).toBe('fails')
   })
+
+  it('stands wherever the line goes below chassis: one that conducts one way does not', () => {
+    const below = rowOf({ breakdownV: '100', busMaxV: '80', busMinV: '-5' })
+    expect(below?.verdict).toBe('fails')
+    expect(below?.headline.replaceAll('\u00A0', ' ')).toMatch(
+      /^No: the line goes to −5 V by itself: a unidirectional part conducts forward there/,
+    )
+    expect(rowOf({ breakdownV: '100', busMaxV: '80', busMinV: '-5', suppressorBidirectional: 'true' })?.verdict).toBe(
+      'ok',
+    )
+    // and both ways it breaks down below −33.3 V, 30.74 V cold
+    expect(rowOf({ breakdownV: '33.3', busMaxV: '20', busMinV: '-40', suppressorBidirectional: 'true' })?.verdict).toBe(
+      'fails',
+    )
+  })
+
+  it('counts every part of a stack', () => {
+    expect(rowOf({ breakdownV: '33.3', busMaxV: '80', suppressorSeriesCount: '3' })?.verdict).toBe('ok')
+  })
+
+  it('leaves no yes where a text about it cannot be read, or what its supply is built to is not known', () => {
+    const unread = rowOf({ breakdownV: 'big', busMaxV: '80' })
+    expect(unread?.verdict).toBe('unknown')
+    expect(unread?.headline).toMatch(/^Not known: /)
+    // 45 V at 25 °C stands 32.2 V, and not the 80 V a supply may surge to
+    const open = rowOf({ lineKind: 'power-28-vdc', breakdownV: '45', maxBuildableF: '1u', chassisLimitA: '1' })
+    expect(open?.findings.find(({ id }) => id === 'suppressor-1')?.verdict).toBe('unknown')
+    expect(open?.verdict).not.toBe('ok')
+  })
+
+  it('behind steering diodes meets either sign of its lines as one', () => {
+    const line = lineOf('relay', { ...DISCRETE, breakdownV: '100', busMaxV: '80', busMinV: '-5' })
+    const shared = connectorOf([contactOf('1', line.id)], { suppressors: [{ id: 'g', contacts: ['1', '2'] }] })
+    expect(finished(scheduleOf(shared, [line])).rows[0]?.verdict).toBe('ok')
+  })
 })
