@@ -150,7 +150,7 @@ export type BoundBy =
   | { readonly is: 'user'; readonly fact: FactKey }
 
 /**
- * A limit on capacitance: numbers only, words are written from the bounds that decide.
+ * A limit on capacitance, numbers only; `isTooMuch`: it ends a window, and less than it is not shown to be harmless.
  * `works`: physics; `permitted`: a document's figure (above it = marginal); `need`: attenuation; `fits`: what can be built.
  * `per` says what the farads are counted of: one capacitor as marked, one leg to chassis, or the pair of wires
  * (differential), the last two before tolerance and with all that is on the line (a trial: the trial part alone).
@@ -165,6 +165,7 @@ export type Bound = {
   readonly topology: Topology | 'any'
   /** a figure of what fits that stands as the ceiling itself, because the line has no signal to ask */
   readonly alone?: true
+  readonly isTooMuch?: true
   /** a need only: capacitances above its farads where it is lost again (resonance), ascending; the last may have no end */
   readonly holes?: readonly (readonly [number, number])[]
 }

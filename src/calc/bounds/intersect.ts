@@ -46,6 +46,10 @@ export type Intersection = {
   readonly decides: readonly string[]
 }
 
+/** Whether a bound says what the line stands, and so what may be proposed; not where only too much of it was seen. */
+export const isCeiling = ({ nature, alone, isTooMuch }: Bound): boolean =>
+  alone === true || (nature === 'works' && isTooMuch !== true)
+
 type Question = { readonly taken: Taken; readonly spread: Spread; readonly topology: Topology }
 type Stretch = { readonly from: Limit; readonly to: Limit | undefined }
 
@@ -71,7 +75,7 @@ export function intersect(
   const permitted = tightest(mosts.filter(({ nature }) => nature === 'permitted').map(limit))
   const least = leasts.map(limit).sort((a, b) => b.markedF - a.markedF)[0]
   const holes = leasts.flatMap((bound) => bound.holes ?? []).sort((a, b) => a[0] - b[0])
-  const isKnown = most !== undefined || mosts.some(({ nature, alone }) => nature === 'fits' && alone === true)
+  const isKnown = mosts.some(isCeiling)
   const found = {
     least,
     most: notBelowZero(most),

@@ -3,6 +3,7 @@
  * that differ, an empty adapter that cures, or a repetition that came out otherwise leave no number at all.
  */
 import type { LevelUnit } from '../quantity/level-unit.ts'
+import { legFarads } from './solve.ts'
 import type { Heard, Place, TrialStep } from './steps.ts'
 
 /** How far readings may be off, and what has to come off for "gone"; decibels. */
@@ -19,7 +20,8 @@ export type JudgedStep = TrialStep & {
 
 /**
  * N: largest that did not clear; K: smallest that cleared; G: largest with a good signal; B: smallest that degraded it.
- * Farads as marked; N and G start at 0, K and B at infinity.
+ * Farads as marked where they count; N and G start at 0, K and B at infinity. What degraded the signal at the other place
+ * counts here too, as much as it puts on a leg.
  */
 export type FourNumbers = {
   readonly notClearedF: number
@@ -31,7 +33,7 @@ export type FourNumbers = {
 export type VoidReason = 'bare-differs' | 'repeat-differs' | 'contact' | 'units' | 'signal-bare' | 'not-monotonic'
 
 /** What is missing before anything is proven. */
-export type TrialLack = 'bare-first' | 'bare-last' | 'empty' | 'noise' | 'signal' | 'bare-reading'
+export type TrialLack = 'bare-first' | 'bare-last' | 'empty' | 'noise' | 'signal' | 'bare-reading' | 'near'
 
 export type TrialReading = {
   readonly steps: readonly JudgedStep[]
@@ -58,14 +60,14 @@ export function readTrial(steps: readonly TrialStep[], scale: Scale): TrialReadi
   const isDifferential = helps(judged, 'between') && !helps(judged, 'chassis') && tried(judged, 'chassis')
   const place: Place = isDifferential || !tried(judged, 'chassis') ? 'between' : 'chassis'
   const counted = judged.filter((step) => step.part === 'capacitor' && step.place === place)
-  const numbers = fourNumbers(counted)
+  const numbers = fourNumbers(counted, degradedAt(judged, place))
   return {
     steps: judged,
     place,
     numbers,
     isDifferential,
     voids: voidsOf(judged, numbers),
-    lacks: lacksOf(judged, counted),
+    lacks: lacksOf(judged, counted, numbers),
   }
 }
 
@@ -103,13 +105,19 @@ const tried = (steps: readonly JudgedStep[], place: Place) =>
 export const isHelped = ({ heard }: JudgedStep): boolean => heard === 'gone' || heard === 'near' || heard === 'less'
 const helps = (steps: readonly JudgedStep[], place: Place) => capacitors(steps, place).some(isHelped)
 
-function fourNumbers(steps: readonly JudgedStep[]): FourNumbers {
+/** What degraded the signal, wherever it stood, as a capacitor that puts as much on a leg at this place. */
+const degradedAt = (steps: readonly JudgedStep[], place: Place): readonly number[] =>
+  steps
+    .filter(({ part, signal }) => part === 'capacitor' && signal === 'degraded')
+    .map((step) => legFarads(step) / legFarads({ farads: 1, place }))
+
+function fourNumbers(steps: readonly JudgedStep[], degraded: readonly number[]): FourNumbers {
   const farads = (wanted: (step: JudgedStep) => boolean) => steps.filter(wanted).map((step) => step.farads)
   return {
     notClearedF: Math.max(0, ...farads(({ heard }) => heard === 'less' || heard === 'same' || heard === 'more')),
     clearedF: Math.min(Number.POSITIVE_INFINITY, ...farads(({ heard }) => heard === 'gone')),
     goodF: Math.max(0, ...farads(({ signal }) => signal === 'good')),
-    degradedF: Math.min(Number.POSITIVE_INFINITY, ...farads(({ signal }) => signal === 'degraded')),
+    degradedF: Math.min(Number.POSITIVE_INFINITY, ...degraded),
   }
 }
 
@@ -120,7 +128,8 @@ function voidsOf(steps: readonly JudgedStep[], numbers: FourNumbers): readonly V
   const voids: VoidReason[] = []
   if (bares.some(({ heard }) => heard !== 'same' && heard !== 'unread')) voids.push('bare-differs')
   if (steps.some(({ repeats }) => repeats === 'differed')) voids.push('repeat-differs')
-  if (empties.some(({ heard }) => heard !== 'same' && heard !== 'unread')) voids.push('contact')
+  if (empties.some(({ heard, signal }) => (heard !== 'same' && heard !== 'unread') || signal === 'degraded'))
+    voids.push('contact')
   if (new Set(levels).size > 1) voids.push('units')
   if (bares.some(({ signal }) => signal === 'degraded')) voids.push('signal-bare')
   // the same value both ways, or a larger one that loses what a smaller one did
@@ -128,7 +137,11 @@ function voidsOf(steps: readonly JudgedStep[], numbers: FourNumbers): readonly V
   return voids
 }
 
-function lacksOf(steps: readonly JudgedStep[], counted: readonly JudgedStep[]): readonly TrialLack[] {
+function lacksOf(
+  steps: readonly JudgedStep[],
+  counted: readonly JudgedStep[],
+  { clearedF }: FourNumbers,
+): readonly TrialLack[] {
   const isRead = ({ heard }: JudgedStep) => heard !== 'unread'
   const [first, last] = [steps[0], steps.at(-1)]
   const lacks: TrialLack[] = []
@@ -137,7 +150,11 @@ function lacksOf(steps: readonly JudgedStep[], counted: readonly JudgedStep[]): 
   if (!steps.some((step) => step.part === 'empty' && isRead(step))) lacks.push('empty')
   if (!counted.some(isRead)) lacks.push('noise')
   if (!counted.some(({ signal }) => signal !== undefined)) lacks.push('signal')
-  const hasLevel = steps.some(({ part, noise }) => part !== 'bare' && noise?.is === 'level')
-  if (hasLevel && !steps.some(({ part, noise }) => part === 'bare' && noise?.is === 'level')) lacks.push('bare-reading')
+  // a level says something against the bare line as it was before anything was put in, not as it was left
+  const isLevel = ({ noise }: JudgedStep) => noise?.is === 'level'
+  const begun = steps.findIndex(({ part }) => part !== 'bare')
+  if (steps.some(isLevel) && !steps.slice(0, Math.max(begun, 1)).some(isLevel)) lacks.push('bare-reading')
+  // a larger one that may not have cleared takes back what a smaller one did
+  if (counted.some(({ heard, farads }) => heard === 'near' && farads >= clearedF)) lacks.push('near')
   return lacks
 }

@@ -54,6 +54,41 @@ describe('the answer in one sentence', () => {
   })
 })
 
+describe('a yes that its own steps refute', () => {
+  const LEVELS = { lineKind: 'discrete-28v', steps: 'bare; empty; 1n; 10n; empty; bare', neededDb: '20' }
+  const PAIR = { lineKind: 'arinc-429-low', steps: 'bare; empty; 1n; 10n; 2.2n; empty; bare', places: ';;;;between' }
+
+  test.each([
+    // 62 − 38 = 24 dB less 2 dB of error clears 20 dB; 62 − 41 = 21 dB does not
+    [
+      'a larger value that may not have cleared',
+      { ...LEVELS, noise: '62;62;38;41;62;62', signal: ';;good;good' },
+      'needs a larger value that clears it by more than its readings may be off',
+    ],
+    [
+      'levels without one on the bare line before anything was put in',
+      { ...LEVELS, noise: ';62;38;38;62;62', signal: ';;good;good' },
+      'needs a reading on the bare line first',
+    ],
+    [
+      'an empty adapter that degraded the signal',
+      { ...LEVELS, noise: ';same;gone;gone;same;same', signal: ';degraded;good;good' },
+      'the empty adapter alone changed it',
+    ],
+    // 2.2 nF between the wires is 4.4 nF a leg: less than the 10 nF a leg that is said to do no harm
+    [
+      'less between the wires degraded the signal than did no harm to chassis',
+      { ...PAIR, noise: ';same;gone;gone;same;same;same', signal: ';;good;good;degraded' },
+      'a larger value did less than a smaller one',
+    ],
+  ] as const)('%s', (_, texts, why) => {
+    const result = said(texts)
+    expect(result.verdict).toBe('unknown')
+    expect(result.sentence).toContain(why)
+    expect(si(result, 'provenLeastF')).toBeUndefined()
+  })
+})
+
 test('every line kind that bars a part refuses a trial in words, and shows no figure', () => {
   const barred = LINE_KINDS.filter(({ barredWhy, noTrialWhy }) => (barredWhy ?? noTrialWhy) !== undefined)
   expect(barred.length).toBeGreaterThan(8)

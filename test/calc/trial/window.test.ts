@@ -93,6 +93,17 @@ describe('beside what is computed', () => {
   })
 })
 
+test('what degraded the signal is too much, and says nothing of what lies below it', () => {
+  for (const kind of [{}, { lineKind: 'power-28-vdc' }]) {
+    for (const topology of ['C', '']) {
+      const without = run(windowCheck, { ...EXACT, ...kind, topology })
+      const degraded = run(windowCheck, { ...EXACT, ...kind, topology, trialFromF: '90n' })
+      expect([without.verdict, degraded.verdict]).toEqual(['unknown', 'unknown'])
+      expect(run(windowCheck, { ...EXACT, ...kind, topology: 'C', trialFromF: '1n' }).verdict).toBe('fails')
+    }
+  }
+})
+
 const typed = (text: string) => ({ text, origin: { by: 'user' } }) as const
 const facts = (texts: Record<string, string>): Line['facts'] =>
   Object.fromEntries(Object.entries(texts).map(([key, text]) => [key, typed(text)]))

@@ -6,10 +6,11 @@ import type { Bound } from '../../types.ts'
 
 export const NOT_CLEARED = 'trial-not-cleared'
 export const DEGRADED = 'trial-degraded'
+export const GOOD = 'trial-good'
 
 const TRIED = { by: { is: 'trial', trial: TRIAL_NOTED }, per: 'leg' } as const
 
-/** What did not clear, as a least of one capacitor alone; what degraded, as a most of whatever capacitance. Farads per leg. */
+/** What did not clear, as a least of one capacitor alone. Farads per leg. */
 export const notClearedBound = (farads: number): Bound => ({
   ...TRIED,
   id: NOT_CLEARED,
@@ -19,14 +20,19 @@ export const notClearedBound = (farads: number): Bound => ({
   topology: 'C',
 })
 
+const MOST = { ...TRIED, side: 'most', nature: 'works' } as const
+
+/** What degraded, as a most of whatever capacitance: too much, and nothing of what lies below it. Farads per leg. */
 export const degradedBound = (farads: number): Bound => ({
-  ...TRIED,
+  ...MOST,
   id: DEGRADED,
-  side: 'most',
-  nature: 'works',
   farads,
   topology: 'any',
+  isTooMuch: true,
 })
+
+/** What did no harm, as a most of one capacitor alone. Farads per leg. */
+export const goodBound = (farads: number): Bound => ({ ...MOST, id: GOOD, farads, topology: 'C' })
 
 export function boundsOfTrial(reading: TrialReading, { excludedBelowF, excludedFromF }: Zones): readonly Bound[] {
   const { notClearedF } = countedNumbers(reading)

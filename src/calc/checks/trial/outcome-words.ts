@@ -110,5 +110,6 @@ export const LACK_WORDS: Readonly<Record<TrialLack, { readonly name: string; rea
   empty: { name: 'the empty adapter', key: 'noise' },
   noise: { name: 'what the noise did with a capacitor', key: 'noise' },
   signal: { name: 'what the signal did', key: 'signal' },
-  'bare-reading': { name: 'a reading on the bare line', key: 'noise' },
+  'bare-reading': { name: 'a reading on the bare line first', key: 'noise' },
+  near: { name: 'a larger value that clears it by more than its readings may be off', key: 'noise' },
 }

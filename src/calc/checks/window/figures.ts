@@ -1,5 +1,6 @@
 /** The window in numbers: six rows, the one that is shown, and the figures the other checks read. */
 import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
+import { isCeiling } from '../../bounds/intersect.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
 import { CAPACITOR_COUNT, ELEMENT_COUNT, hasCapacitor, TOPOLOGIES } from '../../network/circuit.ts'
 import { lineCurrentRmsA } from '../../power/supply.ts'
@@ -93,7 +94,7 @@ function isDecided(rows: readonly WindowRow[], setup: WindowSetup): boolean {
 
 function bestPossible(setup: WindowSetup): Verdict {
   if (setup.inBandHz !== undefined) return 'fails'
-  const isKnown = setup.bounds.some(({ nature, alone }) => nature === 'works' || alone === true)
+  const isKnown = setup.bounds.some(isCeiling)
   return isKnown && setup.around && !ruleLacks(setup) && !isUncounted(setup) ? 'ok' : 'unknown'
 }
 

@@ -1,14 +1,13 @@
 /** What a trial showed, beside what the window computes: bounds of its own, and what lies outside of what was shown. */
+import { isCeiling } from '../../bounds/intersect.ts'
 import { hasCapacitor } from '../../network/circuit.ts'
 import { formatEstimate, formatExact } from '../../quantity/format.ts'
 import type { Bound, Finding, StripMark, Topology } from '../../types.ts'
-import { DEGRADED, degradedBound, NOT_CLEARED, notClearedBound } from '../trial/bounds.ts'
+import { DEGRADED, degradedBound, GOOD, goodBound, NOT_CLEARED, notClearedBound } from '../trial/bounds.ts'
 import type { WindowGiven } from './inputs.ts'
 
 /** What a trial showed in full: a part of these, counting its tolerances. Farads per leg. */
 export type Shown = { readonly leastF: number; readonly mostF: number }
-
-export const GOOD = 'trial-good'
 
 export function shownOf({ trialLeastF, trialMostF }: WindowGiven): Shown | undefined {
   return trialLeastF === undefined || trialMostF === undefined ? undefined : { leastF: trialLeastF, mostF: trialMostF }
@@ -21,11 +20,11 @@ export function shownOf({ trialLeastF, trialMostF }: WindowGiven): Shown | undef
 export function triedBounds(given: WindowGiven, others: readonly Bound[]): readonly Bound[] {
   const { trialBelowF, trialFromF } = given
   const shown = shownOf(given)
-  const isKnown = others.some(({ nature, alone }) => nature === 'works' || alone === true)
+  const isKnown = others.some(isCeiling)
   return [
     ...(trialBelowF === undefined ? [] : [notClearedBound(trialBelowF)]),
     ...(trialFromF === undefined ? [] : [degradedBound(trialFromF)]),
-    ...(isKnown || shown === undefined ? [] : [{ ...degradedBound(shown.mostF), id: GOOD, topology: 'C' } as const]),
+    ...(isKnown || shown === undefined ? [] : [goodBound(shown.mostF)]),
   ]
 }
 
