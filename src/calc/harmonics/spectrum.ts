@@ -100,13 +100,16 @@ function countOf(first: number, last: number, waveform: Waveform): number {
 /** 2·a ± b and a ± b ± c of every choice of fundamentals that falls in the stretch. */
 export function thirdOrder(all: readonly Fundamental[], listening: Listening): readonly Landing[] {
   const found: Landing[] = []
-  const add = (terms: Landing['terms']) => {
-    const hz = terms.reduce((sum, { of, times }) => sum + times * (all[of]?.hz ?? 0), 0)
+  const add = (signed: Landing['terms']) => {
+    const sumHz = signed.reduce((sum, { of, times }) => sum + times * (all[of]?.hz ?? 0), 0)
+    // a difference below zero is heard as far above it: b − 2·a, a − b − c
+    const hz = Math.abs(sumHz)
+    const terms = sumHz < 0 ? signed.map(({ of, times }) => ({ of, times: -times })) : signed
     const offHz = terms.reduce(
       (sum, { of, times }) => sum + Math.abs(times) * (all[of]?.hz ?? 0) * (all[of]?.offFrac ?? 0),
       0,
     )
-    if (hz <= 0 || hz + offHz < listening.fromHz || hz - offHz > listening.toHz) return
+    if (hz === 0 || hz + offHz < listening.fromHz || hz - offHz > listening.toHz) return
     const { channelHz } = listening
     found.push({
       listening: listening.id,

@@ -75,7 +75,8 @@ export function* settle({ line, spectrum }: SettleInput): Generator<Progress, Se
     part = found.part
     const added = found.missed.filter((row) => !rows.includes(row))
     if (added.length === 0 || rows.length >= MOST_POINTS) break
-    rows = [...rows, ...added].sort((a, b) => a - b).slice(0, MOST_POINTS)
+    // the hardest first: what carries the need stays
+    rows = [...rows, ...added.slice(0, MOST_POINTS - rows.length)].sort((a, b) => a - b)
   }
   return { ...(yield* pointsOf(spectrum, judged, rows, setup)), part }
 }

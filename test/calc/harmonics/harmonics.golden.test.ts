@@ -88,6 +88,28 @@ describe('landings against a count one by one', () => {
     }
   })
 
+  test('fundamentals far apart: every k1·a + k2·b + k3·c with |k1| + |k2| + |k3| = 3 but the harmonics, whatever its sign', () => {
+    const far = [1.2e6, 10e6, 121.5e6]
+    const found = thirdOrder(far.map(sent), { id: 'all', fromHz: 1, toHz: 1e9 })
+    const K = [-3, -2, -1, 0, 1, 2, 3]
+    const wanted = K.flatMap((a) => K.flatMap((b) => K.map((c) => [a, b, c])))
+      .filter((k) => k.reduce((sum, one) => sum + Math.abs(one), 0) === 3 && k.filter((one) => one !== 0).length > 1)
+      .map((k) => k.reduce((sum, one, i) => sum + one * (far[i] ?? 0), 0))
+      .filter((hz) => hz > 0)
+    const sorted = (all: readonly number[]) => all.map((hz) => Math.round(hz)).sort((a, b) => a - b)
+    expect(sorted(found.map(({ hz }) => hz))).toEqual(sorted(wanted))
+    // 121.5 − 2 × 1.2 = 119.1 MHz: a converter beside a transmitter is no yes for that channel
+    const beside = run(harmonicsCheck, {
+      fundamentalHz: '1.2M;121.5M',
+      waveforms: 'sine;transmitter',
+      offFrac: '0',
+      victimHz: '119.1M',
+      widthHz: '25k',
+    })
+    expect(beside.verdict).toBe('fails')
+    expect(plain(beside.headline)).toContain('−2 × 1.2 MHz + 1 × 121.5 MHz')
+  })
+
   test('2 × 119 − 121 MHz lands on 117 MHz, and all of the third order of three are found once', () => {
     const all = [sent(119e6), sent(121e6), sent(125e6)]
     const products = thirdOrder(all, { id: 'all', fromHz: 1, toHz: 1e9 })
