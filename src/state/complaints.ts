@@ -47,7 +47,7 @@ import {
 } from '../store/complaint.ts'
 import type { LinePatch } from '../store/edits.ts'
 import { type KeptLine, keptLine } from '../store/line.ts'
-import { carryOut, complaints, find, loadComplaints, showAgain } from './log.ts'
+import { carryOut, complaints, find, lineOf, loadComplaints, showAgain } from './log.ts'
 
 export type { Complaint, ComplaintPatch, ComplaintText, KeptLine, LinePatch, SavedCheck }
 export { complaints, loadComplaints }
@@ -158,8 +158,6 @@ export function takeText(id: string, field: ComplaintText, text: string, left: r
 export function addCheck(id: string, check: SavedCheck): void {
   if (find(id) !== undefined) void carryOut({ do: 'check', id, check, at: now() })
 }
-
-const lineOf = (id: string, lineId: string): KeptLine | undefined => find(id)?.lines.find((one) => one.id === lineId)
 
 /** Writes one fact of a line, at every key; undefined takes it off. */
 export function writeLineFact(id: string, lineId: string, fact: FactKey, next: Fact | undefined, base?: string): void {

@@ -8,10 +8,17 @@
  */
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { KeptConnector } from '../store/connector.ts'
-import { applyConnectorStep, type ConnectorStep, isConnectorStep, placeOfStep } from '../store/connector-edits.ts'
+import {
+  applyConnectorStep,
+  type ConnectorStep,
+  isConnectorStep,
+  type LineStep,
+  placeOfStep,
+} from '../store/connector-edits.ts'
 import { inOrder, readConnectors, readConnectorsOf } from '../store/connector-steps.ts'
+import { madeOn } from '../store/edits.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
-import { show } from './log.ts'
+import { lineOf, show } from './log.ts'
 import { onNews, tell } from './other-windows.ts'
 import { save, settled, unwritten } from './save-queue.ts'
 
@@ -124,9 +131,20 @@ export function readConnectorsAgain(complaintIds: readonly string[]): void {
 export const connectorOf = (complaintId: string, id: string): KeptConnector | undefined =>
   shelfOf(complaintId).all.value?.find((one) => one.id === id)
 
-/** Shows a change at once, writes it behind, and tells the other windows when it is on disk. */
-export async function carryOut(step: ConnectorStep, key = ''): Promise<void> {
+const lineOnWhatIsShown = (step: LineStep): LineStep =>
+  step.do === 'addLine' ? step : madeOn(step, lineOf(step.id, step.lineId))
+
+/** The step with what is to be known of the records it is made on. */
+function onWhatIsShown(step: ConnectorStep): ConnectorStep {
   const { id, connectorId } = placeOfStep(step)
+  const own = step.do === 'addConnector' ? step : madeOn(step, connectorOf(id, connectorId))
+  return 'lines' in own && own.lines !== undefined ? { ...own, lines: own.lines.map(lineOnWhatIsShown) } : own
+}
+
+/** Shows a change at once, writes it behind, and tells the other windows when it is on disk. */
+export async function carryOut(change: ConnectorStep, key = ''): Promise<void> {
+  const { id, connectorId } = placeOfStep(change)
+  const step = onWhatIsShown(change)
   const shelf = shelfOf(id)
   shelf.changes++
   // not read yet: it is shown with what is read

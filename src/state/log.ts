@@ -3,7 +3,7 @@
  *
  * `complaints`         newest first, without deleted ones; undefined until `loadComplaints()` has read them
  * `loadComplaints()`   once at start
- * `find(id)`           a complaint of the list
+ * `find(id)`, `lineOf(id, lineId)`   a complaint of the list, or a line of one
  * `carryOut(step)`     shows a change at once, writes it behind, and tells the other windows when it is on disk
  * `show(step)`         shows what a step does to the list; whoever calls it writes it
  * `showAgain(complaint)`  puts back what an undo brings
@@ -12,6 +12,8 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import { assemble, type Complaint, recordOf } from '../store/complaint.ts'
 import { getComplaint, getLine, newestFirst, readLog } from '../store/complaints.ts'
 import type { ConnectorStep } from '../store/connector-edits.ts'
+import { madeOn } from '../store/edits.ts'
+import type { KeptLine } from '../store/line.ts'
 import { applyStep, type Step, withoutUndone } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
 import { onNews, tell } from './other-windows.ts'
@@ -22,6 +24,10 @@ export const complaints: ReadonlySignal<readonly Complaint[] | undefined> = list
 
 export const find = (id: string | undefined): Complaint | undefined =>
   id === undefined ? undefined : list.value?.find((complaint) => complaint.id === id)
+
+/** A line of a complaint of the list. */
+export const lineOf = (id: string, lineId: string): KeptLine | undefined =>
+  find(id)?.lines.find((one) => one.id === lineId)
 
 /** Long enough for the first screen to stand. */
 const TIDY_AFTER_MS = 3000
@@ -56,9 +62,10 @@ export function show(step: Step): void {
 }
 
 /** Shows a change at once, writes it behind, and tells the other windows when it is on disk. */
-export async function carryOut(step: LogStep, key = ''): Promise<void> {
+export async function carryOut(change: LogStep, key = ''): Promise<void> {
+  const { id, lineId } = placeOf(change)
+  const step = 'at' in change ? madeOn(change, lineId === undefined ? find(id) : lineOf(id, lineId)) : change
   show(step)
-  const { id, lineId } = placeOf(step)
   const line = lineId === undefined ? {} : { lineId }
   await save(step, key, () => {
     const complaint = find(id)

@@ -4,9 +4,8 @@
  * stands there now, contact by contact, so that two windows on one connector lose nothing of each other.
  */
 import { CONTACT_TEXTS, type Connector, type Contact, type ContactText } from '../calc/connector/types.ts'
-import { later } from './complaint.ts'
 import type { ConnectorRival, KeptConnector, TextPlace } from './connector.ts'
-import { type Choice, type LineEdit, unseen, withRivals, writeText } from './edits.ts'
+import { type Choice, changedAt, isNewer, type LineEdit, unseen, type When, withRivals, writeText } from './edits.ts'
 import type { KeptLine } from './line.ts'
 
 /** The parts of a connector that are changed as a whole; its texts are written one by one. */
@@ -17,12 +16,13 @@ export type LineStep = { readonly do: 'addLine'; readonly line: KeptLine } | Lin
 type WithLines = { readonly lines?: readonly LineStep[] }
 
 /** A change to one connector of a complaint. `base`: what was read, on which it was changed. */
-export type ConnectorEdit = { readonly id: string; readonly connectorId: string; readonly at: string } & (
-  | { readonly do: 'connectorText'; readonly place: TextPlace; readonly next: string; readonly base: string }
-  | ({ readonly do: 'settleConnector'; readonly place: TextPlace } & Choice)
-  | ({ readonly do: 'changeConnector'; readonly patch: ConnectorPatch; readonly base: ConnectorPatch } & WithLines)
-  | ({ readonly do: 'removeConnector' | 'undoRemoveConnector' } & WithLines)
-)
+export type ConnectorEdit = { readonly id: string; readonly connectorId: string } & When &
+  (
+    | { readonly do: 'connectorText'; readonly place: TextPlace; readonly next: string; readonly base: string }
+    | ({ readonly do: 'settleConnector'; readonly place: TextPlace } & Choice)
+    | ({ readonly do: 'changeConnector'; readonly patch: ConnectorPatch; readonly base: ConnectorPatch } & WithLines)
+    | ({ readonly do: 'removeConnector' | 'undoRemoveConnector' } & WithLines)
+  )
 
 export type ConnectorStep =
   | ({ readonly do: 'addConnector'; readonly connector: KeptConnector } & WithLines)
@@ -143,8 +143,8 @@ function mergeContacts(
 
 /** The connector after a change. `late`: it was left behind by a window that has ended, so what is newer stays. */
 export function editConnector(old: KeptConnector, edit: ConnectorEdit, late: boolean): KeptConnector {
-  const staysNewer = late && old.updatedAt > edit.at
-  const updatedAt = later(old.updatedAt, edit.at)
+  const staysNewer = late && isNewer(old, edit)
+  const updatedAt = changedAt(old, edit)
   switch (edit.do) {
     case 'connectorText':
       return { ...editText(old, edit, staysNewer), updatedAt }

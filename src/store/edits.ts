@@ -20,27 +20,45 @@ import type { KeptLine, LooseLine } from './line.ts'
 /** The parts of a line that are changed as a whole; its facts are written one by one. */
 export type LinePatch = Partial<Pick<Line, 'name' | 'gate' | 'trials'>>
 
+/**
+ * When a change was made. `seen`: when that which it was made on had been changed, where this clock is behind it (it was
+ * set back, or the other came from a device whose clock is ahead).
+ */
+export type When = { readonly at: string; readonly seen?: string }
+
+type Dated = { readonly updatedAt: string }
+
+/** The change with what is to be known of the record it is made on. */
+export const madeOn = <S extends When>(step: S, read: Dated | undefined): S =>
+  read !== undefined && read.updatedAt > step.at ? { ...step, seen: read.updatedAt } : step
+
+/** Whether the record was changed after that which a change was made on. */
+export const isNewer = ({ updatedAt }: Dated, { at, seen = '' }: When): boolean => updatedAt > later(at, seen)
+
+/** When a record was changed once this is done: later than what was read, whatever the clock says. */
+export function changedAt({ updatedAt }: Dated, { at, seen }: When): string {
+  const next = seen === undefined ? at : new Date(Date.parse(seen) + 1).toISOString()
+  return later(updatedAt, next)
+}
+
 /** A change to a complaint's own record. `base`: the texts that were read, on which the new ones were typed. */
-export type ComplaintEdit =
-  | {
-      readonly do: 'change'
-      readonly id: string
-      readonly at: string
-      readonly patch: ComplaintPatch
-      readonly base?: ComplaintTexts
-    }
-  | { readonly do: 'check'; readonly id: string; readonly at: string; readonly check: SavedCheck }
-  | ({ readonly do: 'cell'; readonly id: string; readonly at: string } & CellEdit)
-  | ({ readonly do: 'settle'; readonly id: string; readonly at: string; readonly field: ComplaintText } & Choice)
-  | { readonly do: 'delete' | 'undelete'; readonly id: string; readonly at: string }
+export type ComplaintEdit = { readonly id: string } & When &
+  (
+    | { readonly do: 'change'; readonly patch: ComplaintPatch; readonly base?: ComplaintTexts }
+    | { readonly do: 'check'; readonly check: SavedCheck }
+    | ({ readonly do: 'cell' } & CellEdit)
+    | ({ readonly do: 'settle'; readonly field: ComplaintText } & Choice)
+    | { readonly do: 'delete' | 'undelete' }
+  )
 
 /** A change to one line of a complaint. */
-export type LineEdit = { readonly id: string; readonly lineId: string; readonly at: string } & (
-  | ({ readonly do: 'fact' } & FactEdit)
-  | ({ readonly do: 'settleFact'; readonly fact: FactKey } & Choice)
-  | { readonly do: 'line'; readonly patch: LinePatch }
-  | { readonly do: 'removeLine' | 'undoRemoveLine' }
-)
+export type LineEdit = { readonly id: string; readonly lineId: string } & When &
+  (
+    | ({ readonly do: 'fact' } & FactEdit)
+    | ({ readonly do: 'settleFact'; readonly fact: FactKey } & Choice)
+    | { readonly do: 'line'; readonly patch: LinePatch }
+    | { readonly do: 'removeLine' | 'undoRemoveLine' }
+  )
 
 /** A fact as it is now (absent: taken off), typed on `base`. */
 export type FactEdit = { readonly fact: FactKey; readonly next?: Fact; readonly base: string }
@@ -134,8 +152,8 @@ function withCheck(old: ComplaintRecord, changed: ComplaintRecord, check: SavedC
 
 /** The record after a change. `late`: it was left behind by a window that has ended, so what is newer stays. */
 export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: boolean): ComplaintRecord {
-  const staysNewer = late && old.updatedAt > edit.at
-  const record = { ...old, updatedAt: later(old.updatedAt, edit.at) }
+  const staysNewer = late && isNewer(old, edit)
+  const record = { ...old, updatedAt: changedAt(old, edit) }
   switch (edit.do) {
     case 'change': {
       const { title, aircraft, note, ...whole } = edit.patch
@@ -213,16 +231,17 @@ export function settleFact<L extends LooseLine>(line: L, fact: FactKey, { text, 
 
 /** The line after a change. `late` as above. */
 export function editLine(old: KeptLine, edit: LineEdit, late: boolean): KeptLine {
-  const updatedAt = later(old.updatedAt, edit.at)
+  const updatedAt = changedAt(old, edit)
+  const staysNewer = late && isNewer(old, edit)
   switch (edit.do) {
     case 'fact':
-      return editFact(old, edit, edit.at, late)
+      return { ...editFact(old, edit, edit.at, staysNewer), updatedAt }
     case 'settleFact':
-      return settleFact(old, edit.fact, edit, edit.at)
+      return { ...settleFact(old, edit.fact, edit, edit.at), updatedAt }
     case 'line':
-      return late && old.updatedAt > edit.at ? old : { ...old, ...edit.patch, updatedAt }
+      return staysNewer ? old : { ...old, ...edit.patch, updatedAt }
     case 'removeLine':
-      return late && old.updatedAt > edit.at ? old : { ...old, removedAt: edit.at, updatedAt }
+      return staysNewer ? old : { ...old, removedAt: edit.at, updatedAt }
     case 'undoRemoveLine': {
       const { removedAt: _gone, ...rest } = old
       return { ...rest, updatedAt }

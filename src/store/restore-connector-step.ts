@@ -1,6 +1,7 @@
 /** Reads a change to a connector back from text that anything may have touched. */
 import { readPlace, restoreConnector } from './connector.ts'
 import type { ConnectorPatch, ConnectorStep, LineStep } from './connector-edits.ts'
+import type { When } from './edits.ts'
 import { isRecord } from './plain.ts'
 import type { Step } from './steps.ts'
 
@@ -19,9 +20,10 @@ export function restoreConnectorStep(
     return isRecord(raw['connector'])
       ? { do: 'addConnector', connector: restoreConnector(raw['connector']), ...lines }
       : undefined
-  const { id, connectorId, at, base, next, text, left } = raw
-  if (typeof id !== 'string' || typeof connectorId !== 'string' || typeof at !== 'string') return undefined
-  const own = { id, connectorId, at }
+  const { id, connectorId, base, next, text, left } = raw
+  const when = restoreWhen(raw)
+  if (typeof id !== 'string' || typeof connectorId !== 'string' || when === undefined) return undefined
+  const own = { id, connectorId, ...when }
   const where = isRecord(raw['place']) ? readPlace(raw['place']) : undefined
   switch (raw['do']) {
     case 'connectorText':
@@ -42,6 +44,12 @@ export function restoreConnectorStep(
     default:
       return undefined
   }
+}
+
+/** When a change was made; undefined where it does not say so. */
+export function restoreWhen({ at, seen }: Record<string, unknown>): When | undefined {
+  if (typeof at !== 'string') return undefined
+  return typeof seen === 'string' && Number.isFinite(Date.parse(seen)) ? { at, seen } : { at }
 }
 
 const PARTS = ['shape', 'contacts', 'suppressors', 'adjacent'] as const

@@ -2,14 +2,14 @@
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { COMPLAINT_TEXTS, type ComplaintPatch, type ComplaintTexts } from './complaint.ts'
 import { isConnectorStep } from './connector-edits.ts'
-import type { CellEdit, FactEdit, LinePatch } from './edits.ts'
+import type { CellEdit, FactEdit, LinePatch, When } from './edits.ts'
 import { isFactKey } from './ids.ts'
 import { restoreKeptLine, restoreLoose } from './line.ts'
 import { restoreTriage } from './meta.ts'
 import { entriesOf, isRecord } from './plain.ts'
 import { restoreRecord } from './restore.ts'
 import { restoreComplaint } from './restore-complaint.ts'
-import { restoreConnectorStep } from './restore-connector-step.ts'
+import { restoreConnectorStep, restoreWhen } from './restore-connector-step.ts'
 import type { Step } from './steps.ts'
 
 /** Reads steps back from text that anything may have touched; what does not fit is left out. Never throws. */
@@ -45,17 +45,13 @@ function restoreStep(raw: Record<string, unknown>): Step | undefined {
       return { do: 'scratch', line, at, ...(edit === undefined ? {} : { edit }) }
     }
     default: {
-      const [id, time] = [textOf(raw['id']), textOf(raw['at'])]
-      if (id === undefined || time === undefined) return undefined
-      return restoreEdit(raw, { id, at: time })
+      const [id, when] = [textOf(raw['id']), restoreWhen(raw)]
+      return id === undefined || when === undefined ? undefined : restoreEdit(raw, { id, ...when })
     }
   }
 }
 
-function restoreEdit(
-  raw: Record<string, unknown>,
-  place: { readonly id: string; readonly at: string },
-): Step | undefined {
+function restoreEdit(raw: Record<string, unknown>, place: { readonly id: string } & When): Step | undefined {
   const { patch, check, base, left } = raw
   const lineId = textOf(raw['lineId'])
   const text = textOf(raw['text'])
