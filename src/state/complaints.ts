@@ -166,7 +166,7 @@ export function writeLineFact(id: string, lineId: string, fact: FactKey, next: F
   const place = `${id}:${lineId}:${fact}`
   const read = base ?? writtenHere.get(place) ?? old.facts[fact]?.text ?? ''
   writtenHere.set(place, next?.text ?? '')
-  void carryOut({ do: 'fact', id, lineId, fact, base: read, at: now(), ...(next === undefined ? {} : { next }) }, place)
+  void carryOut({ do: 'fact', id, lineId, fact, base: read, at: now(), next }, place)
 }
 
 /** Writes what is new about a line of a complaint, fact by fact. */

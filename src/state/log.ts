@@ -66,12 +66,11 @@ export async function carryOut(change: LogStep, key = ''): Promise<void> {
   const { id, lineId } = placeOf(change)
   const step = 'at' in change ? madeOn(change, lineId === undefined ? find(id) : lineOf(id, lineId)) : change
   show(step)
-  const line = lineId === undefined ? {} : { lineId }
   await save(step, key, () => {
     const complaint = find(id)
-    return complaint && { do: 'put', complaint, ...line }
+    return complaint && { do: 'put', complaint, lineId }
   })
-  tell({ is: 'changed', id, ...line })
+  tell({ is: 'changed', id, lineId })
 }
 
 /** Once a start. Where its part cannot be fetched, the Log is shown as it is. */

@@ -9,7 +9,7 @@ import { isRecord } from '../store/plain.ts'
 
 /** `changed`: a complaint, or one line of it; `connector`: one of its connectors; `triage`, `scratch`: what is under way; `log`: much of it; `erased`: nothing is left. */
 export type News =
-  | { readonly is: 'changed'; readonly id: string; readonly lineId?: string }
+  | { readonly is: 'changed'; readonly id: string; readonly lineId?: string | undefined }
   | { readonly is: 'connector'; readonly id: string }
   | { readonly is: (typeof WHOLE)[number] }
 
@@ -30,7 +30,7 @@ function readNews(message: unknown): News | undefined {
   if (typeof id !== 'string') return undefined
   if (is === 'connector') return { is, id }
   if (is !== 'changed') return undefined
-  return { is, id, ...(typeof lineId === 'string' ? { lineId } : {}) }
+  return { is, id, lineId: typeof lineId === 'string' ? lineId : undefined }
 }
 
 export function tell(news: News): void {

@@ -20,7 +20,7 @@ import type { Filled } from '../guide/fill-ins.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import type { Complaint } from '../store/complaint.ts'
-import { editFact, settleFact } from '../store/edits.ts'
+import { editFact, type FactEdit, settleFact } from '../store/edits.ts'
 import { holdsAnything, type LooseLine, looseLine, newLine } from '../store/line.ts'
 import {
   emptyTriage,
@@ -192,10 +192,10 @@ export function undoTriage(): void {
   setTriage(back)
 }
 
-async function setScratch(line: LooseLine, edit?: { fact: FactKey; next?: Fact; base: string }): Promise<void> {
+async function setScratch(line: LooseLine, edit?: FactEdit): Promise<void> {
   scratchLine.value = line
   const at = line.updatedAt
-  await save({ do: 'scratch', line, at, ...(edit === undefined ? {} : { edit }) }, `scratch:${edit?.fact ?? ''}`)
+  await save({ do: 'scratch', line, at, edit }, `scratch:${edit?.fact ?? ''}`)
   tell({ is: 'scratch' })
   await showScratchAside(line.id).catch(() => undefined)
 }
@@ -205,14 +205,14 @@ export function writeScratchFact(fact: FactKey, next: Fact | undefined, base?: s
   const old = scratchLine.value
   const read = base ?? writtenHere.get(fact) ?? old.facts[fact]?.text ?? ''
   writtenHere.set(fact, next?.text ?? '')
-  const edit = { fact, base: read, ...(next === undefined ? {} : { next }) }
-  void setScratch(editFact(old, edit, now(), false), edit)
+  const edit = { fact, base: read, next }
+  void setScratch(editFact(old, edit, { at: now() }, false), edit)
 }
 
 /** Takes one of several texts of a fact; the others that were seen go. */
 export function takeScratchText(fact: FactKey, text: string, left: readonly string[]): void {
   writtenHere.delete(fact)
-  void setScratch(settleFact(scratchLine.value, fact, { text, left }, now()))
+  void setScratch(settleFact(scratchLine.value, fact, { text, left }, { at: now() }))
 }
 
 /** Puts another scratch line in place of this one, which can be brought back if it holds anything. */

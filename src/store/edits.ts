@@ -33,7 +33,7 @@ export const madeOn = <S extends When>(step: S, read: Dated | undefined): S =>
   read !== undefined && read.updatedAt > step.at ? { ...step, seen: read.updatedAt } : step
 
 /** Whether the record was changed after that which a change was made on. */
-export const isNewer = ({ updatedAt }: Dated, { at, seen = '' }: When): boolean => updatedAt > later(at, seen)
+export const isNewer = ({ updatedAt }: Dated, { at, seen = at }: When): boolean => updatedAt > seen
 
 /** When a record was changed once this is done: later than what was read, whatever the clock says. */
 export function changedAt({ updatedAt }: Dated, { at, seen }: When): string {
@@ -61,7 +61,7 @@ export type LineEdit = { readonly id: string; readonly lineId: string } & When &
   )
 
 /** A fact as it is now (absent: taken off), typed on `base`. */
-export type FactEdit = { readonly fact: FactKey; readonly next?: Fact; readonly base: string }
+export type FactEdit = { readonly fact: FactKey; readonly next?: Fact | undefined; readonly base: string }
 
 /** One cell of a table that is filled in, typed on `base`. */
 export type CellEdit = {
@@ -201,32 +201,32 @@ export function writeCell(filled: Filled = {}, cell: CellEdit, staysNewer = fals
 }
 
 /** The line with one fact written. */
-export function editFact<L extends LooseLine>(line: L, { fact, next, base }: FactEdit, at: string, late: boolean): L {
+export function editFact<L extends LooseLine>(line: L, { fact, next, base }: FactEdit, when: When, late: boolean): L {
   const all = line.rivals ?? []
   const old = line.facts[fact]
   const nextText = next?.text ?? ''
   const written = writeText(
     { text: old?.text ?? '', rivals: all.filter((one) => one.fact === fact) },
-    { base, next: nextText, staysNewer: late && line.updatedAt > at },
-    (text): Rival => ({ fact, text, at }),
+    { base, next: nextText, staysNewer: late && isNewer(line, when) },
+    (text): Rival => ({ fact, text, at: when.at }),
   )
   const facts = { ...line.facts }
   if (written.text === nextText && next !== undefined) facts[fact] = next
   else if (written.text === '') delete facts[fact]
   const rivals = [...all.filter((one) => one.fact !== fact), ...written.rivals]
-  return { ...withRivals<Rival, L>(line, rivals), facts, updatedAt: later(line.updatedAt, at) }
+  return { ...withRivals<Rival, L>(line, rivals), facts, updatedAt: changedAt(line, when) }
 }
 
 /** The line with one text of a fact taken, and the rivals that were seen put away. */
-export function settleFact<L extends LooseLine>(line: L, fact: FactKey, { text, left }: Choice, at: string): L {
+export function settleFact<L extends LooseLine>(line: L, fact: FactKey, { text, left }: Choice, when: When): L {
   const all = line.rivals ?? []
   const own = all.filter((one) => one.fact === fact)
-  const rival = (other: string): Rival => ({ fact, text: other, at })
+  const rival = (other: string): Rival => ({ fact, text: other, at: when.at })
   const kept = unseen({ text: line.facts[fact]?.text ?? '', rivals: own }, { text, left }, rival)
   const rivals = [...all.filter((one) => one.fact !== fact), ...kept]
   const isThere = line.facts[fact]?.text === text
   const facts = isThere ? line.facts : { ...line.facts, [fact]: { text, origin: { by: 'user' } } as const }
-  return { ...withRivals<Rival, L>(line, rivals), facts, updatedAt: later(line.updatedAt, at) }
+  return { ...withRivals<Rival, L>(line, rivals), facts, updatedAt: changedAt(line, when) }
 }
 
 /** The line after a change. `late` as above. */
@@ -235,9 +235,9 @@ export function editLine(old: KeptLine, edit: LineEdit, late: boolean): KeptLine
   const staysNewer = late && isNewer(old, edit)
   switch (edit.do) {
     case 'fact':
-      return { ...editFact(old, edit, edit.at, staysNewer), updatedAt }
+      return editFact(old, edit, edit, late)
     case 'settleFact':
-      return { ...settleFact(old, edit.fact, edit, edit.at), updatedAt }
+      return settleFact(old, edit.fact, edit, edit)
     case 'line':
       return staysNewer ? old : { ...old, ...edit.patch, updatedAt }
     case 'removeLine':

@@ -153,7 +153,7 @@ function apart(draft: TriageDraft, isSame: boolean): TriageDraft {
 }
 
 /** A scratch line as it is now, and the one fact of it that was changed, if it was one. */
-export type ScratchEdit = { readonly line: LooseLine; readonly edit?: FactEdit; readonly at: string }
+export type ScratchEdit = { readonly line: LooseLine; readonly edit?: FactEdit | undefined; readonly at: string }
 
 /**
  * Stores the scratch line: only the one fact onto the line that stands there, or the whole line; another line that
@@ -165,7 +165,7 @@ export function writeScratch({ line, edit, at }: ScratchEdit, late = false): Pro
     const stored = raw === undefined ? undefined : restoreLoose(raw)
     const isOwn = stored?.id === line.id
     if (isOwn && edit !== undefined) {
-      await desk.put('meta', editFact(stored, edit, at, late), 'scratch')
+      await desk.put('meta', editFact(stored, edit, { at }, late), 'scratch')
       return
     }
     const isNewer = late && stored !== undefined && holdsAnything(stored) && stored.updatedAt > at

@@ -25,13 +25,8 @@ function restoreStep(raw: Record<string, unknown>): Step | undefined {
   switch (raw['do']) {
     case 'put': {
       const { complaint } = raw
-      const lineId = textOf(raw['lineId'])
       if (!isRecord(complaint)) return undefined
-      return {
-        do: 'put',
-        complaint: restoreComplaint(complaint, 'stored'),
-        ...(lineId === undefined ? {} : { lineId }),
-      }
+      return { do: 'put', complaint: restoreComplaint(complaint, 'stored'), lineId: textOf(raw['lineId']) }
     }
     case 'addLine':
       return isRecord(raw['line']) ? { do: 'addLine', line: restoreKeptLine(raw['line']) } : undefined
@@ -42,7 +37,7 @@ function restoreStep(raw: Record<string, unknown>): Step | undefined {
     case 'scratch': {
       const line = restoreLoose(raw['line'])
       const edit = isRecord(raw['edit']) ? restoreFactEdit(raw['edit']) : undefined
-      return { do: 'scratch', line, at, ...(edit === undefined ? {} : { edit }) }
+      return { do: 'scratch', line, at, edit }
     }
     default: {
       const [id, when] = [textOf(raw['id']), restoreWhen(raw)]
@@ -130,5 +125,5 @@ function restoreFactEdit(raw: unknown): FactEdit | undefined {
   const fact: FactKey = raw['fact']
   const next: Fact | undefined = restoreLoose({ facts: { [fact]: raw['next'] } }).facts[fact]
   if (raw['next'] !== undefined && next === undefined) return undefined
-  return { fact, base: textOf(raw['base']) ?? '', ...(next === undefined ? {} : { next }) }
+  return { fact, base: textOf(raw['base']) ?? '', next }
 }

@@ -7,7 +7,7 @@ import type { KeptLine } from './line.ts'
 import { type ScratchEdit, type TriageDraft, writeScratch, writeTriage } from './meta.ts'
 
 export type Step =
-  | { readonly do: 'put'; readonly complaint: Complaint; readonly lineId?: string }
+  | { readonly do: 'put'; readonly complaint: Complaint; readonly lineId?: string | undefined }
   | { readonly do: 'addLine'; readonly line: KeptLine }
   | ComplaintEdit
   | LineEdit

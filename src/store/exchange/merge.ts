@@ -59,7 +59,7 @@ function mergeLine(here: KeptLine, there: KeptLine): KeptLine {
   const all = Object.entries(there.facts) as [FactKey, Fact][]
   const facts = all.filter(([fact, { text }]) => here.facts[fact]?.text !== text)
   const typed = facts.reduce(
-    (line, [fact, next]) => editFact(line, { fact, next, base: '' }, there.updatedAt, true),
+    (line, [fact, next]) => editFact(line, { fact, next, base: '' }, { at: there.updatedAt }, true),
     here,
   )
   const trials: readonly Trial[] = unionById(here.trials, there.trials)
