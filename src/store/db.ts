@@ -194,7 +194,7 @@ export function readAll(store: StoreName): Promise<readonly unknown[]> {
 
 /** The keys of a store. Fails with a `StoreError`. */
 export function readKeys(store: StoreName): Promise<readonly IDBValidKey[]> {
-  return withDb((db) => db.getAllKeys(store))
+  return withDb((db) => toRead(db, store).getAllKeys())
 }
 
 /** What a job in one transaction may do. */
