@@ -117,6 +117,11 @@ describe('what a killed window left behind by a clock that was set back', () => 
   it('is read back with what it was made on, and no time that is none', () => {
     const step = { do: 'delete', id: 'a', at: '2026-05-31T12:00:00.000Z' }
     const seen = '2026-06-01T12:00:00.000Z'
-    expect(restoreSteps([{ ...step, seen }, { ...step, seen: 'noon' }])).toEqual([{ ...step, seen }, step])
+    expect(
+      restoreSteps([
+        { ...step, seen },
+        { ...step, seen: 'noon' },
+      ]),
+    ).toEqual([{ ...step, seen }, step])
   })
 })
