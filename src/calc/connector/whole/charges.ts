@@ -18,16 +18,22 @@ export type Charges = {
   readonly withoutBleed: readonly string[]
 }
 
-/** Most capacitance counts, at the crest, line to line included. Volts, farads, ohms, henries. */
+/**
+ * Most capacitance counts, at the crest, line to line included; for the volts a capacitor rings up to the least, which
+ * damps it least, and twice the crest where no inductance was entered. Volts, farads, ohms, henries.
+ */
 export function chargesOf(supplied: readonly Supplied[]): Charges {
   const filtered = supplied.map((one) => ({ ...one, mostF: one.mostF + one.crossF })).filter((one) => one.mostF > 0)
   const hasWiring = ({ wiringOhm = 0, wiringH = 0 }: Supplied) => wiringOhm > 0 || wiringH > 0
   const withoutWiring = filtered.filter((one) => !hasWiring(one)).map(({ id }) => id)
-  const peaks = filtered
-    .filter(hasWiring)
-    .map(({ crestV, mostF, wiringOhm = 0, wiringH = 0 }) =>
-      inrushPeak({ stepV: crestV, farads: mostF, ohm: wiringOhm, henries: wiringH }),
-    )
+  const peaks = filtered.filter(hasWiring).map(({ crestV, leastF, crossF, mostF, wiringOhm = 0, wiringH }) => {
+    const through = { stepV: crestV, ohm: wiringOhm, henries: wiringH ?? 0 }
+    return {
+      peakA: inrushPeak({ ...through, farads: mostF }).peakA,
+      peakV:
+        wiringH === undefined ? 2 * crestV : inrushPeak({ ...through, farads: leastF > 0 ? leastF : crossF }).peakV,
+    }
+  })
   const isKnown = peaks.length > 0 && withoutWiring.length === 0
   const touchable = filtered.filter((one) => one.crestV > TOUCH_V)
   const bled = touchable.flatMap(({ bleedOhm, mostF, crestV }) =>

@@ -40,16 +40,26 @@ export function navyFindings(
 }
 
 /** One conductor on several contacts: the same Line, or the same phase of the same supply. */
-type Conductor = { readonly ids: readonly string[]; readonly mostF: number }
+type Conductor = { readonly ids: readonly string[]; readonly mostF: number; readonly isNamed: boolean }
 
 function conductorsOf(supply: readonly Supplied[]): readonly Conductor[] {
-  const found = new Map<string, { ids: string[]; mostF: number }>()
+  const found = new Map<string, Conductor>()
   for (const one of supply) {
-    const key = one.supplyHz > 0 && one.phase !== undefined ? `phase ${one.phase}` : `line ${one.lineId}`
-    const before = found.get(key) ?? { ids: [], mostF: 0 }
-    found.set(key, { ids: [...before.ids, one.id], mostF: before.mostF + one.mostF })
+    // DC has no phase, whatever was written
+    const isNamed = one.supplyHz > 0 && one.phase !== undefined
+    const key = isNamed ? `phase ${one.phase}` : `line ${one.lineId}`
+    const before = found.get(key)
+    found.set(key, { ids: [...(before?.ids ?? []), one.id], mostF: (before?.mostF ?? 0) + one.mostF, isNamed })
   }
   return [...found.values()]
+}
+
+/** What may be one conductor: all whose phase is not said, and with them the one phase that makes it most. */
+function perhapsOne(conductors: readonly Conductor[]): readonly Conductor[] {
+  const unsaid = conductors.filter(({ isNamed }) => !isNamed)
+  const [most, ...others] = conductors.filter(({ isNamed }) => isNamed)
+  if (unsaid.length === 0 || most === undefined) return unsaid
+  return [...unsaid, others.reduce((all, one) => (one.mostF > all.mostF ? one : all), most)]
 }
 
 function supplyFinding(
@@ -86,15 +96,15 @@ function supplyFinding(
         basis,
       },
     ]
-  const others = conductors.filter(({ ids }) => supply.some((one) => ids.includes(one.id) && one.phase === undefined))
-  const unsaid = others.reduce((sum, one) => sum + one.mostF, 0)
-  if (others.length > 1 && unsaid > limitF * HAIR)
+  const alike = perhapsOne(conductors)
+  const alikeF = alike.reduce((sum, one) => sum + one.mostF, 0)
+  if (alike.length > 1 && alikeF > limitF * HAIR)
     return [
       {
         id,
         verdict: 'marginal',
-        sentence: `Each line stays inside the Navy figure of ${exact(limitF, 'capacitance')} (at most ${exact(worst.mostF, 'capacitance')}), but ${others.flatMap(({ ids }) => ids).length} contacts of ${first.kind.name} have ${exact(unsaid, 'capacitance')} together: if they are one feed, it is over. ${rule}.`,
-        contacts: others.flatMap(({ ids }) => ids),
+        sentence: `Each line stays inside the Navy figure of ${exact(limitF, 'capacitance')} (at most ${exact(worst.mostF, 'capacitance')}), but ${alike.flatMap(({ ids }) => ids).length} contacts of ${first.kind.name} have ${exact(alikeF, 'capacitance')} together: if they are one feed, it is over. ${rule}.`,
+        contacts: alike.flatMap(({ ids }) => ids),
         basis,
       },
     ]

@@ -35,26 +35,34 @@ export function powerFindings(
           {
             id: 'supply-unread',
             verdict: 'unknown',
-            sentence: `Volts or frequency of the supply cannot be read on ${contactsNamed(unread)}: its chassis current and inrush are not in the sums.`,
+            sentence: `Volts or frequency of the supply cannot be read on ${contactsNamed(unread)}: its capacitance is in no sum of chassis current, Navy rule or inrush.`,
             contacts: unread,
           },
         ]
+  const isWhole = unread.length === 0
   const ac = bySupply(supplied.filter(({ supplyHz, mostF }) => supplyHz > 0 && mostF > 0))
   return [
     ...refused,
     ...lacking,
-    ...ac.flatMap((one, i) => currentFindings(one, i, ac.length, limit.si)),
-    ...totalFinding(ac, limit.si),
+    ...ac.flatMap((one, i) => currentFindings(one, i, ac.length, { limitA: limit.si, isWhole })),
+    ...totalFinding(ac, { limitA: limit.si, isWhole }),
     ...chargeFindings(chargesOf(supplied), supplied),
   ]
 }
 
-/** A supply with its currents; `limitA` of the whole box. */
+/** What the whole box may put into the chassis, and whether every contact that could is in the sum. */
+type Limit = { readonly limitA: number | undefined; readonly isWhole: boolean }
+
+/** A part of the sum can be too much; only the whole of it is little enough. */
+const atLimit = (amps: number, { limitA, isWhole }: Limit): Verdict | undefined =>
+  limitA === undefined ? undefined : amps > limitA ? 'fails' : isWhole ? 'ok' : 'unknown'
+
+/** A supply with its currents. */
 function currentFindings(
   supply: readonly Supplied[],
   at: number,
   supplies: number,
-  limitA: number | undefined,
+  box: Limit,
 ): readonly ConnectorFinding[] {
   const [first] = supply
   if (first === undefined) return []
@@ -62,14 +70,8 @@ function currentFindings(
   const name = `${first.kind.name}, ${exact(first.workingRmsV, 'voltage')} at ${exact(first.supplyHz, 'frequency')}`
   const id = supplies === 1 ? '' : `-${at + 1}`
   const worstA = Math.max(currents.netA, currents.phaseLostA ?? 0)
-  const verdict: Verdict | undefined =
-    limitA === undefined || supplies > 1 ? undefined : worstA > limitA ? 'fails' : 'ok'
-  const limit =
-    verdict === undefined
-      ? ''
-      : verdict === 'fails'
-        ? `, over the ${exact(limitA ?? 0, 'current')} this box may put into the chassis`
-        : `, inside the ${exact(limitA ?? 0, 'current')} this box may put into the chassis`
+  const verdict = supplies > 1 ? undefined : atLimit(worstA, box)
+  const limit = limitWords(verdict, box)
   const contacts = supply.map((one) => one.id)
   const unphased = supply.filter(({ phase }) => phase === undefined).map((one) => one.id)
   const byPhase = LIVE_PHASES.filter((phase) => currents.byPhaseA[phase] > 0)
@@ -98,6 +100,11 @@ function currentFindings(
       : []),
   ]
 }
+
+const limitWords = (verdict: Verdict | undefined, { limitA = 0, isWhole }: Limit): string =>
+  verdict === undefined
+    ? ''
+    : `, ${verdict === 'fails' ? 'over' : 'inside'} the ${exact(limitA, 'current')} this box may put into the chassis${isWhole ? '' : ', contacts left out not counted'}`
 
 const assumedOf = (unphased: readonly string[]): readonly string[] => [
   'balanced phases cancel at the fundamental alone: triplen harmonics of three phases add',
@@ -129,16 +136,13 @@ function currentSteps(supply: readonly Supplied[], currents: ChassisCurrents) {
 }
 
 /** Several supplies: their currents are of different frequencies or phases, and count together at the limit. */
-function totalFinding(ac: readonly (readonly Supplied[])[], limitA: number | undefined): readonly ConnectorFinding[] {
+function totalFinding(ac: readonly (readonly Supplied[])[], box: Limit): readonly ConnectorFinding[] {
   if (ac.length < 2) return []
   const each = ac.map((supply) => chassisCurrents(supply))
   const worst = each.map(({ netA, phaseLostA }) => Math.max(netA, phaseLostA ?? 0))
   const totalA = worst.reduce((sum, amps) => sum + amps, 0)
-  const verdict = limitA === undefined ? undefined : totalA > limitA ? 'fails' : 'ok'
-  const limit =
-    limitA === undefined
-      ? ''
-      : `, ${verdict === 'fails' ? 'over' : 'inside'} the ${exact(limitA, 'current')} this box may put into the chassis`
+  const verdict = atLimit(totalA, box)
+  const limit = limitWords(verdict, box)
   return [
     {
       id: 'chassis-current-all',
@@ -187,7 +191,11 @@ function chargeFindings(charges: Charges, supplied: readonly Supplied[]): readon
       contacts,
       basis: basisOf(
         [step('Q = Σ C·V', `${filtered.length} contacts at their crests`, chargeC, 'number'), ...inrushSteps(charges)],
-        [COUNTED, 'every contact peaks at the same moment, each through its own wiring'],
+        [
+          COUNTED,
+          'every contact peaks at the same moment, each through its own wiring',
+          'the volts: every capacitor at its least; twice the crest where no inductance of the wiring is entered',
+        ],
       ),
     },
     {

@@ -7,6 +7,7 @@ import { crestV } from '../../power/supply.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { Connector } from '../types.ts'
 import { givenOf, numberOf } from './given.ts'
+import { setupOf } from './plate-contact.ts'
 
 export type Phase = 'A' | 'B' | 'C' | 'neutral'
 
@@ -20,10 +21,9 @@ export type Supplied = {
   readonly crestV: number
   /** undefined: not said */
   readonly phase: Phase | undefined
-  /** to chassis, every capacitor of the contact, least and most over its tolerances */
+  /** to chassis, every capacitor of the contact and that of its damper, least and most over its tolerances */
   readonly leastF: number
   readonly mostF: number
-  readonly markedF: number
   /** from line to line, charged with the others and no part of the chassis current; counted once a Line */
   readonly crossF: number
   readonly wiringOhm: number | undefined
@@ -71,6 +71,7 @@ export function suppliedContacts(
       continue
     }
     const markedF = count * (part?.capacitanceF ?? 0)
+    const beside = count > 0 ? setupOf(contact, express)?.elements.damper?.farads : undefined
     supplied.push({
       id: contact.id,
       lineId: line.id,
@@ -79,9 +80,8 @@ export function suppliedContacts(
       supplyHz,
       crestV: crestV({ workingRmsV, supplyHz }),
       phase: phases.get(contact.id),
-      markedF,
-      leastF: markedF * (part?.leastFrac ?? 1),
-      mostF: markedF * (part?.mostFrac ?? 1),
+      leastF: markedF * (part?.leastFrac ?? 1) + (beside?.least ?? 0),
+      mostF: markedF * (part?.mostFrac ?? 1) + (beside?.most ?? 0),
       crossF: contact.leg === 'b' ? 0 : (numberOf(given, 'crossF') ?? 0),
       wiringOhm: numberOf(given, 'wiringOhm'),
       wiringH: numberOf(given, 'wiringH'),

@@ -83,6 +83,18 @@ describe('currents into the chassis', () => {
     expect(refused[0]).toMatchObject({ verdict: 'unknown' })
   })
 
+  it('are inside a limit only where every contact is counted', () => {
+    const given = phases([100e-9, 100e-9, 100e-9])
+    const decided = [...given.decided, contactOf('4', { ...AC, supplyHz: 'mains' }, { capacitanceF: 1e-6 })]
+    const judged = (chassisLimitA: string) =>
+      powerFindings({ ...given.connector, texts: { chassisLimitA } }, suppliedContacts(given.connector, decided)).find(
+        ({ id }) => id === 'chassis-current',
+      )
+    expect(judged('30 mA')?.verdict).toBe('unknown')
+    expect(judged('30 mA')?.sentence).toContain('contacts left out not counted')
+    expect(judged('28 mA')?.verdict).toBe('fails')
+  })
+
   it('read a phase as people write it', () => {
     expect(['A', 'phase b', ' c ', 'N', 'neutral', 'x', ''].map(phaseOf)).toEqual([
       'A',
@@ -126,6 +138,27 @@ describe('the Navy rule of the box', () => {
     expect(ruled(dc(20e-9, 2), '400 W')[0]?.verdict).toBe('marginal')
   })
 
+  it('is no yes while a contact without a phase may be on the fullest one, nor by a phase written on DC', () => {
+    const decided = [15e-9, 15e-9].map((capacitanceF, i) => contactOf(`${i + 1}`, AC, { capacitanceF, ...exactly }))
+    expect(ruled({ decided, connector: connectorOf(decided, {}, { 1: { phase: 'A' } }) })[0]).toMatchObject({
+      verdict: 'marginal',
+      contacts: ['2', '1'],
+    })
+    expect(
+      ruled({ decided, connector: connectorOf(decided, {}, { 1: { phase: 'A' }, 2: { phase: 'B' } }) })[0]?.verdict,
+    ).toBe('ok')
+    const dc = ['1', '2'].map((id) => contactOf(id, { lineKind: 'power-28-vdc' }, { capacitanceF: 20e-9, ...exactly }))
+    const named = connectorOf(dc, {}, { 1: { phase: 'A' }, 2: { phase: 'B' } })
+    expect(ruled({ decided: dc, connector: named }, '400 W')[0]?.verdict).toBe('marginal')
+  })
+
+  // 10 nF stand beside 4 · 10 nF in series with its resistor: 50 nF to chassis, over 20 nF
+  it('counts the capacitor of a damper', () => {
+    const damped = { ...AC, dampF: '40n', dampOhm: '10', toleranceFrac: '0' }
+    const decided = [contactOf('1', damped, { capacitanceF: 10e-9, ...exactly })]
+    expect(ruled({ decided, connector: connectorOf(decided, {}, { 1: { phase: 'A' } }) })[0]?.verdict).toBe('fails')
+  })
+
   it('says nothing where it was not chosen', () => {
     const given = phases([1e-6])
     expect(navyFindings(given.connector, suppliedOf(given))).toEqual([])
@@ -145,6 +178,23 @@ describe('what is charged', () => {
     expect(found.inrushA).toBeCloseTo(28 + 7, 9)
     expect(found.storedJ).toBeCloseTo(2 * 0.5 * 1e-6 * 28 ** 2, 12)
     expect(found.chargeC).toBeCloseTo(56e-6, 12)
+  })
+
+  // 28 V, 1 Ω, 1 µH: ζ = R/2·√(C/L); 1.2 µF 0.548, overshoot e^(−π·0.548/0.837) = 12.8 %; 0.2 µF 0.224, 48.6 %
+  it('rings highest with the least capacitor, and to twice the volts where no inductance is entered', () => {
+    const wired = (more: Readonly<Record<string, string>>) => {
+      const decided = [
+        contactOf(
+          '1',
+          { lineKind: 'power-28-vdc', workingRmsV: '28', supplyHz: '0', wiringOhm: '1', ...more },
+          { capacitanceF: 1e-6, leastFrac: 0.2, mostFrac: 1.2 },
+        ),
+      ]
+      return chargesOf(suppliedContacts(connectorOf(decided), decided).supplied).inrushV ?? 0
+    }
+    expect(wired({ wiringH: '1u' })).toBeCloseTo(28 * 1.4864, 1)
+    expect(wired({})).toBe(56)
+    expect(wired({ wiringH: '0' })).toBe(28)
   })
 
   it('says whose wiring is missing', () => {
