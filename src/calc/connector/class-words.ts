@@ -8,8 +8,8 @@ import type { SuppressorAdvice } from './place.ts'
 import { contactsNamed, show } from './whole/said.ts'
 import type { ContactClass } from './whole/strike/power-class.ts'
 
-/** What is found of a contact: its class in W, where there is one, and why. */
-export type ClassSaid = { readonly ratedPulseW?: number; readonly why: string }
+/** What is found of a contact: its class in W, where there is one, and why. `isLeast`: the rating alone asks for it, the circuit may ask for more. */
+export type ClassSaid = { readonly ratedPulseW?: number; readonly isLeast?: boolean; readonly why: string }
 
 /** By contact; `found` in the order of the surges that were asked. */
 export function classesSaid(
@@ -44,6 +44,7 @@ function saidOf(contact: Struck, { found, below }: LeastClass): ClassSaid {
   const less = below === undefined ? ', the smallest there is' : ` (${refusedWords(below, contact)})`
   return {
     ratedPulseW: found.ratedPulseW,
+    ...(found.isHeld ? {} : { isLeast: true }),
     why: `${wattsOf(found)} is the least class for ${test} on this contact alone${less}: it uses ${usedOf(found)} of its rating${held}.${rests}${own}`,
   }
 }
@@ -66,13 +67,13 @@ function refusedWords(tried: TriedClass, { withstandV }: Struck): string {
 export function withClass(row: ContactRow, said: ClassSaid | undefined): ContactRow {
   const { suppressor } = row
   if (said === undefined || suppressor?.class === undefined) return row
-  const { ratedPulseW } = said
+  const { ratedPulseW, isLeast } = said
   const advised: SuppressorAdvice = {
     ...suppressor,
     class:
       ratedPulseW === undefined
         ? `${suppressor.class}, power class open`
-        : `${suppressor.class}, ${formatExact(ratedPulseW, 'power')} (10/1000 µs)`,
+        : `${suppressor.class}, ${isLeast ? 'at least ' : ''}${formatExact(ratedPulseW, 'power')} (10/1000 µs)`,
     why: `${suppressor.why} ${said.why}`,
   }
   return { ...row, suppressor: advised }

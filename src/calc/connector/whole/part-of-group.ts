@@ -2,10 +2,12 @@
 import { surgeCheck } from '../../checks/surge/check.ts'
 import type { SurgeGiven } from '../../checks/surge/inputs.ts'
 import type { Express } from '../../line/fields.ts'
+import { resolve } from '../../line/resolver.ts'
 import { asOnePart, type FittedPart, partOf } from '../../surge/part.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { Connector, SuppressorGroup } from '../types.ts'
 import { givenOf } from './given.ts'
+import { strictly } from './strict.ts'
 
 export type GroupPart =
   | {
@@ -24,6 +26,19 @@ export function surgeGiven(contact: DecidedContact, express?: Express): SurgeGiv
   if (contact.line === undefined) return undefined
   const { values, refused } = givenOf(surgeCheck, contact.line, express)
   return refused.length > 0 ? undefined : (asOnePart(values as SurgeGiven) as SurgeGiven)
+}
+
+/** The same at the strict temperature where none was entered, and what was taken. */
+export function strictSurge(
+  { line, part }: DecidedContact,
+  express?: Express,
+): { readonly given: SurgeGiven; readonly taken: readonly string[]; readonly isLeadEntered: boolean } | undefined {
+  if (line === undefined) return undefined
+  const fields = resolve(line, express).fields(surgeCheck)
+  if (fields.some(({ state }) => state === 'refused' || state === 'pending')) return undefined
+  const { values, taken } = strictly(fields, line, { part, keys: ['ambientC'] })
+  const isLeadEntered = fields.some(({ key, state }) => key === 'suppressorLeadH' && state !== 'assumed')
+  return { given: asOnePart(values) as SurgeGiven, taken, isLeadEntered }
 }
 
 /** Contacts of a group that are on the connector. */
@@ -45,13 +60,16 @@ export function groupPart(members: readonly DecidedContact[], express?: Express)
     { readonly answer: ReturnType<typeof partOf>; readonly given: SurgeGiven; readonly id: string }
   >()
   for (const contact of members) {
-    const given = surgeGiven(contact, express)
+    const given = strictSurge(contact, express)?.given
     if (given === undefined) continue
     const answer = partOf(given)
     if (answer.is === 'none') continue
-    const { standoffV, breakdownV, ratedPulseW, dynamicOhm, suppressorF } = given
-    const key = JSON.stringify([standoffV, breakdownV, ratedPulseW, dynamicOhm, suppressorF])
-    if (!found.has(key)) found.set(key, { answer, given, id: contact.id })
+    const { standoffV, breakdownV, ratedPulseW, dynamicOhm, suppressorF, suppressorType } = given
+    const key = JSON.stringify([standoffV, breakdownV, ratedPulseW, dynamicOhm, suppressorF, suppressorType])
+    const before = found.get(key)
+    // it is one part: the hottest that is said of it
+    if (before === undefined || given.ambientC > before.given.ambientC)
+      found.set(key, { answer, given, id: contact.id })
   }
   const [one, ...more] = [...found.values()]
   if (one === undefined) return { is: 'none' }

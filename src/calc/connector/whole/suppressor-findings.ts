@@ -2,10 +2,11 @@
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import { FORWARD, FORWARD_STARTS, SIMILAR_VOLTS } from '../../../reference/suppressors.ts'
 import type { Express } from '../../line/fields.ts'
-import { blockingOf, linePeaksOf, lineReasons } from '../../surge/line.ts'
+import { against } from '../../surge/judge.ts'
+import { blockingOf, type LineReason, linePeaksOf, lineReasons } from '../../surge/line.ts'
 import { type FittedPart, partOf } from '../../surge/part.ts'
 import type { Verdict } from '../../types.ts'
-import { VERDICT_RANK } from '../../verdict.ts'
+import { worse } from '../../verdict.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ConnectorFinding } from '../finding.ts'
 import type { Connector, SuppressorGroup } from '../types.ts'
@@ -91,16 +92,33 @@ function groupFinding(
       sentence: `the common node stands at ${show(highest, 'voltage', 'least')} (${contactsNamed(top)}), and the part conducts from ${show(coldV, 'voltage', 'most')} when cold`,
     })
   const held = members.filter(({ withstandV }) => withstandV !== undefined && clampV >= withstandV)
+  const close = members.filter(
+    (one) => !held.includes(one) && one.withstandV !== undefined && against(clampV, one.withstandV) !== 'ok',
+  )
   if (held.length > 0)
     reasons.push({
       verdict: 'fails',
       sentence: `with both forward drops it conducts only from ${show(clampV, 'voltage', 'least')}, which ${contactsNamed(held.map((one) => one.id))} ${held.length === 1 ? 'does' : 'do'} not withstand`,
+    })
+  if (close.length > 0)
+    reasons.push({
+      verdict: 'marginal',
+      sentence: `with both forward drops it conducts only from ${show(clampV, 'voltage', 'least')}, close to what ${contactsNamed(close.map((one) => one.id))} ${close.length === 1 ? 'withstands' : 'withstand'}, before a strike adds to it`,
     })
   const open = members.filter(({ withstandV }) => withstandV === undefined).map((one) => one.id)
   if (open.length > 0)
     reasons.push({
       verdict: 'unknown',
       sentence: `what ${contactsNamed(open)} ${open.length === 1 ? 'withstands' : 'withstand'} is not known`,
+    })
+  const latched = contacts.flatMap((one) => {
+    const worst = latchVerdict(one, part, express)
+    return worst === undefined ? [] : [{ id: one.id, verdict: worst }]
+  })
+  if (latched.length > 0)
+    reasons.push({
+      verdict: latched.reduce<Verdict>((all, one) => worse(all, one.verdict), 'unknown'),
+      sentence: `once it has turned on, the current of ${contactsNamed(latched.map(({ id }) => id))} may keep it on: it needs a holding current above that of all its lines together`,
     })
   const surged = contacts.filter((one) => isSurged(one, part, express)).map((one) => one.id)
   if (surged.length > 0)
@@ -113,10 +131,7 @@ function groupFinding(
       verdict: 'marginal',
       sentence: `the lines are unlike, ${exact(lowest, 'voltage')} to ${exact(highest, 'voltage')}: the lowest waits for the stand-off of the highest`,
     })
-  const verdict = reasons.reduce<Verdict>(
-    (all, one) => (VERDICT_RANK[one.verdict] > VERDICT_RANK[all] ? one.verdict : all),
-    'ok',
-  )
+  const verdict = reasons.reduce<Verdict>((all, one) => worse(all, one.verdict), 'ok')
   const how = isBridge
     ? 'Some swing below zero, so it takes a bridge: four steering diodes for two lines, two for each further one.'
     : 'One steering diode for each contact, and one to the plate for the other sign.'
@@ -152,12 +167,23 @@ function groupFinding(
 
 /** Whether a surge of its supply that lasts would flow through the shared part, or nobody said which can come. */
 function isSurged(contact: DecidedContact, part: FittedPart, express: Express | undefined): boolean {
-  const given = surgeGiven(contact, express)
   const kind = contact.kind === undefined ? undefined : lineKindById(contact.kind)
-  if (given === undefined || kind?.ownPeaks?.surgesOf === undefined) return false
+  if (kind?.ownPeaks?.surgesOf === undefined) return false
+  return reasonsOn(contact, part, express).some(({ is, verdict }) => verdict !== 'ok' && LASTING.has(is))
+}
+
+/** What a part that latches comes to on this line; undefined where the line lets it go by itself. */
+function latchVerdict(contact: DecidedContact, part: FittedPart, express: Express | undefined): Verdict | undefined {
+  const found = reasonsOn(contact, part, express).find(({ is }) => is === 'crowbar-held' || is === 'holding-missing')
+  return found?.verdict
+}
+
+function reasonsOn(contact: DecidedContact, part: FittedPart, express: Express | undefined): readonly LineReason[] {
+  const given = surgeGiven(contact, express)
+  if (given === undefined) return []
+  const kind = contact.kind === undefined ? undefined : lineKindById(contact.kind)
   const { busMaxV, busMinV, supplyCategory, busSourceOhm, ratedPulseW, holdingA } = given
-  const asked = { part, kind, busMaxV, busMinV, supplyCategory, busSourceOhm, ratedPulseW, holdingA }
-  return lineReasons(asked).some(({ is, verdict }) => verdict !== 'ok' && LASTING.has(is))
+  return lineReasons({ part, kind, busMaxV, busMinV, supplyCategory, busSourceOhm, ratedPulseW, holdingA })
 }
 
 const LASTING: ReadonlySet<string> = new Set(['conducts-bus', 'category-missing', 'category-empty'])

@@ -86,6 +86,9 @@ describe('the power class of a contact', () => {
     const { suppressor } = one({ circuitWithstandV: '' }, WF4_3)
     expect(suppressor?.class).toContain('1.5\u00a0kW')
     expect(suppressor?.why).toContain('only the rating is judged')
+    // what the circuit withstands may ask for a larger one
+    expect(suppressor?.class).toContain('at least 1.5\u00a0kW')
+    expect(one({}, WF4_3).suppressor?.class).not.toContain('at least')
   })
 
   it('is open where no class clamps below what the circuit withstands', () => {

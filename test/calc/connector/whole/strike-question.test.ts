@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { surgeCheck } from '../../../../src/calc/checks/surge/check.ts'
 import type { DecidedContact } from '../../../../src/calc/connector/decided.ts'
 import type { Connector } from '../../../../src/calc/connector/types.ts'
+import { groupPart } from '../../../../src/calc/connector/whole/part-of-group.ts'
 import { strikeAnswer } from '../../../../src/calc/connector/whole/strike/answer.ts'
 import { strikeFindings } from '../../../../src/calc/connector/whole/strike/findings.ts'
 import { strikeQuestion } from '../../../../src/calc/connector/whole/strike/question.ts'
@@ -35,7 +36,7 @@ const struck = (decided: readonly DecidedContact[], texts: Connector['texts'] = 
 
 describe('one contact struck alone, its plate at rest', () => {
   it('is what the surge check of its line says', () => {
-    const contact = contactOf('1', surge, exactly)
+    const contact = contactOf('1', { ...surge, ambientC: '25' }, exactly)
     const { answer } = struck([contact])
     const line = lineOf('same', {
       ...surge,
@@ -110,6 +111,53 @@ describe('what is said of a strike', () => {
     expect(verdict(struck(mute), 'strike-pins-circuits')).toBe('unknown')
   }, 60_000)
 
+  // a 1500 W part has (150 − 85)/(150 − 25) = 52 % of its rating left at 85 °C
+  it('takes the temperature of a suppressor strictly where nobody entered it, and says so', () => {
+    const used = (more: Texts) => {
+      const { answer, findings } = struck([contactOf('1', { ...surge, ...more }, exactly)])
+      return {
+        frac: answer.cases[0]?.contacts[0]?.usedFrac ?? 0,
+        assumptions: findings.find(({ id }) => id === 'strike-pins-suppressors')?.basis?.assumptions.join('; ') ?? '',
+      }
+    }
+    const cool = used({ ambientC: '25' })
+    const hot = used({ ambientC: '85' })
+    const unsaid = used({})
+    expect(hot.frac / cool.frac).toBeGreaterThan(1.8)
+    expect(unsaid.frac).toBeCloseTo(hot.frac, 12)
+    expect(unsaid.assumptions).toContain('temperature 85\u00a0°C')
+    expect(cool.assumptions).not.toContain('taken strictly')
+  }, 60_000)
+
+  it('is no plain yes on a steep front while the lead of a suppressor is not entered', () => {
+    const steep = (more: Texts) => {
+      const strong = { ...surge, ambientC: '25', circuitWithstandV: '500', capacitorWithstandV: '900', ...more }
+      const asked = strikeQuestion(
+        connectorOf([contactOf('1', strong, exactly)], {
+          texts: { strikeWaveform: 'wf2', bundleLevel: '1', bundleShareFrac: '10 %' },
+        }),
+        [contactOf('1', strong, exactly)],
+      )
+      if (asked.is === 'missing') throw new Error(asked.sentence)
+      expect(asked.question.isSteep).toBe(true)
+      const calm = { connectorV: 60, loadV: 60, capacitorV: 60, clampA: 1, energyJ: 0, usedFrac: 0.1 }
+      const found = {
+        of: 'bundle' as const,
+        groups: [],
+        bounceV: 0,
+        bondA: 0,
+        isWhole: true,
+        contacts: [{ id: '1', ...calm }],
+      }
+      return strikeFindings(asked.question, { cases: [found] }).find(({ id }) => id === 'strike-bundle-circuits')
+    }
+    expect(steep({})).toMatchObject({
+      verdict: 'marginal',
+      sentence: expect.stringContaining('lead of its suppressor'),
+    })
+    expect(steep({ suppressorLeadH: '0' })?.verdict).toBe('ok')
+  })
+
   it('puts the jump of the plate on every circuit', () => {
     const still = struck(four)
     const jumping = struck(four, wf4, { shared: { bondOhm: '50m', bondH: '20n' } })
@@ -163,6 +211,32 @@ describe('one suppressor for several contacts', () => {
     expect(said([contactOf('1', surge, exactly), bare('2', { lineKind: 'thermocouple' }), bare('3')])?.verdict).toBe(
       'marginal',
     )
+  })
+
+  // it conducts from 48 · 1.11 · 1.11 + 2 V = 61.1 V at most, before any strike adds to it
+  it('is with care where a line hardly withstands it', () => {
+    expect(said([contactOf('1', surge, exactly), bare('2', { circuitWithstandV: '62' }), bare('3')])?.verdict).toBe(
+      'marginal',
+    )
+  })
+
+  it('that latches is no yes on a line whose current may hold it', () => {
+    const crowbar = { suppressorType: 'crowbar', busSourceOhm: '0.1' }
+    expect(said(withPart(crowbar))?.verdict).toBe('unknown')
+    expect(said(withPart({ ...crowbar, suppressorHoldingA: '0.2' }))?.verdict).not.toBe('ok')
+    expect(said(withPart(crowbar))?.sentence).toContain('may keep it on')
+  })
+
+  it('has the temperature of its hottest line that names it, and one type', () => {
+    const hot = contactOf('2', { ...surge, ambientC: '125' }, exactly)
+    const cool = contactOf('1', { ...surge, ambientC: '25' }, exactly)
+    for (const pair of [
+      [cool, hot],
+      [hot, cool],
+    ])
+      expect(groupPart(pair)).toMatchObject({ is: 'part', ambientC: 125 })
+    expect(groupPart([contactOf('1', surge, exactly), bare('2')])).toMatchObject({ is: 'part', ambientC: 85 })
+    expect(groupPart([cool, contactOf('2', { ...surge, suppressorType: 'varistor' }, exactly)]).is).toBe('unlike')
   })
 
   it('is not known without a part, or with unlike ones', () => {

@@ -1,4 +1,5 @@
 /** What a strike does to the connector, in sentences: does each circuit live, each capacitor, each suppressor, and how far the plate jumps. */
+import { listed } from '../../../explain/sentence.ts'
 import { against, MOSTLY_USED } from '../../../surge/judge.ts'
 import type { Source, Step, Verdict } from '../../../types.ts'
 import { VERDICT_RANK, worse } from '../../../verdict.ts'
@@ -35,7 +36,9 @@ function caseFindings(question: StrikeQuestion, found: CaseStruck): readonly Con
   const byId = new Map(question.contacts.map((contact) => [contact.id, contact]))
   const judged = found.contacts.flatMap((one) => {
     const contact = byId.get(one.id)
-    return contact === undefined ? [] : [...circuitOf(contact, one), ...capacitorOf(contact, one)]
+    return contact === undefined
+      ? []
+      : [...circuitOf(contact, one), ...capacitorOf(contact, one)].map((each) => withLead(question, contact, each))
   })
   const suppressors = [
     ...found.contacts.flatMap((one) => {
@@ -119,6 +122,16 @@ function sentenceOf(
   }
 }
 
+/** On a steep front some nanohenries add volts. */
+function withLead({ isSteep }: StrikeQuestion, { isLeadOpen }: StrikeContact, one: Judged): Judged {
+  if (!isSteep || !isLeadOpen || one.verdict !== 'ok') return one
+  return {
+    ...one,
+    verdict: 'marginal',
+    words: `${one.words}, what the lead of its suppressor adds on so steep a front not counted`,
+  }
+}
+
 function circuitOf(contact: StrikeContact, one: ContactStruck): readonly Judged[] {
   if (contact.isInsulated) return [judgedAs(one.id, 'the insulation of', one.connectorV, contact.insulationV)]
   return [judgedAs(one.id, 'the circuit of', one.loadV, contact.withstandV)]
@@ -185,7 +198,7 @@ function energySteps(found: CaseStruck): readonly Step[] {
   ]
 }
 
-function takenOf({ bond, isRing }: StrikeQuestion, { of }: CaseStruck): readonly string[] {
+function takenOf({ bond, isRing, taken }: StrikeQuestion, { of }: CaseStruck): readonly string[] {
   return [
     'breakdown at either end of its spread, every capacitor at its least and at its most, both signs where they differ; the worst of all runs',
     ...(isRing
@@ -196,6 +209,9 @@ function takenOf({ bond, isRing }: StrikeQuestion, { of }: CaseStruck): readonly
           'the contacts that clamp take equal parts of what the shield leaves them; a contact of lower impedance takes more',
         ]
       : ['a pin test strikes one contact at a time: this is what no test asks']),
+    ...(taken.length === 0
+      ? []
+      : [`not entered on every contact with a suppressor, so taken strictly there: ${listed(taken)}`]),
     ...(bond.isTyped
       ? []
       : [`bond not entered: ${exact(bond.ohm, 'resistance')} and ${exact(bond.henries, 'inductance')} are taken`]),

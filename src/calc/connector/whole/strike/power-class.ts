@@ -2,15 +2,11 @@
  * Which surges decide the power class of the suppressor each contact is proposed: the test its Line names, else the pin
  * level of the connector, on this contact alone. Equal surges once. Plain numbers, so that they can be run elsewhere.
  */
-import { lineKindById } from '../../../../reference/line-kinds.ts'
 import { surgeCheck } from '../../../checks/surge/check.ts'
-import type { SurgeGiven } from '../../../checks/surge/inputs.ts'
 import { refusalIssue } from '../../../checks/surge/words/refusals.ts'
 import { listed } from '../../../explain/sentence.ts'
-import { type Contrary, contraryOf, type Express, type Field } from '../../../line/fields.ts'
+import type { Express } from '../../../line/fields.ts'
 import { type Resolution, resolve } from '../../../line/resolver.ts'
-import { hasCapacitor } from '../../../network/circuit.ts'
-import { formatExact } from '../../../quantity/format.ts'
 import type { SurgeAsked } from '../../../surge/asked.ts'
 import { setUpSurge } from '../../../surge/setup.ts'
 import type { Line } from '../../../types.ts'
@@ -18,6 +14,7 @@ import type { ContactRow } from '../../contact-row.ts'
 import type { Connector } from '../../types.ts'
 import { typedNumber } from '../given.ts'
 import { groupOfContact } from '../part-of-group.ts'
+import { strictly } from '../strict.ts'
 
 /** One contact: which of the surges is its own, or what it needs before there is one. */
 export type ContactClass =
@@ -73,12 +70,12 @@ function stressOf(connector: Connector, row: ContactRow, line: Line, express: Ex
   const unread = fields.filter(({ state }) => state === 'refused' || state === 'pending')
   if (unread.length > 0)
     return { needs: `needs texts that can be read: ${listed(unread.map(({ input }) => input.label.toLowerCase()))}` }
-  const { values, taken } = strictly(fields, row, line)
+  const { part } = row.decided
+  const { values, taken } = strictly(fields, line, { part, keys: STRICT })
   const isOwn = OWN_TEST.some((key) => (resolution.fact(key)?.text.trim() ?? '') !== '')
   // the part of a test that a Line leaves out is never made up from another's
   const pulse = isOwn ? ownPulse(resolution) : pinPulse(connector, express)
   if ('needs' in pulse) return pulse
-  const { part } = row.decided
   const asked: SurgeAsked = {
     ...values,
     ...pulse,
@@ -124,26 +121,8 @@ function namesOf([key, ...others]: readonly [string, ...string[]]): string {
     .join(' or ')
 }
 
-const shown = ({ field: { input, value }, text }: Contrary): string =>
-  input.type.is === 'number' && typeof value === 'number' ? formatExact(value, input.type.quantity) : text
-
-/** Fields whose kindly assumed values no class may rest on. */
+/** Its rating, its lead, and what bias leaves of the capacitor: no class may rest on kindly assumed ones. */
 const STRICT: readonly string[] = ['ambientC', 'suppressorLeadH', 'biasFrac']
-
-/** The facts of the Line, what was kindly assumed of part and capacitor turned to its contrary. */
-function strictly(fields: readonly Field[], { decided }: ContactRow, line: Line) {
-  const kind = lineKindById(line.facts.lineKind?.text.trim() ?? '')
-  const values: Record<string, Field['value']> = Object.fromEntries(fields.map(({ key, value }) => [key, value]))
-  const taken: string[] = []
-  for (const field of fields) {
-    const isAsked = field.key !== 'biasFrac' || (decided.part !== undefined && hasCapacitor(decided.part.topology))
-    const contrary = STRICT.includes(field.key) && isAsked ? contraryOf(field, kind) : undefined
-    if (contrary === undefined) continue
-    values[field.key] = contrary.field.value
-    taken.push(`${field.input.label.toLowerCase()} ${shown(contrary)}`)
-  }
-  return { values: values as SurgeGiven, taken }
-}
 
 const UNSAID = {
   level: undefined,

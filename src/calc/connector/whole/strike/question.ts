@@ -7,7 +7,7 @@ import { type SurgeSetup, setUpSurge } from '../../../surge/setup.ts'
 import type { DecidedContact } from '../../decided.ts'
 import type { Connector } from '../../types.ts'
 import { typedNumber } from '../given.ts'
-import { groupOfContact, surgeGiven } from '../part-of-group.ts'
+import { groupOfContact, strictSurge } from '../part-of-group.ts'
 import { questionOf, type Ready } from './runs.ts'
 import { STRIKE_CASES, type StrikeCase, type StrikeQuestion } from './strike.ts'
 
@@ -52,13 +52,24 @@ export function strikeQuestion(
   const given = decided.flatMap((contact) => {
     const asked =
       contact.type === 'line' && contact.by !== 'nobody' && contact.by !== 'barred'
-        ? surgeGiven(contact, express)
+        ? strictSurge(contact, express)
         : undefined
-    return asked === undefined ? [] : [{ contact, asked: askedOf(contact, asked, waveform, groups.has(contact.id)) }]
+    if (asked === undefined) return []
+    const { given: own, taken, isLeadEntered } = asked
+    const isShared = groups.has(contact.id)
+    const isClamped = isShared || own.standoffV !== undefined || own.breakdownV !== undefined
+    return [
+      {
+        contact,
+        asked: askedOf(contact, own, waveform, isShared),
+        isClamped,
+        // that of a shared part is in no run
+        isLeadOpen: isClamped && (isShared || !isLeadEntered),
+        taken: isClamped ? taken : [],
+      },
+    ]
   })
-  const clamping = given.filter(
-    ({ contact, asked }) => asked.standoffV !== undefined || asked.breakdownV !== undefined || groups.has(contact.id),
-  ).length
+  const clamping = given.filter(({ isClamped }) => isClamped).length
   const shares = (share.si ?? 0) / Math.max(1, clamping > 0 ? clamping : given.length)
   const left: { id: string; why: string }[] = decided
     .filter(({ id, type }) => type === 'line' && !given.some(({ contact }) => contact.id === id))
@@ -100,6 +111,7 @@ export function strikeQuestion(
       ready,
       level,
       left,
+      taken: [...new Set(given.flatMap(({ taken }) => taken))],
       share: share.si,
       row: first.pulse.row,
       express,

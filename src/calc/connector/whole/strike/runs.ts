@@ -18,6 +18,7 @@ import type { SharedPart, StruckLine } from './together.ts'
 export type Ready = {
   readonly contact: DecidedContact
   readonly asked: SurgeAsked
+  readonly isLeadOpen: boolean
   readonly setups: ReadonlyMap<StrikeCase, SurgeSetup>
 }
 
@@ -31,6 +32,7 @@ export function questionOf(q: {
   readonly ready: readonly Ready[]
   readonly level: StrikeQuestion['level']
   readonly left: StrikeQuestion['left']
+  readonly taken: StrikeQuestion['taken']
   readonly share: number | undefined
   readonly row: Waveform
   readonly riseSec: number
@@ -69,9 +71,7 @@ export function questionOf(q: {
     isSteep: q.riseSec < 1e-6,
     isRing: q.row.ring !== undefined,
     runs: [...known.values()],
-    contacts: ready.map(({ contact, asked, setups }) =>
-      contactOf(contact, asked, [...setups.values()][0] as SurgeSetup, groupOf.get(contact.id)),
-    ),
+    contacts: ready.map((one) => contactOf(one, groupOf.get(one.contact.id))),
     groups: connector.suppressors.map(({ id, contacts }, g) => {
       const part = parts[g]
       return {
@@ -84,6 +84,7 @@ export function questionOf(q: {
       }
     }),
     left: q.left,
+    taken: q.taken,
     share: q.share,
     bond,
   }
@@ -156,13 +157,8 @@ function placeOf({ part }: DecidedContact, { filter }: SurgeSetup, end: End) {
   return { capacitanceF: filter.capacitanceF * frac, capacitance2F: filter.capacitance2F * frac }
 }
 
-function contactOf(
-  contact: DecidedContact,
-  asked: SurgeAsked,
-  setup: SurgeSetup,
-  group: number | undefined,
-): StrikeContact {
-  const { kind, met, part, filter } = setup
+function contactOf({ contact, asked, setups, isLeadOpen }: Ready, group: number | undefined): StrikeContact {
+  const { kind, met, part, filter } = [...setups.values()][0] as SurgeSetup
   return {
     id: contact.id,
     withstandV: asked.withstandV,
@@ -171,6 +167,7 @@ function contactOf(
     capacitorWithstandV: asked.capacitorWithstandV,
     hasCapacitor: filter.capacitanceF > 0,
     hasPart: met !== undefined,
+    isLeadOpen,
     rating:
       asked.ratedPulseW === undefined || part === undefined
         ? undefined

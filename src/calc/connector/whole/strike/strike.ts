@@ -18,6 +18,8 @@ export type StrikeContact = {
   readonly capacitorWithstandV: number | undefined
   readonly hasCapacitor: boolean
   readonly hasPart: boolean
+  /** what the lead of its suppressor adds is in no run */
+  readonly isLeadOpen: boolean
   readonly rating: StrikeRating | undefined
   readonly group: number | undefined
 }
@@ -54,6 +56,8 @@ export type StrikeQuestion = {
   readonly groups: readonly StrikeGroup[]
   /** contacts of no run, with the reason */
   readonly left: readonly { readonly id: string; readonly why: string }[]
+  /** what nobody entered of a suppressor, taken the stricter way: "temperature 85 °C" */
+  readonly taken: readonly string[]
   readonly share: number | undefined
   readonly bond: { readonly ohm: number; readonly henries: number; readonly isTyped: boolean }
 }
