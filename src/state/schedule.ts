@@ -75,7 +75,8 @@ function createRun(): ScheduleRun {
     state,
     want: (connector, lines) => {
       const asked = { connector, lines: carried(connector, lines) }
-      if (isSame(wanted, asked) && state.peek().is !== 'stopped') return
+      const { is } = state.peek()
+      if (isSame(wanted, asked) && is !== 'stopped' && is !== 'broken') return
       wanted = asked
       away?.abort()
       away = new AbortController()

@@ -43,6 +43,25 @@ describe('the schedule the screens share', () => {
     expect((await until(run.state, ({ is }) => is === 'done')).isAlone).toBe(false)
   })
 
+  it('is tried again where it broke', async () => {
+    const run = scheduleRun('three')
+    let isTorn = true
+    const { facts, ...rest } = lineOf('a', DISCRETE)
+    const torn = {
+      ...rest,
+      get facts() {
+        if (isTorn) throw new Error('torn')
+        return facts
+      },
+    }
+    const again = [torn, lines[1] as (typeof lines)[number]]
+    run.want(connector, again)
+    await until(run.state, ({ is }) => is === 'broken')
+    isTorn = false
+    run.want(connector, again)
+    expect((await until(run.state, ({ is }) => is === 'done')).shown?.rows.length).toBe(2)
+  })
+
   it('groups at a tap', async () => {
     const run = scheduleRun('one')
     run.want(connector, lines)

@@ -17,6 +17,17 @@ export type ContactPart = {
   readonly inductanceH?: number
 }
 
+/** A decided part as it is chosen or named: no capacitor, no value of one. */
+export const contactPartOf = ({
+  topology,
+  capacitanceF,
+  inductanceH,
+}: NonNullable<DecidedContact['part']>): ContactPart => ({
+  topology,
+  ...(capacitanceF > 0 ? { valueF: capacitanceF } : {}),
+  ...(inductanceH === undefined ? {} : { inductanceH }),
+})
+
 /** What the bounds of one contact propose, whatever the user chose. */
 export type Proposal = {
   readonly part: ContactPart

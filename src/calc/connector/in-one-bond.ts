@@ -5,7 +5,7 @@ import { formatEstimate, formatExact, formatQuantity } from '../quantity/format.
 import type { Progress, Verdict } from '../types.ts'
 import { VERDICT_WORDS, worse } from '../verdict.ts'
 import { lineInConnector, type OpenAnswer, windowAnswer } from './contact-line.ts'
-import type { Asked, ContactPart, ContactRow } from './contact-row.ts'
+import { type Asked, type ContactPart, type ContactRow, contactPartOf } from './contact-row.ts'
 import { decidedOf } from './decide.ts'
 import type { DecidedContact } from './decided.ts'
 import type { ConnectorFinding } from './finding.ts'
@@ -79,11 +79,7 @@ const isSeated = ({ row, open, judged }: Asked): boolean =>
 function seatOf({ row, open, judged }: Asked): Seat {
   const decided = row.decided.part as NonNullable<DecidedContact['part']>
   const answer = (judged ?? open) as OpenAnswer
-  const part: ContactPart = {
-    topology: decided.topology,
-    ...(decided.capacitanceF > 0 ? { valueF: decided.capacitanceF } : {}),
-    ...(decided.inductanceH === undefined ? {} : { inductanceH: decided.inductanceH }),
-  }
+  const part = contactPartOf(decided)
   const isFixed = row.choice?.valueF !== undefined
   return { part, member: memberOf(answer, part), others: () => (isFixed ? [] : others(answer)) }
 }

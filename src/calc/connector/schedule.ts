@@ -7,7 +7,7 @@ import { within } from '../surge/progress.ts'
 import type { Line, Progress } from '../types.ts'
 import { askContact } from './ask-contact.ts'
 import { buildOf } from './build.ts'
-import type { Asked, ContactPart, ContactRow } from './contact-row.ts'
+import { type Asked, type ContactPart, type ContactRow, contactPartOf } from './contact-row.ts'
 import type { ConnectorFinding } from './finding.ts'
 import { holed } from './hole.ts'
 import { inOneBond } from './in-one-bond.ts'
@@ -130,12 +130,7 @@ function partsOf(rows: readonly ContactRow[]): readonly SchedulePart[] {
     if (decided.part === undefined) continue
     const { topology, capacitanceF, inductanceH } = decided.part
     const key = `${topology} ${capacitanceF} ${inductanceH ?? ''}`
-    const part = found.get(key) ?? {
-      topology,
-      ...(capacitanceF > 0 ? { valueF: capacitanceF } : {}),
-      ...(inductanceH === undefined ? {} : { inductanceH }),
-      contacts: [],
-    }
+    const part = found.get(key) ?? { ...contactPartOf(decided.part), contacts: [] }
     part.contacts.push(decided.id)
     found.set(key, part)
   }

@@ -25,7 +25,7 @@ import { capital, sentenceOf } from '../../verdict.ts'
 import type { Build } from '../build.ts'
 import { buildWords, thinAirWords, toleranceWords } from '../build-words.ts'
 import { lineInConnector } from '../contact-line.ts'
-import type { ContactPart, ContactRow } from '../contact-row.ts'
+import { type ContactRow, contactPartOf } from '../contact-row.ts'
 import type { DecidedContact } from '../decided.ts'
 import { partWords } from '../said.ts'
 import type { SharedTexts } from '../types.ts'
@@ -174,7 +174,7 @@ const issuesOf = (result: Result): string => (result.ok ? '' : result.issues.map
 
 function windowOf({ contacts, line, decided, headline, build }: WindowJob, result: Result): SheetWindow {
   const { part } = decided
-  const title = part ? partWords(partNamed(part)) : 'no part'
+  const title = part ? partWords(contactPartOf(part)) : 'no part'
   const strip = result.ok ? result.pictures.find((picture) => picture.is === 'strip') : undefined
   return {
     contacts,
@@ -192,12 +192,6 @@ function builtWords(build: Build): string {
   const air = thinAirWords(build)
   return [`${capital(buildWords(build))}.`, toleranceWords(build), ...(air === undefined ? [] : [air])].join(' ')
 }
-
-const partNamed = ({ topology, capacitanceF, inductanceH }: NonNullable<DecidedContact['part']>): ContactPart => ({
-  topology,
-  ...(capacitanceF > 0 ? { valueF: capacitanceF } : {}),
-  ...(inductanceH === undefined ? {} : { inductanceH }),
-})
 
 /** A strip of the one topology that was decided, with its value; of the best where none was. */
 function narrowed(strip: Of<'strip'>, topology: Topology | undefined, capacitanceF: number | undefined): Of<'strip'> {

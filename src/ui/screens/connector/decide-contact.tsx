@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import { buildWords, choiceWords, thinAirWords, toleranceWords } from '../../../calc/connector/build-words.ts'
 import { withClass } from '../../../calc/connector/class-words.ts'
-import type { ContactPart, ContactRow } from '../../../calc/connector/contact-row.ts'
+import { type ContactPart, type ContactRow, contactPartOf } from '../../../calc/connector/contact-row.ts'
 import { partWords } from '../../../calc/connector/said.ts'
 import { withoutTaken, withTaken } from '../../../calc/connector/take.ts'
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../../calc/network/circuit.ts'
@@ -97,7 +97,7 @@ function Choosing({ complaint, connector, row }: ViewGiven & { readonly row: Con
       contacts: withTaken(connector.contacts, [{ id: contact.id, part }]),
     })
   const isChosen = choice?.topology !== undefined || choice?.valueF !== undefined || choice?.isBare === true
-  const moved = row.aloneF === undefined ? undefined : partOfRow(row)
+  const moved = row.aloneF === undefined ? undefined : row.decided.part && contactPartOf(row.decided.part)
   const isDefeated = row.verdict === 'fails' && !isChosen
   const offered = isDefeated ? offer : (moved ?? proposal?.part ?? offer)
   return (
@@ -165,15 +165,6 @@ const matesOf = ({ contacts }: ViewGiven['connector'], { contact }: ContactRow):
   contact.lineId === undefined
     ? [contact.id]
     : contacts.filter(({ lineId }) => lineId === contact.lineId).map(({ id }) => id)
-
-function partOfRow({ decided: { part } }: ContactRow): ContactPart | undefined {
-  if (part === undefined) return undefined
-  return {
-    topology: part.topology,
-    ...(part.capacitanceF > 0 ? { valueF: part.capacitanceF } : {}),
-    ...(part.inductanceH === undefined ? {} : { inductanceH: part.inductanceH }),
-  }
-}
 
 /** What can be built, where it goes, and its suppressor. */
 function Built({

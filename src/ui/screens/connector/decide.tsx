@@ -1,11 +1,11 @@
 import { useMemo, useState } from 'preact/hooks'
+import { contactPartOf } from '../../../calc/connector/contact-row.ts'
 import { partWords } from '../../../calc/connector/said.ts'
 import type { Schedule } from '../../../calc/connector/schedule.ts'
 import { withTaken } from '../../../calc/connector/take.ts'
 import { changeConnector } from '../../../state/connectors.ts'
 import { type ScheduleRun, scheduleRun } from '../../../state/schedule.ts'
 import { MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
-import { Icon } from '../../parts/icon.tsx'
 import { Windowed } from '../../parts/windowed.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { DecideContact } from './decide-contact.tsx'
@@ -13,6 +13,7 @@ import { DecideGroup } from './decide-group.tsx'
 import './decide.css'
 import { ConnectorTextField } from './texts.tsx'
 import { useSchedule } from './use-schedule.ts'
+import { Waiting } from './waiting.tsx'
 
 /** What is decided for every contact: proposed with its reason, taken or chosen, then brought down to few parts. */
 export function Decide({ complaint, connector }: ViewGiven) {
@@ -20,16 +21,24 @@ export function Decide({ complaint, connector }: ViewGiven) {
   const run = scheduleRun(connector.id)
   const [contactId, setContactId] = useState<string | undefined>(undefined)
   if (connector.contacts.length === 0) return <p>There is no contact yet, so there is nothing to decide.</p>
-  if (shown === undefined) return <Waiting run={run} />
   const given = { complaint, connector }
+  const onAgain = () => run.want(connector, complaint.lines)
+  if (shown === undefined)
+    return (
+      <UnderWay
+        run={run}
+        onAgain={onAgain}
+        stopped="Stopped: nothing is proposed before every contact is worked out."
+      />
+    )
   const row = shown.rows.find(({ contact }) => contact.id === contactId)
   return (
     <div class="panes decide">
       <div class="pane stack">
-        <Standing run={run} schedule={shown} />
+        <Standing run={run} schedule={shown} onAgain={onAgain} />
         {row === undefined ? (
           <>
-            <TakeAll {...given} schedule={shown} />
+            <TakeAll {...given} schedule={shown} isLive={is === 'done'} />
             <Rows {...given} schedule={shown} onOpen={setContactId} />
           </>
         ) : (
@@ -45,35 +54,19 @@ export function Decide({ complaint, connector }: ViewGiven) {
   )
 }
 
-function Waiting({ run }: { readonly run: ScheduleRun }) {
-  const { is, doneFrac } = run.state.value
-  if (is === 'broken')
-    return (
-      <p role="status">
-        The contacts could not be worked out. That is a fault of the app, not of the inputs; what was typed is kept.
-      </p>
-    )
-  return is === 'stopped' ? <p role="status">Stopped.</p> : <Progress run={run} doneFrac={doneFrac} />
-}
+type UnderWayGiven = { readonly run: ScheduleRun; readonly onAgain: () => void; readonly stopped: string }
 
-function Progress({ run, doneFrac }: { readonly run: ScheduleRun; readonly doneFrac: number }) {
-  return (
-    <div class="under-way">
-      <label class="progress">
-        Working out every contact, {Math.round(doneFrac * 100)} %
-        <progress max="1" value={doneFrac} />
-      </label>
-      <button type="button" class="button" onClick={run.stop}>
-        <Icon name="close" />
-        Stop
-      </button>
-    </div>
-  )
+/** The contacts are being worked out, or were left before they all were; nothing once they are done. */
+function UnderWay({ run, onAgain, stopped }: UnderWayGiven) {
+  const { is, doneFrac } = run.state.value
+  if (is === 'done') return null
+  const waiting = { is, doneFrac, onStop: run.stop, onAgain }
+  return <Waiting {...waiting} what="The contacts" working="Working out every contact" stopped={stopped} />
 }
 
 /** How the figures stand: under way, each line alone, or all in the bond. */
-function Standing({ run, schedule }: { readonly run: ScheduleRun; readonly schedule: Schedule }) {
-  const { is, doneFrac, isAlone } = run.state.value
+function Standing({ run, schedule, onAgain }: Omit<UnderWayGiven, 'stopped'> & { readonly schedule: Schedule }) {
+  const { is, isAlone } = run.state.value
   const counts = new Map<string, number>()
   for (const row of schedule.rows) {
     const word = MARK_WORDS[markOf(row.contact, row)]
@@ -90,9 +83,8 @@ function Standing({ run, schedule }: { readonly run: ScheduleRun; readonly sched
       <p class={is === 'done' ? undefined : 'old'} data-output="decided">
         {[...counts].map(([word, count]) => `${count} ${word}`).join(', ')}; {bond}.
       </p>
-      {is === 'working' && <Progress run={run} doneFrac={doneFrac} />}
-      {is === 'broken' && <p role="status">The last change could not be worked out; this is what stood before.</p>}
-      {is === 'stopped' && <p role="status">Stopped: this is what stood before.</p>}
+      <UnderWay run={run} onAgain={onAgain} stopped="Stopped: this is what stood before." />
+      {is === 'broken' && <p>This is what stood before.</p>}
     </section>
   )
 }
@@ -100,21 +92,12 @@ function Standing({ run, schedule }: { readonly run: ScheduleRun; readonly sched
 type Shown = ViewGiven & { readonly schedule: Schedule }
 
 /** Every proposal that nothing speaks against, in one step that can be taken back. */
-function TakeAll({ complaint, connector, schedule }: Shown) {
+function TakeAll({ complaint, connector, schedule, isLive }: Shown & { readonly isLive: boolean }) {
   const taken = useMemo(
     () =>
       schedule.rows.flatMap(({ contact, decided, verdict, waits }) =>
         decided.by === 'proposed' && decided.part !== undefined && verdict === 'ok' && waits === undefined
-          ? [
-              {
-                id: contact.id,
-                part: {
-                  topology: decided.part.topology,
-                  ...(decided.part.capacitanceF > 0 ? { valueF: decided.part.capacitanceF } : {}),
-                  ...(decided.part.inductanceH === undefined ? {} : { inductanceH: decided.part.inductanceH }),
-                },
-              },
-            ]
+          ? [{ id: contact.id, part: contactPartOf(decided.part) }]
           : [],
       ),
     [schedule],
@@ -124,6 +107,8 @@ function TakeAll({ complaint, connector, schedule }: Shown) {
     <button
       type="button"
       class="button wide"
+      // of older facts, or of each line alone, none of them is a yes
+      disabled={!isLive}
       onClick={() => changeConnector(complaint.id, connector.id, { contacts: withTaken(connector.contacts, taken) })}
     >
       Take the {taken.length === 1 ? 'one proposal' : `${taken.length} proposals`} that are a clean yes
@@ -141,7 +126,7 @@ function Rows({ schedule, onOpen }: Shown & { readonly onOpen: (id: string) => v
         const mark = markOf(row.contact, row)
         const { part, by } = row.decided
         const own = by === 'user' ? 'your choice' : by === 'proposed' ? 'proposed' : undefined
-        const value = row.decided.part && partWords({ topology: part?.topology ?? 'C', ...sizes(row.decided.part) })
+        const value = part && partWords(contactPartOf(part))
         const note = [value, own].filter((one) => one !== undefined).join(', ')
         return (
           <button type="button" class="row-button" onClick={() => onOpen(row.contact.id)}>
@@ -161,11 +146,6 @@ function Rows({ schedule, onOpen }: Shown & { readonly onOpen: (id: string) => v
     />
   )
 }
-
-const sizes = (part: { readonly capacitanceF: number; readonly inductanceH?: number }) => ({
-  ...(part.capacitanceF > 0 ? { valueF: part.capacitanceF } : {}),
-  ...(part.inductanceH === undefined ? {} : { inductanceH: part.inductanceH }),
-})
 
 /** The bond of the connector, and what is said of all contacts in it. */
 function Bond({ connector, schedule }: Pick<Shown, 'connector' | 'schedule'>) {

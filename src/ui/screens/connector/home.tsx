@@ -129,18 +129,18 @@ function Contacts({ complaint, connector }: ViewGiven) {
 }
 
 /** How far the schedule is; nothing once it stands. */
-function Standing({ schedule: { is, doneFrac, shown } }: { readonly schedule: ScheduleState }) {
+function Standing({ schedule: { is, doneFrac, shown, isAlone } }: { readonly schedule: ScheduleState }) {
   if (is === 'done') return null
   const words =
     is === 'working'
-      ? `Working out every contact, ${Math.round(doneFrac * 100)} %`
+      ? `Working out every contact, ${Math.round(doneFrac * 100)} %.`
       : is === 'broken'
         ? 'The contacts could not be worked out. That is a fault of the app, not of the inputs; what was typed is kept.'
         : 'Stopped before every contact was worked out.'
   return (
     <p class="muted small" role="status">
       {words}
-      {shown !== undefined && is === 'working' ? '; what stands here is from before.' : ''}
+      {shown !== undefined && ` What stands here is ${isAlone ? 'of each line alone' : 'from before'}.`}
     </p>
   )
 }

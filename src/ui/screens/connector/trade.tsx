@@ -66,7 +66,8 @@ export function Trade({ complaint, connector }: ViewGiven) {
         classes={classes.state.value}
       />
     )
-  const ended = is === 'working' || is === 'done' ? state.is : is
+  // before the schedule is done, what the run came to last is of no account
+  const ended = is === 'done' ? state.is : is
   return (
     <Waiting
       is={ended === 'done' ? 'working' : ended}

@@ -45,7 +45,8 @@ export function Whole({ complaint, connector }: ViewGiven) {
   const state = run.state.value
   const body = 'body' in state ? state.body : undefined
   const isLive = schedule !== undefined && state.is === 'done'
-  const ended = is === 'working' || is === 'done' ? state.is : is
+  // before the schedule is done, what the run came to last is of no account
+  const ended = is === 'done' ? state.is : is
   return (
     <div class="panes whole">
       <div class="pane stack">
