@@ -4,21 +4,25 @@ import { type Delimiter, readTable } from './table-text.ts'
 
 export type PastedRow = { readonly line: number; readonly cells: { readonly [K in Column]?: string } }
 
+/** How a table is divided, also where a row of it is refused. */
+export type TableColumns = {
+  /** the column of each place; undefined = not taken over */
+  readonly columns: readonly (Column | undefined)[]
+  /** the headings as they stand, or undefined where the first row is a contact already */
+  readonly headings: readonly string[] | undefined
+}
+
 export type Pasted =
-  | {
+  | ({
       readonly ok: true
       readonly delimiter: Delimiter
-      /** the column of each place; undefined = not taken over */
-      readonly columns: readonly (Column | undefined)[]
-      /** the headings as they stand, or undefined where the first row is a contact already */
-      readonly headings: readonly string[] | undefined
       readonly rows: readonly PastedRow[]
       /** the unit each column's heading gives */
       readonly units: { readonly [K in Column]?: string }
       /** words for the kind of line, each once, in order, with how many rows use it */
       readonly kindWords: readonly { readonly word: string; readonly rows: number }[]
-    }
-  | { readonly ok: false; readonly message: string }
+    } & TableColumns)
+  | ({ readonly ok: false; readonly message: string } & Partial<TableColumns>)
 
 const MOST_CONTACT_CHARACTERS = 12
 
@@ -41,31 +45,28 @@ export function readPasted(text: string, choice: PastedChoice = {}): Pasted {
   const hasHeadings = choice.hasHeadings ?? seemsNamed
   const width = table.rows.reduce((most, { cells }) => Math.max(most, cells.length), 0)
   const chosen = choice.columns ?? (hasHeadings ? named : byPlace(width))
+  const divided: TableColumns = { columns: chosen, headings: hasHeadings ? first.cells : undefined }
+  const refused = (message: string): Pasted => ({ ok: false, message, ...divided })
   const at = chosen.indexOf('contact')
-  if (at < 0)
-    return { ok: false, message: 'No column names the contacts: give one the heading “contact”, or choose it below.' }
+  if (at < 0) return refused('No column names the contacts: give one the heading “contact”, or choose it below.')
   const rows: PastedRow[] = []
   const seen = new Map<string, number>()
   for (const { line, cells } of hasHeadings ? table.rows.slice(1) : table.rows) {
     const id = cells[at] ?? ''
-    if (id === '') return { ok: false, message: `Line ${line} names no contact: its “contact” cell is empty.` }
+    if (id === '') return refused(`Line ${line} names no contact: its “contact” cell is empty.`)
     if (id.length > MOST_CONTACT_CHARACTERS)
-      return {
-        ok: false,
-        message: `Line ${line}: “${id.slice(0, MOST_CONTACT_CHARACTERS)}…” is too long for a contact.`,
-      }
+      return refused(`Line ${line}: “${id.slice(0, MOST_CONTACT_CHARACTERS)}…” is too long for a contact.`)
     const before = seen.get(id)
     if (before !== undefined)
-      return { ok: false, message: `Contact “${id}” stands on line ${before} and on line ${line}; it can stand once.` }
+      return refused(`Contact “${id}” stands on line ${before} and on line ${line}; it can stand once.`)
     seen.set(id, line)
     rows.push({ line, cells: cellsOf(cells, chosen) })
   }
-  if (rows.length === 0) return { ok: false, message: 'There are headings and no row below them.' }
+  if (rows.length === 0) return refused('There are headings and no row below them.')
   return {
     ok: true,
     delimiter: table.delimiter,
-    columns: chosen,
-    headings: hasHeadings ? first.cells : undefined,
+    ...divided,
     rows,
     units: hasHeadings ? unitsOf(first.cells, chosen) : {},
     kindWords: wordsOf(rows),

@@ -129,6 +129,10 @@ describe('a pasted schedule', () => {
     expect(message('pin;name\n;a')).toContain('Line 2 names no contact')
     expect(message('name;kind\na;429')).toContain('“contact”')
     expect(message('pin;name')).toContain('no row below')
+    // the columns were read all the same, and are to be seen
+    const divided = { columns: ['contact', 'name'], headings: ['pin', 'name'] }
+    expect(readPasted('pin;name\n1;a\n1;b')).toMatchObject({ ok: false, ...divided })
+    expect(readPasted('name;kind\na;429')).toMatchObject({ columns: ['name', 'kind'], headings: ['name', 'kind'] })
   })
 
   it('lets the columns be chosen', () => {

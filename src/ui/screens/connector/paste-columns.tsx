@@ -4,13 +4,12 @@ import type { PasteModel } from '../../../state/paste.ts'
 
 /** Which column is what, where the headings did not say it right; opened by itself where none names the contacts. */
 export function Columns({ model }: { readonly model: PasteModel }) {
-  const pasted = model.pasted.value
+  const columns = model.pasted.value?.columns
   const table = readTable(model.text.value)
   const [first, second] = table.ok ? table.rows : []
-  if (!table.ok || first === undefined || pasted === undefined) return null
-  const columns = pasted.ok ? pasted.columns : (model.choice.value.columns ?? first.cells.map(() => undefined))
+  if (!table.ok || first === undefined || columns === undefined) return null
   const taken = columns.filter((column) => column !== undefined).length
-  const hasHeadings = pasted.ok ? pasted.headings !== undefined : (model.choice.value.hasHeadings ?? true)
+  const hasHeadings = model.pasted.value?.headings !== undefined
   const choose = (at: number, column: Column | undefined) =>
     model.choose({
       ...model.choice.value,
@@ -19,7 +18,7 @@ export function Columns({ model }: { readonly model: PasteModel }) {
       columns: first.cells.map((_, i) => (i === at ? column : columns[i] === column ? undefined : columns[i])),
     })
   return (
-    <details class="fold" open={pasted.ok ? undefined : true}>
+    <details class="fold" open={columns.includes('contact') ? undefined : true}>
       <summary>
         Columns: {taken} of {first.cells.length} taken, divided by {DELIMITER_NAME[table.delimiter]}
       </summary>
@@ -30,7 +29,7 @@ export function Columns({ model }: { readonly model: PasteModel }) {
           type="checkbox"
           class="switch"
           checked={hasHeadings}
-          onChange={(event) => model.choose({ hasHeadings: event.currentTarget.checked })}
+          onChange={(event) => model.choose({ ...model.choice.value, hasHeadings: event.currentTarget.checked })}
         />
       </div>
       {first.cells.map((heading, at) => (
