@@ -7,6 +7,7 @@ import { addConnector, connectorsOf } from '../../src/state/connectors.ts'
 import { newConnector } from '../../src/state/new-connector.ts'
 import { scheduleRun } from '../../src/state/schedule.ts'
 import { Decide } from '../../src/ui/screens/connector/decide.tsx'
+import { Trade } from '../../src/ui/screens/connector/trade.tsx'
 import { Whole } from '../../src/ui/screens/connector/whole.tsx'
 import { contactOf, DISCRETE, lineOf } from '../calc/connector/some-connector.ts'
 import { made } from './connector-support.tsx'
@@ -28,6 +29,16 @@ async function both() {
 
 const press = (name: string) => act(() => by('button', name).click())
 const text = () => document.body.textContent ?? ''
+
+it('has the ways to contacts on every screen that needs some', async () => {
+  const { complaint, connector } = await both()
+  const empty = { complaint, connector: { ...connector, contacts: [] } }
+  for (const screen of [<Decide {...empty} />, <Whole {...empty} />, <Trade {...empty} />]) {
+    show(screen)
+    expect(by('link', 'Paste a table').getAttribute('href')).toMatch(/\/paste$/)
+    expect(by('link', 'Make the contacts').getAttribute('href')).toMatch(/connector\/[^/]+$/)
+  }
+})
 
 describe('work on a connector that was stopped', () => {
   it('goes on from the screen that decides, whose proposals are no clean yes until it is done', async () => {

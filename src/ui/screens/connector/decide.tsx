@@ -11,6 +11,7 @@ import type { ViewGiven } from './connector.tsx'
 import { DecideContact } from './decide-contact.tsx'
 import { DecideGroup } from './decide-group.tsx'
 import './decide.css'
+import { NoContacts } from './no-contacts.tsx'
 import { ConnectorTextField } from './texts.tsx'
 import { useSchedule } from './use-schedule.ts'
 import { Waiting } from './waiting.tsx'
@@ -20,8 +21,8 @@ export function Decide({ complaint, connector }: ViewGiven) {
   const { is, shown } = useSchedule({ complaint, connector })
   const run = scheduleRun(connector.id)
   const [contactId, setContactId] = useState<string | undefined>(undefined)
-  if (connector.contacts.length === 0) return <p>There is no contact yet, so there is nothing to decide.</p>
   const given = { complaint, connector }
+  if (connector.contacts.length === 0) return <NoContacts {...given} so="there is nothing to decide" />
   const onAgain = () => run.want(connector, complaint.lines)
   if (shown === undefined)
     return (

@@ -9,6 +9,7 @@ import { lazy } from '../../lazy.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { ClassProgress } from './class-progress.tsx'
 import type { ViewGiven } from './connector.tsx'
+import { NoContacts } from './no-contacts.tsx'
 import { Pictures } from './trade-pictures.tsx'
 import { usePrinting } from './trade-printing.ts'
 import './trade.css'
@@ -55,7 +56,7 @@ export function Trade({ complaint, connector }: ViewGiven) {
   )
   useEffect(() => void loadGuide().catch(() => undefined), [])
   if (connector.contacts.length === 0)
-    return <p>There is no contact yet, so there is no sheet. Make the contacts, or paste a table of them.</p>
+    return <NoContacts complaint={complaint} connector={connector} so="there is no sheet" />
   if (found !== undefined)
     return (
       <Ready

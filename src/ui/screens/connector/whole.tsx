@@ -4,6 +4,7 @@ import { scheduleRun } from '../../../state/schedule.ts'
 import { createStrikeRun, createWholeRun, type WholeBody } from '../../../state/whole-run.ts'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
+import { NoContacts } from './no-contacts.tsx'
 import { WholeBond } from './whole-bond.tsx'
 import { WholeClasses } from './whole-classes.tsx'
 import { WholeFacts } from './whole-facts.tsx'
@@ -41,7 +42,7 @@ export function Whole({ complaint, connector }: ViewGiven) {
     [run, strike, classes],
   )
   if (connector.contacts.length === 0)
-    return <p>There is no contact yet. Make the contacts, or paste a table of them.</p>
+    return <NoContacts complaint={complaint} connector={connector} so="there is nothing to say of all of them" />
   const state = run.state.value
   const body = 'body' in state ? state.body : undefined
   const isLive = schedule !== undefined && state.is === 'done'

@@ -105,13 +105,15 @@ function Points({ rows }: { readonly rows: number }) {
   const found = settled.value
   if (settling.value !== undefined)
     return (
-      <label class="progress">
-        Trying every row, {Math.round(settling.value * 100)} %
-        <progress max="1" value={settling.value} />
+      <div>
+        <label class="progress">
+          Trying every row, {Math.round(settling.value * 100)} %
+          <progress max="1" value={settling.value} />
+        </label>
         <button type="button" class="button" onClick={stopSettling}>
           Cancel
         </button>
-      </label>
+      </div>
     )
   if (found === undefined) return null
   if (!found.ok) return <p class="notice">{found.message}</p>
