@@ -1,0 +1,85 @@
+/**
+ * A page of the field book as data: what it says, draws and plays, and where each of it comes from. Every figure in a text
+ * is worked out by `calc` or read from `reference` in the function that makes the page; no figure is written twice.
+ */
+import type { CheckId, Source } from '../../calc/types.ts'
+import type { LineKindId } from '../../reference/line-kinds.ts'
+import type { DrawingId } from '../drawing-ids.ts'
+import type { FillInId } from '../fill-ins.ts'
+
+/** Where a page stands. Part of no address: `#/notes/<shelf>` lists it, `#/notes/<id>` is the page, on whichever shelf. */
+export type Shelf = 'notes' | 'lines' | 'sounds' | 'tests' | 'drawings' | 'tables' | 'cases'
+
+/** What a label stands for; `source` where it is not the page's. */
+export type BookRow = { readonly label: string; readonly text: string; readonly source?: Source }
+
+/** Volts over time, drawn with its levels named. Seconds and volts. */
+export type Waveform = {
+  readonly title: string
+  /** all that the picture tells, for those who do not see it */
+  readonly said: string
+  readonly spanSec: number
+  /** one trace a wire */
+  readonly wires: readonly {
+    readonly label: string
+    readonly points: readonly (readonly [sec: number, volt: number])[]
+  }[]
+  /** lines across the picture: a limit, a threshold, a level */
+  readonly levels: readonly { readonly label: string; readonly volt: number }[]
+  /** stretches of time that are named: one bit, one rise */
+  readonly marks?: readonly { readonly label: string; readonly fromSec: number; readonly toSec: number }[]
+}
+
+/** Spectrum of a sound: lines over a floor. Hertz, and decibels under the loudest. */
+export type SoundSpectrum = {
+  readonly title: string
+  readonly said: string
+  readonly lines: readonly { readonly hz: number; readonly belowDb: number; readonly label?: string }[]
+  /** broad noise between two frequencies */
+  readonly bands?: readonly { readonly fromHz: number; readonly toHz: number; readonly belowDb: number }[]
+}
+
+export type Block =
+  | { readonly is: 'heading'; readonly text: string }
+  | { readonly is: 'text'; readonly text: string }
+  | { readonly is: 'list'; readonly items: readonly string[]; readonly ordered?: true }
+  | { readonly is: 'rows'; readonly rows: readonly BookRow[] }
+  | {
+      readonly is: 'table'
+      readonly caption?: string
+      readonly head: readonly string[]
+      readonly rows: readonly (readonly string[])[]
+    }
+  /** what hurts people, equipment or the finding */
+  | { readonly is: 'never'; readonly items: readonly string[] }
+  | { readonly is: 'drawing'; readonly drawing: DrawingId }
+  | { readonly is: 'waveform'; readonly waveform: Waveform }
+  /** a sound by its id in `sounds/`, played on a tap */
+  | { readonly is: 'sound'; readonly sound: string }
+  | { readonly is: 'spectrum'; readonly spectrum: SoundSpectrum }
+  | { readonly is: 'fill-in'; readonly table: FillInId }
+  /** a button that opens a check with these texts */
+  | {
+      readonly is: 'open-check'
+      readonly check: CheckId
+      readonly prefill: Readonly<Record<string, string>>
+      readonly why: string
+    }
+
+/** Another page, a check, or an item of the guide, by its id. */
+export type BookLink = { readonly page: string } | { readonly check: CheckId } | { readonly item: string }
+
+export type BookPage = {
+  /** permanent, kebab-case, unique over all shelves: `line-…`, `sound-…`, `test-…`, `drawing-…`, `table-…`, `case-…` */
+  readonly id: string
+  readonly shelf: Shelf
+  readonly title: string
+  /** one line under the title: in lists and in what a search finds */
+  readonly inShort: string
+  /** words it is looked up by, beside its own: trade words, short forms, what people say and write */
+  readonly words?: readonly string[]
+  readonly lineKind?: LineKindId
+  readonly blocks: readonly Block[]
+  readonly sources: readonly [Source, ...Source[]]
+  readonly related?: readonly BookLink[]
+}
