@@ -122,7 +122,7 @@ function engine(known: Known): readonly Explanation[] {
         })
     }
   }
-  machine('alternator-ripple', 6)
+  machine('alternator-ripple', ALTERNATOR_PULSES)
   machine('alternator-open-diode', 1)
   machine('alternator-open-diode', 2)
   machine('alternator-six-phase', 12)
@@ -166,13 +166,21 @@ function bus(known: Known): readonly Explanation[] {
 }
 
 /** One sort of mobile phone sends 217 bursts a second. */
-const PHONE_HZ = 216.7
+export const PHONE_HZ = 216.7
+/** Hum of ground power and hangars, least to most. */
+export const MAINS_HZ = { low: 50, high: 60 } as const
+/** Pitch of the charger of a strobe between two flashes: from, to. */
+export const STROBE_CHARGER_HZ = [1e3, 20e3] as const
+/** Where dimmers, heaters and regulators switch: from, to. */
+export const DIMMER_HZ = [100, 20e3] as const
+/** Humps of a three-phase rectifier in each period. */
+export const ALTERNATOR_PULSES = 6
 
 function fixed(known: Known): readonly Explanation[] {
   const mains = (
     [
-      ['mains-50', 50],
-      ['mains-60', 60],
+      ['mains-50', MAINS_HZ.low],
+      ['mains-60', MAINS_HZ.high],
     ] as const
   ).flatMap(([id, hz]) => [1, 2, 3].map((order): Candidate => ({ id, follows: 'fixed', hz: hz * order, order })))
   const phone = [1, 2, 3].map((order): Candidate => ({ id: 'phone', follows: 'device', hz: PHONE_HZ * order, order }))
@@ -184,5 +192,8 @@ function ranges(known: Known): readonly Explanation[] {
   const { toneHz } = known
   const inside = (id: ExplanationId, follows: Follows, from: number, to: number): readonly Candidate[] =>
     toneHz >= from && toneHz <= to ? [{ id, follows, hz: toneHz, order: 1 }] : []
-  return judged(known, [...inside('strobe-charger', 'device', 1e3, 20e3), ...inside('dimmer', 'load', 100, 20e3)])
+  return judged(known, [
+    ...inside('strobe-charger', 'device', ...STROBE_CHARGER_HZ),
+    ...inside('dimmer', 'load', ...DIMMER_HZ),
+  ])
 }

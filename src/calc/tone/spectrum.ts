@@ -41,8 +41,8 @@ function placeOf(magnitude: Float64Array, k: number): number {
   return k + side * Math.min(0.5, Math.max(0, (2 * ratio - 1) / (ratio + 1)))
 }
 
-/** Magnitudes of the lines from 0 to half the rate, windowed, the mean taken off. */
-function spectrumOf(samples: Float32Array, size: number): Float64Array {
+/** Magnitudes of the lines from 0 to half the rate, windowed, the mean taken off. `size`: a power of two. */
+export function spectrumOf(samples: Float32Array, size: number): Float64Array {
   const [re, im] = [new Float64Array(size), new Float64Array(size)]
   let mean = 0
   for (let i = 0; i < size; i++) mean += (samples[i] ?? 0) / size

@@ -30,13 +30,14 @@ export type Waveform = {
   readonly marks?: readonly { readonly label: string; readonly fromSec: number; readonly toSec: number }[]
 }
 
-/** Spectrum of a sound: lines over a floor. Hertz, and decibels under the loudest. */
-export type SoundSpectrum = {
-  readonly title: string
-  readonly said: string
-  readonly lines: readonly { readonly hz: number; readonly belowDb: number; readonly label?: string }[]
-  /** broad noise between two frequencies */
-  readonly bands?: readonly { readonly fromHz: number; readonly toHz: number; readonly belowDb: number }[]
+/** What a sound looks like: decibels under the loudest in columns evenly over log frequency, and its level along the time. */
+export type SoundPicture = {
+  readonly fromHz: number
+  readonly toHz: number
+  readonly belowDb: readonly number[]
+  readonly seconds: number
+  /** 0 to 1, in even steps over the seconds */
+  readonly rhythm: readonly number[]
 }
 
 export type Block =
@@ -54,9 +55,8 @@ export type Block =
   | { readonly is: 'never'; readonly items: readonly string[] }
   | { readonly is: 'drawing'; readonly drawing: DrawingId }
   | { readonly is: 'waveform'; readonly waveform: Waveform }
-  /** a sound by its id in `sounds/`, played on a tap */
-  | { readonly is: 'sound'; readonly sound: string }
-  | { readonly is: 'spectrum'; readonly spectrum: SoundSpectrum }
+  /** a sound by its id in `sounds/`, drawn, and played on a tap; `said`: what the picture tells, for those who do not see it */
+  | { readonly is: 'sound'; readonly sound: string; readonly said: string }
   | { readonly is: 'fill-in'; readonly table: FillInId }
   /** a button that opens a check with these texts */
   | {
