@@ -1,6 +1,7 @@
 import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { policyInPage, sizeGate, webManifest, withIntegrity } from './scripts/build-plugins.mjs'
+import { builtData } from './scripts/built-data.mjs'
 import { licences } from './scripts/licences.mjs'
 import { onlyCopies, packedCopies } from './scripts/packed-copies.mjs'
 import { versionDefine } from './scripts/version.mjs'
@@ -43,6 +44,7 @@ export default defineConfig({
     policyInPage(),
     webManifest(),
     workerJobs(),
+    builtData(),
     licences(),
     VitePWA({
       strategies: 'injectManifest',

@@ -1,10 +1,11 @@
 import { defineConfig } from 'vitest/config'
+import { builtData } from './scripts/built-data.mjs'
 import { versionDefine } from './scripts/version.mjs'
 import { workerJobs } from './scripts/worker-jobs.mjs'
 
 const shared = {
   define: versionDefine('test edition'),
-  plugins: [workerJobs()],
+  plugins: [workerJobs(), builtData()],
   oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
 }
 

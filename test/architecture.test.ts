@@ -61,10 +61,12 @@ const isInside = (path: string, place: string): boolean => path === place || pat
 const isPure = (path: string): boolean => ['reference', 'calc', 'guide', 'worker'].includes(folderOf(path))
 /** Asks for the address of a worker, see scripts/worker-jobs.mjs. */
 const AS_JOB = /\?job$/
+/** Asks for what a file gives when the app is built, see scripts/built-data.mjs. */
+const AS_DATA = /\?built$/
 const relativeImports = (file: File): string[] =>
   file.imports
     .filter((name) => name.startsWith('.'))
-    .map((name) => normalize(join(dirname(file.path), name.replace(AS_JOB, ''))))
+    .map((name) => normalize(join(dirname(file.path), name.replace(AS_JOB, '').replace(AS_DATA, ''))))
 const packageImports = (file: File): string[] => file.imports.filter((name) => !name.startsWith('.'))
 
 describe('the house', () => {
@@ -127,7 +129,7 @@ describe('the house', () => {
     const offenders = files.flatMap((file) =>
       file.imports
         .filter((name) => name.startsWith('.'))
-        .map((name) => name.replace(AS_JOB, ''))
+        .map((name) => name.replace(AS_JOB, '').replace(AS_DATA, ''))
         .filter((name) => !/\.(tsx?|css|json)$/.test(name) || !existsSync(join(SRC, dirname(file.path), name)))
         .map((name) => `${file.path} imports ${name}`),
     )

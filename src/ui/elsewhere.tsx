@@ -9,7 +9,7 @@ const KeptCheckScreen = lazy(async () => (await import('./screens/kept-check.tsx
 const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
 const ComplaintScreen = lazy(async () => (await import('./screens/complaint.tsx')).ComplaintScreen)
 const ConnectorScreen = lazy(async () => (await import('./screens/connector/connector.tsx')).ConnectorScreen)
-const Notes = lazy(async () => (await import('./screens/notes.tsx')).Notes)
+const Book = lazy(async () => (await import('./screens/book/book.tsx')).Book)
 
 /** Every screen but the start page. */
 export function Elsewhere({ route: here }: { readonly route: Route }) {
@@ -26,6 +26,6 @@ export function Elsewhere({ route: here }: { readonly route: Route }) {
       if (here.kept === undefined) return <ComplaintScreen id={here.id} />
       return <KeptCheckScreen complaintId={here.id} lineId={here.kept.lineId} checkId={here.kept.check} />
     case 'notes':
-      return <Notes id={here.id} />
+      return <Book id={here.id} />
   }
 }

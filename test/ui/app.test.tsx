@@ -25,27 +25,27 @@ describe('the shell', () => {
     expect(document.querySelectorAll('main')).toHaveLength(1)
     expect(document.querySelectorAll('h1')).toHaveLength(1)
     const places = [...document.querySelectorAll('nav a')].map((link) => link.textContent)
-    expect(places).toEqual(['Ask', 'Check', 'Log', 'Notes'])
+    expect(places).toEqual(['Ask', 'Check', 'Log', 'Book'])
     expect(document.querySelector('nav [aria-current=page]')?.textContent).toBe('Log')
   })
 
   it('moves focus to the heading of the next screen and names it in the title', async () => {
     // with its part at hand the screen follows at once, however busy the machine
-    await import('../../src/ui/screens/notes.tsx')
+    await import('../../src/ui/screens/book/book.tsx')
     await goTo('#/notes')
-    const heading = await eventually('the notes', () => {
+    const heading = await eventually('the book', () => {
       const found = document.querySelector<HTMLElement>('h1')
-      return found?.textContent === 'Notes' ? found : undefined
+      return found?.textContent === 'Book' ? found : undefined
     })
     expect(document.activeElement).toBe(heading)
-    expect(document.title).toBe('Notes · Stillpin')
+    expect(document.title).toBe('Book · Stillpin')
   })
 
   it('names an address it does not know and gives ways on', async () => {
     await goTo('#/elsewhere/7')
     expect(by('heading', 'No such page')).toBeDefined()
     expect(document.querySelector('main code')?.textContent).toBe('/elsewhere/7')
-    expect(allBy('link', /^(Ask|Check|Log|Notes):/u)).toHaveLength(4)
+    expect(allBy('link', /^(Ask|Check|Log|Book):/u)).toHaveLength(4)
   })
 
   it('opens About with version, theme and the screening statement', async () => {

@@ -5,7 +5,7 @@ const PLACES: readonly { readonly place: Place; readonly label: string }[] = [
   { place: 'ask', label: 'Ask' },
   { place: 'check', label: 'Check' },
   { place: 'log', label: 'Log' },
-  { place: 'notes', label: 'Notes' },
+  { place: 'notes', label: 'Book' },
 ]
 
 /** The four places, under the thumb on a phone and beside the page on a desk. */

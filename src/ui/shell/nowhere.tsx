@@ -20,7 +20,7 @@ export function Nowhere({ path, what = 'page' }: { readonly path: string; readon
             <a href="#/log">Log: saved complaints</a>
           </li>
           <li>
-            <a href="#/notes">Notes: field notes</a>
+            <a href="#/notes">Book: notes, cards and tables</a>
           </li>
         </ul>
       </div>

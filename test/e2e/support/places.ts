@@ -124,7 +124,8 @@ export const PLACES: readonly Place[] = [
       await settled(page)
     },
   },
-  at('the notes', '#/notes', 'Notes'),
+  at('the book', '#/notes', 'Book'),
+  at('a shelf of the book', '#/notes/notes', 'Notes'),
   at('a long note', `#/notes/${longNote?.id}`, longNote?.title ?? ''),
   at('a note with a table', `#/notes/${tableNote?.id}`, tableNote?.title ?? ''),
   asked('an outcome with a filter', TO_A_FILTER, 'filter-victim-inline'),

@@ -1,0 +1,34 @@
+import { SHELVES, type ShelfRoom, shelfOfId } from '../../../guide/book/shelves.ts'
+import { pagesOf } from '../../../state/book.ts'
+import { lazy } from '../../lazy.tsx'
+import { Nowhere } from '../../shell/nowhere.tsx'
+import './book.css'
+import { Front } from './front.tsx'
+import { PageView } from './page.tsx'
+import { ShelfList } from './shelf-list.tsx'
+
+/** One page of a shelf, or its list; what stands on the shelf is fetched when it is first shown. */
+const ROOMS = SHELVES.filter(({ load }) => load !== undefined).map((shelf) => ({
+  shelf,
+  View: lazy(async () => {
+    const pages = await pagesOf(shelf)
+    return ({ id }: { readonly id: string | undefined }) => {
+      if (id === undefined) return <ShelfList shelf={shelf} pages={pages} />
+      const page = pages.find((each) => each.id === id)
+      return page ? <PageView key={id} page={page} shelf={shelf} /> : <NoSuchPage id={id} />
+    }
+  }),
+}))
+
+const viewOf = (shelf: ShelfRoom | undefined) => ROOMS.find((room) => room.shelf === shelf)?.View
+
+/** The field book: its front, a shelf, or a page. */
+export function Book({ id }: { readonly id: string | undefined }) {
+  if (id === undefined) return <Front />
+  const named = SHELVES.find((shelf) => shelf.id === id)
+  const View = viewOf(named ?? shelfOfId(id))
+  if (View === undefined) return <NoSuchPage id={id} />
+  return <View key={named?.id ?? 'page'} id={named === undefined ? id : undefined} />
+}
+
+const NoSuchPage = ({ id }: { readonly id: string }) => <Nowhere path={`#/notes/${id}`} what="page of the book" />

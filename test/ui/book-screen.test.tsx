@@ -1,0 +1,87 @@
+// @vitest-environment happy-dom
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { Block, BookPage } from '../../src/guide/book/types.ts'
+import { FIELD_NOTES } from '../../src/guide/notes.ts'
+import { Book } from '../../src/ui/screens/book/book.tsx'
+import { PageView } from '../../src/ui/screens/book/page.tsx'
+import { allBy, by, settle, show, until } from './support.ts'
+
+const SHELF = { id: 'notes', title: 'Notes', inShort: '', prefix: '' } as const
+
+const pageOf = (blocks: readonly Block[]): BookPage => ({
+  id: 'made-up',
+  shelf: 'notes',
+  title: 'Made up',
+  inShort: 'A page for this test',
+  blocks,
+  sources: [{ id: 'practice', standing: 'practice' }],
+})
+
+describe('the field book', () => {
+  // its parts at hand, so that nothing is waited for longer than it takes
+  beforeAll(async () => {
+    await import('../../src/guide/book/notes/notes.ts')
+  })
+
+  it('lists the shelves that something stands on, with how many pages', async () => {
+    show(<Book id={undefined} />)
+    await settle()
+    expect(by('heading', 'Book').tagName).toBe('H1')
+    const [notes] = allBy('link', /^Notes/)
+    expect(notes?.getAttribute('href')).toBe('#/notes/notes')
+    expect(notes?.textContent).toContain(`${FIELD_NOTES.length} pages`)
+  })
+
+  it('lists every page of a shelf', async () => {
+    show(<Book id="notes" />)
+    await until('ul.rows a')
+    const titles = [...document.querySelectorAll('ul.rows strong')].map((title) => title.textContent)
+    expect(titles).toEqual(FIELD_NOTES.map(({ title }) => title))
+  })
+
+  it('shows a page with its source, how well it is known, and what sends the reader to it', async () => {
+    const place = show(<Book id="dummy-load" />)
+    await until('article')
+    expect(by('heading', FIELD_NOTES.find(({ id }) => id === 'dummy-load')?.title ?? '').tagName).toBe('H1')
+    expect(place.querySelector('.standing')).not.toBeNull()
+    const related = [...place.querySelectorAll('section[aria-label=Related] a')]
+    expect(related.some((link) => link.getAttribute('href')?.startsWith('#/ask/'))).toBe(true)
+  })
+
+  it('names a page that does not exist, also where the id is of a shelf with nothing on it', async () => {
+    for (const id of ['no-such-page', 'case-no-such-case']) {
+      show(<Book id={id} />)
+      await settle()
+      expect(by('heading', 'No such page of the book')).toBeDefined()
+    }
+  })
+
+  it('draws every kind of block', async () => {
+    const place = show(
+      <PageView
+        shelf={SHELF}
+        page={pageOf([
+          { is: 'heading', text: 'A heading' },
+          { is: 'text', text: 'A text.' },
+          { is: 'list', items: ['one', 'two'], ordered: true },
+          { is: 'list', items: ['three'] },
+          {
+            is: 'rows',
+            rows: [{ label: 'Level', text: 'low', source: { id: 'derived', standing: 'derived', clause: 'here' } }],
+          },
+          { is: 'table', caption: 'A caption', head: ['Name', 'Value'], rows: [['a', 'b']] },
+          { is: 'never', items: ['Never this.'] },
+          { is: 'open-check', check: 'window', prefill: { lineKind: 'can' }, why: 'What this bus stands' },
+        ])}
+      />,
+    )
+    await settle()
+    expect(by('heading', 'A heading').tagName).toBe('H2')
+    expect([...place.querySelectorAll('ol.numbered > li')].map((item) => item.textContent)).toEqual(['one', 'two'])
+    expect(place.querySelector('dl dt')?.textContent).toBe('Level')
+    expect(place.querySelector('dl dd')?.textContent).toMatch(/^low.+, here/)
+    expect(place.querySelector('caption')?.textContent).toBe('A caption')
+    expect(by('region', 'Never').textContent).toContain('Never this.')
+    expect(by('link', 'What this bus stands').getAttribute('href')).toBe('#/check/window?lineKind=can')
+  })
+})
