@@ -53,22 +53,55 @@ export const chanceIfUncured = (exposure: number, meanInterval: number): number 
 
 const text = (row: FilledRow, id: string): string => (row[id] ?? '').trim()
 
-/** A number before a unit, as "20 h" or "12,5 flights"; undefined where there is none above 0. */
-export function amount(typed: string): number | undefined {
-  const read = parseQuantity(typed.replace(/[\p{L}\s]+$/u, ''), 'number')
-  return read.is === 'value' && read.si > 0 ? read.si : undefined
+/** Times as people write them, in hours. */
+const HOURS: Readonly<Record<string, number>> = {
+  s: 1 / 3600,
+  sec: 1 / 3600,
+  second: 1 / 3600,
+  min: 1 / 60,
+  minute: 1 / 60,
+  h: 1,
+  hr: 1,
+  hour: 1,
+  day: 24,
+  week: 168,
 }
+
+type Amount = { readonly count: number; readonly unit: string }
+
+/** A number and what it counts, as "20 h" or "12,5 flights"; times in hours; undefined where there is none above 0. */
+function amount(typed: string): Amount | undefined {
+  const tail = /[\p{L}\s]+$/u.exec(typed)?.[0] ?? ''
+  const read = parseQuantity(typed.slice(0, typed.length - tail.length), 'number')
+  if (read.is !== 'value' || read.si <= 0) return undefined
+  const words = tail.trim().toLowerCase().split(/\s+/u).slice(0, 2)
+  const [named = '', ...more] = words.map((word) => word.replace(/(?<=.)s$/u, ''))
+  // "20 flight hours" are hours, "20 flights" are none
+  const time = [named, ...more].find((word) => Object.hasOwn(HOURS, word))
+  return time === undefined
+    ? { count: read.si, unit: named }
+    : { count: read.si * (HOURS[time] ?? Number.NaN), unit: 'h' }
+}
+
+const TWO_UNITS =
+  'The mean interval and the time since then count different things: write both in one unit, such as 6 h and 20 h.'
 
 /** The best proof there is: written down, or a stored trace of the complaint (`traces`: undefined until they are read). */
 export function proofOf(row: FilledRow, traces: readonly StoredTrace[] | undefined): Proof {
   if (text(row, 'repeats') === 'agreed') return { is: 'repeated' }
   const measured = traceProof(row, traces)
   if (measured.is === 'stored') return { is: 'trace', isCompared: measured.before !== undefined }
-  const lacks = measured.is === 'lacking' ? { lacks: measured.sentence } : {}
+  const said = measured.is === 'lacking' ? [measured.sentence] : []
+  const none = (sentences: readonly string[], chance?: number): Proof => ({
+    is: 'none',
+    ...(chance === undefined ? {} : { chance }),
+    ...(sentences.length === 0 ? {} : { lacks: sentences.join(' ') }),
+  })
   const [mean, exposed] = [amount(text(row, 'meanInterval')), amount(text(row, 'exposure'))]
-  if (mean === undefined || exposed === undefined) return { is: 'none', ...lacks }
-  const chance = chanceIfUncured(exposed, mean)
-  return exposed >= MEAN_INTERVALS * mean ? { is: 'exposure', chance } : { is: 'none', chance, ...lacks }
+  if (mean === undefined || exposed === undefined) return none(said)
+  if (mean.unit !== exposed.unit) return none([...said, TWO_UNITS])
+  const chance = chanceIfUncured(exposed.count, mean.count)
+  return exposed.count >= MEAN_INTERVALS * mean.count ? { is: 'exposure', chance } : none(said, chance)
 }
 
 /** A repetition that came out otherwise outweighs every other proof. */

@@ -104,6 +104,25 @@ describe('as cured', () => {
     expect(closing({ ...done, meanInterval: '6 h', exposure: '18 h' }).status).toBe('cured')
   })
 
+  test('the time since then counts in the unit of the mean interval', () => {
+    const status = (meanInterval: string, exposure: string) => closing({ ...done, meanInterval, exposure }).status
+    // 40 min are a fifteenth of 10 h, 40 h are 240 times 10 min
+    expect(status('10 h', '40 min')).toBe('open')
+    expect(status('10 min', '40 h')).toBe('cured')
+    expect(status('10 h', '30 flight hours in the same conditions')).toBe('cured')
+    expect(status('4 flights', '12 flights')).toBe('cured')
+    expect(proofSentence(closing({ meanInterval: '10 h', exposure: '40 min' }))).toContain('in 94 % of cases')
+    for (const [mean, since] of [
+      ['2 h', '10 flights'],
+      ['2 flights', '10 flight hours'],
+      ['2k', '10000'],
+      ['2 h', '10'],
+    ] as const) {
+      expect(status(mean, since)).toBe('open')
+      expect(proofSentence(closing({ meanInterval: mean, exposure: since }))).toContain('write both in one unit')
+    }
+  })
+
   test('a repetition that differed outweighs every other proof', () => {
     expect(closing({ ...done, repeats: 'differed', meanInterval: '1', exposure: '100' }).status).toBe('open')
   })
