@@ -28,7 +28,12 @@ export type Success = {
   readonly cautions: readonly string[]
 }
 
-export type Refused = { readonly ok: false; readonly issues: readonly Issue[] }
+/** `lists`: what stands all the same, for the checks that would pass over it. */
+export type Refused = {
+  readonly ok: false
+  readonly issues: readonly Issue[]
+  readonly lists?: Readonly<Record<string, readonly number[]>>
+}
 
 export type Result = Refused | Success
 

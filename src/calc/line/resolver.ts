@@ -202,12 +202,12 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const check = rule && checkById(rule.check)
   if (!rule || !check) return undefined
   const figures = resolution.figures(check)
-  if (isRefused(figures)) return undefined
   if (rule.isList) {
     const all = figures.lists?.[rule.output] ?? []
     const text = all.map((one) => printText(readable(one), rule.quantity)).join('; ')
     return text === '' ? undefined : { text, origin: { by: 'check', check: rule.check } }
   }
+  if (isRefused(figures)) return undefined
   const value = figures.values[rule.output]
   const far = rule.spanTo === undefined ? undefined : figures.values[rule.spanTo]
   if (value === undefined || (rule.spanTo !== undefined && far === undefined)) return undefined

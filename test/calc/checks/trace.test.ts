@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { traceCheck } from '../../../src/calc/checks/trace/check.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
-import { resolve } from '../../../src/calc/line/resolver.ts'
+import { checkLine, resolve } from '../../../src/calc/line/resolver.ts'
 import type { Fact, FactKey, Line } from '../../../src/calc/types.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
 
@@ -103,6 +103,32 @@ describe('the window', () => {
     const texts = Object.fromEntries(fields.map(({ key, text }) => [key, text]))
     expect(run(windowCheck, texts).headline).toContain('the noise load')
     expect(run(windowCheck, texts).headline).not.toContain('the noise frequency')
+  })
+})
+
+describe('a trace whose need is not known', () => {
+  const steep = { ...LEAD_FACTS, ...EXACT_PARTS, topology: 'C', lineKind: 'discrete-28v', signalOhm: '10k' } as const
+  const typed = { ...steep, noiseHz: '10 MHz', neededDb: '20', existingF: '0', suppressorF: '0' }
+  const { traceHz: _, ...without } = typed
+  const said = (facts: Record<string, string>) => {
+    const result = checkLine(windowCheck, lineWith(facts))
+    if (!result.ok) throw new Error(result.issues[0]?.message)
+    return { verdict: result.verdict, headline: plain(result.headline) }
+  }
+
+  it.each([
+    ['the bandwidth', { traceBandwidthHz: '' }],
+    ['the detector', { traceDetector: '' }],
+    ['the unit of its levels', { traceUnit: '' }],
+    ['a level for each frequency', { traceDb: '105; 99' }],
+    ['what another bandwidth reads', { traceHz: '200 kHz', traceBandwidthHz: '1 kHz' }],
+    ['a detector that reads as much', { traceDetector: 'average' }],
+  ] as const)('is not passed over where it lacks %s: no yes on what is typed alone', (_what, facts) => {
+    expect(said(without).verdict).toBe('ok')
+    const open = said({ ...typed, ...facts })
+    expect(open.verdict).toBe('unknown')
+    expect(open.headline).toContain('what the trace needs')
+    expect(resolve(lineWith({ ...typed, ...facts })).fact('traceNeedDb')).toBeUndefined()
   })
 })
 

@@ -1,12 +1,12 @@
 /** The numbers of the trace check: worst excess, what has to come off and where. */
 
-import { bandwidthsAt } from '../../../reference/method-lines.ts'
+import { bandwidthsAt, methodLineById } from '../../../reference/method-lines.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import { type Judged, judge } from '../../trace/judge.ts'
 import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
 import { PRACTICAL_CEILING_DB } from '../need/figures.ts'
 import type { TraceGiven } from './inputs.ts'
-import { setUpTrace, type TraceSetup } from './setup.ts'
+import { setUpTrace, type TraceSetup, unitOfChoice } from './setup.ts'
 
 export type TraceFigures = Figures & {
   readonly verdict: Verdict
@@ -17,7 +17,23 @@ export type TraceFigures = Figures & {
 
 const NOTHING = { bounds: [], rungs: [], values: {} } as const
 
+/** A need that is not known yet is handed on as its frequencies without an attenuation, so that it is not passed over. */
 export function* traceFigures(given: TraceGiven): Generator<Progress, TraceFigures | Refused> {
+  const found = yield* comparedFigures(given)
+  const { traceHz, traceDb } = given
+  const isOpen = traceHz !== undefined && traceDb !== undefined && given.limit !== undefined && isOfLine(given)
+  const isJudged =
+    found.lists !== undefined || ('judged' in found && found.judged !== undefined && found.judged.worstAt < 0)
+  return isOpen && !isJudged ? { ...found, lists: { traceNeedHz: traceHz } } : found
+}
+
+/** A field is a need of a line only after a clamp on its cable made the worst fall. */
+function isOfLine({ traceUnit, limit, clamp }: TraceGiven): boolean {
+  const units = [unitOfChoice(traceUnit), methodLineById(limit ?? '')?.quantity]
+  return clamp === 'dominates' || !units.includes('dBµV/m')
+}
+
+function* comparedFigures(given: TraceGiven): Generator<Progress, TraceFigures | Refused> {
   const setup = setUpTrace(given)
   if (setup === 'incomplete') return { ...NOTHING, verdict: 'unknown' }
   if ('issues' in setup) return { ok: false, issues: setup.issues }

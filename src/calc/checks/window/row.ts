@@ -125,7 +125,8 @@ function withLine(
   const isInBand = setup.inBandHz !== undefined
   const lacksElement = hasInductor(topology) && setup.elements.lacks.length > 0
   const lacks = ruleLacks(setup)
-  const added: readonly LineReason[] = [
+  const added: readonly (Reason | LineReason)[] = [
+    ...(setup.isTraceOpen ? (['no-need'] as const) : []),
     ...(isInBand ? (['in-band'] as const) : []),
     ...(lacks ? (['rule-lacks'] as const) : []),
     ...(lacksElement ? (['element'] as const) : []),

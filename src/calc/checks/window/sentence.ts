@@ -158,6 +158,12 @@ function lackingSaid({ given, row, setup }: WindowQuestion): Said {
       'chokeWires',
       `every wire of the circuit through the choke. Around one wire it is an inductor.`,
     )
+  if (setup.isTraceOpen)
+    return notKnown(
+      windowInputs,
+      'traceNeedDb',
+      `what the trace needs: its own check says what is missing there. ${tail}`,
+    )
   if (setup.hasCrossOnSingle)
     return notKnown(
       windowInputs,

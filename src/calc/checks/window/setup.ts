@@ -22,6 +22,7 @@ import { ownOf } from '../own-ceiling.ts'
 import { chokeOf, isOneWire, type WindowChoke } from './choke.ts'
 import type { WindowGiven } from './inputs.ts'
 import { buildableBounds, chassisBounds, navyBounds, navyOf } from './rules.ts'
+import { isTraceOpen } from './trace-needs.ts'
 import { type Shown, shownOf, triedBounds } from './tried.ts'
 
 export type WindowAround = Omit<Surroundings, 'topology'>
@@ -60,6 +61,8 @@ export type WindowSetup = {
   readonly bounds: readonly Bound[]
   /** what a trial on the line showed in full */
   readonly shown: Shown | undefined
+  /** a trace on the line whose need is not known */
+  readonly isTraceOpen: boolean
   /** fields the kind of line needs before its ceiling is known */
   readonly asks: readonly CeilingAsk[]
   /** fields a limit of the user's own waits for */
@@ -89,7 +92,7 @@ export const ruleLacks = ({ navy, ownLacks }: Pick<WindowSetup, 'navy' | 'ownLac
 
 /** Whether something on the line could not be counted: no row can be ok beside it. */
 export const isUncounted = (setup: WindowSetup): boolean =>
-  setup.isOneWire || setup.hasCrossOnSingle || isBalanceUncounted(setup)
+  setup.isOneWire || setup.hasCrossOnSingle || setup.isTraceOpen || isBalanceUncounted(setup)
 
 /** A requirement on the balance of a pair, and legs with a bead or damping, which are not counted apart. */
 export const isBalanceUncounted = ({ mostConversionDb, elements: { bead, damper } }: WindowSetup): boolean =>
@@ -174,6 +177,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     elements,
     bounds: [...bounds, ...triedBounds(given, bounds)],
     shown: shownOf(given),
+    isTraceOpen: isTraceOpen(given),
     asks: ceiling === undefined ? [] : asksOf(ceiling),
     ownLacks: ceiling?.lacks ?? [],
     choke,

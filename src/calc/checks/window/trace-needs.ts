@@ -42,6 +42,10 @@ export function allNeeds(given: WindowGiven, pair: Pairing): readonly Need[] | I
 const isTraced = ({ traceNeedHz, traceNeedDb }: WindowGiven): boolean =>
   (traceNeedHz?.length ?? 0) > 0 && (traceNeedDb?.length ?? 0) > 0
 
+/** A trace stands on the line and what it needs is not known: frequencies without an attenuation. */
+export const isTraceOpen = ({ traceNeedHz, traceNeedDb }: WindowGiven): boolean =>
+  (traceNeedHz?.length ?? 0) > 0 && (traceNeedDb?.length ?? 0) === 0
+
 const NEED_KEYS: readonly string[] = ['frequencyHz', 'neededDb']
 
 /** What the window still waits for: a need of its own not where a trace has one. */

@@ -59,7 +59,7 @@ function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowR
     case 'shut':
       return 'the least is above the most'
     case 'no-need':
-      return 'needs the noise ends and the need'
+      return setup.isTraceOpen ? 'what the trace needs is not known' : 'needs the noise ends and the need'
     case 'no-ceiling':
       return 'no ceiling known'
     case 'nothing-needed':
