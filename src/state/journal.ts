@@ -6,6 +6,7 @@
  * `takeUnsaved(take)`   hands over what earlier windows left behind, through the gate; then their copies are removed
  */
 import { keepSmallText, smallNames, smallText } from '../store/browser-storage.ts'
+import type { Late } from '../store/edits.ts'
 import type { Step } from '../store/steps.ts'
 
 const PREFIX = 'unsaved:'
@@ -18,11 +19,17 @@ export function noteUnsaved(steps: readonly Step[]): void {
 }
 
 /** Resolves at once where nothing was left; what cannot be read yet stays where it is. */
-export async function takeUnsaved(take: (steps: readonly Step[]) => void): Promise<void> {
+export async function takeUnsaved(take: (steps: readonly Step[], late: Late) => void): Promise<void> {
   const names = smallNames().filter((name) => name.startsWith(PREFIX) && name !== mine)
   if (names.length === 0) return
-  const { restoreSteps } = await import('../store/restore-steps.ts')
-  take(names.flatMap((name) => restoreSteps(parsed(smallText(name) ?? ''))))
+  const [{ restoreSteps }, { beside }] = await Promise.all([
+    import('../store/restore-steps.ts'),
+    import('../store/beside.ts'),
+  ])
+  take(
+    names.flatMap((name) => restoreSteps(parsed(smallText(name) ?? ''))),
+    beside,
+  )
   for (const name of names) keepSmallText(name, undefined)
 }
 

@@ -16,6 +16,7 @@
  * A failed write stops the queue: a later write must never be overtaken by an earlier one that is retried.
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
+import type { Late } from '../store/edits.ts'
 import { mergeSteps, performStep, type Step } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
 import { noteUnsaved, takeUnsaved } from './journal.ts'
@@ -24,7 +25,7 @@ import { onNews } from './other-windows.ts'
 export type SaveState = 'idle' | 'saving' | 'saved' | 'failed'
 
 /** A change to stored data. `whole`: writes all of what it changes, for the case that it is not there any more. */
-type Change = { readonly step: Step; readonly late: boolean; readonly whole?: (() => Step | undefined) | undefined }
+type Change = { readonly step: Step; readonly late: Late; readonly whole?: (() => Step | undefined) | undefined }
 
 type Job = {
   readonly key: string
@@ -146,8 +147,8 @@ export function recover(): Promise<void> {
 
 async function takeBack(): Promise<void> {
   isHeld = true
-  const take = (steps: readonly Step[]) => {
-    waiting.unshift(...steps.map((step) => ({ key: '', run: { step, late: true }, done: () => undefined })))
+  const take = (steps: readonly Step[], late: Late) => {
+    waiting.unshift(...steps.map((step) => ({ key: '', run: { step, late }, done: () => undefined })))
     noteWaiting()
   }
   // What cannot be read now is still there at the next start.

@@ -7,7 +7,7 @@ import { newId } from './ids.ts'
 import { type KeptLine, keptLine } from './line.ts'
 
 /** Version of the complaint's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const COMPLAINT_SCHEMA = 6
+export const COMPLAINT_SCHEMA = 7
 
 /**
  * A check that was run for a complaint, never its result: on a line of the complaint, or (as it was kept earlier) on the
@@ -45,6 +45,8 @@ export type ComplaintRecord = {
   readonly note: string
   readonly createdAt: string
   readonly updatedAt: string
+  /** how many changes it has had, whatever the clocks said; absent = none since they are counted */
+  readonly turn?: number
   /** set while a deletion can still be undone */
   readonly deletedAt?: string
   readonly isDemo: boolean

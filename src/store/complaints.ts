@@ -1,7 +1,7 @@
 /** The Log on disk. Every function fails with a `StoreError` and nothing else. */
 import { assemble, type Complaint, recordOf } from './complaint.ts'
 import { type Desk, inOneGo, readAll, readKeys, readOne } from './db.ts'
-import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
+import { type ComplaintEdit, editComplaint, editLine, type Late, type LineEdit } from './edits.ts'
 import { type KeptLine, restoreKeptLine } from './line.ts'
 import { identityOf, lineHeadOf, listed } from './listed.ts'
 import { isRecord } from './plain.ts'
@@ -83,7 +83,7 @@ export function addLine(line: KeptLine): Promise<void> {
 }
 
 /** Changes a complaint's own record on top of what is stored now; false when there is none. */
-export function changeComplaint(edit: ComplaintEdit, late = false): Promise<boolean> {
+export function changeComplaint(edit: ComplaintEdit, late: Late = false): Promise<boolean> {
   return inOneGo(['complaints'], async (desk) => {
     const raw = await desk.get('complaints', edit.id)
     if (raw === undefined) return false
@@ -93,12 +93,12 @@ export function changeComplaint(edit: ComplaintEdit, late = false): Promise<bool
 }
 
 /** Changes one line on top of what is stored now, and nothing else; false when there is none. */
-export function changeLine(edit: LineEdit, late = false): Promise<boolean> {
+export function changeLine(edit: LineEdit, late: Late = false): Promise<boolean> {
   return inOneGo(['lines'], (desk) => changeLineAt(desk, edit, late))
 }
 
 /** The same among other changes. */
-export async function changeLineAt(desk: Desk, edit: LineEdit, late: boolean): Promise<boolean> {
+export async function changeLineAt(desk: Desk, edit: LineEdit, late: Late): Promise<boolean> {
   const raw = await desk.get('lines', [edit.id, edit.lineId])
   if (raw === undefined) return false
   await desk.put('lines', editLine(restoreKeptLine(raw), edit, late))

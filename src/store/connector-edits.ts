@@ -5,8 +5,19 @@
  */
 import { CONTACT_TEXTS, type Connector, type Contact, type ContactText } from '../calc/connector/types.ts'
 import type { ConnectorRival, KeptConnector, TextPlace } from './connector.ts'
-import { type Choice, changedAt, isNewer, type LineEdit, unseen, type When, withRivals, writeText } from './edits.ts'
+import {
+  type Choice,
+  isNewer,
+  type Late,
+  type LineEdit,
+  stampOf,
+  unseen,
+  type When,
+  withRivals,
+  writeText,
+} from './edits.ts'
 import type { KeptLine } from './line.ts'
+import { union, unionById } from './union.ts'
 
 /** The parts of a connector that are changed as a whole; its texts are written one by one. */
 export type ConnectorPatch = Partial<Pick<Connector, 'shape' | 'contacts' | 'suppressors' | 'adjacent'>>
@@ -141,27 +152,33 @@ function mergeContacts(
   return typed.reduce((one, text) => editText(one, text, staysNewer), merged)
 }
 
+/** Parts that come late onto newer ones: those stand, and what they lack comes to them. The shape stays. */
+const beside = (old: KeptConnector, { suppressors, adjacent }: ConnectorPatch): ConnectorPatch => ({
+  ...(suppressors && { suppressors: unionById(old.suppressors, suppressors) }),
+  ...(adjacent && { adjacent: union(old.adjacent, adjacent) }),
+})
+
 /** The connector after a change. `late`: it was left behind by a window that has ended, so what is newer stays. */
-export function editConnector(old: KeptConnector, edit: ConnectorEdit, late: boolean): KeptConnector {
-  const staysNewer = late && isNewer(old, edit)
-  const updatedAt = changedAt(old, edit)
+export function editConnector(old: KeptConnector, edit: ConnectorEdit, late: Late): KeptConnector {
+  const staysNewer = late !== false && isNewer(old, edit)
+  const stamp = stampOf(old, edit, staysNewer)
   switch (edit.do) {
     case 'connectorText':
-      return { ...editText(old, edit, staysNewer), updatedAt }
+      return { ...editText(old, edit, staysNewer), ...stamp }
     case 'settleConnector':
-      return { ...settle(old, edit.place, edit, edit.at), updatedAt }
+      return { ...settle(old, edit.place, edit, edit.at), ...stamp }
     case 'changeConnector': {
       const { contacts, ...whole } = edit.patch
-      const placed = staysNewer ? old : { ...old, ...whole }
-      if (contacts === undefined) return { ...placed, updatedAt }
+      const placed = { ...old, ...(staysNewer ? beside(old, whole) : whole) }
+      if (contacts === undefined) return { ...placed, ...stamp }
       const changed = { now: contacts, base: edit.base.contacts ?? [], at: edit.at }
-      return { ...mergeContacts(placed, changed, staysNewer), updatedAt }
+      return { ...mergeContacts(placed, changed, staysNewer), ...stamp }
     }
     case 'removeConnector':
-      return staysNewer ? old : { ...old, removedAt: edit.at, updatedAt }
+      return { ...old, ...stamp, ...(!staysNewer && { removedAt: edit.at }) }
     case 'undoRemoveConnector': {
       const { removedAt: _gone, ...rest } = old
-      return { ...rest, updatedAt }
+      return { ...rest, ...stamp }
     }
   }
 }
@@ -170,7 +187,7 @@ export function editConnector(old: KeptConnector, edit: ConnectorEdit, late: boo
 export function applyConnectorStep(
   all: readonly KeptConnector[],
   step: ConnectorStep,
-  late = false,
+  late: Late = false,
 ): readonly KeptConnector[] {
   if (step.do === 'addConnector') return all.some(({ id }) => id === step.connector.id) ? all : [...all, step.connector]
   return all.map((one) => (one.id === step.connectorId ? editConnector(one, step, late) : one))

@@ -3,7 +3,7 @@ import { addMissing, changeLineAt } from './complaints.ts'
 import { type KeptConnector, keptConnector, newConnector, restoreConnector } from './connector.ts'
 import { type ConnectorStep, editConnector, type LineStep, placeOfStep } from './connector-edits.ts'
 import { type Desk, inOneGo } from './db.ts'
-import { editLine } from './edits.ts'
+import { editLine, type Late } from './edits.ts'
 import { keptLine, newLine } from './line.ts'
 
 /** By their place, then by id: the same on every device. */
@@ -29,12 +29,12 @@ export function readConnectorsOf(
  * Carries a step out, the connector and the lines that change with it in one transaction; false when the connector is
  * not there. `late`: an earlier start left it behind; what it was typed into is then made anew.
  */
-export function performConnectorStep(step: ConnectorStep, late = false): Promise<boolean> {
+export function performConnectorStep(step: ConnectorStep, late: Late = false): Promise<boolean> {
   return inOneGo(['connectors', 'lines'], async (desk) => {
     const { id, connectorId } = placeOfStep(step)
     const raw = await desk.get('connectors', [id, connectorId])
     const next = nextConnector(raw, step, late)
-    if (next === undefined) return late || step.do === 'removeConnector'
+    if (next === undefined) return late !== false || step.do === 'removeConnector'
     if (next !== raw) await desk.put('connectors', next)
     for (const one of 'lines' in step ? (step.lines ?? []) : []) await changeLine(desk, one, late)
     return true
@@ -42,7 +42,7 @@ export function performConnectorStep(step: ConnectorStep, late = false): Promise
 }
 
 /** What is to stand there: as it is, changed, or undefined where there is nothing to change. */
-function nextConnector(raw: unknown, step: ConnectorStep, late: boolean): unknown {
+function nextConnector(raw: unknown, step: ConnectorStep, late: Late): unknown {
   if (step.do === 'addConnector') return raw ?? step.connector
   if (raw !== undefined) return editConnector(restoreConnector(raw), step, late)
   const isTyped = step.do === 'connectorText' || step.do === 'changeConnector'
@@ -55,7 +55,7 @@ function nextConnector(raw: unknown, step: ConnectorStep, late: boolean): unknow
   )
 }
 
-async function changeLine(desk: Desk, step: LineStep, late: boolean): Promise<void> {
+async function changeLine(desk: Desk, step: LineStep, late: Late): Promise<void> {
   if (step.do === 'addLine') return addMissing(desk, step.line)
   if ((await changeLineAt(desk, step, late)) || step.do !== 'fact') return
   // Gone meanwhile: what was typed about it is worth more than where it stood.

@@ -24,12 +24,13 @@ import {
   type Table,
   text,
   time,
+  turn,
 } from './gate.ts'
 import { newId } from './ids.ts'
 import { isRecord } from './plain.ts'
 
 /** Version of a connector's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const CONNECTOR_SCHEMA = 1
+export const CONNECTOR_SCHEMA = 2
 
 /** The texts of the path all contacts share. */
 export const SHARED_TEXTS = ['bondOhm', 'bondH'] as const
@@ -51,6 +52,8 @@ export type KeptConnector = Connector & {
   readonly order: number
   readonly schemaVersion: number
   readonly updatedAt: string
+  /** how many changes it has had, as for a complaint */
+  readonly turn?: number
   readonly removedAt?: string
   readonly rivals?: readonly ConnectorRival[]
   readonly kept: readonly Kept[]
@@ -128,6 +131,7 @@ const CONNECTOR: Table<Omit<KeptConnector, 'kept'>> = {
   schemaVersion: { read: schema(CONNECTOR_SCHEMA), or: () => CONNECTOR_SCHEMA },
   // not "now": a connector without a time must not look newer than what was typed since
   updatedAt: { read: time, or: () => '1970-01-01T00:00:00.000Z' },
+  turn: { read: turn, or: () => undefined },
   removedAt: { read: time, or: () => undefined },
   name: { read: text, or: () => '' },
   shape: { read: oneOf<KeptConnector['shape']>(['rectangular', 'ring']), or: () => 'ring' },

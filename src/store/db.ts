@@ -1,8 +1,6 @@
 /** The database: its schema, its upgrades and the few operations the store needs. The only file that knows idb. */
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb'
 import { databases } from './browser-storage.ts'
-import { isRecord } from './plain.ts'
-import { splitLines } from './split-lines.ts'
 import { asStoreError, isLostConnection, reportTrouble, StoreError, type StoreTrouble } from './trouble.ts'
 
 export const DB_NAME = 'stillpin'
@@ -25,7 +23,10 @@ type Connection = IDBPDatabase<Schema>
 export type StoreName = 'complaints' | 'lines' | 'connectors' | 'photos' | 'traces' | 'guide' | 'meta'
 /** Stores whose records belong to another one, named first in their key. */
 export type OwnedStore = 'lines' | 'connectors' | 'photos' | 'traces'
-type Upgrade = IDBPTransaction<Schema, StoreName[], 'versionchange'>
+export type Upgrade = IDBPTransaction<Schema, StoreName[], 'versionchange'>
+
+/** The step from the first version, fetched by those few who have it: a transaction waits for no file. */
+let fromFirst: ((tx: Upgrade) => Promise<void>) | undefined
 
 /** One step per version, each run once, oldest first, in the one transaction of the upgrade. Steps that shipped are never changed. */
 async function upgrade(db: Connection, oldVersion: number, tx: Upgrade): Promise<void> {
@@ -36,26 +37,11 @@ async function upgrade(db: Connection, oldVersion: number, tx: Upgrade): Promise
   }
   if (oldVersion < 2) {
     db.createObjectStore('lines', { keyPath: ['complaintId', 'id'] })
-    if (oldVersion === 1) await makeLinesRecords(tx)
+    if (oldVersion === 1) await fromFirst?.(tx)
   }
   if (oldVersion < 3) db.createObjectStore('photos', { keyPath: ['owner', 'id'] })
   if (oldVersion < 4) db.createObjectStore('connectors', { keyPath: ['complaintId', 'id'] })
   if (oldVersion < 5) db.createObjectStore('traces', { keyPath: ['owner', 'id'] })
-}
-
-/** Version 2: a line is a record of its own. */
-async function makeLinesRecords(tx: Upgrade): Promise<void> {
-  const complaints = tx.objectStore('complaints')
-  for (let cursor = await complaints.openCursor(); cursor !== null; cursor = await cursor.continue()) {
-    if (!isRecord(cursor.value)) continue
-    const { complaint, lines } = splitLines(cursor.value)
-    if (complaint['id'] === cursor.primaryKey) await cursor.update({ ...complaint, schemaVersion: 2 })
-    else {
-      await cursor.delete()
-      await complaints.put({ ...complaint, schemaVersion: 2 })
-    }
-    for (const line of lines) await tx.objectStore('lines').put({ ...line, schemaVersion: 1 })
-  }
 }
 
 let opening: Promise<Connection> | undefined
@@ -87,13 +73,16 @@ function dropConnection(): void {
 
 async function open(): Promise<Connection> {
   let db: Connection | undefined
+  let isFirst = false
   try {
     if (isErased || databases() === undefined) throw new StoreError('unavailable')
     db = await openDB<Schema>(DB_NAME, DB_VERSION, {
       upgrade: (fresh, oldVersion, _newVersion, tx) => {
-        // all of it or nothing: a step that fails takes the whole upgrade back
-        upgrade(fresh, oldVersion, tx).catch(() => tx.abort())
         tx.done.catch(() => undefined)
+        isFirst = oldVersion === 1 && fromFirst === undefined
+        // all of it or nothing: a step that fails takes the whole upgrade back
+        if (isFirst) tx.abort()
+        else upgrade(fresh, oldVersion, tx).catch(() => tx.abort())
       },
       blocked: () => {
         isBlocked = true
@@ -111,6 +100,10 @@ async function open(): Promise<Connection> {
     })
     if (isBlocked) reportTrouble(undefined)
     return db
+  } catch (error) {
+    if (!isFirst) throw error
+    fromFirst = (await import('./first-version.ts')).makeLinesRecords
+    return await open()
   } finally {
     isBlocked = false
   }

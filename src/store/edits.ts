@@ -21,24 +21,50 @@ import type { KeptLine, LooseLine } from './line.ts'
 export type LinePatch = Partial<Pick<Line, 'name' | 'gate' | 'trials'>>
 
 /**
- * When a change was made. `seen`: when that which it was made on had been changed, where this clock is behind it (it was
- * set back, or the other came from a device whose clock is ahead).
+ * When a change was made. Changes to one record are ordered by counting them, since clocks are set back and forward:
+ * `on`: how many it had had when it was read; `turn`: the number of this one. `seen`: when what was read had been
+ * changed, where this clock is not after it (it was set back, or the other came from a device whose clock is ahead).
  */
-export type When = { readonly at: string; readonly seen?: string }
+export type When = { readonly at: string; readonly seen?: string; readonly on?: number; readonly turn?: number }
 
-type Dated = { readonly updatedAt: string }
+type Dated = { readonly updatedAt: string; readonly turn?: number }
 
 /** The change with what is to be known of the record it is made on. */
-export const madeOn = <S extends When>(step: S, read: Dated | undefined): S =>
-  read !== undefined && read.updatedAt > step.at ? { ...step, seen: read.updatedAt } : step
+export const madeOn = <S extends When>(step: S, read: Dated | undefined): S => {
+  if (read === undefined) return step
+  const { updatedAt, turn: on = 0 } = read
+  return { ...step, on, turn: on + 1, ...(updatedAt >= step.at && { seen: updatedAt }) }
+}
 
-/** Whether the record was changed after that which a change was made on. */
-export const isNewer = ({ updatedAt }: Dated, { at, seen = at }: When): boolean => updatedAt > seen
+/** Of parts that are changed as a whole, what is taken of a patch that comes onto something newer. */
+export type Beside = {
+  readonly record: (newer: ComplaintRecord, patch: ComplaintPatch) => ComplaintPatch
+  readonly line: (newer: KeptLine, patch: LinePatch) => LinePatch
+}
 
-/** When a record was changed once this is done: later than what was read, whatever the clock says. */
-export function changedAt({ updatedAt }: Dated, { at, seen }: When): string {
+/** Whether a change was left behind by a window that has ended: what is newer stays, and `Beside` says what comes to it. */
+export type Late = boolean | Beside
+
+const lateParts = (late: Late): Beside | undefined => (typeof late === 'object' ? late : undefined)
+
+/** Two changes as one: made on what the first was made on. */
+export const onFirst = <S extends When>({ on }: When, second: S): S => (on === undefined ? second : { ...second, on })
+
+/** Whether the record was changed after that which a change was made on; by the clocks where nobody counted (a file). */
+export const isNewer = ({ updatedAt, turn = 0 }: Dated, { at, seen = at, on }: When): boolean =>
+  on === undefined ? updatedAt > seen : turn > on
+
+/**
+ * What says of a record once this is done when it was changed: later than what was read, whatever the clock says. Onto
+ * something newer it counts past its own number, so that the next change of the same window meets something newer too.
+ */
+export function stampOf(
+  { updatedAt, turn = 0 }: Dated,
+  { at, seen, turn: own = 0 }: When,
+  staysNewer = false,
+): Required<Dated> {
   const next = seen === undefined ? at : new Date(Date.parse(seen) + 1).toISOString()
-  return later(updatedAt, next)
+  return { updatedAt: later(updatedAt, next), turn: Math.max(turn + 1, own + (staysNewer ? 1 : 0)) }
 }
 
 /** A change to a complaint's own record. `base`: the texts that were read, on which the new ones were typed. */
@@ -75,11 +101,11 @@ export type CellEdit = {
 /** The text that was taken, and the rivals that were seen and left. */
 export type Choice = { readonly text: string; readonly left: readonly string[] }
 
-type Beside = { readonly text: string; readonly at: string }
-type Texts<R extends Beside> = { readonly text: string; readonly rivals: readonly R[] }
+type Aside = { readonly text: string; readonly at: string }
+type Texts<R extends Aside> = { readonly text: string; readonly rivals: readonly R[] }
 
 /** `staysNewer`: the change comes late, onto something that was changed after it was typed. */
-export function writeText<R extends Beside>(
+export function writeText<R extends Aside>(
   { text, rivals }: Texts<R>,
   {
     base,
@@ -98,7 +124,7 @@ export function writeText<R extends Beside>(
 }
 
 /** The texts that whoever took one has not seen: they stay. */
-export function unseen<R extends Beside>(
+export function unseen<R extends Aside>(
   { text, rivals }: Texts<R>,
   choice: Choice,
   rival: (text: string) => R,
@@ -151,9 +177,10 @@ function withCheck(old: ComplaintRecord, changed: ComplaintRecord, check: SavedC
 }
 
 /** The record after a change. `late`: it was left behind by a window that has ended, so what is newer stays. */
-export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: boolean): ComplaintRecord {
-  const staysNewer = late && isNewer(old, edit)
-  const record = { ...old, updatedAt: changedAt(old, edit) }
+export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: Late): ComplaintRecord {
+  const staysNewer = late !== false && isNewer(old, edit)
+  const stamp = stampOf(old, edit, staysNewer)
+  const record = { ...old, ...stamp }
   switch (edit.do) {
     case 'change': {
       const { title, aircraft, note, ...whole } = edit.patch
@@ -163,7 +190,7 @@ export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: b
         const base = edit.base?.[field] ?? (staysNewer ? undefined : (old[field] ?? ''))
         return editText(now, { field, next, base, at: edit.at, staysNewer })
       }, old)
-      return { ...edited, ...(staysNewer ? {} : whole), updatedAt: record.updatedAt }
+      return { ...edited, ...(staysNewer ? lateParts(late)?.record(old, whole) : whole), ...stamp }
     }
     case 'check':
       return withCheck(old, record, edit.check)
@@ -177,10 +204,10 @@ export function editComplaint(old: ComplaintRecord, edit: ComplaintEdit, late: b
       return { ...withRivals<ComplaintRival, ComplaintRecord>(record, rivals), [edit.field]: edit.text }
     }
     case 'delete':
-      return staysNewer ? old : { ...old, deletedAt: edit.at }
+      return { ...old, turn: stamp.turn, ...(!staysNewer && { deletedAt: edit.at }) }
     case 'undelete': {
       const { deletedAt: _gone, ...rest } = old
-      return rest
+      return { ...rest, turn: stamp.turn }
     }
   }
 }
@@ -201,20 +228,21 @@ export function writeCell(filled: Filled = {}, cell: CellEdit, staysNewer = fals
 }
 
 /** The line with one fact written. */
-export function editFact<L extends LooseLine>(line: L, { fact, next, base }: FactEdit, when: When, late: boolean): L {
+export function editFact<L extends LooseLine>(line: L, { fact, next, base }: FactEdit, when: When, late: Late): L {
   const all = line.rivals ?? []
   const old = line.facts[fact]
   const nextText = next?.text ?? ''
+  const staysNewer = late !== false && isNewer(line, when)
   const written = writeText(
     { text: old?.text ?? '', rivals: all.filter((one) => one.fact === fact) },
-    { base, next: nextText, staysNewer: late && isNewer(line, when) },
+    { base, next: nextText, staysNewer },
     (text): Rival => ({ fact, text, at: when.at }),
   )
   const facts = { ...line.facts }
   if (written.text === nextText && next !== undefined) facts[fact] = next
   else if (written.text === '') delete facts[fact]
   const rivals = [...all.filter((one) => one.fact !== fact), ...written.rivals]
-  return { ...withRivals<Rival, L>(line, rivals), facts, updatedAt: changedAt(line, when) }
+  return { ...withRivals<Rival, L>(line, rivals), facts, ...stampOf(line, when, staysNewer) }
 }
 
 /** The line with one text of a fact taken, and the rivals that were seen put away. */
@@ -226,25 +254,25 @@ export function settleFact<L extends LooseLine>(line: L, fact: FactKey, { text, 
   const rivals = [...all.filter((one) => one.fact !== fact), ...kept]
   const isThere = line.facts[fact]?.text === text
   const facts = isThere ? line.facts : { ...line.facts, [fact]: { text, origin: { by: 'user' } } as const }
-  return { ...withRivals<Rival, L>(line, rivals), facts, updatedAt: changedAt(line, when) }
+  return { ...withRivals<Rival, L>(line, rivals), facts, ...stampOf(line, when) }
 }
 
 /** The line after a change. `late` as above. */
-export function editLine(old: KeptLine, edit: LineEdit, late: boolean): KeptLine {
-  const updatedAt = changedAt(old, edit)
-  const staysNewer = late && isNewer(old, edit)
+export function editLine(old: KeptLine, edit: LineEdit, late: Late): KeptLine {
+  const staysNewer = late !== false && isNewer(old, edit)
+  const stamp = stampOf(old, edit, staysNewer)
   switch (edit.do) {
     case 'fact':
       return editFact(old, edit, edit, late)
     case 'settleFact':
       return settleFact(old, edit.fact, edit, edit)
     case 'line':
-      return staysNewer ? old : { ...old, ...edit.patch, updatedAt }
+      return { ...old, ...(staysNewer ? lateParts(late)?.line(old, edit.patch) : edit.patch), ...stamp }
     case 'removeLine':
-      return staysNewer ? old : { ...old, removedAt: edit.at, updatedAt }
+      return { ...old, ...stamp, ...(!staysNewer && { removedAt: edit.at }) }
     case 'undoRemoveLine': {
       const { removedAt: _gone, ...rest } = old
-      return { ...rest, updatedAt }
+      return { ...rest, ...stamp }
     }
   }
 }

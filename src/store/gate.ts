@@ -174,6 +174,8 @@ export const flag: Reader<boolean> = (value) => (typeof value === 'boolean' ? va
 export const version: Reader<number> = (value) =>
   // minus zero would not survive being stored as JSON
   Number.isSafeInteger(value) && Number(value) >= 0 ? Number(value) + 0 : undefined
+/** A count of changes: one of another device says nothing here. */
+export const turn: Reader<number> = (value, at, gate) => (gate.from === 'import' ? 0 : version(value, at, gate))
 export const positive: Reader<number> = (value) =>
   typeof value === 'number' && value > 0 && Number.isFinite(value) ? value : undefined
 /** A place in an order. */

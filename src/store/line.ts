@@ -19,12 +19,13 @@ import {
   type Table,
   text,
   time,
+  turn,
 } from './gate.ts'
 import { isCheckId, isFactKey, newId } from './ids.ts'
 import { isRecord } from './plain.ts'
 
 /** Version of a line's shape. Raise it when the shape changes, and keep a fixture of every old one. */
-export const LINE_SCHEMA = 2
+export const LINE_SCHEMA = 3
 
 /** The time of what has none. */
 const UNTIMED = '1970-01-01T00:00:00.000Z'
@@ -33,6 +34,8 @@ const UNTIMED = '1970-01-01T00:00:00.000Z'
 export type LooseLine = Line & {
   readonly schemaVersion: number
   readonly updatedAt: string
+  /** how many changes it has had, as for a complaint */
+  readonly turn?: number
   readonly kept: readonly Kept[]
 }
 
@@ -137,6 +140,7 @@ const LOOSE: Table<Omit<LooseLine, 'kept'>> = {
   schemaVersion: { read: schema(LINE_SCHEMA), or: () => LINE_SCHEMA },
   // not "now": a line without a time must not look newer than what was typed since
   updatedAt: { read: time, or: () => UNTIMED },
+  turn: { read: turn, or: () => undefined },
   name: { read: text, or: () => '' },
   gate: {
     // Nobody answers the safety gate for somebody else's aircraft.

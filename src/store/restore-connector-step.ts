@@ -47,10 +47,13 @@ export function restoreConnectorStep(
 }
 
 /** When a change was made; undefined where it does not say so. */
-export function restoreWhen({ at, seen }: Record<string, unknown>): When | undefined {
+export function restoreWhen({ at, seen, on, turn }: Record<string, unknown>): When | undefined {
   if (typeof at !== 'string') return undefined
-  return typeof seen === 'string' && Number.isFinite(Date.parse(seen)) ? { at, seen } : { at }
+  const counted = isCount(on) && isCount(turn) ? { on, turn } : {}
+  return { at, ...(typeof seen === 'string' && Number.isFinite(Date.parse(seen)) && { seen }), ...counted }
 }
+
+const isCount = (value: unknown): value is number => Number.isSafeInteger(value) && Number(value) >= 0
 
 const PARTS = ['shape', 'contacts', 'suppressors', 'adjacent'] as const
 

@@ -27,6 +27,7 @@ import {
   type Table,
   text,
   time,
+  turn,
   version,
 } from './gate.ts'
 import { isCheckId, newId } from './ids.ts'
@@ -93,6 +94,7 @@ const COMPLAINT: Table<Omit<ComplaintRecord, 'kept'>> = {
   note: { read: text, or: () => '' },
   createdAt: { read: time, or: now },
   updatedAt: { read: time, or: now },
+  turn: { read: turn, or: () => undefined },
   deletedAt: { read: time, or: () => undefined },
   isDemo: { read: flag, or: () => false },
   purpose: { read: oneOf(PURPOSES), or: () => undefined },

@@ -2,7 +2,7 @@
 import { assemble, type Complaint, later, recordOf } from './complaint.ts'
 import { addComplaint, addLine, changeComplaint, changeLine } from './complaints.ts'
 import type { ConnectorStep } from './connector-edits.ts'
-import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
+import { type ComplaintEdit, editComplaint, editLine, type Late, type LineEdit, onFirst } from './edits.ts'
 import type { KeptLine } from './line.ts'
 import { type ScratchEdit, type TriageDraft, writeScratch, writeTriage } from './meta.ts'
 
@@ -16,7 +16,7 @@ export type Step =
   | ({ readonly do: 'scratch' } & ScratchEdit)
 
 /** Carries a step out; false when what it changes is not there. `late`: an earlier start left it behind. Fails with a `StoreError`. */
-export async function performStep(step: Step, late = false): Promise<boolean> {
+export async function performStep(step: Step, late: Late = false): Promise<boolean> {
   switch (step.do) {
     case 'put':
       await addComplaint(step.complaint, step.lineId)
@@ -29,12 +29,12 @@ export async function performStep(step: Step, late = false): Promise<boolean> {
     case 'cell':
     case 'settle':
     case 'undelete':
-      return (await changeComplaint(step, late)) || (late && (await salvaged(step)))
+      return (await changeComplaint(step, late)) || (late !== false && (await salvaged(step)))
     case 'fact':
     case 'line':
     case 'settleFact':
     case 'undoRemoveLine':
-      return (await changeLine(step, late)) || (late && (await salvaged(step)))
+      return (await changeLine(step, late)) || (late !== false && (await salvaged(step)))
     case 'delete':
       await changeComplaint(step, late)
       return true
@@ -42,10 +42,10 @@ export async function performStep(step: Step, late = false): Promise<boolean> {
       await changeLine(step, late)
       return true
     case 'triage':
-      await writeTriage(step.draft, step.base, late)
+      await writeTriage(step.draft, step.base, late !== false)
       return true
     case 'scratch':
-      await writeScratch(step, late)
+      await writeScratch(step, late !== false)
       return true
     default: {
       const { performConnectorStep } = await import('./connector-steps.ts')
@@ -61,7 +61,7 @@ async function salvaged(step: ComplaintEdit | LineEdit): Promise<boolean> {
 }
 
 /** The Log as it is once a step is carried out; the same list when the step is about something else. */
-export function applyStep(log: readonly Complaint[], step: Step, late = false): readonly Complaint[] {
+export function applyStep(log: readonly Complaint[], step: Step, late: Late = false): readonly Complaint[] {
   switch (step.do) {
     case 'put':
       return log.some(({ id }) => id === step.complaint.id) ? log : [step.complaint, ...log]
@@ -95,7 +95,7 @@ function changed(log: readonly Complaint[], id: string, change: (old: Complaint)
   return [change(old), ...log.filter((complaint) => complaint.id !== id)]
 }
 
-function withLine(old: Complaint, edit: LineEdit, late: boolean): Complaint {
+function withLine(old: Complaint, edit: LineEdit, late: Late): Complaint {
   const line = old.lines.find(({ id }) => id === edit.lineId)
   if (line === undefined) return old
   const edited = editLine(line, edit, late)
@@ -105,12 +105,13 @@ function withLine(old: Complaint, edit: LineEdit, late: boolean): Complaint {
 
 /** One step instead of two on the same thing, neither of which is written yet; undefined where both are needed. */
 export function mergeSteps(first: Step, second: Step): Step | undefined {
-  if (first.do === 'fact' && second.do === 'fact') return { ...second, base: first.base }
-  if (first.do === 'cell' && second.do === 'cell') return { ...second, base: first.base }
-  if (first.do === 'connectorText' && second.do === 'connectorText') return { ...second, base: first.base }
+  if (first.do === 'fact' && second.do === 'fact') return onFirst(first, { ...second, base: first.base })
+  if (first.do === 'cell' && second.do === 'cell') return onFirst(first, { ...second, base: first.base })
+  if (first.do === 'connectorText' && second.do === 'connectorText')
+    return onFirst(first, { ...second, base: first.base })
   if (first.do === 'change' && second.do === 'change')
-    return first.base === undefined ? second : { ...second, base: first.base }
-  if (first.do === 'line' && second.do === 'line') return second
+    return onFirst(first, first.base === undefined ? second : { ...second, base: first.base })
+  if (first.do === 'line' && second.do === 'line') return onFirst(first, second)
   if (first.do === 'triage' && second.do === 'triage' && first.draft.line.id === second.draft.line.id) {
     const { base: _own, ...rest } = second
     return first.base === undefined ? rest : { ...rest, base: first.base }

@@ -3,9 +3,9 @@ import { CONNECTOR_TEXTS, CONTACT_TEXTS } from '../../src/calc/connector/types.t
 import { type KeptConnector, keptConnector, newConnector, restoreConnector } from '../../src/store/connector.ts'
 import { type ConnectorEdit, editConnector } from '../../src/store/connector-edits.ts'
 import fc from '../support/property.ts'
-import v4 from './fixtures/v4.json' with { type: 'json' }
+import v5 from './fixtures/v5.json' with { type: 'json' }
 
-const [STORED] = v4.stores.connectors.records
+const [STORED] = v5.stores.connectors.records
 const wild = fc.anything({ withNullPrototype: true, withBigInt: true, withDate: true })
 const wildTexts = fc.oneof(
   wild,
@@ -206,7 +206,7 @@ describe('a change to a connector', () => {
     const newer = { ...OLD, updatedAt: '2999-01-01T00:00:00.000Z' }
     const late = editConnector(newer, typed('W7', 'W0'), true)
     expect([late.contacts[0]?.texts.wire, late.rivals?.map(({ text }) => text)]).toEqual(['W1', ['W7']])
-    expect(editConnector(newer, edit({ do: 'removeConnector' }), true)).toEqual(newer)
+    expect(editConnector(newer, edit({ do: 'removeConnector' }), true)).toEqual({ ...newer, turn: 1 })
     const shaped = edit({ do: 'changeConnector', patch: { shape: 'rectangular' }, base: { shape: 'ring' } })
     expect(editConnector(newer, shaped, true).shape).toBe('ring')
     expect(editConnector(OLD, shaped, true).shape).toBe('rectangular')

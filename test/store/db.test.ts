@@ -92,14 +92,27 @@ const RECORDS = {
   complaint: {
     now: COMPLAINT_SCHEMA,
     fields: COMPLAINT_FIELDS,
-    of: [v1, v2, v3, v4].flatMap(({ stores }): readonly { schemaVersion: number }[] => stores.complaints.records),
+    of: [v1, v2, v3, v4, v5].flatMap(({ stores }): readonly { schemaVersion: number }[] => stores.complaints.records),
   },
-  line: { now: LINE_SCHEMA, fields: LINE_FIELDS.kept, of: [...v2.stores.lines.records, ...v4.stores.lines.records] },
-  connector: { now: CONNECTOR_SCHEMA, fields: CONNECTOR_FIELDS, of: v4.stores.connectors.records },
+  line: {
+    now: LINE_SCHEMA,
+    fields: LINE_FIELDS.kept,
+    of: [v2, v4, v5].flatMap(({ stores }): readonly { schemaVersion: number }[] => stores.lines.records),
+  },
+  connector: {
+    now: CONNECTOR_SCHEMA,
+    fields: CONNECTOR_FIELDS,
+    of: [...v4.stores.connectors.records, ...v5.stores.connectors.records],
+  },
   'scratch line': {
     now: LINE_SCHEMA,
     fields: LINE_FIELDS.loose,
-    of: [v2.stores.meta.records.scratch, ...v2.stores.meta.records.scratchesAside, v4.stores.meta.records.scratch],
+    of: [
+      v2.stores.meta.records.scratch,
+      ...v2.stores.meta.records.scratchesAside,
+      v4.stores.meta.records.scratch,
+      v5.stores.meta.records.scratch,
+    ],
   },
   triage: {
     now: TRIAGE_SCHEMA,

@@ -1,8 +1,9 @@
 /**
- * Two windows type into the same complaint, its lines and its connector by chance, each onto what it shows just then.
+ * Two windows type into the same complaint, its lines and its connector by chance, each onto what it shows just then,
+ * while the clock is set back and forward.
  * At the end every word that was typed is there: in the text itself, or beside it as a rival.
  */
-import { beforeAll, describe, expect, it, vi } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import type { Connector } from '../../src/calc/connector/types.ts'
 import { newLine } from '../../src/store/line.ts'
 import { freshStore } from '../store/fresh-store.ts'
@@ -104,7 +105,14 @@ async function pauseOf(by: Chance, app: Window): Promise<void> {
   else for (let turn = 0; turn < 20; turn++) await breathe()
 }
 
-beforeAll(freshStore)
+const NOON = Date.parse('2026-06-01T12:00:00.000Z')
+const DAY_MS = 86_400_000
+
+beforeAll(async () => {
+  vi.useFakeTimers({ toFake: ['Date'], now: NOON })
+  await freshStore()
+})
+afterAll(() => vi.useRealTimers())
 
 describe(`two windows, ${STEPS} steps, seed ${SEED}`, { timeout: 3_600_000 }, () => {
   it('lose no word', async () => {
@@ -121,6 +129,8 @@ describe(`two windows, ${STEPS} steps, seed ${SEED}`, { timeout: 3_600_000 }, ()
       const at = by.whole(2)
       const app = windows[at] as Window
       const place = by.pick(PLACES)
+      // the clock of a device is set back and forward
+      if (by.happens(0.2)) vi.setSystemTime(NOON + (by.whole(7) - 3) * DAY_MS)
       const base = place.shown(app, id)
       if (base === undefined) throw new Error(`${place.name} is gone`)
       // typing goes on for a few keys in the same field

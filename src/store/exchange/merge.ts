@@ -4,33 +4,16 @@
  */
 import { CONNECTOR_TEXTS, type Connector } from '../../calc/connector/types.ts'
 import type { Fact, FactKey, Trial } from '../../calc/types.ts'
-import type { Filled } from '../../guide/fill-ins.ts'
 import { assemble, COMPLAINT_TEXTS, type ComplaintRecord, recordOf } from '../complaint.ts'
 import { type ConnectorField, type KeptConnector, SHARED_TEXTS } from '../connector.ts'
 import { connectorText, editConnector } from '../connector-edits.ts'
 import { inOrder } from '../connector-steps.ts'
 import { editComplaint, editFact } from '../edits.ts'
 import type { KeptLine } from '../line.ts'
+import { mergeTables, oneHistory, union, unionById } from '../union.ts'
 import type { Whole } from './whole.ts'
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
-
-/** Those of here, then those of there that are not the same as one of them. */
-const union = <T>(here: readonly T[], there: readonly T[]): readonly T[] => [
-  ...here,
-  ...there.filter((one) => !here.some((other) => isSame(one, other))),
-]
-
-/** Those of here, then those of there under other ids. */
-const unionById = <T extends { readonly id: string }>(here: readonly T[], there: readonly T[]): readonly T[] => [
-  ...here,
-  ...there.filter(({ id }) => !here.some((other) => other.id === id)),
-]
-
-function mergeTables(here: Filled = {}, there: Filled = {}): Filled {
-  const names = [...new Set([...Object.keys(here), ...Object.keys(there)])]
-  return Object.fromEntries(names.map((name) => [name, union(here[name] ?? [], there[name] ?? [])]))
-}
 
 function mergeRecord(here: ComplaintRecord, there: ComplaintRecord): ComplaintRecord {
   const at = there.updatedAt
@@ -43,13 +26,13 @@ function mergeRecord(here: ComplaintRecord, there: ComplaintRecord): ComplaintRe
     true,
   )
   const { events, tables } = there
-  const history = union(here.events ?? [], events ?? [])
+  const history = oneHistory(here.events, events)
   return {
     ...typed,
     answers: { ...there.answers, ...here.answers },
     checks: union(here.checks, there.checks),
     kept: union(here.kept, there.kept),
-    ...(history.length > 0 && { events: [...history].sort((a, b) => a.at.localeCompare(b.at)) }),
+    ...(history.length > 0 && { events: history }),
     ...((here.tables ?? tables) && { tables: mergeTables(here.tables, tables) }),
   }
 }

@@ -74,6 +74,22 @@ function nextOf(here: Whole | undefined, there: Whole, how: How): Whole {
   return { ...there, complaint: { ...there.complaint, lines } }
 }
 
+type Counted = { readonly id: string; readonly turn?: number }
+
+/** Counted on from what stands here, so that a change that was made on that and comes late is known by it. */
+const countedOn = <T extends Counted>(next: T, here: readonly Counted[]): T => ({
+  ...next,
+  turn: (here.find(({ id }) => id === next.id)?.turn ?? 0) + 1,
+})
+
+function afterHere({ complaint, connectors }: Whole, here: Whole | undefined): Whole {
+  const lines = complaint.lines.map((line) => countedOn(line, here?.complaint.lines ?? []))
+  return {
+    complaint: { ...countedOn(complaint, here === undefined ? [] : [here.complaint]), lines },
+    connectors: connectors.map((one) => countedOn(one, here?.connectors ?? [])),
+  }
+}
+
 /** Takes everything of a complaint off the disk. */
 async function clear(desk: Desk, id: string): Promise<void> {
   await desk.remove('complaints', id)
@@ -94,7 +110,8 @@ export function takeIn(wholes: readonly Whole[], how: How, at: string): Promise<
     for (const there of wholes) {
       const { id } = there.complaint
       const records = await recordsOf(desk, id)
-      const next = nextOf(wholeOf(records), there, how)
+      const here = wholeOf(records)
+      const next = afterHere(nextOf(here, there, how), here)
       if (how === 'replace') await clear(desk, id)
       await write(desk, next)
       before.push({ id, until: lastChange(next), records })

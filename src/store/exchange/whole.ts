@@ -39,16 +39,16 @@ export function restoreWhole(raw: unknown, from: Provenance): Whole {
 const withKept = ({ kept, ...rest }: Raw): Raw =>
   Array.isArray(kept) && kept.length === 0 ? rest : { ...rest, ...(kept === undefined ? {} : { kept }) }
 
-/** Of a line and a connector, what says whose they are, and whether parts may be tried. */
+/** Without what a line or a connector says for this device alone: whose it is, whether parts may be tried, its changes. */
 function part(raw: Raw): Raw {
-  const { complaintId: _whose, gate: _asked, removedAt: _gone, ...rest } = raw
+  const { complaintId: _whose, gate: _asked, removedAt: _gone, turn: _count, ...rest } = raw
   return withKept(rest)
 }
 
 /** The form of a complaint in a file: the same for everything that reads the same. */
 export function formOf({ complaint, connectors }: Whole): Raw {
   const restored = restoreWhole({ ...complaint, connectors }, 'stored')
-  const { kept, lines, ...record } = withoutSafety(restored.complaint)
+  const { kept, lines, turn: _count, ...record } = withoutSafety(restored.complaint)
   const form = {
     ...record,
     lines: lines.map((line) => part({ ...line })),

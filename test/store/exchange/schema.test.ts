@@ -27,10 +27,10 @@ describe('the schema of a file of complaints', () => {
   it('names the fields of every record the gate knows, but what stays on the device', () => {
     const { lines, connectors } = COMPLAINT_IN_FILE.properties ?? {}
     expect(fieldsOf(COMPLAINT_IN_FILE)).toEqual(
-      [...without(COMPLAINT_FIELDS, ['deletedAt']), 'connectors', 'lines'].sort(),
+      [...without(COMPLAINT_FIELDS, ['deletedAt', 'turn']), 'connectors', 'lines'].sort(),
     )
-    expect(fieldsOf(lines?.items)).toEqual(without(LINE_FIELDS.kept, ['complaintId', 'removedAt', 'gate']))
-    expect(fieldsOf(connectors?.items)).toEqual(without(CONNECTOR_FIELDS, ['complaintId', 'removedAt']))
+    expect(fieldsOf(lines?.items)).toEqual(without(LINE_FIELDS.kept, ['complaintId', 'removedAt', 'gate', 'turn']))
+    expect(fieldsOf(connectors?.items)).toEqual(without(CONNECTOR_FIELDS, ['complaintId', 'removedAt', 'turn']))
   })
 
   it('agrees with the gate: of what fits, nothing is set aside but words only a newer version has', () => {
