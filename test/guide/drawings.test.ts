@@ -1,6 +1,8 @@
 /** The drawings: every one is shown somewhere, told in words, and lies on its sheet with no letters over others. */
 import { describe, expect, it } from 'vitest'
+import { pages as testPages } from '../../src/guide/book/tests/tests.ts'
 import { DRAWING_IDS } from '../../src/guide/drawing-ids.ts'
+import { BOOK_DRAWING_IDS } from '../../src/guide/drawings/book-ids.ts'
 import { DRAWINGS } from '../../src/guide/drawings/drawings.ts'
 import { type Drawing, type Mark, SHEET_WIDTH } from '../../src/guide/drawings/types.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
@@ -49,9 +51,13 @@ function pointsOf(mark: Mark): readonly (readonly [number, number])[] {
 
 describe('the drawings', () => {
   it('are those of the list, each once, and each stands on a card or a note', () => {
-    expect(DRAWINGS.map(({ id }) => id).toSorted()).toEqual([...DRAWING_IDS].toSorted())
+    expect(DRAWINGS.map(({ id }) => id).toSorted()).toEqual([...DRAWING_IDS, ...BOOK_DRAWING_IDS].toSorted())
     const shown = new Set([...GUIDE.evidence, ...FIELD_NOTES].flatMap(({ picture }) => picture ?? []))
     expect([...shown].toSorted()).toEqual([...DRAWING_IDS].toSorted())
+    const inBook = new Set(
+      testPages().flatMap(({ blocks }) => blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : []))),
+    )
+    for (const id of BOOK_DRAWING_IDS) expect(inBook, id).toContain(id)
   })
 
   it.each(DRAWINGS)('$id says in short sentences what it shows', ({ said, title }) => {

@@ -5,6 +5,7 @@
 import type { CheckId, Source } from '../../calc/types.ts'
 import type { LineKindId } from '../../reference/line-kinds.ts'
 import type { DrawingId } from '../drawing-ids.ts'
+import type { BookDrawingId } from '../drawings/book-ids.ts'
 import type { FillInId } from '../fill-ins.ts'
 
 /** Where a page stands. Part of no address: `#/notes/<shelf>` lists it, `#/notes/<id>` is the page, on whichever shelf. */
@@ -53,7 +54,7 @@ export type Block =
     }
   /** what hurts people, equipment or the finding */
   | { readonly is: 'never'; readonly items: readonly string[] }
-  | { readonly is: 'drawing'; readonly drawing: DrawingId }
+  | { readonly is: 'drawing'; readonly drawing: DrawingId | BookDrawingId }
   | { readonly is: 'waveform'; readonly waveform: Waveform }
   /** a sound by its id in `sounds/`, drawn, and played on a tap; `said`: what the picture tells, for those who do not see it */
   | { readonly is: 'sound'; readonly sound: string; readonly said: string }
@@ -80,6 +81,8 @@ export type BookPage = {
   readonly words?: readonly string[]
   readonly lineKind?: LineKindId
   readonly blocks: readonly Block[]
+  /** cautions of the reference by their id, shown first */
+  readonly cautions?: readonly string[]
   readonly sources: readonly [Source, ...Source[]]
   readonly related?: readonly BookLink[]
 }

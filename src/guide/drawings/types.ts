@@ -1,5 +1,6 @@
 /** A drawing as data: marks on a sheet 320 units wide, so that it can be linted, printed and themed. */
 import type { DrawingId } from '../drawing-ids.ts'
+import type { BookDrawingId } from './book-ids.ts'
 
 export const SHEET_WIDTH = 320
 
@@ -29,7 +30,7 @@ export type Mark =
   | { readonly dot: Point }
 
 export type Drawing = {
-  readonly id: DrawingId
+  readonly id: DrawingId | BookDrawingId
   readonly title: string
   /** all that the picture tells, for those who do not see it */
   readonly said: string

@@ -1,10 +1,11 @@
 import { useId } from 'preact/hooks'
 import type { DrawingId } from '../../guide/drawing-ids.ts'
+import type { BookDrawingId } from '../../guide/drawings/book-ids.ts'
 import { drawingById } from '../../guide/drawings/drawings.ts'
 import { type Mark, SHEET_WIDTH } from '../../guide/drawings/types.ts'
 
 /** A drawing of a card or note: themed by the variables of the page, read out in words, printed as it is. */
-export function DrawingView({ id }: { readonly id: DrawingId }) {
+export function DrawingView({ id }: { readonly id: DrawingId | BookDrawingId }) {
   const name = useId()
   const drawing = drawingById(id)
   if (drawing === undefined) return null
