@@ -31,6 +31,7 @@ export const SHELVES: readonly ShelfRoom[] = [
     title: 'Tests',
     inShort: 'How each test is set up, and what fools people',
     prefix: 'test-',
+    load: async () => (await import('./tests/tests.ts')).pages,
   },
   {
     id: 'notes',

@@ -5,6 +5,7 @@ import { linkedTo } from '../../../state/book.ts'
 import { hashOf } from '../../../state/router.ts'
 import { BlockView } from '../../parts/book/block.tsx'
 import { Linked } from '../../parts/book/linked.tsx'
+import { Cautions, fittingCautions } from '../../parts/cautions.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { PrintHead } from '../../parts/print-head.tsx'
 import { ShortForms } from '../../parts/short-forms.tsx'
@@ -23,6 +24,7 @@ export function PageView({ page, shelf }: { readonly page: BookPage; readonly sh
       </Head>
       <PrintHead />
       <article class="prose stack book-page">
+        {page.cautions !== undefined && <Cautions ids={fittingCautions(page.cautions)} />}
         {page.blocks.map((block) => (
           <BlockView key={JSON.stringify(block)} block={block} title={page.title} />
         ))}
