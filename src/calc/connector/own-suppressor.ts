@@ -32,6 +32,9 @@ const READ: readonly (keyof SurgeGiven)[] = [
   'busSourceOhm',
   'lineKind',
 ]
+const READ_INPUTS = surgeCheck.inputs.filter(({ key }) => (READ as readonly string[]).includes(key))
+/** Either of them says that there is a suppressor. */
+const ENTERED_INPUTS = READ_INPUTS.filter(({ key }) => key === 'standoffV' || key === 'breakdownV')
 
 type Said = { readonly verdict: Verdict; readonly sentence: string }
 
@@ -67,13 +70,10 @@ export function withOwnSuppressor(
 
 /** Every reason against; none where no suppressor was entered, or it stands all its line does. */
 function saidOf(line: Line, isShared: boolean, express: Express | undefined): readonly Said[] {
-  const fields = resolve(line, express)
-    .fields(surgeCheck)
-    .filter(({ key }) => (READ as readonly string[]).includes(key))
-  const isEntered = fields.some(
-    ({ key, state }) => (key === 'standoffV' || key === 'breakdownV') && state !== 'omitted',
-  )
-  if (!isEntered) return []
+  const resolution = resolve(line, express)
+  if (resolution.filled(ENTERED_INPUTS).every(({ state }) => state === 'omitted')) return []
+  // the surge check reads the window's value besides, which would be a second window for every contact
+  const fields = resolution.filled(READ_INPUTS)
   const refused = fields.flatMap(({ issue }) => (issue === undefined ? [] : [issue.message]))
   if (refused.length > 0) return refused.map((sentence) => ({ verdict: 'unknown', sentence }))
   const given = asOnePart(Object.fromEntries(fields.map(({ key, value }) => [key, value])) as SurgeGiven)

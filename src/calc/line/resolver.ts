@@ -81,6 +81,8 @@ export type Resolution = {
   readonly claims: (key: FactKey) => readonly Fact[]
   /** the fields of a check as this Line fills them */
   readonly fields: (check: Check) => readonly Field[]
+  /** some inputs as this Line fills them: no other fact is looked for, and no check runs that only another would ask */
+  readonly filled: (inputs: readonly Input[]) => readonly Field[]
   /** the numbers of a check on this Line */
   readonly figures: (check: Check) => Figures | Refused
 }
@@ -125,7 +127,8 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
       once(claims, key, () =>
         ranked([line.facts[key], notedFact(line, key), derivedFact(resolution, key), kindFact(line, key)]),
       ),
-    fields: (check) => once(fields, check.id, () => check.inputs.map((input) => filled(resolution, input, express))),
+    fields: (check) => once(fields, check.id, () => resolution.filled(check.inputs)),
+    filled: (inputs) => inputs.map((input) => filled(resolution, input, express)),
     figures: (check) => once(figures, check.id, () => figuresOf(check, resolution.fields(check))),
   }
   return resolution

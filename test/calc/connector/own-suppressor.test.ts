@@ -1,4 +1,5 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { scheduleOf } from '../../../src/calc/connector/schedule.ts'
 import type { FactKey } from '../../../src/calc/types.ts'
 import { connectorOf, contactOf, DISCRETE, finished, lineOf } from './some-connector.ts'
@@ -65,5 +66,16 @@ describe('a suppressor that was entered for a line', () => {
     const line = lineOf('relay', { ...DISCRETE, breakdownV: '100', busMaxV: '80', busMinV: '-5' })
     const shared = connectorOf([contactOf('1', line.id)], { suppressors: [{ id: 'g', contacts: ['1', '2'] }] })
     expect(finished(scheduleOf(shared, [line])).rows[0]?.verdict).toBe('ok')
+  })
+
+  it('is looked at without a second window of its line', () => {
+    const asked = vi.spyOn(windowCheck, 'figures')
+    // a bond of its own and no other test's need: neither is remembered from before
+    for (const breakdownV of ['', '100']) {
+      const line = lineOf('relay', { ...DISCRETE, neededDb: '20.125', bondOhm: '3m', breakdownV, busMaxV: '80' })
+      finished(scheduleOf(connectorOf([contactOf('1', line.id)]), [line]))
+    }
+    expect(asked).toHaveBeenCalledTimes(1)
+    asked.mockRestore()
   })
 })
