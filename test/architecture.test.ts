@@ -25,7 +25,7 @@ const PACKAGES: readonly { readonly name: RegExp; readonly where: readonly strin
   { name: /^@fontsource\//, where: ['ui'] },
   { name: /^idb$/, where: ['store/db.ts'] },
   { name: /^mathjs(\/|$)/, where: ['state/expression.ts', 'state/mathjs-number.d.ts'] },
-  { name: /^minisearch$/, where: ['state/search.ts'] },
+  { name: /^minisearch$/, where: ['state/search.ts', 'state/search-index.ts', 'state/search-terms.ts'] },
   { name: /^uplot(\/|$)/, where: ['ui/parts/trace-plot.tsx'] },
   { name: /^workbox-window$/, where: ['offline'] },
   { name: /^workbox-(precaching|routing)$/, where: ['offline/worker'] },

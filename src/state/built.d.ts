@@ -1,5 +1,10 @@
-/** The `built` of a file, worked out when the app was built. */
+/** The `built` of a file, worked out when the app is built. */
 declare module '*/book-contents.ts?built' {
   const contents: import('../guide/book/contents.ts').Contents
   export default contents
+}
+
+declare module '*/search-index.ts?built' {
+  const built: import('./search-index.ts').BuiltIndex
+  export default built
 }

@@ -1,31 +1,16 @@
 /**
- * One search over what the app knows: what people complain of, causes, lines, checks and notes. Fetched when somebody
- * searches. A place that grows is one more list of entries here.
+ * One search over what the app knows. The index is built with the app (search-index.ts) and fetched when somebody
+ * searches; complaints of the Log are searched beside it (log-search.ts).
  */
 import MiniSearch, { type SearchResult } from 'minisearch'
-import { CHECKS } from '../calc/registry.ts'
-import { GUIDE } from '../guide/guide.ts'
-import { FIELD_NOTES } from '../guide/notes.ts'
-import { PLAIN_WORDS } from '../guide/plain-words.ts'
-import { LINE_KINDS, lineKindWords } from '../reference/line-kinds.ts'
-import { hashOf } from './router.ts'
+import { SAME } from '../guide/book/synonyms.ts'
+import type { Given, Hit, HitKind, Shown } from './search-entries.ts'
 import { figuresIn, type SoughtFigures } from './search-figures.ts'
+import built from './search-index.ts?built'
+import { lineHash } from './search-line.ts'
+import { SEARCH_OPTIONS, type Searched, termOf, wordsOf } from './search-terms.ts'
 
-export type HitKind = 'symptom' | 'answer' | 'cause' | 'line' | 'check' | 'note'
-
-/** An answer of the guide that a hit starts with. */
-export type Given = { readonly evidence: string; readonly option: string }
-
-export type Hit = {
-  readonly id: string
-  readonly kind: HitKind
-  readonly title: string
-  readonly note: string
-  /** where it leads, or the answers a triage starts with */
-  readonly to: { readonly hash: string } | { readonly start: readonly Given[] }
-}
-
-type Entry = Hit & { readonly words: string; readonly text: string }
+export type { Given, Hit, HitKind }
 
 const MOST_HITS = 12
 /** What scores less than this share of the best has a word in common by chance. */
@@ -33,120 +18,52 @@ const LEAST_SCORE_FRAC = 0.15
 const PREFIX_FROM_LETTERS = 4
 /** Short words are matched as they are: one letter off is another trade term. */
 const FUZZY_FROM_LETTERS = 5
-const IDLE_WORDS = new Set(
-  'a an and at be by for from get i in is it its me my of on or our that the to us we what when with'.split(' '),
-)
+/** How much a word counts that was not typed but means the same. */
+const SYNONYM_WEIGHT = 0.5
+/** Of kinds that hold much text, or little: how much a match in one counts. */
+const WEIGHTS: Partial<Record<HitKind, number>> = { question: 0.5, word: 0.7, notes: 0.8, cases: 0.7, tables: 0.7 }
 
-const START_NOTE = 'Start the questions with this answer'
-
-function symptoms(): readonly Entry[] {
-  return ['wrong', 'when'].flatMap((evidence) => {
-    const item = GUIDE.evidence.find(({ id }) => id === evidence)
-    return (item?.options ?? [])
-      .filter(({ id, retired }) => id !== 'dont-know' && retired === undefined)
-      .map(
-        ({ id, label, hint = '' }): Entry => ({
-          id: `${evidence}/${id}`,
-          kind: 'symptom',
-          title: label,
-          note: START_NOTE,
-          to: { start: [{ evidence, option: id }] },
-          words: `${hint} ${PLAIN_WORDS[`${evidence}/${id}`] ?? ''}`,
-          text: '',
-        }),
-      )
-  })
+type Index = {
+  readonly find: (text: string) => readonly SearchResult[]
+  readonly byId: ReadonlyMap<string, Shown>
 }
 
-const causes = (): readonly Entry[] =>
-  GUIDE.suspects.map(({ id, name, oneLine, proof }) => ({
-    id: `cause/${id}`,
-    kind: 'cause',
-    title: name,
-    note: oneLine,
-    to: { hash: hashOf('ask', proof) },
-    words: '',
-    text: oneLine,
-  }))
-
-/** The check that says most of a line: what its signal stands, or its window where it is a supply. */
-function lineHash(kind: (typeof LINE_KINDS)[number], figures?: SoughtFigures): string {
-  const check = kind.supply === undefined ? 'loading' : 'window'
-  const texts = check === 'loading' ? Object.entries(figures?.texts ?? {}) : []
-  const more = texts.flatMap(([key, text]) =>
-    text === undefined || (key === 'bitRateHz' && kind.bitRateHz !== undefined) ? [] : [{ key, text }],
-  )
-  return hashOf('check', check, [{ key: 'lineKind', text: kind.id }, ...more])
+/** What means the same as words or phrases of the text, and is not typed. */
+function synonymsOf(text: string): string {
+  const typed = ` ${wordsOf(text).join(' ')} `
+  const has = (phrase: string) => typed.includes(` ${phrase} `)
+  return SAME.filter((row) => row.some(has))
+    .flatMap((row) => row.filter((phrase) => !has(phrase)))
+    .join(' ')
 }
 
-const lines = (): readonly Entry[] =>
-  LINE_KINDS.map((kind) => ({
-    id: `line/${kind.id}`,
-    kind: 'line',
-    title: kind.name,
-    note: kind.barredWhy ?? (kind.supply === undefined ? 'What its signal stands' : 'Its window'),
-    to: { hash: lineHash(kind) },
-    words: lineKindWords(kind),
-    text: kind.notes.join(' '),
-  }))
-
-const checks = (): readonly Entry[] =>
-  CHECKS.map(({ id, title, question, outputs }) => ({
-    id: `check/${id}`,
-    kind: 'check',
-    title,
-    note: question,
-    to: { hash: hashOf('check', id) },
-    words: question,
-    text: outputs.map(({ label }) => label).join(' '),
-  }))
-
-const notes = (): readonly Entry[] =>
-  FIELD_NOTES.map(({ id, title, paragraphs, table }) => ({
-    id: `note/${id}`,
-    kind: 'note',
-    title,
-    note: paragraphs[0] ?? '',
-    to: { hash: hashOf('notes', id) },
-    words: '',
-    text: [...paragraphs, ...(table ? [...table.head, ...table.rows.flat()] : [])].join(' '),
-  }))
-
-/** Words without case and marks; "ARINC429" is met by "arinc" and "429" too. */
-function wordsOf(text: string): string[] {
-  const parts = text.toLowerCase().match(/[\p{L}\p{N}.]+/gu) ?? []
-  return parts.flatMap((part) => {
-    const whole = part.replace(/^\.+|\.+$/g, '')
-    const halves = whole.match(/\p{L}+|[\p{N}.]+/gu) ?? []
-    return halves.length === 2 ? [whole, ...halves] : [whole]
-  })
-}
-
-type Index = { readonly find: (text: string) => readonly SearchResult[]; readonly byId: ReadonlyMap<string, Entry> }
-
-function build(): Index {
-  const entries = [...symptoms(), ...causes(), ...lines(), ...checks(), ...notes()]
-  const search = new MiniSearch<Entry>({
-    fields: ['title', 'words', 'text'],
-    tokenize: wordsOf,
-    processTerm: (term) => (term === '' || IDLE_WORDS.has(term) ? null : term),
+function open(): Index {
+  const byId = new Map(built.shown.map((hit) => [hit.id, hit]))
+  const index = MiniSearch.loadJS<Searched>(built.index, {
+    ...SEARCH_OPTIONS,
     searchOptions: {
       boost: { title: 3, words: 2 },
-      // the last word may not be finished yet
-      prefix: (term, at, terms) => at === terms.length - 1 || term.length >= PREFIX_FROM_LETTERS,
       fuzzy: (term) => (term.length >= FUZZY_FROM_LETTERS ? 0.2 : false),
       // an entry that holds all the words comes before one that holds some of them
       combineWith: 'OR',
-      boostDocument: (id) => (String(id).startsWith('note/') ? 0.6 : 1),
+      boostDocument: (id) => WEIGHTS[byId.get(String(id))?.kind ?? 'answer'] ?? 1,
     },
   })
-  search.addAll(entries)
-  return { find: (text) => search.search(text), byId: new Map(entries.map((entry) => [entry.id, entry])) }
+  const find = (text: string) => {
+    const typed = wordsOf(text).filter((word) => termOf(word) !== null)
+    const count = typed.length
+    return index.search(`${text} ${synonymsOf(text)}`, {
+      // the last word may not be finished yet
+      prefix: (term, at) => at === count - 1 || (at < count && term.length >= PREFIX_FROM_LETTERS),
+      boostTerm: (_term, at) => (at < count ? 1 : SYNONYM_WEIGHT),
+    })
+  }
+  return { find, byId }
 }
 
 let index: Index | undefined
 
-const shown = ({ id, kind, title, note, to }: Entry): Hit => ({ id, kind, title, note, to })
+const shown = ({ id, kind, title, note, to }: Shown): Hit => ({ id, kind, title, note, to })
 
 /** What goes wrong and when, where each of the two is meant by a word of its own: the triage starts with both. */
 function together(results: readonly SearchResult[], byId: Index['byId']): Hit | undefined {
@@ -168,23 +85,22 @@ function together(results: readonly SearchResult[], byId: Index['byId']): Hit | 
 function answered(results: readonly SearchResult[], figures: SoughtFigures, byId: Index['byId']): Hit | undefined {
   const { capacitanceF, bitRateHz } = figures.texts
   if (capacitanceF === undefined) return undefined
-  const line = results.find(({ id }) => String(id).startsWith('line/'))
-  const entry = byId.get(String(line?.id))
-  const kind = LINE_KINDS.find(({ id }) => `line/${id}` === entry?.id)
-  if (entry === undefined || kind === undefined || kind.barredWhy !== undefined) return undefined
-  const rate = bitRateHz === undefined || kind.bitRateHz !== undefined ? '' : ` at ${bitRateHz}`
+  const found = byId.get(String(results.find(({ id }) => String(id).startsWith('line/'))?.id))
+  const line = found?.line
+  if (found === undefined || line === undefined || line.isBarred) return undefined
+  const rate = bitRateHz === undefined || line.hasRate ? '' : ` at ${bitRateHz}`
   return {
-    id: `answer/${kind.id}`,
+    id: `answer/${line.kind}`,
     kind: 'answer',
-    title: `${capacitanceF} on ${kind.name}${rate}`,
+    title: `${capacitanceF} on ${found.title}${rate}`,
     note: 'Loading: what its signal stands',
-    to: { hash: lineHash(kind, figures) },
+    to: { hash: lineHash(line, figures) },
   }
 }
 
 /** What fits the words, the best first. */
 export function searchFor(text: string): readonly Hit[] {
-  index ??= build()
+  index ??= open()
   const { find, byId } = index
   const figures = figuresIn(text)
   const results = find(figures.words)

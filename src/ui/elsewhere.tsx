@@ -26,6 +26,6 @@ export function Elsewhere({ route: here }: { readonly route: Route }) {
       if (here.kept === undefined) return <ComplaintScreen id={here.id} />
       return <KeptCheckScreen complaintId={here.id} lineId={here.kept.lineId} checkId={here.kept.check} />
     case 'notes':
-      return <Book id={here.id} />
+      return <Book id={here.id} query={here.query} />
   }
 }

@@ -1,14 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { readFields } from '../../src/calc/line/fields.ts'
 import { checkById } from '../../src/calc/registry.ts'
+import { GLOSSARY } from '../../src/guide/book/glossary.ts'
+import { SHELVES } from '../../src/guide/book/shelves.ts'
 import { isEvidence, nodeById, optionsOf } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
-import { FIELD_NOTES } from '../../src/guide/notes.ts'
-import { PLAIN_WORDS } from '../../src/guide/plain-words.ts'
+import { CAUSE_WORDS, PLAIN_WORDS } from '../../src/guide/plain-words.ts'
 import { readHash, splitQuery } from '../../src/state/router.ts'
 import { type Hit, searchFor } from '../../src/state/search.ts'
 import { figuresIn } from '../../src/state/search-figures.ts'
 
+const pages = (await Promise.all(SHELVES.map(async ({ load }) => (await load?.())?.() ?? []))).flat()
 const ids = (text: string) => searchFor(text).map(({ id }) => id)
 
 describe('the search of the start page', () => {
@@ -36,7 +38,7 @@ describe('the search of the start page', () => {
     expect(ids('rs422').some((id) => id.startsWith('line/rs-422'))).toBe(true)
     expect(ids('supressor').length).toBeGreaterThan(0)
     expect(ids('pair balance')).toContain('check/pair')
-    expect(ids('dummy load')).toContain('note/dummy-load')
+    expect(ids('dummy load')).toContain('page/dummy-load')
     expect(ids('qqqq zzzz')).toEqual([])
   })
 
@@ -52,13 +54,20 @@ describe('the search of the start page', () => {
         })
       const there = readHash(to.hash)
       if (there.place === 'ask') return nodeById(GUIDE, there.id ?? '') === undefined
-      if (there.place === 'notes') return !FIELD_NOTES.some(({ id }) => id === there.id)
+      if (there.place === 'notes')
+        return there.id === 'glossary'
+          ? !GLOSSARY.some(({ id }) => id === there.query[0]?.text)
+          : !pages.some(({ id }) => id === there.id)
       const check = there.place === 'check' ? checkById(there.id ?? '') : undefined
       if (check === undefined || there.place !== 'check') return true
       const { texts: typed, strangers } = splitQuery(there.query, check.inputs)
       return strangers.length > 0 || readFields(check, typed).some(({ state }) => state === 'refused')
     })
     expect(lost.map(({ id }) => id)).toEqual([])
+  })
+
+  it('gives plain words to causes of the guide only', () => {
+    expect(Object.keys(CAUSE_WORDS).filter((key) => !GUIDE.suspects.some(({ id }) => id === key))).toEqual([])
   })
 
   it('gives plain words to answers of the guide only', () => {

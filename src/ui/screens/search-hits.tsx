@@ -10,8 +10,16 @@ const KIND_WORDS: Readonly<Record<HitKind, string>> = {
   answer: 'Answer',
   cause: 'Cause',
   line: 'Line',
+  question: 'Question',
   check: 'Check',
-  note: 'Note',
+  word: 'Word',
+  lines: 'Line card',
+  sounds: 'Sound',
+  tests: 'Test',
+  notes: 'Note',
+  drawings: 'Drawing',
+  tables: 'Table',
+  cases: 'Case',
 }
 
 /** What was found, the best first, each with what it is and where it leads. */

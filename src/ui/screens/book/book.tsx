@@ -1,11 +1,14 @@
 import { SHELVES, type ShelfRoom, shelfOfId } from '../../../guide/book/shelves.ts'
 import { pagesOf } from '../../../state/book.ts'
+import type { Pair } from '../../../state/router.ts'
 import { lazy } from '../../lazy.tsx'
 import { Nowhere } from '../../shell/nowhere.tsx'
 import './book.css'
 import { Front } from './front.tsx'
 import { PageView } from './page.tsx'
 import { ShelfList } from './shelf-list.tsx'
+
+const Glossary = lazy(async () => (await import('./glossary.tsx')).GlossaryScreen)
 
 /** One page of a shelf, or its list; what stands on the shelf is fetched when it is first shown. */
 const ROOMS = SHELVES.filter(({ load }) => load !== undefined).map((shelf) => ({
@@ -23,8 +26,9 @@ const ROOMS = SHELVES.filter(({ load }) => load !== undefined).map((shelf) => ({
 const viewOf = (shelf: ShelfRoom | undefined) => ROOMS.find((room) => room.shelf === shelf)?.View
 
 /** The field book: its front, a shelf, or a page. */
-export function Book({ id }: { readonly id: string | undefined }) {
+export function Book({ id, query = [] }: { readonly id: string | undefined; readonly query?: readonly Pair[] }) {
   if (id === undefined) return <Front />
+  if (id === 'glossary') return <Glossary sought={query.find(({ key }) => key === 'word')?.text} />
   const named = SHELVES.find((shelf) => shelf.id === id)
   const View = viewOf(named ?? shelfOfId(id))
   if (View === undefined) return <NoSuchPage id={id} />

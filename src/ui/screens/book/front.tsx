@@ -28,6 +28,15 @@ export function Front() {
             </a>
           </li>
         ))}
+        <li>
+          <a href={hashOf('notes', 'glossary')}>
+            <span>
+              <strong>Glossary</strong>
+              <span class="row-note">Words of the trade and short forms, one line each</span>
+            </span>
+            <Icon name="go" />
+          </a>
+        </li>
       </ul>
     </>
   )

@@ -1,0 +1,24 @@
+/** The index of the search, worked out when the app is built. */
+import MiniSearch from 'minisearch'
+import { SHELVES } from '../guide/book/shelves.ts'
+import { type Entry, entriesOf, type Shown } from './search-entries.ts'
+import { SEARCH_OPTIONS } from './search-terms.ts'
+
+export type BuiltIndex = {
+  readonly shown: readonly Shown[]
+  readonly index: ReturnType<MiniSearch['toJSON']>
+}
+
+const shelves = await Promise.all(SHELVES.map(async ({ load }) => (await load?.())?.() ?? []))
+const entries = entriesOf(shelves.flat())
+
+function indexed(): BuiltIndex['index'] {
+  const search = new MiniSearch<Entry>(SEARCH_OPTIONS)
+  search.addAll(entries)
+  return search.toJSON()
+}
+
+export const built: BuiltIndex = {
+  shown: entries.map(({ words: _words, text: _text, ...shown }) => shown),
+  index: indexed(),
+}
