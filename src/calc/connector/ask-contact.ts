@@ -3,6 +3,7 @@
 import type { Express } from '../line/fields.ts'
 import { hasCapacitor } from '../network/circuit.ts'
 import type { Line, Progress, Verdict } from '../types.ts'
+import { worse } from '../verdict.ts'
 import { type Choice, choiceOf } from './choice.ts'
 import { barredWhy, bondConflicts, lineInConnector, type OpenAnswer, windowAnswer } from './contact-line.ts'
 import type { Asked, ContactRow, Proposal } from './contact-row.ts'
@@ -114,15 +115,19 @@ function rowOf(
   const isOwn = choice?.topology !== undefined || choice?.valueF !== undefined
   const said = saidOf(shown)
   const verdict: Verdict = shown.verdict ?? 'unknown'
+  const [unread] = choice?.refused ?? []
   const part = isBare || (verdict === 'fails' && !isOwn) ? undefined : partOf(shown)
   const by = part === undefined ? (isBare ? 'user' : 'nobody') : isOwn ? 'user' : 'proposed'
   const own = choice?.valueF !== undefined && part !== undefined && shown.restsOn === undefined
+  const answer = {
+    verdict: isBare ? 'marginal' : verdict,
+    headline: isBare ? 'Bare by your choice: with care.' : own ? chosenWords(part, verdict, shown) : said.headline,
+  } as const
   return {
     contact,
     line,
     decided: decidedOf({ contact, line, shown, part, by }),
-    verdict: isBare ? 'marginal' : verdict,
-    headline: isBare ? 'Bare by your choice: with care.' : own ? chosenWords(part, verdict, shown) : said.headline,
+    ...(unread === undefined ? answer : unreadOf(answer, unread)),
     ...(said.needs === undefined ? {} : { needs: said.needs }),
     why: said.how ?? said.headline,
     findings: findingsOf(q, line, choice),
@@ -131,6 +136,16 @@ function rowOf(
     ...(line.gate === 'clear' ? {} : { waits: WAITS }),
   }
 }
+
+/** What was chosen is not what is judged where a part of it cannot be read: no yes to it. */
+function unreadOf({ verdict, headline }: Answer, sentence: string): Answer {
+  const worst = worse(verdict, 'unknown')
+  return worst === verdict
+    ? { verdict, headline }
+    : { verdict: worst, headline: `Not known: ${sentence} As it stands: ${headline}` }
+}
+
+type Answer = { readonly verdict: Verdict; readonly headline: string }
 
 function findingsOf(
   { contact, shared, express }: RowQuestion,

@@ -1,10 +1,10 @@
 /** What the user chose for one contact, as numbers, apart from anything proposed. */
 import { type Express, numbersIn } from '../line/fields.ts'
-import { TOPOLOGIES } from '../network/circuit.ts'
+import { hasCapacitor, hasInductor, TOPOLOGIES } from '../network/circuit.ts'
 import type { Topology } from '../types.ts'
 import type { Contact, ContactText } from './types.ts'
 
-/** `bare`: no part on purpose. Figures that cannot be read stand in `refused`, as the sentence that says so. */
+/** `bare`: no part on purpose. Figures that cannot be read, or have no place, stand in `refused`, as the sentence that says so. */
 export type Choice = {
   readonly isBare: boolean
   readonly topology?: Topology
@@ -41,6 +41,10 @@ export function choiceOf({ texts }: Contact, express?: Express): Choice | undefi
   }
   const valueF = number(farads, 'capacitance', MOST_F)
   const inductanceH = number(henries, 'inductance', MOST_H)
+  if (topology !== undefined && valueF !== undefined && !hasCapacitor(topology))
+    refused.push(`“${farads}” has no place in the topology ${topology}: empty it, or choose one with a capacitor.`)
+  if (topology !== undefined && inductanceH !== undefined && !hasInductor(topology))
+    refused.push(`“${henries}” has no place in the topology ${topology}: empty it, or choose one with an inductor.`)
   return {
     isBare: word === BARE,
     ...(topology === undefined ? {} : { topology }),

@@ -112,7 +112,9 @@ function* settled(one: Asked, q: Settled): Generator<Progress, Asked> {
       : undefined
   const taken = answer?.is === 'window' ? answer : undefined
   if (together === undefined) return one
-  const verdict = worse(taken?.verdict ?? row.verdict ?? 'unknown', verdictOf(together, isMoving))
+  // what was found before the bond stays found, whatever part it ends with
+  const found = row.findings.reduce<Verdict>((worst, { verdict: one = 'ok' }) => worse(worst, one), 'ok')
+  const verdict = worse(worse(taken?.verdict ?? row.verdict ?? 'unknown', found), verdictOf(together, isMoving))
   const shown = taken ?? one.judged ?? one.open
   return {
     ...one,

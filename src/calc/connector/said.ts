@@ -4,7 +4,7 @@ import { windowSaid } from '../checks/window/sentence.ts'
 import { listed } from '../explain/sentence.ts'
 import { asAssumed } from '../line/evaluate.ts'
 import { howOf, nameOf } from '../line/missing.ts'
-import { TOPOLOGY_LABEL } from '../network/circuit.ts'
+import { hasCapacitor, TOPOLOGY_LABEL } from '../network/circuit.ts'
 import { formatEstimate, formatExact } from '../quantity/format.ts'
 import type { Verdict } from '../types.ts'
 import { capital, VERDICT_WORDS } from '../verdict.ts'
@@ -40,8 +40,9 @@ export function partWords({ topology, valueF, inductanceH }: ContactPart): strin
 
 /** The user's own part with the limits it was judged by. */
 export function chosenWords(part: ContactPart, verdict: Verdict, { row: { least, upper } }: OpenAnswer): string {
+  if (!hasCapacitor(part.topology)) return `${partWords(part)}, your choice: ${VERDICT_WORDS[verdict]}.`
   const from =
-    least !== undefined && Number.isFinite(least.markedF)
+    least !== undefined && Number.isFinite(least.markedF) && least.markedF > 0
       ? [`the noise needs ${formatEstimate(least.markedF, 'capacitance', 'least')}`]
       : []
   const to = upper === undefined ? [] : [`at most ${formatEstimate(upper.markedF, 'capacitance', 'most')}`]

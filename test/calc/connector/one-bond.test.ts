@@ -72,6 +72,16 @@ describe('a connector in its one bond', () => {
     expect(schedule.rows[0]?.headline).toContain('alone 47\u00a0nF would do')
   })
 
+  it('earns no yes with another value where the one that was chosen cannot be read', () => {
+    const { rows } = scheduleWith(
+      Array.from({ length: 22 }, () => ({ ...DISCRETE, neededDb: '30' })),
+      { bondOhm: '0', bondH: '1n' },
+      { chosenF: 'small' },
+    )
+    expect(rows[0]?.decided.part?.capacitanceF).toBe(22e-9)
+    expect(rows[0]?.verdict).toBe('unknown')
+  })
+
   it('fails a value of the user’s own that the shared bond defeats, and keeps it', () => {
     const schedule = scheduleWith(
       Array.from({ length: 22 }, () => ({ ...DISCRETE, neededDb: '30' })),

@@ -72,6 +72,19 @@ describe('the schedule of a connector, each contact by itself', () => {
     expect(row?.decided.by).toBe('proposed')
   })
 
+  it('says no yes to a choice of which a part cannot be read, or has no place in it', () => {
+    const rows = rowsOf(
+      contactOf('1', 'clear', { chosenF: '10n', chosenTopology: 'Pii' }),
+      contactOf('2', 'clear', { chosenF: 'small' }),
+      contactOf('3', 'clear', { chosenF: '10n', chosenTopology: 'L', chosenH: '100u' }),
+      contactOf('4', 'clear', { chosenF: '10n', chosenTopology: 'C', chosenH: '1u' }),
+    )
+    expect(rows.map(({ verdict }) => verdict)).toEqual(['unknown', 'unknown', 'unknown', 'unknown'])
+    expect(rows[0]?.headline).toMatch(/^Not known: “Pii” is no topology;.* As it stands: 10.nF, your choice: yes/u)
+    expect(rows[2]?.headline).toContain('“10n” has no place in the topology L')
+    expect(rows[3]?.headline).toContain('“1u” has no place in the topology C')
+  })
+
   it('counts the connector’s bond and shows where a line states another', () => {
     const [row] = rowsOf(contactOf('1', 'bonded'))
     expect(row?.findings[0]?.sentence).toBe(
@@ -105,7 +118,7 @@ describe('the schedule of a connector, each contact by itself', () => {
 describe('the legs of a pair in the schedule', () => {
   const audio = { ...DISCRETE, lineKind: 'audio', neededDb: '1' }
   const legs = (first: string, second: string, facts: Parameters<typeof lineOf>[1] = {}) => {
-    const of = (chosen: string) => (chosen === 'bare' ? { chosenTopology: 'bare' } : { chosenF: chosen })
+    const of = (chosen: string) => (chosen === 'bare' ? { chosenTopology: 'none' } : { chosenF: chosen })
     const contacts = [contactOf('1', 'pair', of(first), { leg: 'a' }), contactOf('2', 'pair', of(second), { leg: 'b' })]
     return finished(scheduleOf(connectorOf(contacts), [lineOf('pair', { ...audio, ...facts })])).rows
   }
