@@ -46,14 +46,33 @@ export function unlikeLegs({ a, b }: Pair, isRequired: boolean): JudgedFinding |
 /** The rows with every pair of unlike legs named on both of them, and neither a plain yes. */
 export function withUnlikeLegs(asked: readonly Asked[]): readonly Asked[] {
   const found = new Map<string, JudgedFinding>()
-  for (const pair of pairsOf(asked.map(({ row }) => row.decided))) {
+  const pairs = pairsOf(asked.map(({ row }) => row.decided))
+  for (const pair of pairs) {
     const finding = unlikeLegs(pair, isRequiredOf(asked, pair))
     for (const id of finding?.contacts ?? []) found.set(id, finding as JudgedFinding)
   }
+  const paired = new Set(pairs.flatMap(({ a, b }) => [a.id, b.id]))
   return asked.map((one) => {
     const finding = found.get(one.row.contact.id)
-    return finding === undefined ? one : { ...one, row: named(one.row, finding) }
+    if (finding !== undefined) return { ...one, row: named(one.row, finding, unlikeLead(one.row, finding)) }
+    return isPart(one) && !paired.has(one.row.contact.id) ? { ...one, row: withoutOther(one.row) } : one
   })
+}
+
+/** A part on one leg of a pair. */
+const isPart = ({ row, open, judged }: Asked): boolean =>
+  row.decided.part !== undefined && (judged ?? open)?.setup.kind?.isPair === true
+
+/** What its other leg carries is not known: a part on one leg alone turns all it takes into signal. */
+function withoutOther(row: ContactRow): ContactRow {
+  const { id } = row.contact
+  const finding: JudgedFinding = {
+    id: `balance-${id}`,
+    verdict: 'unknown',
+    sentence: `Contact ${id} has a part on one leg of a pair, and no contact is named as its other leg: give that one the same line and the other leg, and the same part.`,
+    contacts: [id],
+  }
+  return named(row, finding, 'needs the contact of its other leg.')
 }
 
 const isRequiredOf = (asked: readonly Asked[], { a, b }: Pair): boolean =>
@@ -63,21 +82,23 @@ const isRequiredOf = (asked: readonly Asked[], { a, b }: Pair): boolean =>
   )
 
 /** The sentence leads where it changes the answer: a yes to the value by itself must not stand in front of it. */
-function named(row: ContactRow, finding: JudgedFinding): ContactRow {
+function named(row: ContactRow, finding: JudgedFinding, lead: string): ContactRow {
   const verdict = worse(row.verdict ?? finding.verdict, finding.verdict)
   const isWorse = verdict !== row.verdict
-  const [other] = finding.contacts.filter((id) => id !== row.contact.id)
   return {
     ...row,
     verdict,
     findings: [...row.findings, finding],
     ...(isWorse
       ? {
-          headline: `${capital(VERDICT_WORDS[verdict])}: its other leg, contact ${other}, does not have the same. By itself: ${row.headline}`,
+          headline: `${capital(VERDICT_WORDS[verdict])}: ${lead} By itself: ${row.headline}`,
         }
       : {}),
   }
 }
+
+const unlikeLead = ({ contact }: ContactRow, { contacts }: JudgedFinding): string =>
+  `its other leg, contact ${contacts.find((id) => id !== contact.id)}, does not have the same.`
 
 type Part = NonNullable<DecidedContact['part']>
 const isAlike = (a: Part, b: Part): boolean =>

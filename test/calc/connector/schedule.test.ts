@@ -143,4 +143,24 @@ describe('the legs of a pair in the schedule', () => {
     expect(limited.map(({ verdict }) => verdict)).toEqual(['fails', 'fails'])
     expect(balanceOf(limited[1])?.sentence).toContain('Contact 1 has a part and its other leg 2 has none')
   })
+
+  it('earn no yes while only one of them is named', () => {
+    const line = lineOf('pair', audio)
+    for (const leg of ['a', undefined] as const) {
+      const contact = contactOf('1', 'pair', { chosenF: '470p' }, leg === undefined ? {} : { leg })
+      const [row] = finished(scheduleOf(connectorOf([contact]), [line])).rows
+      expect(row?.verdict).toBe('unknown')
+      expect(row?.headline).toMatch(/^Not known: needs the contact of its other leg\. By itself: 470/u)
+    }
+    const [same] = finished(
+      scheduleOf(
+        connectorOf([
+          contactOf('1', 'pair', { chosenF: '470p' }, { leg: 'a' }),
+          contactOf('2', 'pair', { chosenF: '470p' }, { leg: 'a' }),
+        ]),
+        [line],
+      ),
+    ).rows
+    expect(same?.verdict).toBe('unknown')
+  })
 })
