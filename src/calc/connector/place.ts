@@ -45,7 +45,7 @@ export type SuppressorAdvice = {
 export function reachOf(
   line: Line,
   express?: Express,
-): { readonly highV: number; readonly lowV: number; readonly needsCategory: boolean } | undefined {
+): { readonly highV: number; readonly lowV: number | undefined; readonly needsCategory: boolean } | undefined {
   const resolution = resolve(line, express)
   const category = resolution.fact('supplyCategory')?.text.trim() ?? ''
   const kind = lineKindById(line.facts.lineKind?.text.trim() ?? '')
@@ -57,7 +57,7 @@ export function reachOf(
   if (known.length === 0) return undefined
   return {
     highV: Math.max(...known),
-    lowV: volts('busMinV') ?? ownLowV ?? 0,
+    lowV: volts('busMinV') ?? ownLowV,
     needsCategory: supply !== undefined && category === '' && volts('busMaxV') === undefined,
   }
 }
@@ -82,6 +82,10 @@ export function suppressorFor(line: Line, express?: Express, isConnectorStruck =
       why: 'What the line reaches by itself is not known: enter its highest peak before a suppressor is chosen.',
     }
   const { highV, lowV } = reach
+  if (lowV === undefined)
+    return {
+      why: 'Whether the line goes below chassis is not known: name the line, or enter its lowest peak (0 if it never does), before a suppressor is chosen.',
+    }
   const isBidirectional = lowV <= -FORWARD_STARTS.value
   const mostV = Math.max(highV, isBidirectional ? -lowV : 0)
   const standoffV = STAND_OFF_STEPS_V.find(

@@ -121,6 +121,15 @@ describe('suppressors and places', () => {
     expect(one({}).rows[0]?.suppressor?.why).toContain('No strike was entered')
   })
 
+  it('proposes none while nobody says whether the line goes below chassis', () => {
+    const of = (facts: Partial<Record<FactKey, string>>) =>
+      suppressorFor(lineOf('a', { ...struck, busMaxV: '40', ...facts }))
+    expect(of({}).class).toBeUndefined()
+    expect(of({}).why).toContain('lowest peak')
+    expect(of({ busMinV: '0' }).class).toBe('40\u00a0V stand-off, unidirectional')
+    expect(of({ busMinV: '-5' }).class).toBe('40\u00a0V stand-off, bidirectional')
+  })
+
   it('says where the part goes', () => {
     expect(one({}).rows[0]?.place).toBe('in this connector: capacitor to the plate')
     expect(one({}, {}, { texts: { half: 'in-line adapter' } }).rows[0]?.place).toContain('not for flight')
