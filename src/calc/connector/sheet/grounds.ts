@@ -37,6 +37,8 @@ export type SheetWindow = {
   /** the line it was worked out for, the first of them */
   readonly line: Line
   readonly decided: DecidedContact
+  /** the inductance that was chosen for it; absent: that of the line, as entered or assumed there */
+  readonly chosenH?: number
   readonly title: string
   readonly sentence: string
   readonly picture?: Of<'strip'>
@@ -77,6 +79,7 @@ type Job = {
 
 type WindowJob = Job & {
   readonly decided: DecidedContact
+  readonly chosenH: number | undefined
   readonly headline: string
   readonly build: Build | undefined
 }
@@ -89,9 +92,10 @@ export function* groundsOf(
 ): Generator<Progress, SheetGrounds> {
   const windows = new Map<string, WindowJob>()
   const surges = new Map<string, Job>()
-  for (const { line, decided, headline, build } of rows) {
+  for (const { line, decided, headline, build, choice } of rows) {
     if (line === undefined || decided.by === 'barred') continue
-    const asked = asDecided(line, decided, shared)
+    const chosenH = choice?.inductanceH
+    const asked = asDecided({ line, decided, ...(chosenH === undefined ? {} : { chosenH }) }, shared)
     const fields = resolve(asked, express).fields(windowCheck)
     const { topology, capacitanceF } = decided.part ?? {}
     const key = JSON.stringify([fields.map(({ text }) => text), topology, capacitanceF, build?.zone])
@@ -101,6 +105,7 @@ export function* groundsOf(
       fields,
       contacts: [],
       decided,
+      chosenH,
       headline,
       build,
     }))
@@ -156,10 +161,17 @@ function* answered({ check, fields }: Job, fromFrac: number, count: number): Gen
   }
 }
 
-/** The line in its connector with the part that was decided: for the noise and the signal, and for the surge. */
-export function asDecided(line: Line, { part }: DecidedContact, shared: SharedTexts): Line {
-  const asked = lineInConnector(line, shared, part)
-  if (part === undefined) return asked
+/**
+ * The line in its connector with the part that was decided: for the noise and the signal, and for the surge. An inductance
+ * that was assumed stays assumed.
+ */
+export function asDecided(
+  { line, decided: { part }, chosenH }: Pick<SheetWindow, 'line' | 'decided' | 'chosenH'>,
+  shared: SharedTexts,
+): Line {
+  if (part === undefined) return lineInConnector(line, shared)
+  const coil = chosenH === undefined ? {} : { inductanceH: chosenH }
+  const asked = lineInConnector(line, shared, { topology: part.topology, ...coil })
   const texts: readonly (readonly [FactKey, string])[] = [
     ['surgeTopology', part.topology],
     ['markedF', part.capacitanceF > 0 ? printText(part.capacitanceF, 'capacitance') : ''],
@@ -172,7 +184,7 @@ export function asDecided(line: Line, { part }: DecidedContact, shared: SharedTe
 
 const issuesOf = (result: Result): string => (result.ok ? '' : result.issues.map(({ message }) => message).join(' '))
 
-function windowOf({ contacts, line, decided, headline, build }: WindowJob, result: Result): SheetWindow {
+function windowOf({ contacts, line, decided, chosenH, headline, build }: WindowJob, result: Result): SheetWindow {
   const { part } = decided
   const title = part ? partWords(contactPartOf(part)) : 'no part'
   const strip = result.ok ? result.pictures.find((picture) => picture.is === 'strip') : undefined
@@ -180,6 +192,7 @@ function windowOf({ contacts, line, decided, headline, build }: WindowJob, resul
     contacts,
     line,
     decided,
+    ...(chosenH === undefined ? {} : { chosenH }),
     title,
     sentence: headline,
     ...(strip?.is === 'strip' ? { picture: narrowed(strip, part?.topology, part?.capacitanceF) } : {}),

@@ -49,6 +49,15 @@ describe('the sheet of a connector', () => {
     expect(grounds.ladders[0]?.picture?.rungs.length).toBeGreaterThan(2)
   })
 
+  it('names an inductance that was assumed as such, and one that was chosen not', () => {
+    const assumed = (texts: Parameters<typeof contactOf>[2]) =>
+      bodyOf(connectorOf([contactOf('1', 'a', texts)]), [lineOf('a', DISCRETE)])
+        .grounds.assumed.filter(({ field }) => field.key === 'inductanceH')
+        .map(({ contacts }) => contacts)
+    expect(assumed({ chosenTopology: 'PI', chosenF: '10n' })).toEqual([['1']])
+    expect(assumed({ chosenTopology: 'PI', chosenF: '10n', chosenH: '2.2u' })).toEqual([])
+  })
+
   it('names every assumption once with its contacts, and every source', () => {
     const lines = [
       lineOf('a', DISCRETE),
