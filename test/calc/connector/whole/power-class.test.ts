@@ -64,6 +64,16 @@ describe('the power class of a contact', () => {
     expect(one({ surgeLevel: '2' }, WF4_3).suppressor?.why).toContain('needs the waveform of the test')
   })
 
+  // 28 V DC of an unnamed category may surge for a tenth of a second: no 10/1000 µs rating says what that does
+  it('is none while surges of its supply may flow through the part', () => {
+    const supply = { lineKind: 'power-28-vdc', busMaxV: '', busMinV: '', supplyCategory: '' }
+    const { suppressor, question } = one(supply, WF4_3)
+    expect(question.stresses).toEqual([])
+    expect(suppressor?.class).toContain('power class open')
+    expect(suppressor?.why).toContain('needs the category of the supply')
+    expect(one({ ...supply, supplyCategory: 'do160-a' }, WF4_3).question.stresses.length).toBe(1)
+  })
+
   it('says what is missing where no test is named', () => {
     const bare = one({})
     expect(bare.suppressor?.class).toBeUndefined()

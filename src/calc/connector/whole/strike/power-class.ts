@@ -7,8 +7,10 @@ import { refusalIssue } from '../../../checks/surge/words/refusals.ts'
 import { listed } from '../../../explain/sentence.ts'
 import type { Express } from '../../../line/fields.ts'
 import { type Resolution, resolve } from '../../../line/resolver.ts'
+import { lineQuestionOf } from '../../../surge/answer.ts'
 import type { SurgeAsked } from '../../../surge/asked.ts'
-import { setUpSurge } from '../../../surge/setup.ts'
+import { lineReasons } from '../../../surge/line.ts'
+import { type SurgeSetup, setUpSurge } from '../../../surge/setup.ts'
 import type { Line } from '../../../types.ts'
 import type { ContactRow } from '../../contact-row.ts'
 import type { Connector } from '../../types.ts'
@@ -98,6 +100,8 @@ function stressOf(connector: Connector, row: ContactRow, line: Line, express: Ex
   const answer = setUpSurge(asked)
   if (answer.is === 'refused') return { needs: `needs another test: ${refusalIssue(answer.refusal).message}` }
   if (answer.is === 'missing') return { needs: `needs ${listed(answer.wanted.map(namesOf))}` }
+  const unfit = unfitWords(asked, answer.setup)
+  if (unfit !== undefined) return { needs: unfit }
   const level = asked.bundleLevel ?? asked.level
   const { pulse: run, withstandV } = answer.setup
   return {
@@ -107,6 +111,15 @@ function stressOf(connector: Connector, row: ContactRow, line: Line, express: Ex
     isCounted: values.suppressorF !== undefined,
     test: `${run.row.name}${level === undefined ? '' : `, ${run.bundle ? 'bundle level' : 'level'} ${level}`}`,
   }
+}
+
+/** What the line itself does that no power class of this part stands, or may do for all that is entered. */
+function unfitWords(asked: SurgeAsked, { part, kind }: SurgeSetup): string | undefined {
+  const reasons = part === undefined ? [] : lineReasons(lineQuestionOf(asked, part, kind))
+  if (reasons.some(({ verdict }) => verdict === 'fails')) return 'is not said: the line itself makes this part conduct'
+  return reasons.some(({ is }) => is === 'category-missing' || is === 'category-empty')
+    ? 'needs the category of the supply: its surges last longer than any pulse of a test'
+    : undefined
 }
 
 const NAMES: Readonly<Record<string, string>> = {
