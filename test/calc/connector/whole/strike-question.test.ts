@@ -85,6 +85,23 @@ describe('the question of a strike', () => {
     expect(bundle?.struck.lines[0]?.circuit.source.ohm).toBeCloseTo(5, 9)
   })
 
+  // L from its least, which is entered, to 10 µH · 1.2/0.8; the suppressor from 30 % of its 0 V capacitance
+  it('strikes every inductor and every suppressor’s capacitance at both ends as well', () => {
+    const coiled = contactOf(
+      '1',
+      { ...surge, toleranceFrac: '20 %', suppressorF: '1n' },
+      { topology: 'LC', capacitanceF: 10e-9, inductanceH: 10e-6 },
+    )
+    const asked = strikeQuestion(connectorOf([coiled], { texts: wf4 }), [coiled])
+    if (asked.is === 'missing') throw new Error(asked.sentence)
+    const circuits = asked.question.runs.flatMap(({ struck: { lines } }) => lines.map(({ circuit }) => circuit))
+    const seen = (of: (circuit: (typeof circuits)[number]) => number | undefined) =>
+      [...new Set(circuits.map(of))].sort()
+    expect(seen(({ filter }) => Math.round(filter.inductanceH * 1e7))).toEqual([100, 150])
+    expect(seen(({ filter }) => Math.round(filter.capacitanceF * 1e10))).toEqual([120, 80])
+    expect(seen(({ suppressor }) => Math.round((suppressor?.capacitanceF ?? 0) * 1e10))).toEqual([10, 3])
+  })
+
   it('goes into a worker as plain data', () => {
     const question = questionOf(wf4)
     expect(structuredClone(question)).toEqual(question)

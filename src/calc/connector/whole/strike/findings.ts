@@ -200,7 +200,7 @@ function energySteps(found: CaseStruck): readonly Step[] {
 
 function takenOf({ bond, isRing, taken }: StrikeQuestion, { of }: CaseStruck): readonly string[] {
   return [
-    'breakdown at either end of its spread, every capacitor at its least and at its most, both signs where they differ; the worst of all runs',
+    'breakdown at either end of its spread, every capacitor and every inductor at its least and at its most, both signs where they differ; the worst of all runs',
     ...(isRing
       ? ['a ring may build up most at a capacitance between those ends: the surge check of a line searches for it']
       : []),

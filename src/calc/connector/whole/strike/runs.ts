@@ -1,9 +1,9 @@
-/** The runs of a strike: every sign, both ends of the breakdown and of every capacitor; lines alike once. */
-import { FORWARD_STARTS } from '../../../../reference/suppressors.ts'
+/** The runs of a strike: every sign, both ends of the breakdown, of every capacitor and of every inductor; lines alike once. */
+import { CAPACITANCE_SHARE, FORWARD_STARTS } from '../../../../reference/suppressors.ts'
 import type { Waveform } from '../../../../reference/waveforms.ts'
 import type { Express } from '../../../line/fields.ts'
-import type { SurgeAsked } from '../../../surge/asked.ts'
-import { setupAt } from '../../../surge/box.ts'
+import { type SurgeAsked, spreadOf } from '../../../surge/asked.ts'
+import { type AxisKey, axesOf, setupAt } from '../../../surge/box.ts'
 import { variantsOf } from '../../../surge/part.ts'
 import { circuitOf, type SurgeSetup } from '../../../surge/setup.ts'
 import type { DecidedContact } from '../../decided.ts'
@@ -58,7 +58,11 @@ export function questionOf(q: {
   const runs = STRIKE_CASES.filter((of) => level[of] !== undefined).flatMap((of) =>
     (isOneSign ? ([1] as const) : ([1, -1] as const)).flatMap((sign) =>
       ENDS.flatMap((breakdown) =>
-        ENDS.map((capacitance) => runOf({ of, sign, breakdown, capacitance, ready, groupOf, parts, bond })),
+        ENDS.flatMap((capacitance) =>
+          ENDS.map((inductance) =>
+            runOf({ of, sign, breakdown, capacitance, inductance, ready, groupOf, parts, bond }),
+          ),
+        ),
       ),
     ),
   )
@@ -95,6 +99,7 @@ function runOf(q: {
   readonly sign: 1 | -1
   readonly breakdown: End
   readonly capacitance: End
+  readonly inductance: End
   readonly ready: readonly Ready[]
   readonly groupOf: ReadonlyMap<string, number>
   readonly parts: readonly ReturnType<typeof groupPart>[]
@@ -102,11 +107,12 @@ function runOf(q: {
 }): StrikeRun {
   const lines = new Map<string, { readonly line: StruckLine; readonly contacts: string[] }>()
   let pulse: SurgeSetup['pulse'] | undefined
-  for (const { contact, setups } of q.ready) {
+  for (const one of q.ready) {
+    const { contact, setups } = one
     const setup = setups.get(q.of)
     if (setup === undefined) continue
     pulse = setup.pulse
-    const at = setupAt(setup, placeOf(contact, setup, q.capacitance))
+    const at = setupAt(setup, placeOf(one, setup, q))
     const variants = variantsOf(at.met)
     const suppressor = q.breakdown === 'most' ? variants[0] : variants.at(-1)
     // the sign of the strike adds to the crest that has it
@@ -142,7 +148,7 @@ function runOf(q: {
         return {
           breakdownV: q.breakdown === 'most' ? part.mostV : part.leastV,
           dynamicOhm: part.dynamicOhm,
-          capacitanceF: part.capacitanceF,
+          capacitanceF: part.capacitanceF * CAPACITANCE_SHARE[q.capacitance],
           isBridge: isNegative(g),
         }
       }),
@@ -151,11 +157,26 @@ function runOf(q: {
   }
 }
 
-function placeOf({ part }: DecidedContact, { filter }: SurgeSetup, end: End) {
-  if (part === undefined) return {}
-  const frac = end === 'least' ? part.leastFrac : part.mostFrac
-  return { capacitanceF: filter.capacitanceF * frac, capacitance2F: filter.capacitance2F * frac }
+/** Where in its tolerances a contact is struck; its capacitors as they were decided. */
+function placeOf(
+  { contact: { part }, asked }: Ready,
+  setup: SurgeSetup,
+  { capacitance, inductance }: { readonly capacitance: End; readonly inductance: End },
+) {
+  const axes = axesOf(setup, spreadOf(asked))
+  const at = (of: AxisKey, end: End) => axes.find(({ key }) => key === of)?.[end === 'least' ? 'low' : 'high']
+  const frac = capacitance === 'least' ? (part?.leastFrac ?? 1) : (part?.mostFrac ?? 1)
+  const { capacitanceF, capacitance2F } = setup.filter
+  return {
+    capacitanceF: capacitanceF * frac,
+    capacitance2F: capacitance2F * frac,
+    ...given('inductanceH', at('inductanceH', inductance)),
+    ...given('inductance2H', at('inductance2H', inductance)),
+    ...given('suppressorF', at('suppressorF', capacitance)),
+  }
 }
+
+const given = (key: AxisKey, value: number | undefined) => (value === undefined ? {} : { [key]: value })
 
 function contactOf({ contact, asked, setups, isLeadOpen }: Ready, group: number | undefined): StrikeContact {
   const { kind, met, part, filter } = [...setups.values()][0] as SurgeSetup
