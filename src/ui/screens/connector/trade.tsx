@@ -1,12 +1,10 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import { countWords } from '../../../calc/connector/sheet/words.ts'
-import { type ClassState, createClassRun } from '../../../state/class-run.ts'
+import type { ClassState } from '../../../state/class-run.ts'
 import { loadGuide } from '../../../state/guide-content.ts'
-import { scheduleRun } from '../../../state/schedule.ts'
 import { createSheetRun, type SheetFound, withClasses, withStrike } from '../../../state/sheet-run.ts'
-import { createStrikeRun, type StrikeState } from '../../../state/whole-run.ts'
+import type { StrikeState } from '../../../state/whole-run.ts'
 import { lazy } from '../../lazy.tsx'
-import { Icon } from '../../parts/icon.tsx'
 import { ClassProgress } from './class-progress.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { NoContacts } from './no-contacts.tsx'
@@ -14,6 +12,8 @@ import { Pictures } from './trade-pictures.tsx'
 import { usePrinting } from './trade-printing.ts'
 import './trade.css'
 import { OwnSheet, SupplierSheet, WholeComplaint } from './trade-sheets.tsx'
+import { useAfterSchedule, useStrikeAndClasses } from './use-after-schedule.ts'
+import { Waiting } from './waiting.tsx'
 
 const BringIn = lazy(async () => (await import('../bring-in.tsx')).BringIn)
 
@@ -22,23 +22,10 @@ const DECIDED_FRAC = 0.5
 
 /** The ways out of this device and back in: sheet, supplier's copy, pictures, and the whole complaint as a file. */
 export function Trade({ complaint, connector }: ViewGiven) {
-  const planned = scheduleRun(connector.id)
   const run = useMemo(createSheetRun, [])
-  const strike = useMemo(createStrikeRun, [])
-  const classes = useMemo(createClassRun, [])
-  const { lines } = complaint
-  const { is, shown, doneFrac } = planned.state.value
-  const schedule = is === 'done' ? shown : undefined
-  const state = run.state.value
-  const found = schedule !== undefined && state.is === 'done' ? state.body : undefined
-  useEffect(() => {
-    strike.forget()
-    classes.forget()
-    planned.want(connector, lines)
-  }, [planned, strike, classes, connector, lines])
-  useEffect(() => {
-    if (schedule !== undefined) run.start(connector, schedule)
-  }, [run, schedule])
+  const { strike, classes } = useStrikeAndClasses({ complaint, connector })
+  const { body, isLive, waiting } = useAfterSchedule({ complaint, connector }, run, DECIDED_FRAC)
+  const found = isLive ? body : undefined
   useEffect(() => {
     const isAsked = (connector.texts.strikeWaveform ?? '').trim() !== ''
     if (found !== undefined && isAsked) strike.start(connector, found.decided)
@@ -46,45 +33,25 @@ export function Trade({ complaint, connector }: ViewGiven) {
   useEffect(() => {
     if (found !== undefined) classes.start(connector, found.schedule.rows)
   }, [classes, found])
-  useEffect(
-    () => () => {
-      run.stop()
-      strike.stop()
-      classes.stop()
-    },
-    [run, strike, classes],
-  )
   useEffect(() => void loadGuide().catch(() => undefined), [])
   if (connector.contacts.length === 0)
     return <NoContacts complaint={complaint} connector={connector} so="there is no sheet" />
-  if (found !== undefined)
+  if (found === undefined)
     return (
-      <Ready
-        complaint={complaint}
-        connector={connector}
-        found={found}
-        strike={strike.state.value}
-        classes={classes.state.value}
+      <Waiting
+        {...waiting}
+        what="The sheet"
+        working="Working out every contact"
+        stopped="Stopped: there is no sheet without every contact worked out."
       />
     )
-  // before the schedule is done, what the run came to last is of no account
-  const ended = is === 'done' ? state.is : is
   return (
-    <Waiting
-      is={ended === 'done' ? 'working' : ended}
-      doneFrac={
-        schedule === undefined
-          ? DECIDED_FRAC * doneFrac
-          : DECIDED_FRAC + (1 - DECIDED_FRAC) * ('doneFrac' in state ? state.doneFrac : 0)
-      }
-      onStop={() => {
-        planned.stop()
-        run.stop()
-      }}
-      onAgain={() => {
-        if (schedule === undefined) planned.want(connector, lines)
-        else run.start(connector, schedule)
-      }}
+    <Ready
+      complaint={complaint}
+      connector={connector}
+      found={found}
+      strike={strike.state.value}
+      classes={classes.state.value}
     />
   )
 }
@@ -134,42 +101,6 @@ function Ready({ complaint, connector, found, strike, classes }: ReadyGiven) {
           <BringIn />
         </section>
       </div>
-    </div>
-  )
-}
-
-type WaitingGiven = {
-  readonly is: 'working' | 'stopped' | 'broken'
-  readonly doneFrac: number
-  readonly onStop: () => void
-  readonly onAgain: () => void
-}
-
-/** The sheet is on its way: how far, and a way to leave it. */
-function Waiting({ is, doneFrac, onStop, onAgain }: WaitingGiven) {
-  if (is === 'working')
-    return (
-      <div class="stack">
-        <label class="progress">
-          Working out every contact, {Math.round(doneFrac * 100)} %
-          <progress max="1" value={doneFrac} />
-        </label>
-        <button type="button" class="button" onClick={onStop}>
-          <Icon name="close" />
-          Stop
-        </button>
-      </div>
-    )
-  return (
-    <div class="stack">
-      <p role="status">
-        {is === 'stopped'
-          ? 'Stopped: there is no sheet without every contact worked out.'
-          : 'The sheet could not be worked out. That is a fault of the app, not of the inputs; what was typed is kept.'}
-      </p>
-      <button type="button" class="button" onClick={onAgain}>
-        Work it out
-      </button>
     </div>
   )
 }
