@@ -59,9 +59,9 @@ export function withUnlikeLegs(asked: readonly Asked[]): readonly Asked[] {
   })
 }
 
-/** A part on one leg of a pair. */
+/** A part on one leg of a pair: of a kind of line that is one, or a contact that is named a leg. */
 const isPart = ({ row, open, judged }: Asked): boolean =>
-  row.decided.part !== undefined && (judged ?? open)?.setup.kind?.isPair === true
+  row.decided.part !== undefined && (row.contact.leg !== undefined || (judged ?? open)?.setup.kind?.isPair === true)
 
 /** What its other leg carries is not known: a part on one leg alone turns all it takes into signal. */
 function withoutOther(row: ContactRow): ContactRow {

@@ -145,8 +145,14 @@ describe('the legs of a pair in the schedule', () => {
   })
 
   it('earn no yes while only one of them is named', () => {
-    const line = lineOf('pair', audio)
-    for (const leg of ['a', undefined] as const) {
+    const bus = lineOf('pair', { ...audio, lineKind: 'arinc-429-high', signalOhm: '' })
+    const contact = contactOf('1', 'pair', { chosenF: '470p' })
+    expect(finished(scheduleOf(connectorOf([contact]), [lineOf('pair', audio)])).rows[0]?.verdict).toBe('ok')
+    for (const [line, leg] of [
+      [lineOf('pair', audio), 'a'],
+      [bus, 'a'],
+      [bus, undefined],
+    ] as const) {
       const contact = contactOf('1', 'pair', { chosenF: '470p' }, leg === undefined ? {} : { leg })
       const [row] = finished(scheduleOf(connectorOf([contact]), [line])).rows
       expect(row?.verdict).toBe('unknown')
@@ -158,7 +164,7 @@ describe('the legs of a pair in the schedule', () => {
           contactOf('1', 'pair', { chosenF: '470p' }, { leg: 'a' }),
           contactOf('2', 'pair', { chosenF: '470p' }, { leg: 'a' }),
         ]),
-        [line],
+        [bus],
       ),
     ).rows
     expect(same?.verdict).toBe('unknown')
