@@ -12,7 +12,7 @@ const outDir = process.env['STILLPIN_OUT'] ?? 'dist'
 
 /** What the first screen stands on. */
 const FRAME =
-  /\/node_modules\/(preact|@preact)\/|\/src\/(store\/browser-storage|reference\/screening|ui\/(parts\/(icon|screening)|shell\/search-wanted))|vite\/preload-helper/
+  /\/node_modules\/(preact|@preact)\/|\/src\/(store\/browser-storage|reference\/screening|ui\/(parts\/(icon|screening)|shell\/search-wanted|screens\/search-box))|vite\/preload-helper/
 /** What every start reads back, and nothing that only some of them need. */
 const STORED =
   /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|union|beside|split-lines|first-version|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|node_modules\/idb\/)/
