@@ -142,6 +142,8 @@ export const FACTS: Readonly<Record<FactKey, string>> = {
   trialMostF: 'capacitance per leg up to which a trial did the signal no harm',
   trialBelowF: 'largest capacitance per leg that did not clear the noise in a trial',
   trialFromF: 'smallest capacitance per leg that degraded the signal in a trial',
+  trialSideReOhm: 'source and load side by side as the readings of a trial leave them: resistance of each extreme',
+  trialSideImOhm: 'the same: reactance of each extreme, positive = inductive',
   traceHz: 'frequencies of a measured trace that decide',
   traceDb: 'its level at each of them',
   traceUnit: 'unit of those levels',

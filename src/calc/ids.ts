@@ -162,6 +162,8 @@ export const FACT_KEYS = [
   'trialMostF',
   'trialBelowF',
   'trialFromF',
+  'trialSideReOhm',
+  'trialSideImOhm',
   'traceHz',
   'traceDb',
   'traceUnit',

@@ -1,4 +1,4 @@
-/** What a trial showed of a line, as the window takes it over: four capacitances per leg, each of which may be missing. */
+/** What a trial showed of a line, as the window takes it over: four capacitances per leg, and the circuits its readings allow. */
 import type { Input } from '../types.ts'
 import { FARADS } from './noise-inputs.ts'
 
@@ -38,6 +38,24 @@ export const shownByTrialInputs = [
     label: 'Degraded from',
     help: 'Per leg: the smallest that degraded the signal. Nothing from it up is proposed.',
     type: FARADS,
+    whenEmpty: { do: 'omit' },
+    group: SHOWN,
+  },
+  {
+    key: 'sideReOhm',
+    fact: 'trialSideReOhm',
+    label: 'Side by side: resistance',
+    help: 'Source and load side by side (of the pair, for a pair) at the noise frequency: the extremes that the readings of a trial allow. The trial check hands them over. A capacitor alone needs no more.',
+    type: { is: 'number', quantity: 'resistance', min: 0, max: 1e12, many: true },
+    whenEmpty: { do: 'omit' },
+    group: SHOWN,
+  },
+  {
+    key: 'sideImOhm',
+    fact: 'trialSideImOhm',
+    label: 'Side by side: reactance',
+    help: 'One for each of them; positive = inductive, negative = capacitive.',
+    type: { is: 'number', quantity: 'resistance', min: -1e12, max: 1e12, many: true },
     whenEmpty: { do: 'omit' },
     group: SHOWN,
   },

@@ -52,7 +52,8 @@ export function* inOneBond(
   const after = [...asked]
   for (const [k, i] of seated.entries()) {
     const { part, together, isMoving } = outcome.seats[k] as (typeof outcome.seats)[number]
-    after[i] = yield* settled(asked[i] as Asked, { part, together, isMoving, shared, express })
+    const isReadAlone = seats[k]?.member.isReadAlone === true
+    after[i] = yield* settled(asked[i] as Asked, { part, together, isMoving, isReadAlone, shared, express })
   }
   return {
     asked: after,
@@ -92,9 +93,21 @@ type Settled = {
   readonly part: ContactPart
   readonly together: Together | undefined
   readonly isMoving: boolean
+  readonly isReadAlone: boolean
   readonly shared: SharedTexts
   readonly express: Express | undefined
 }
+
+/** A yes that rests on source and load side by side: the shared bond meets them apart. */
+const openInBond = (row: ContactRow): ContactRow =>
+  row.verdict === 'fails'
+    ? row
+    : {
+        ...row,
+        verdict: 'unknown',
+        headline:
+          'Not known: needs noise source and load apart. The trial read them side by side, which is enough on its line alone, not in a bond it shares: take the reading of a clamp.',
+      }
 
 /** The row with the part it ended with, judged in the shared bond. */
 function* settled(one: Asked, q: Settled): Generator<Progress, Asked> {
@@ -111,7 +124,7 @@ function* settled(one: Asked, q: Settled): Generator<Progress, Asked> {
         )
       : undefined
   const taken = answer?.is === 'window' ? answer : undefined
-  if (together === undefined) return one
+  if (together === undefined) return q.isReadAlone ? { ...one, row: openInBond(row) } : one
   // what was found before the bond stays found, whatever part it ends with
   const found = row.findings.reduce<Verdict>((worst, { verdict: one = 'ok' }) => worse(worst, one), 'ok')
   const verdict = worse(worse(taken?.verdict ?? row.verdict ?? 'unknown', found), verdictOf(together, isMoving))

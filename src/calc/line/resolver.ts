@@ -208,7 +208,7 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   if (rule.isList) {
     const all = figures.lists?.[rule.output] ?? []
     const text = all.map((one) => printText(readable(one), rule.quantity)).join('; ')
-    return text === '' ? undefined : { text, origin: { by: 'check', check: rule.check } }
+    return text === '' ? undefined : { text, origin: originOf(rule.check) }
   }
   if (isRefused(figures)) return undefined
   const value = figures.values[rule.output]

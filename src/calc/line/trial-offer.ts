@@ -14,6 +14,8 @@ const OF_TRIALS: readonly FactKey[] = [
   'trialMostF',
   'trialBelowF',
   'trialFromF',
+  'trialSideReOhm',
+  'trialSideImOhm',
 ]
 
 /** Least and most of one capacitor alone, in farads; each undefined while it is not known, or the line is barred. */

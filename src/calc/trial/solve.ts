@@ -18,6 +18,10 @@ export const isCapacitorAt = (farads: number, leadH: number, hz: number): boolea
 export const legFarads = ({ farads, place }: { readonly farads: number; readonly place: string }): number =>
   place === 'between' ? 2 * farads : farads
 
+/** One on each wire to chassis: the impedance of the pair sees both. */
+export const adapterCount = ({ place }: Pick<TrialReading, 'place'>, isPair: boolean): number =>
+  isPair && place === 'chassis' ? 2 : 1
+
 /** A pair of readings: the largest and the smallest capacitor that lowered the noise by more than the error of a reading. */
 export type ReadPair = { readonly first: CapacitorTrial; readonly second?: CapacitorTrial }
 
@@ -29,8 +33,7 @@ export type ReadAt = { readonly hz: number; readonly leadH: number; readonly isP
  * and the largest stand for all: the further apart, the less an error counts. Undefined where none is left.
  */
 export function readPair(reading: TrialReading, q: ReadAt): ReadPair | undefined {
-  // one on each wire to chassis: the impedance of the pair sees both
-  const count = q.isPair && reading.place === 'chassis' ? 2 : 1
+  const count = adapterCount(reading, q.isPair)
   const usable = usableSteps(reading, q.hz, q.leadH)
     .map(({ farads, fallDb }): CapacitorTrial => ({ farad: count * farads, dropDb: fallDb ?? 0 }))
     .sort((a, b) => a.farad - b.farad)
@@ -39,7 +42,8 @@ export function readPair(reading: TrialReading, q: ReadAt): ReadPair | undefined
   return last.farad > first.farad ? { first, second: last } : { first: last }
 }
 
-const usableSteps = ({ steps, place, voids }: TrialReading, hz: number, leadH: number): readonly JudgedStep[] =>
+/** Steps with a reading that still were capacitors; none of a trial whose readings say nothing. */
+export const usableSteps = ({ steps, place, voids }: TrialReading, hz: number, leadH: number): readonly JudgedStep[] =>
   voids.some((reason) => reason !== 'not-monotonic' && reason !== 'signal-bare')
     ? []
     : steps.filter(

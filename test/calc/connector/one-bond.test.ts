@@ -82,6 +82,23 @@ describe('a connector in its one bond', () => {
     expect(rows[0]?.verdict).toBe('unknown')
   })
 
+  it('takes no yes from readings of source and load side by side into a bond that meets them apart', () => {
+    const {
+      noiseSourceOhm: _source,
+      noiseLoadOhm: _load,
+      ...read
+    } = {
+      ...DISCRETE,
+      trialSideReOhm: '25',
+      trialSideImOhm: '0',
+    } as Partial<Record<FactKey, string>>
+    const alone = scheduleWith([read, DISCRETE], {})
+    expect(alone.rows[0]?.verdict).toBe('ok')
+    const together = scheduleWith([read, DISCRETE], { bondOhm: '0', bondH: '1n' })
+    expect(together.rows.map(({ verdict }) => verdict)).toEqual(['unknown', 'ok'])
+    expect(together.rows[0]?.headline).toMatch(/^Not known: needs noise source and load apart\./u)
+  })
+
   it('fails a value of the user’s own that the shared bond defeats, and keeps it', () => {
     const schedule = scheduleWith(
       Array.from({ length: 22 }, () => ({ ...DISCRETE, neededDb: '30' })),

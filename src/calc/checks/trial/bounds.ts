@@ -7,6 +7,9 @@ import type { Bound } from '../../types.ts'
 export const NOT_CLEARED = 'trial-not-cleared'
 export const DEGRADED = 'trial-degraded'
 export const GOOD = 'trial-good'
+/** what the readings of a trial say is needed, and up to where they say anything */
+export const READ = 'trial-read'
+export const READ_UP_TO = 'trial-read-up-to'
 
 const TRIED = { by: { is: 'trial', trial: TRIAL_NOTED }, per: 'leg' } as const
 
@@ -33,6 +36,17 @@ export const degradedBound = (farads: number): Bound => ({
 
 /** What did no harm, as a most of one capacitor alone. Farads per leg. */
 export const goodBound = (farads: number): Bound => ({ ...MOST, id: GOOD, farads, topology: 'C' })
+
+/** Up to where the readings say anything of a capacitor alone, as a most in service. Farads of one capacitor as marked. */
+export const readUpToBound = (farads: number): Bound => ({
+  ...TRIED,
+  id: READ_UP_TO,
+  side: 'most',
+  nature: 'need',
+  per: 'capacitor',
+  farads,
+  topology: 'C',
+})
 
 export function boundsOfTrial(reading: TrialReading, { excludedBelowF, excludedFromF }: Zones): readonly Bound[] {
   const { notClearedF } = countedNumbers(reading)

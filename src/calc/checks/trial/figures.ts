@@ -1,9 +1,11 @@
 /** The trial in numbers: four numbers, what they prove and exclude, the impedance the readings give, what they refute. */
 import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
 import type { OhmSpan } from '../../network/clamp.ts'
+import { type Impedance, sizesOf } from '../../network/trial-region.ts'
+import { circuitsOf, isCarried, neededPerLegF } from '../../trial/circuits.ts'
 import { readTrial, type TrialReading } from '../../trial/four-numbers.ts'
 import { outcomesOf, type Refuted, refutedBy, type TrialOutcome } from '../../trial/outcomes.ts'
-import { readPair, type Solved, solveTrial } from '../../trial/solve.ts'
+import { type ReadAt, readPair, type Solved, solveTrial } from '../../trial/solve.ts'
 import { stepsOf } from '../../trial/steps.ts'
 import { type Next, nextStep, type Zones, zonesOf } from '../../trial/zones.ts'
 import type { ColumnEntry, Figures, Issue, Refused, Verdict } from '../../types.ts'
@@ -16,6 +18,10 @@ export type OpenTrial = Figures & {
   readonly zones: Zones
   readonly outcomes: readonly TrialOutcome[]
   readonly solved: Solved | undefined
+  /** extremes of Zs ∥ Zl over every reading; empty where no circuit gives them all */
+  readonly circuits: readonly Impedance[] | undefined
+  /** whether the window is worked out on them */
+  readonly isCarried: boolean
   readonly refuted: readonly Refuted[]
   readonly toTry: Next | undefined
   /** Zs ∥ Zl as entered */
@@ -43,16 +49,19 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
   const toTry = nextStep(reading, outcomes)
   const [hz, ...others] = given.readAtHz ?? []
   const readHz = others.length === 0 ? hz : undefined
-  const pair =
-    readHz === undefined ? undefined : readPair(reading, { hz: readHz, leadH, isPair: kind?.isPair ?? false })
+  const at = readHz === undefined ? undefined : { hz: readHz, leadH, isPair: kind?.isPair ?? false }
+  const pair = at && readPair(reading, at)
+  const circuits = at && circuitsOf(reading, at, { offDb, adapterFrac })
   const solved = pair && readHz !== undefined ? solveTrial(pair, readHz, 2 * offDb, adapterFrac) : undefined
   const supposed = supposedOf(given)
+  const mode = given.mode === 'differential' ? 'differential' : given.mode === 'common' ? 'common' : undefined
+  const carried = circuits !== undefined && circuits.length > 0 && isCarried(reading, mode) ? circuits : []
   const refuted = refutedBy(reading, outcomes, {
     hz: readHz,
     leadH,
     offDb,
     parallel: supposed,
-    mode: given.mode === 'differential' ? 'differential' : given.mode === 'common' ? 'common' : undefined,
+    mode,
     measured: solved?.span,
   })
   return {
@@ -61,11 +70,17 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
     zones,
     outcomes,
     solved,
+    circuits,
+    isCarried: carried.length > 0,
     refuted,
     toTry,
     supposed,
     verdict: verdictOf(reading, zones),
-    values: valuesOf(reading, zones, solved, toTry),
+    values: { ...valuesOf(reading, zones, solved, toTry), ...circuitValues(circuits, reading, at, neededDb) },
+    lists: {
+      sideReOhm: carried.map(({ ohm }) => ohm),
+      sideImOhm: carried.map(({ reactanceOhm }) => reactanceOhm),
+    },
     bounds: boundsOfTrial(reading, zones),
     rungs: [],
   }
@@ -140,4 +155,22 @@ function valuesOf(
       (entry): entry is [string, number] => entry[1] !== undefined && Number.isFinite(entry[1]),
     ),
   )
+}
+
+/** Size of Zs ∥ Zl over every reading, and what the need takes of a leg against the worst of them. */
+function circuitValues(
+  circuits: readonly Impedance[] | undefined,
+  reading: TrialReading,
+  at: ReadAt | undefined,
+  neededDb: number | undefined,
+): Readonly<Record<string, number>> {
+  if (circuits === undefined || circuits.length === 0 || at === undefined) return {}
+  const { leastOhm, mostOhm, leastDeg, mostDeg } = sizesOf(circuits)
+  return {
+    sideLeastOhm: leastOhm,
+    sideMostOhm: mostOhm,
+    sideLeastDeg: leastDeg,
+    sideMostDeg: mostDeg,
+    ...(neededDb === undefined ? {} : { readLeastF: neededPerLegF(circuits, neededDb, at, reading) }),
+  }
 }

@@ -5,6 +5,7 @@ import { formatEstimate, formatExact, formatQuantity } from '../../quantity/form
 import { countedNumbers, type JudgedStep } from '../../trial/four-numbers.ts'
 import type { Basis, Cell, Finding, Picture, Success } from '../../types.ts'
 import { VERDICT_WORDS } from '../../verdict.ts'
+import { CIRCUITS_BASIS, circuitFindings } from './circuit-words.ts'
 import type { BarredTrial, OpenTrial, TrialFigures } from './figures.ts'
 import { type TrialGiven, trialInputs } from './inputs.ts'
 import { LACK_WORDS, OUTCOME_WORDS, REFUTED_NAMES, REFUTED_WORDS, VOID_WORDS } from './outcome-words.ts'
@@ -128,7 +129,7 @@ function findingsOf(given: TrialGiven, figures: OpenTrial): readonly Finding[] {
   if (reading.voids.length === 0) said.push(...zoneFindings(figures))
   if (toTry !== undefined && zones.proven === undefined)
     said.push({ verdict: 'unknown', sentence: `Try ${exact(toTry.farads)} next: ${NEXT_WORDS[toTry.why]}.` })
-  said.push(...solvedFindings(given, figures))
+  said.push(...solvedFindings(given, figures), ...circuitFindings(given, figures))
   if (given.removed === undefined)
     said.push({ verdict: 'unknown', sentence: 'The adapter comes off again: write down who took it out, and when.' })
   return said
@@ -186,9 +187,16 @@ function outputsOf(given: TrialGiven, figures: OpenTrial): Success['outputs'] {
     parallelOhm: { cell: cellOf('parallelOhm', NO_READINGS), basis: solved },
     parallelLeastOhm: { cell: cellOf('parallelLeastOhm', NO_READINGS), basis: solved },
     parallelMostOhm: { cell: cellOf('parallelMostOhm', 'the readings leave no upper end'), basis: solved },
+    sideLeastOhm: { cell: cellOf('sideLeastOhm', NO_FALL), basis: CIRCUITS_BASIS },
+    sideMostOhm: { cell: cellOf('sideMostOhm', NO_FALL), basis: CIRCUITS_BASIS },
+    sideLeastDeg: { cell: cellOf('sideLeastDeg', NO_FALL), basis: CIRCUITS_BASIS },
+    sideMostDeg: { cell: cellOf('sideMostDeg', NO_FALL), basis: CIRCUITS_BASIS },
+    readLeastF: { cell: cellOf('readLeastF', given.neededDb === undefined ? NO_NEED : NO_FALL), basis: CIRCUITS_BASIS },
   }
 }
 
+const NO_FALL = 'needs a reading that fell by more than it may be off'
+const NO_NEED = 'needs the attenuation needed'
 const NO_READINGS = 'needs readings in dB on the bare line and with a capacitor, and the frequency'
 
 const TRIED_BASIS: Basis = {

@@ -6,7 +6,8 @@ import { loadingCeiling } from '../../loading/ceiling.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Source, Step } from '../../types.ts'
-import type { WindowRow } from './row.ts'
+import { needIdOf, type WindowRow } from './row.ts'
+import { NEED } from './row-need.ts'
 import { sharesOf, type WindowSetup } from './setup.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 4)
@@ -26,7 +27,7 @@ export function leastBasis(row: WindowRow, setup: WindowSetup): Basis {
   const factor = legFactor(setup.isPair, setup.mode)
   const { need } = row
   const at = 'at' in need ? need.at : undefined
-  if (at && around) {
+  if (at && around && needIdOf(row) === NEED) {
     steps.push({
       formula: setup.isPair ? 'R per leg = factor · R of the pair' : 'R of the line',
       withNumbers: setup.isPair ? `${factor} · ${ohms(at.source.ohm / factor)}` : ohms(at.source.ohm),

@@ -8,10 +8,12 @@ import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import { lineCurrentRmsA } from '../../power/supply.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Bound, Opener, SaidBound } from '../../types.ts'
+import { READ, READ_UP_TO } from '../trial/bounds.ts'
 import { leastBasis, mostBasis } from './basis.ts'
 import { CONVERSION } from './conversion.ts'
 import { conversionBasis } from './conversion-words.ts'
-import type { WindowRow } from './row.ts'
+import { needIdOf, type WindowRow } from './row.ts'
+import { lastOf, NEED } from './row-need.ts'
 import { sharesOf, type WindowSetup } from './setup.ts'
 import { isOfTrial, triedWhy } from './tried.ts'
 
@@ -29,7 +31,7 @@ export function whyOf(id: string, { signal, navy, bounds, room, acSupply }: Wind
   }
   if (isOfTrial(id)) return triedWhy(id, bounds)
   if (id === CONVERSION) return 'more of the common mode becomes signal than is allowed'
-  if (id === 'need-least') return 'above it a resonance loses the need again'
+  if (id === NEED) return 'above it a resonance loses the need again'
   if (id === 'navy-4.2.2') return navy !== undefined && navy !== 'not-power' ? navyWhy(navy.limit, navy) : ''
   if (!signal) return ''
   const ceiling = loadingCeiling(signal)
@@ -43,28 +45,30 @@ export function whyOf(id: string, { signal, navy, bounds, room, acSupply }: Wind
 export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonly Opener[]): readonly SaidBound[] {
   const count = CAPACITOR_COUNT[row.topology]
   if (count === 0 || row.need.is === 'choke-alone') return []
+  const isRead = (id: string | undefined) => id === READ || id === NEED
   const shared = { topology: row.topology, appliesTo: 'one capacitor as marked', openedBy }
   const said: SaidBound[] = []
   if (row.need.is === 'found') {
     const { need } = row.need.at
     said.push({
       ...shared,
-      id: 'need-least',
+      id: needIdOf(row),
       side: 'least',
       nature: 'need',
       markedF: row.least?.id === CONVERSION ? row.need.marked : (row.least?.markedF ?? row.need.marked),
-      why: `${dB(need.db)} at ${hertz(need.hz)}`,
+      why: `${dB(need.db)} at ${hertz(need.hz)}${needIdOf(row) === READ ? `: ${whyOf(READ, setup)}` : ''}`,
       basis: leastBasis(row, setup),
     })
   }
-  if (row.upper?.id === 'need-least')
+  said.push(...otherNeeds(row, setup).map((one) => ({ ...shared, ...one })))
+  if (isRead(row.upper?.id) && row.upper)
     said.push({
       ...shared,
       id: 'need-most',
       side: 'most',
       nature: 'need',
       markedF: row.upper.markedF,
-      why: whyOf('need-least', setup),
+      why: whyOf(NEED, setup),
       basis: leastBasis(row, setup),
     })
   if (row.upper?.id === CONVERSION || row.least?.id === CONVERSION)
@@ -96,4 +100,22 @@ export function saidBounds(row: WindowRow, setup: WindowSetup, openedBy: readonl
     })
   }
   return said
+}
+
+/** The need that asks for less, and up to where the readings of a trial say anything. */
+function otherNeeds(
+  row: WindowRow,
+  setup: WindowSetup,
+): readonly Omit<SaidBound, 'topology' | 'appliesTo' | 'openedBy'>[] {
+  const counts = row.asked.filter(
+    (one) => one.id === READ_UP_TO || (one.id !== needIdOf(row) && Number.isFinite(lastOf(one)) && lastOf(one) > 0),
+  )
+  return counts.map(({ id, side, nature, farads, ...bound }) => ({
+    id,
+    side,
+    nature,
+    markedF: id === READ_UP_TO ? farads : lastOf({ id, side, nature, farads, ...bound }),
+    why: id === NEED ? 'as computed from the noise ends' : whyOf(id, setup),
+    basis: leastBasis(row, setup),
+  }))
 }

@@ -1,7 +1,8 @@
 /** The least common-mode choke that meets a need with no capacitor beside it. */
 import { leastMarkedH } from '../../bounds/least-marked.ts'
 import { chokeSpanH } from '../../network/choke.ts'
-import { placings, type WindowSetup } from './setup.ts'
+import { placings } from './around.ts'
+import type { WindowSetup } from './setup.ts'
 
 /**
  * Henries of one winding, least as a sheet states it, from which every larger one meets every need; its winding resistance

@@ -12,9 +12,10 @@ import { elementIssues } from '../elements.ts'
 import { nodeIssues } from '../nodes.ts'
 import { leastChokeH } from './choke-least.ts'
 import type { WindowGiven } from './inputs.ts'
-import { needBounds, type WindowRow, windowRow } from './row.ts'
+import { type WindowRow, windowRow } from './row.ts'
 import { isUncounted, pairNeeds, ruleLacks, setUp, type WindowSetup } from './setup.ts'
 import { allNeeds } from './trace-needs.ts'
+import { triedIssues } from './tried-circuits.ts'
 
 export type OpenWindow = Figures & {
   readonly is: 'window'
@@ -42,6 +43,7 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
   const issues = [
     ...elementIssues(given),
     ...dampingFits(given),
+    ...triedIssues(given),
     ...nodeIssues(kind, given.nodeCount),
     ...(setup.choke === undefined ? [] : chokeIssues(setup.choke.windings)),
   ]
@@ -62,10 +64,7 @@ export function* windowFigures(given: WindowGiven): Generator<Progress, WindowFi
     wasAsked: asked !== undefined,
     verdict: row.verdict,
     values: valuesOf(row, setup),
-    bounds: [
-      ...setup.bounds,
-      ...rows.flatMap(({ topology, need, balance }) => [...needBounds(topology, need), ...balance]),
-    ],
+    bounds: [...setup.bounds, ...rows.flatMap(({ asked, balance }) => [...asked, ...balance])],
     rungs: [],
   }
 }
@@ -95,7 +94,8 @@ function isDecided(rows: readonly WindowRow[], setup: WindowSetup): boolean {
 function bestPossible(setup: WindowSetup): Verdict {
   if (setup.inBandHz !== undefined) return 'fails'
   const isKnown = setup.bounds.some(isCeiling)
-  return isKnown && setup.around && !ruleLacks(setup) && !isUncounted(setup) ? 'ok' : 'unknown'
+  const isJudged = setup.around !== undefined || setup.tried?.isAll === true
+  return isKnown && isJudged && !ruleLacks(setup) && !isUncounted(setup) ? 'ok' : 'unknown'
 }
 
 /** Best verdict, then fewest parts, then the wider window. */

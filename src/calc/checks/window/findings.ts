@@ -20,6 +20,7 @@ import type { WindowRow } from './row.ts'
 import { isBalanceUncounted, type WindowSetup } from './setup.ts'
 import { signalOf } from './signal-side.ts'
 import { isOfTrial, triedFindings, triedWhy } from './tried.ts'
+import { triedCircuitFindings } from './tried-circuits.ts'
 import { labelOf, limitWords } from './words.ts'
 
 const farads = (x: number) => formatQuantity(x, 'capacitance', 3)
@@ -129,6 +130,7 @@ export function findingsOf(
       isShown: !row.reasons.includes('not-shown'),
       proposedF: row.proposal?.valueF,
     }),
+    ...triedCircuitFindings(setup, row.topology),
     ...elementFindings(row, setup),
     ...balanceFinding(setup),
     ...signalFindings(row, setup),

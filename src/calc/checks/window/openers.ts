@@ -5,11 +5,12 @@ import type { Spread } from '../../bounds/worst-case.ts'
 import { mostShare } from '../../bounds/worst-case.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import type { Topology } from '../../types.ts'
+import { placings } from './around.ts'
 import { type DampingOpener, damped, withDamper } from './damping.ts'
 import type { WindowGiven } from './inputs.ts'
 import { type ModeOpener, modeOpeners } from './mode-openers.ts'
 import { type WindowRow, windowRow } from './row.ts'
-import { placings, roomOf, sharesOf, type WindowSetup } from './setup.ts'
+import { roomOf, sharesOf, type WindowSetup } from './setup.ts'
 
 export type WindowOpener =
   | { readonly is: 'topology' | 'part' | 'bond' | 'lead'; readonly row: WindowRow }

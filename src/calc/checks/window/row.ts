@@ -1,30 +1,28 @@
 /** One topology of the window: its need as a bound, the intersection with every other, and what it does to noise and signal. */
 import { worstInBox } from '../../bounds/box.ts'
 import { type Intersection, intersect, type Reason } from '../../bounds/intersect.ts'
-import { type LeastMarked, leastMarkedF, leastMarkedH } from '../../bounds/least-marked.ts'
-import type { Stretch } from '../../bounds/spans.ts'
 import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
+import { readUpToBound } from '../trial/bounds.ts'
+import { placings } from './around.ts'
 import { conversionBounds } from './conversion.ts'
-import { isBalanceUncounted, isUncounted, placings, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
+import {
+  BY_READINGS,
+  further,
+  lastOf,
+  NEED,
+  needBounds,
+  needOf,
+  ROUNDING_DB,
+  type RowNeed,
+  worstOf,
+} from './row-need.ts'
+import { isBalanceUncounted, isUncounted, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
 import { sideVerdict } from './signal-side.ts'
 import { isShown } from './tried.ts'
-
-export type RowNeed =
-  | { readonly is: 'unknown' }
-  | { readonly is: 'none-needed' }
-  | { readonly is: 'never'; readonly at: Margin }
-  /**
-   * `marked`: the mark from which every larger one would do; `passing`: every stretch that does, as far as the ceiling
-   * lets it matter; `at`: what decides there
-   */
-  | { readonly is: 'found'; readonly marked: number; readonly passing: readonly Stretch[]; readonly at: Margin }
-  /** the choke meets it with no capacitor at all */
-  | { readonly is: 'choke-alone'; readonly at: Margin }
-  /** the series inductor alone: met where `at` is not short, and the least inductance that would */
-  | { readonly is: 'inductor-only'; readonly at: Margin; readonly leastH: number | undefined }
+import { mostOfTriedF, triedArounds } from './tried-circuits.ts'
 
 /** What holds for every topology alike: noise inside the signal band, a rule that lacks a fact, what could not be counted; an inductor that is not known. */
 export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single' | 'element' | 'balance' | 'not-shown'
@@ -32,18 +30,18 @@ export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-singl
 export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
   readonly topology: Topology
+  /** the need that asks for most */
   readonly need: RowNeed
+  /** every need as a bound of its own: as computed, and as the readings of a trial have it */
+  readonly asked: readonly Bound[]
   /** what is required of the balance, as a bound; empty where nothing is */
   readonly balance: readonly Bound[]
   /** worst-case margin with the proposal (or the least when there is none) */
   readonly service: Margin | undefined
 }
 
-/** A need met to within this is met: the solver rounds near 1e-13 dB. */
-const ROUNDING_DB = 1e-9
 /** The box of a part is proved to within this. */
 const PROVED_DB = 0.005
-const NEED = 'need-least'
 
 export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
   const alone = topology === 'C' ? chokeAlone(setup) : undefined
@@ -54,9 +52,13 @@ export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
 }
 
 function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
-  const placed = placedFor(topology, setup)
+  const [computed, tried] = [computedFor(topology, setup), triedFor(topology, setup)]
+  const placed = [...computed, ...tried]
   const ceilingF = intersect(setup.bounds, roomFor(setup, topology), setup.spread, topology).upper?.markedF
-  const need = placed.length > 0 ? needOf(topology, placed, setup, ceilingF) : ({ is: 'unknown' } as const)
+  const over = (those: readonly Surroundings[]): RowNeed =>
+    those.length > 0 ? needOf(topology, those, setup, ceilingF) : { is: 'unknown' }
+  const [computedNeed, triedNeed] = [over(computed), over(tried)]
+  const need = further(computedNeed, triedNeed)
   const marks = new Map<number, Margin | undefined>()
   const held = (markedF: number): Margin | undefined => {
     if (!marks.has(markedF)) marks.set(markedF, heldAt(placed, setup, markedF))
@@ -73,11 +75,18 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   // a value that a trial shows comes before one that is only computed
   const preferred = (markedF: number): Verdict =>
     isShown(setup.shown, topology, markedF, sharesOf(setup)) ? admits(markedF) : worse(admits(markedF), 'marginal')
-  const needs = needBounds(topology, need)
+  const needs = [
+    ...needBounds(topology, computedNeed),
+    ...needBounds(topology, triedNeed, BY_READINGS),
+    ...upToBounds(tried, setup),
+  ]
   const balance = conversionBounds(topology, setup)
   const bounds = [...setup.bounds, ...needs, ...balance]
   const found = intersect(bounds, roomFor(setup, topology), setup.spread, topology, preferred)
-  const least = need.is === 'found' && found.reasons.includes('shut') ? { id: NEED, markedF: need.marked } : found.least
+  const least =
+    need.is === 'found' && found.reasons.includes('shut')
+      ? { id: need === triedNeed ? BY_READINGS.id : NEED, markedF: need.marked }
+      : found.least
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   return {
     ...found,
@@ -87,6 +96,7 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     balance,
     topology,
     need,
+    asked: needs,
     service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : held(partF),
   }
 }
@@ -114,7 +124,15 @@ function chokeAlone(setup: WindowSetup): WindowRow | undefined {
   const found = intersect([...setup.bounds, ...needBounds('L', need)], setup.taken, setup.spread, 'L', () =>
     sideVerdict(setup, 'C', 0),
   )
-  return { ...found, ...withLine(found, 'C', setup), topology: 'C', need, balance: [], service: at }
+  return {
+    ...found,
+    ...withLine(found, 'C', setup),
+    topology: 'C',
+    need,
+    asked: needBounds('C', need),
+    balance: [],
+    service: at,
+  }
 }
 
 function withLine(
@@ -151,7 +169,8 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
   const partF = found.proposal?.valueF ?? (isWithout ? 0 : undefined)
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
   const margin = heldAt(placedFor(topology, setup), setup, partF)
-  const { most, upper, permitted, reasons } = intersect(setup.bounds, roomFor(setup, topology), setup.spread, topology)
+  const bounds = [...setup.bounds, ...upToBounds(triedFor(topology, setup), setup)]
+  const { most, upper, permitted, reasons } = intersect(bounds, roomFor(setup, topology), setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
   const bounded: Verdict = reasons.includes('no-room') || isOver(most) || isOver(upper) ? 'fails' : 'ok'
   const verdicts = [
@@ -163,12 +182,36 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdi
   return withLine({ verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: [] }, topology, setup)
 }
 
+/** Which need asks for most: the computed one, or what the readings of a trial leave. */
+export const needIdOf = ({ asked, need }: WindowRow): string =>
+  need.is === 'found' && asked.some((one) => one.id === BY_READINGS.id && lastOf(one) === need.marked)
+    ? BY_READINGS.id
+    : NEED
+
 /** A row without a capacitor has none to damp. */
 const roomFor = (setup: WindowSetup, topology: Topology): WindowSetup['taken'] =>
   hasCapacitor(topology) ? setup.room : setup.taken
 
-const placedFor = (topology: Topology, setup: WindowSetup): readonly Surroundings[] =>
+const computedFor = (topology: Topology, setup: WindowSetup): readonly Surroundings[] =>
   setup.around ? placings(setup.around, setup).map((around) => ({ ...around, topology })) : []
+
+/** What a trial read stands for the line with all that is on it; only what was not there then stands at its ends. */
+const triedFor = (topology: Topology, setup: WindowSetup): readonly Surroundings[] =>
+  topology === 'C'
+    ? triedArounds(setup.tried, setup.around, setup.needs).flatMap((around) =>
+        placings(around, { ...setup, lumpedF: 0 }).map((one) => ({ ...one, topology })),
+      )
+    : []
+
+const placedFor = (topology: Topology, setup: WindowSetup): readonly Surroundings[] => [
+  ...computedFor(topology, setup),
+  ...triedFor(topology, setup),
+]
+
+function upToBounds(tried: readonly Surroundings[], setup: WindowSetup): readonly Bound[] {
+  const mostF = tried.length === 0 || setup.tried === undefined ? Number.POSITIVE_INFINITY : mostOfTriedF(setup.tried)
+  return Number.isFinite(mostF) ? [readUpToBound(mostF / sharesOf(setup).most)] : []
+}
 
 /** Worst margin of a mark over its box, wherever what stands at the ends may be; undefined while the need is unknown. */
 const heldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Margin | undefined =>
@@ -185,8 +228,9 @@ export const meetsAt = (topology: Topology, setup: WindowSetup, markedF: number)
 /** Least loss in dB that the part of a row has over its box at a frequency; undefined where the row has no part. */
 export function leastLossAt(row: WindowRow, setup: WindowSetup, hz: number): number | undefined {
   const partF = row.need.is === 'choke-alone' ? 0 : row.proposal?.valueF
-  const around = setup.around && { ...setup.around, needs: [{ hz, db: 0 }] }
-  const placed = placedFor(row.topology, { ...setup, around })
+  const needs = [{ hz, db: 0 }]
+  const around = setup.around && { ...setup.around, needs }
+  const placed = placedFor(row.topology, { ...setup, around, needs, tried: triedAt(setup, hz) })
   if (row.need.is === 'inductor-only') {
     const { least, most } = setup.inductanceH
     return worstOf(placed.map((one) => worstInBox(one, { least: 1, most: most / least }, least)))?.lossDb
@@ -194,106 +238,9 @@ export function leastLossAt(row: WindowRow, setup: WindowSetup, hz: number): num
   return partF === undefined ? undefined : heldAt(placed, setup, partF)?.lossDb
 }
 
+const triedAt = ({ tried }: WindowSetup, hz: number): WindowSetup['tried'] =>
+  tried?.hz === hz ? { ...tried, isAll: true } : undefined
+
 const holds = (margin: Margin | undefined): Verdict => (margin !== undefined && margin.db < -PROVED_DB ? 'fails' : 'ok')
 
 const finite = (value: number | undefined): number | undefined => (Number.isFinite(value) ? value : undefined)
-
-const worstOf = (margins: readonly Margin[]): Margin | undefined =>
-  margins.reduce<Margin | undefined>((worst, one) => (worst && worst.db <= one.db ? worst : one), undefined)
-
-/**
- * The need wherever what stands at the ends may be. Looked for up to what may be fitted at all: a resonance above that is
- * no concern of this line. Where nothing below does, the figure that would is looked for without end.
- */
-function needOf(
-  topology: Topology,
-  placed: readonly Surroundings[],
-  setup: WindowSetup,
-  ceilingF: number | undefined,
-): RowNeed {
-  if (!hasCapacitor(topology)) return inductorNeed(placed, setup)
-  const shares = sharesOf(setup)
-  const top = ceilingF !== undefined && ceilingF > 0 ? ceilingF : Number.POSITIVE_INFINITY
-  const inside = placed.map((around) => leastMarkedF(around, shares, top))
-  if (inside.every(({ is }) => is === 'none-needed')) return { is: 'none-needed' }
-  const passing = inside.map((least) => passingOf(least, top)).reduce(common)
-  const last = furthest(inside)
-  if (passing.length > 0 && last.is !== 'none-needed')
-    return { is: 'found', marked: passing.at(-1)?.[0] ?? 0, passing, at: last.at }
-  const beyond = Number.isFinite(top) ? furthest(placed.map((around) => leastMarkedF(around, shares))) : last
-  if (beyond.is === 'none-needed') return { is: 'none-needed' }
-  if (beyond.is === 'never') return { is: 'never', at: beyond.at }
-  return { is: 'found', marked: beyond.marked, passing: [[beyond.marked, Number.POSITIVE_INFINITY]], at: beyond.at }
-}
-
-const endOf = (least: LeastMarked): number =>
-  least.is === 'none-needed' ? 0 : least.is === 'never' ? Number.POSITIVE_INFINITY : least.marked
-
-const furthest = (all: readonly LeastMarked[]): LeastMarked => all.reduce((a, b) => (endOf(b) > endOf(a) ? b : a))
-
-/** Every stretch of marks that meets the need, up to `top`. */
-function passingOf(least: LeastMarked, top: number): readonly Stretch[] {
-  switch (least.is) {
-    case 'none-needed':
-      return [[0, top]]
-    case 'found':
-      return [...least.passing, [least.marked, top]]
-    case 'never':
-      return least.passing
-  }
-}
-
-/** What two lists of stretches have in common. */
-function common(one: readonly Stretch[], other: readonly Stretch[]): readonly Stretch[] {
-  return one.flatMap(([a, b]) =>
-    other.flatMap(([c, d]): readonly Stretch[] =>
-      Math.max(a, c) < Math.min(b, d) ? [[Math.max(a, c), Math.min(b, d)]] : [],
-    ),
-  )
-}
-
-function inductorNeed(placed: readonly Surroundings[], { inductanceH }: WindowSetup): RowNeed {
-  // The inductance entered is its least; the part can be anything up to the most. A bead has no mark to look for.
-  const { least, most } = inductanceH
-  const isBead = placed.some(({ bead }) => bead !== undefined)
-  const shares = { least: 1, most: most / least }
-  const at = worstOf(placed.map((around) => worstInBox(around, shares, least)))
-  if (!at) return { is: 'unknown' }
-  if (isBead) return { is: 'inductor-only', at, leastH: undefined }
-  const each = placed.map((around) => leastMarkedH(around, shares))
-  const leastH = each.reduce<number | undefined>(
-    (worst, one) =>
-      one.is === 'never' || worst === undefined ? undefined : Math.max(worst, one.is === 'found' ? one.marked : 0),
-    0,
-  )
-  return { is: 'inductor-only', at, leastH }
-}
-
-/** The need as a bound on one marked capacitor: nothing for a need that is met without, no end for one that never is. */
-export function needBounds(topology: Topology, need: RowNeed): readonly Bound[] {
-  if (need.is === 'unknown') return []
-  const bound = {
-    id: NEED,
-    by: { is: 'check', check: 'window' },
-    side: 'least',
-    nature: 'need',
-    per: 'capacitor',
-    topology,
-  } as const
-  switch (need.is) {
-    case 'found': {
-      const [first, ...rest] = need.passing
-      const holes = [first, ...rest].map(
-        (stretch, i): Stretch => [stretch?.[1] ?? 0, rest[i]?.[0] ?? Number.POSITIVE_INFINITY],
-      )
-      return [{ ...bound, farads: first?.[0] ?? 0, holes: holes.filter(([from]) => Number.isFinite(from)) }]
-    }
-    case 'none-needed':
-    case 'choke-alone':
-      return [{ ...bound, farads: 0 }]
-    case 'inductor-only':
-      return [{ ...bound, farads: need.at.db >= -ROUNDING_DB ? 0 : Number.POSITIVE_INFINITY }]
-    case 'never':
-      return [{ ...bound, farads: Number.POSITIVE_INFINITY }]
-  }
-}

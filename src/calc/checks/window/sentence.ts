@@ -8,6 +8,7 @@ import { CAPACITOR_COUNT, hasCapacitor, TOPOLOGY_LABEL } from '../../network/cir
 import { formatEstimate, formatExact } from '../../quantity/format.ts'
 import type { Verdict } from '../../types.ts'
 import { capital, VERDICT_WORDS } from '../../verdict.ts'
+import { READ, READ_UP_TO } from '../trial/bounds.ts'
 import { whyOf } from './bounds.ts'
 import { CONVERSION } from './conversion.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
@@ -76,6 +77,8 @@ function standsWords({ id, markedF }: NonNullable<WindowRow['upper']>, { signal,
   if (id === 'buildable') return `the contact takes ${shown}`
   if (id === 'navy-4.2.2') return `the Navy rule allows ${shown}`
   if (id === 'chassis-current') return `the chassis current allowed leaves ${shown}`
+  if (id === READ) return `above ${shown} a resonance loses it again`
+  if (id === READ_UP_TO) return `above ${shown} its lead makes it an inductor, of which the readings say nothing`
   if (isOfTrial(id)) return triedWhy(id, bounds)
   if (id === CONVERSION) return `above ${shown} too much of the common mode becomes signal`
   if (id === 'need-least') return `above ${shown} a resonance loses it again`
@@ -136,6 +139,13 @@ function againstWords({ row, setup }: WindowQuestion): string | undefined {
 
 function missingSaid({ given, row, setup }: WindowQuestion): Said {
   const missing = missingWindowInputs(windowInputs, given)
+  // the readings of a trial stand for a capacitor alone; beside anything in series a clamp is missing
+  if (setup.tried !== undefined && missing.every(({ key: one }) => one === 'sourceOhm' || one === 'loadOhm'))
+    return notKnown(
+      windowInputs,
+      'sourceOhm',
+      `the reading of a clamp, or the noise source and load apart. What the trial read is enough for a capacitor alone at ${formatEstimate(setup.tried.hz, 'frequency')}.`,
+    )
   const key = missing[0]?.key ?? setup.asks[0] ?? 'neededDb'
   const names = missingOf(given, setup)
   const stands = row.upper && hasCapacitor(row.topology) ? ` ${capital(standsWords(row.upper, setup))}.` : ''

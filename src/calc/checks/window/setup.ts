@@ -1,17 +1,15 @@
 /** From what was entered to what the rows of the window need, as numbers: bounds, surroundings, what is missing. */
 
 import type { LineKind } from '../../../reference/line-kinds.ts'
-import { bondFactor, crossPerLegF, legFactor, loadPerLeg, type NoiseMode, sourcePerLeg } from '../../bounds/legs.ts'
+import type { NoiseMode } from '../../bounds/legs.ts'
 import type { Taken } from '../../bounds/room.ts'
-import type { Need, Span, Surroundings } from '../../bounds/surroundings.ts'
+import type { Need, Span } from '../../bounds/surroundings.ts'
 import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
-import { SUPPRESSOR_LEAST_SHARE } from '../../loading/box.ts'
 import { type CeilingAsk, type LoadingCeiling, loadingBounds, loadingCeiling } from '../../loading/ceiling.ts'
 import { carriesSignal } from '../../loading/inductor.ts'
 import type { CoilOwn } from '../../loading/ladder.ts'
 import { bandTopHz, type SignalFacts, usefulHzOf } from '../../loading/signal.ts'
 import { beadCoil, beadSpanH } from '../../network/bead.ts'
-import { acrossCoilF } from '../../network/self-resonance.ts'
 import type { NavyLimit } from '../../power/navy-rule.ts'
 import { counted } from '../../quantity/counted.ts'
 import type { Bound, Issue } from '../../types.ts'
@@ -19,13 +17,13 @@ import { spreadOf } from '../dielectric.ts'
 import { type Elements, elementsOf } from '../elements.ts'
 import { onLine } from '../nodes.ts'
 import { ownOf } from '../own-ceiling.ts'
+import { type AroundQuestion, aroundOf, type WindowAround } from './around.ts'
 import { chokeOf, isOneWire, type WindowChoke } from './choke.ts'
 import type { WindowGiven } from './inputs.ts'
 import { buildableBounds, chassisBounds, navyBounds, navyOf } from './rules.ts'
 import { isTraceOpen } from './trace-needs.ts'
 import { type Shown, shownOf, triedBounds } from './tried.ts'
-
-export type WindowAround = Omit<Surroundings, 'topology'>
+import { type TriedCircuits, triedCircuitsOf } from './tried-circuits.ts'
 
 export type WindowSetup = {
   readonly kind: LineKind | undefined
@@ -49,6 +47,8 @@ export type WindowSetup = {
   readonly spread: Spread
   /** what stands around the filter, nothing at its ends; undefined while the noise ends or the need are unknown */
   readonly around: WindowAround | undefined
+  /** what the readings of a trial allow the line to be, for a capacitor alone; undefined where none may be counted */
+  readonly tried: TriedCircuits | undefined
   /** least and most inductance of one inductor */
   readonly inductanceH: Span
   /** the inductance as it was entered or assumed, before the current takes its share */
@@ -149,6 +149,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
   const { bead } = elements
   // The inductance entered is its least value; the same tolerance spread above it gives the most.
   const inductanceH = bead === undefined ? elements.inductanceH : beadSpanH(bead)
+  const asked: AroundQuestion = { given, needs, isPair, mode, taken, inductanceH, choke, elements }
   const navy = navyOf(given, kind)
   const acSupply =
     kind?.supply && kind.supply.worstHz > 0
@@ -170,7 +171,8 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     lumpedF: taken.existingF,
     spread,
     room: roomOf(taken, elements.damper),
-    around: aroundOf({ given, needs, isPair, mode, taken, inductanceH, choke, elements }),
+    around: aroundOf(asked),
+    tried: triedCircuitsOf(asked),
     inductanceH,
     enteredH: given.inductanceH,
     coil: bead === undefined ? coilOf(given) : beadCoil(bead),
@@ -204,50 +206,6 @@ const coilOf = ({ dcrOhm, inductorParallelF, inductorParallelOhm }: WindowGiven)
 export const roomOf = (taken: Taken, damper: Elements['damper']): Taken =>
   damper === undefined ? taken : { ...taken, suppressorF: taken.suppressorF + damper.farads.most }
 
-function aroundOf(q: {
-  given: WindowGiven
-  needs: readonly Need[]
-  isPair: boolean
-  mode: NoiseMode
-  taken: Taken
-  inductanceH: Span
-  choke: WindowChoke | undefined
-  elements: Elements
-}): WindowSetup['around'] {
-  const { given, needs, isPair, mode, taken, inductanceH, choke, elements } = q
-  const { sourceOhm, loadOhm } = given
-  if (needs.length === 0 || sourceOhm === undefined || loadOhm === undefined) return undefined
-  const factor = legFactor(isPair, mode)
-  const crossF: Span = {
-    least: crossPerLegF(taken.crossLeastF ?? taken.crossF, isPair, mode),
-    most: crossPerLegF(taken.crossF, isPair, mode),
-  }
-  return {
-    needs,
-    sources: sourceOhm.map((ohm) => sourcePerLeg({ ohm, seriesH: given.sourceH ?? 0 }, factor)),
-    load: loadPerLeg(
-      { ohm: loadOhm, parallelF: given.loadF ?? 0, parallelH: given.loadH ?? Number.POSITIVE_INFINITY },
-      factor,
-    ),
-    esrOhm: given.esrOhm,
-    eslH: given.eslH,
-    bondOhm: bondFactor(isPair, mode) * given.bondOhm,
-    bondH: bondFactor(isPair, mode) * given.bondH,
-    dcrOhm: given.dcrOhm,
-    inductorParallelF: acrossCoilF({
-      inductanceH: given.inductanceH,
-      resonanceHz: given.inductorResonanceHz,
-      parallelF: given.inductorParallelF,
-    }),
-    inductorParallelOhm: given.inductorParallelOhm ?? Number.POSITIVE_INFINITY,
-    inductancesH: [inductanceH.least, inductanceH.most],
-    ...(crossF.most > 0 ? { crossF } : {}),
-    ...(choke === undefined ? {} : { choke: choke.leg }),
-    ...(elements.bead === undefined ? {} : { bead: elements.bead }),
-    ...(elements.damper === undefined ? {} : { damper: elements.damper }),
-  }
-}
-
 /**
  * The highest useful frequency where the noise shares the signal's way and lies inside its band: in differential mode,
  * and always on a single wire. No low-pass filter tells the two apart.
@@ -256,31 +214,4 @@ function inBandOf(signal: SignalFacts, isApart: boolean, needs: readonly Need[])
   if (!carriesSignal(signal.kind) || isApart) return undefined
   const useful = usefulHzOf(signal)
   return useful !== undefined && needs.some(({ hz, db }) => hz <= useful && db > 0) ? useful : undefined
-}
-
-/**
- * Everything that can stand at the ends of the filter: what is already on the line at either end (with and without the
- * filter) or at neither, and a suppressor at either end, anywhere from 30 % to all of its capacitance at 0 V. Neither earns anything:
- * a filter has to hold in every one of these.
- */
-export function placings(
-  around: WindowAround,
-  { taken, lumpedF, mode }: Pick<WindowSetup, 'taken' | 'lumpedF' | 'mode'>,
-): readonly WindowAround[] {
-  const acrossF = taken.isPair ? crossPerLegF(lumpedF, true, mode) : lumpedF
-  const existing: readonly WindowAround[] =
-    acrossF === 0
-      ? [around]
-      : [
-          { ...around, sources: around.sources.map((source) => ({ ...source, shuntF: acrossF })) },
-          { ...around, load: { ...around.load, parallelF: around.load.parallelF + acrossF } },
-          // behind a length of cable it stands at neither end
-          around,
-        ]
-  if (taken.suppressorF === 0) return existing
-  const nodeF = { least: SUPPRESSOR_LEAST_SHARE * taken.suppressorF, most: taken.suppressorF, inBare: false }
-  return existing.flatMap((one) => [
-    { ...one, sourceNodeF: nodeF },
-    { ...one, loadNodeF: nodeF },
-  ])
 }

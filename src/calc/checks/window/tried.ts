@@ -3,7 +3,16 @@ import { isCeiling } from '../../bounds/intersect.ts'
 import { hasCapacitor } from '../../network/circuit.ts'
 import { formatEstimate, formatExact } from '../../quantity/format.ts'
 import type { Bound, Finding, StripMark, Topology } from '../../types.ts'
-import { DEGRADED, degradedBound, GOOD, goodBound, NOT_CLEARED, notClearedBound } from '../trial/bounds.ts'
+import {
+  DEGRADED,
+  degradedBound,
+  GOOD,
+  goodBound,
+  NOT_CLEARED,
+  notClearedBound,
+  READ,
+  READ_UP_TO,
+} from '../trial/bounds.ts'
 import type { WindowGiven } from './inputs.ts'
 
 /** What a trial showed in full: a part of these, counting its tolerances. Farads per leg. */
@@ -28,7 +37,7 @@ export function triedBounds(given: WindowGiven, others: readonly Bound[]): reado
   ]
 }
 
-export const isOfTrial = (id: string): boolean => id === NOT_CLEARED || id === DEGRADED || id === GOOD
+export const isOfTrial = (id: string): boolean => [NOT_CLEARED, DEGRADED, GOOD, READ, READ_UP_TO].includes(id)
 
 /** Whether a trial on the line shows this mark of a capacitor alone; true where it has no say. `least` and `most`: shares in service. */
 export function isShown(
@@ -44,6 +53,8 @@ const ROUNDED = 1 - 1e-9
 
 /** In words that fit after "at most …:" and "at least …:". */
 export function triedWhy(id: string, bounds: readonly Bound[]): string {
+  if (id === READ) return 'what the readings of the trial leave of the line takes it'
+  if (id === READ_UP_TO) return 'above it the part is an inductor by its lead, and the readings say nothing of it'
   const farads = bounds.find((bound) => bound.id === id)?.farads ?? 0
   const shown = formatExact(farads, 'capacitance')
   if (id === NOT_CLEARED) return `in a trial ${shown} a leg did not clear it`

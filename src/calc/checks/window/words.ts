@@ -93,10 +93,11 @@ export function metBy({ topology, need }: WindowRow, { needs, choke, around }: W
 type Met = { readonly subject: string; readonly does: 'do' | 'does'; readonly meets: 'meet' | 'meets' }
 
 /** What keeps a need from being met by any capacitor. */
-export function limitWords({ around }: WindowSetup): string {
-  if (!around) return ''
-  if (around.bondOhm > 0 || around.bondH > 0) return 'The bond sets the limit.'
-  if (around.eslH > 0 || around.esrOhm > 0) return 'The capacitor’s own lead sets the limit.'
+export function limitWords({ around, tried }: WindowSetup): string {
+  const parts = around ?? tried?.parts
+  if (!parts) return ''
+  if (parts.bondOhm > 0 || parts.bondH > 0) return 'The bond sets the limit.'
+  if (parts.eslH > 0 || parts.esrOhm > 0) return 'The capacitor’s own lead sets the limit.'
   return 'The noise ends leave a capacitor nothing to work against here.'
 }
 

@@ -1,8 +1,9 @@
 /** A contact as the plate meets it: its part in what stands around it, and what is asked of it. */
 import { sourcePerLeg } from '../../bounds/legs.ts'
 import type { Need, Span, Surroundings } from '../../bounds/surroundings.ts'
+import { placings } from '../../checks/window/around.ts'
 import type { WindowGiven } from '../../checks/window/inputs.ts'
-import { placings, setUp, sharesOf, type WindowSetup } from '../../checks/window/setup.ts'
+import { setUp, sharesOf, type WindowSetup } from '../../checks/window/setup.ts'
 import { hasCapacitor } from '../../network/circuit.ts'
 import type { OpenAnswer } from '../contact-line.ts'
 import type { ContactPart } from '../contact-row.ts'
@@ -15,6 +16,8 @@ export type Member = {
   readonly needs: readonly Need[]
   /** its noise source was not known in common mode: every usual one is tried */
   readonly isSourceAssumed: boolean
+  /** a need that only the readings of a trial met, source and load side by side: what a shared bond takes from it is not known */
+  readonly isReadAlone: boolean
 }
 
 /** Noise sources that are tried where none is known, Ω of one wire. */
@@ -37,6 +40,7 @@ export function memberOf({ setup, given }: OpenAnswer, part: ContactPart): Membe
     },
     needs: isKnown ? setup.needs.filter(({ db }) => db > 0) : [],
     isSourceAssumed: !isKnown,
+    isReadAlone: setup.around === undefined && setup.tried !== undefined,
   }
 }
 

@@ -4,7 +4,7 @@
  * fraction of two straight functions of any one part; a coil and a capacitor meet along a curve that leaves the box through its edges.
  */
 import { circuitOf, type Parts, type Span, type Surroundings } from '../../bounds/surroundings.ts'
-import type { WindowAround } from '../../checks/window/setup.ts'
+import type { WindowAround } from '../../checks/window/around.ts'
 import { beadOhms } from '../../network/bead.ts'
 import { hasCapacitor, hasInductor, type NoiseSource, sourceImpedance } from '../../network/circuit.ts'
 import { add, type Complex, magnitude, subtract } from '../complex.ts'

@@ -1,9 +1,10 @@
 /** A decided contact with what its Line says of the noise on it, as the plate of its connector meets it. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import type { Need } from '../../bounds/surroundings.ts'
+import { placings, type WindowAround } from '../../checks/window/around.ts'
 import { windowCheck } from '../../checks/window/check.ts'
 import type { WindowGiven } from '../../checks/window/inputs.ts'
-import { pairNeeds, placings, setUp, type WindowAround, type WindowSetup } from '../../checks/window/setup.ts'
+import { pairNeeds, setUp, type WindowSetup } from '../../checks/window/setup.ts'
 import type { Express } from '../../line/fields.ts'
 import type { DecidedContact } from '../decided.ts'
 import { givenOf } from './given.ts'
