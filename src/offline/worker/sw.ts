@@ -12,7 +12,7 @@ import {
 } from 'workbox-precaching'
 import { NavigationRoute, registerRoute } from 'workbox-routing'
 import { isPageInPlaceOfFile } from './guard.ts'
-import { packedAddress, unpacked } from './unpacked.ts'
+import { entriesHere, packedAddress, unpacked } from './unpacked.ts'
 
 declare const self: ServiceWorkerGlobalScope & {
   /** Every file of the build with the hash of its bytes: another file under its address fails the install. */
@@ -32,7 +32,7 @@ addPlugins([
     handlerDidError: async ({ request, event }) => (event.type === 'install' ? undefined : fetch(request.url)),
   },
 ])
-precacheAndRoute(self.__WB_MANIFEST, { urlManipulation: ({ url }) => packedAddress(url) })
+precacheAndRoute(entriesHere(self.__WB_MANIFEST), { urlManipulation: ({ url }) => packedAddress(url) })
 cleanupOutdatedCaches()
 
 registerRoute(
