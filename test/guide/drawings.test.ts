@@ -1,8 +1,10 @@
 /** The drawings: every one is shown somewhere, told in words, and lies on its sheet with no letters over others. */
 import { describe, expect, it } from 'vitest'
+import { pages as drawingPages } from '../../src/guide/book/drawings/drawings.ts'
 import { pages as testPages } from '../../src/guide/book/tests/tests.ts'
 import { DRAWING_IDS } from '../../src/guide/drawing-ids.ts'
 import { BOOK_DRAWING_IDS } from '../../src/guide/drawings/book-ids.ts'
+import { RINGS_AT_HZ, ringsByDb } from '../../src/guide/drawings/circuits.ts'
 import { DRAWINGS } from '../../src/guide/drawings/drawings.ts'
 import { type Drawing, type Mark, SHEET_WIDTH } from '../../src/guide/drawings/types.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
@@ -49,15 +51,26 @@ function pointsOf(mark: Mark): readonly (readonly [number, number])[] {
   ]
 }
 
+it('an inductor of 10 µH and a capacitor of 10 nF ring at 503 kHz, from 2 Ω and 0.5 Ω of winding into 500 Ω by 17 dB', () => {
+  expect(RINGS_AT_HZ).toBeCloseTo(1 / (2 * Math.PI * Math.sqrt(1e-13)), 0)
+  // by hand: V = jX/(R·(1 + jX/Rl)) at resonance with X = 31.6 Ω, R = 2.5 Ω; bare 500/502
+  const [x, r, load] = [Math.sqrt(10e-6 / 10e-9), 2.5, 500]
+  const behind = 1 / Math.hypot(1 - 1 + r / load, r / x + x / load)
+  expect(ringsByDb()).toBeCloseTo(17, 1)
+  expect(ringsByDb()).toBeCloseTo(20 * Math.log10(behind / (load / (load + 2))), 6)
+})
+
 describe('the drawings', () => {
   it('are those of the list, each once, and each stands on a card or a note', () => {
     expect(DRAWINGS.map(({ id }) => id).toSorted()).toEqual([...DRAWING_IDS, ...BOOK_DRAWING_IDS].toSorted())
     const shown = new Set([...GUIDE.evidence, ...FIELD_NOTES].flatMap(({ picture }) => picture ?? []))
     expect([...shown].toSorted()).toEqual([...DRAWING_IDS].toSorted())
     const inBook = new Set(
-      testPages().flatMap(({ blocks }) => blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : []))),
+      [...drawingPages(), ...testPages()].flatMap(({ blocks }) =>
+        blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : [])),
+      ),
     )
-    for (const id of BOOK_DRAWING_IDS) expect(inBook, id).toContain(id)
+    for (const { id } of DRAWINGS) expect(inBook, id).toContain(id)
   })
 
   it.each(DRAWINGS)('$id says in short sentences what it shows', ({ said, title }) => {

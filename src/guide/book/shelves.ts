@@ -45,6 +45,7 @@ export const SHELVES: readonly ShelfRoom[] = [
     title: 'Drawings',
     inShort: 'Filters, shields, bonds, loops and couplings, drawn',
     prefix: 'drawing-',
+    load: async () => (await import('./drawings/drawings.ts')).pages,
   },
   {
     id: 'tables',
