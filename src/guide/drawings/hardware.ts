@@ -63,7 +63,7 @@ const TRAY: Drawing = {
     { text: 'slides in', at: [86, 142], anchor: 'middle' },
     { box: [150, 56, 16, 34], look: 'part' },
     { box: [178, 56, 16, 34], look: 'part' },
-    { text: 'connector', at: [172, 48], anchor: 'middle' },
+    { text: 'connector', at: [152, 30], anchor: 'middle' },
     { box: [194, 28, 10, 92], look: 'metal' },
     { text: 'tray', at: [199, 20], anchor: 'middle' },
     { box: [204, 58, 40, 30], look: 'part' },

@@ -13,6 +13,10 @@ const DERIVED: Source = { id: 'derived', standing: 'derived' }
 /** Id of the page of a signature. */
 export const soundPageId = (signature: string): string => `sound-${signature}`
 
+/** A phrase of a table as a sentence. */
+const sentence = (phrase: string): string =>
+  `${phrase.charAt(0).toUpperCase()}${phrase.slice(1)}${phrase.endsWith('…') ? '' : '.'}`
+
 /** Pitches of the sound that is played, worked out for the machine of the example. */
 const PLAYED: Readonly<Record<string, () => string>> = {
   'leakage-400': () => `a bus of ${hertz(EXAMPLE.busHz)}`,
@@ -33,11 +37,11 @@ function pageOf(signature: NoiseSignature, card: SoundCard): BookPage {
   const played = PLAYED[signature.id]
   const titleOf = (id: string) => SOUND_CARDS.find((one) => one.signature === id)?.title ?? id
   const facts: readonly BookRow[] = [
-    { label: 'Heard', text: `${signature.heard}.` },
+    { label: 'Heard', text: sentence(signature.heard) },
     { label: 'When it comes', text: card.comes },
     { label: 'Rhythm', text: card.rhythm },
-    { label: 'Pitch', text: `${signature.rule}.` },
-    { label: 'First test', text: `${signature.firstTest}.` },
+    { label: 'Pitch', text: sentence(signature.rule) },
+    { label: 'First test', text: sentence(signature.firstTest) },
   ]
   const blocks: readonly Block[] = [
     { is: 'sound', sound: signature.id, said: `${card.listen} ${card.rhythm}` },
