@@ -186,6 +186,7 @@ export const SOURCES = {
   },
   'mil-std-1399': { title: 'MIL-STD-1399 Section 300, Electric Power, Alternating Current', seen: 'not opened' },
   'mil-b-5087': { title: 'MIL-B-5087, Bonding, Electrical, and Lightning Protection', seen: 'not opened' },
+  'mil-dtl-38999': { title: 'MIL-DTL-38999, Connectors, Electrical, Circular', seen: 'not opened' },
   'mil-hdbk-241': { title: 'MIL-HDBK-241B, Design Guide for EMI Reduction in Power Supplies', seen: 'not opened' },
   'mil-hdbk-419': { title: 'MIL-HDBK-419A, Grounding, Bonding, and Shielding', seen: 'not opened' },
   'mil-std-6051': { title: 'MIL-E-6051D, Electromagnetic Compatibility Requirements, Systems', seen: 'not opened' },

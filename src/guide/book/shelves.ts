@@ -52,6 +52,7 @@ export const SHELVES: readonly ShelfRoom[] = [
     title: 'Tables',
     inShort: 'Limits, classes, codes and conversions, each with its source',
     prefix: 'table-',
+    load: async () => (await import('./tables/tables.ts')).pages,
   },
   {
     id: 'cases',
