@@ -5,7 +5,7 @@
  * ground and ship curves. They are entered as a line of one's own.
  */
 import { LIMIT_LINES, type LimitLine, type LimitPoint } from './limit-lines.ts'
-import { memory } from './line-kinds/cite.ts'
+import { memory, read } from './line-kinds/cite.ts'
 import type { Citation } from './line-kinds/types.ts'
 
 export type Detector = 'peak' | 'quasi-peak' | 'average' | 'rms'
@@ -117,6 +117,39 @@ export const METHOD_LINES: readonly MethodLine[] = [
   cableInjection(4, 103),
   cableInjection(5, 109),
 ]
+
+/**
+ * Lines that people look for and that are not here: nobody read their points. What was read of each, with its source.
+ * They are entered by their corners, from the document itself.
+ */
+export const UNCONFIRMED_LINES: readonly {
+  readonly name: string
+  /** what is known of it, as a sentence */
+  readonly known: string
+  readonly source?: Citation
+}[] = [
+  { name: 'RTCA DO-160 section 20', known: 'Its categories and levels stand in the document and in the test plan.' },
+  {
+    name: 'RTCA DO-160 section 21',
+    known:
+      '150 kHz to 6 GHz at 1 m, leads at the 5 µH network, notches that protect receivers. Category B is a tolerable level, L far from apertures, M in cabin and cockpit, H in view of antennas, P and Q near HF, VHF and satellite receivers.',
+    source: read('S36'),
+  },
+  {
+    name: 'MIL-STD-461 CE101',
+    known: '30 Hz to 10 kHz, for ships, submarines, Army and Navy aircraft.',
+    source: read('S31'),
+  },
+  {
+    name: 'MIL-STD-461 RE102 below 2 MHz',
+    known: 'It applies to Army aircraft from 10 kHz, Air Force and Navy aircraft from 2 MHz.',
+    source: read('S31'),
+  },
+]
+
+/** From what reads most of the same emission to what reads least. From memory: only peak above all others is certain. */
+export const READS_MOST: readonly Detector[] = ['peak', 'quasi-peak', 'rms', 'average']
+export const DETECTOR_ORDER_SOURCE: Citation = memory('cispr-16')
 
 export const methodLineById = (id: string): MethodLine | undefined => METHOD_LINES.find((line) => line.id === id)
 

@@ -56,6 +56,31 @@ const windowValues = (facts: Readonly<Partial<Record<FactKey, string>>>) => {
   return figures.values
 }
 
+describe('how well a limit is known', () => {
+  const said = (texts: Record<string, string>) => run(traceCheck, texts).findings.map(({ sentence }) => plain(sentence))
+
+  it('names the standing of points, bandwidths and detectors beside the answer', () => {
+    expect(said(LEAD)).toContain(
+      'The points of MIL-STD-461 CE102, base curve (28 V) are from memory, the bandwidths of its method and the order of detectors from memory: the line of your test plan counts.',
+    )
+    expect(said({ ...LEAD, limit: 'en55022-b-quasi-peak', bandwidthHz: '9 kHz' }).join(' ')).toContain(
+      'are read in the source, the bandwidths of its method and the order of detectors from memory',
+    )
+    const { neededDb } = run(traceCheck, LEAD).outputs
+    const memories = neededDb?.basis.sources.filter(({ standing }) => standing === 'memory').map(({ id }) => id)
+    expect(memories).toEqual(['mil-std-461', 'mil-std-461', 'cispr-16'])
+  })
+
+  it('says of each line that nobody could confirm that it is not there, and what to do instead', () => {
+    for (const texts of [{}, { ...LEAD, limit: 'own' }])
+      for (const name of ['RTCA DO-160 section 20', 'RTCA DO-160 section 21', 'MIL-STD-461 CE101', 'RE102 below 2 MHz'])
+        expect(
+          said(texts).filter((one) => one.includes(name) && one.includes('points are not confirmed')),
+        ).toHaveLength(1)
+    expect(said(LEAD).join(' ')).not.toContain('DO-160')
+  })
+})
+
 describe('a lead over its limit', () => {
   it('has to lose 34.5361 dB: 28.5361 over, 6 dB margin', () => {
     const answer = run(traceCheck, LEAD)

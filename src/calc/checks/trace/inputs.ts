@@ -59,7 +59,7 @@ export const traceInputs = [
     key: 'limit',
     fact: 'traceLimit',
     label: 'Limit',
-    help: 'The line of your test plan counts: enter it as your own where it differs, and for RTCA DO-160 sections 20 and 21.',
+    help: 'The line of your test plan counts: enter it as your own where it differs. RTCA DO-160 sections 20 and 21, CE101 and RE102 below 2 MHz are not in the list, because their points were not confirmed.',
     type: {
       is: 'choice',
       options: [
@@ -98,7 +98,7 @@ export const traceInputs = [
     key: 'detector',
     fact: 'traceDetector',
     label: 'Detector of the trace',
-    help: 'Peak reads at least as much as quasi-peak, and that as average.',
+    help: 'Peak reads at least as much as quasi-peak, and that as average (from memory).',
     type: { is: 'choice', options: DETECTORS },
     whenEmpty: {
       do: 'omit',

@@ -1,5 +1,5 @@
 /** From the fields of the trace check to a spectrum and a limit that can be compared, or why they cannot. */
-import { type Detector, methodLineById } from '../../../reference/method-lines.ts'
+import { type Detector, methodLineById, READS_MOST } from '../../../reference/method-lines.ts'
 import { levelConflict } from '../../level.ts'
 import type { LevelUnit } from '../../quantity/level-unit.ts'
 import type { Reading } from '../../trace/judge.ts'
@@ -141,9 +141,6 @@ function conflictOf(
         `The trace is in ${unit} and the limit in ${limitUnit}: enter the impedance they meet in; dBµV = dBµA + 20·log10(R).`,
       )
 }
-
-/** From what reads most to what reads least of the same emission. */
-const READS_MOST: readonly Detector[] = ['peak', 'quasi-peak', 'rms', 'average']
 
 function detectorIssue(
   { reads, side }: TraceLimit,

@@ -3,11 +3,12 @@ import { bandwidthsAt, methodLineById } from '../../../reference/method-lines.ts
 import { notKnown, waitingFor } from '../../explain/sentence.ts'
 import { missingInputs, nameOf, needsOf } from '../../line/missing.ts'
 import { formatEstimate, formatExact, formatQuantity } from '../../quantity/format.ts'
-import type { Basis, Cell, Finding, Source, Step, Success } from '../../types.ts'
+import type { Basis, Cell, Finding, Step, Success } from '../../types.ts'
 import type { TraceFigures } from './figures.ts'
 import { OWN_LIMIT, type TraceGiven, traceInputs } from './inputs.ts'
 import { tracePlot } from './plot.ts'
 import type { TraceSetup } from './setup.ts'
+import { limitSources, standingFindings } from './standing-words.ts'
 
 const exact = (x: number) => formatExact(x, 'decibel')
 const over = (x: number) => formatEstimate(Math.abs(x), 'decibel', x > 0 ? 'least' : 'most')
@@ -30,7 +31,10 @@ export function explainTrace(given: TraceGiven, figures: TraceFigures): Success 
     verdict,
     ...saidOf(given, figures),
     ...(verdict === 'ok' ? { answers: 'number' as const } : {}),
-    findings: setup === undefined || judged === undefined ? [] : findingsOf(given, figures, setup),
+    findings: [
+      ...(setup === undefined || judged === undefined ? [] : findingsOf(given, figures, setup)),
+      ...standingFindings(given),
+    ],
     outputs: Object.fromEntries(
       ['neededDb', 'worstExcessDb', 'worstAtHz'].map((key) => [key, { cell: cell(key), basis }]),
     ),
@@ -131,9 +135,6 @@ function findingsOf(given: TraceGiven, { values, judged }: TraceFigures, setup: 
 
 function basisOf(given: TraceGiven, { values, judged, setup }: TraceFigures): Basis {
   const published = methodLineById(given.limit ?? '')
-  const sources: Source[] = published
-    ? [published.source, ...(published.bandwidthSource ? [published.bandwidthSource] : [])]
-    : []
   const isOwn = given.limit === OWN_LIMIT
   return {
     steps: stepsOf(given, values, judged, setup),
@@ -145,7 +146,7 @@ function basisOf(given: TraceGiven, { values, judged, setup }: TraceFigures): Ba
       ...(published?.isRelaxed ? ['the nominal voltage is that of the equipment'] : []),
       ...(published ? [published.note] : []),
     ],
-    sources: [{ id: 'derived', standing: 'derived' }, ...sources],
+    sources: [{ id: 'derived', standing: 'derived' }, ...limitSources(given)],
   }
 }
 
