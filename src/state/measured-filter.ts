@@ -54,9 +54,16 @@ export function textsOf(parts: FittedParts): readonly (readonly [FactKey, string
   return [['topology', parts.topology], ...texts]
 }
 
-/** Writes the fitted parts to the line; every check reads them there. */
-export function takeParts({ line, write }: Desk, parts: FittedParts): void {
-  for (const [fact, text] of textsOf(parts)) {
+/**
+ * Writes the fitted parts to the line; every check reads them there. `mode`: of a pair, the mode they were fitted in, in
+ * which alone they count.
+ */
+export function takeParts({ line, write }: Desk, parts: FittedParts, mode?: 'common' | 'differential'): void {
+  const texts: readonly (readonly [FactKey, string])[] = [
+    ...textsOf(parts),
+    ...(mode === undefined ? [] : [['noiseMode', mode] as const]),
+  ]
+  for (const [fact, text] of texts) {
     const before = line.peek().facts[fact]
     if (before?.text !== text) write(fact, { text, origin: { by: 'user' } }, before?.text ?? '')
   }

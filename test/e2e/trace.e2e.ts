@@ -152,6 +152,8 @@ describe('a measured filter in the browser', () => {
     await page.getByText('does not say which ports are a pair').waitFor()
     await page.getByRole('button', { name: '1 and 2 in, 3 and 4 out' }).click()
     await page.getByText('From one mode to the other passes').waitFor()
+    await page.getByRole('button', { name: 'Fit C, ESR, ESL and L of one leg, common mode' }).waitFor()
+    await page.getByRole('button', { name: 'Fit C, ESR, ESL and L of one leg, differential mode' }).waitFor()
   })
 })
 

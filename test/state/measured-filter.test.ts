@@ -65,4 +65,13 @@ describe('fitted parts', () => {
       dcrOhm: 0.1,
     })
   })
+
+  it('of a pair bring the mode along in which alone they count', () => {
+    const line = signal(newLine('line'))
+    const write = (fact: FactKey, next: Fact | undefined) => {
+      line.value = withFact(line.value, fact, next) as typeof line.value
+    }
+    takeParts({ ...scratchDesk, line, write }, PARTS, 'differential')
+    expect(line.value.facts.noiseMode?.text).toBe('differential')
+  })
 })

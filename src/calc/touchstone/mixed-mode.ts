@@ -58,6 +58,15 @@ export function pairModes(network: Network, ports?: PairPorts): PairModes {
   return split(inModes(network, ports), [0, 1], [2, 3])
 }
 
+/**
+ * One mode as one leg of the pair meets it, so that its parts are those of a leg: R of one port at both ends, in place of
+ * R/2 in common mode (both legs side by side) and 2·R in differential mode (one after the other). S stays as it is.
+ */
+export function oneLeg(network: Network, mode: 'common' | 'differential'): Network {
+  const factor = mode === 'common' ? 2 : 1 / 2
+  return { ...network, referenceOhm: network.referenceOhm.map((ohm) => factor * ohm) }
+}
+
 function split(network: Network, d: readonly number[], c: readonly number[]): PairModes {
   const ohm = network.referenceOhm[0] ?? 50
   let most = 0

@@ -1,0 +1,118 @@
+import { TOPOLOGY_LABEL } from '../../../calc/network/circuit.ts'
+import { formatQuantity } from '../../../calc/quantity/format.ts'
+import { circuitOfParts, type Fitted } from '../../../calc/touchstone/fit.ts'
+import { networkOf } from '../../../calc/touchstone/model.ts'
+import type { Network } from '../../../calc/touchstone/types.ts'
+import { writeTouchstone } from '../../../calc/touchstone/write.ts'
+import type { Desk } from '../../../state/desk.ts'
+import { fileWaysHere, saveFile } from '../../../state/files.ts'
+import { fitParts, fits, takeParts, textsOf } from '../../../state/measured-filter.ts'
+
+export type PairMode = 'common' | 'differential'
+const MODE_WORDS: Readonly<Record<PairMode, string>> = { common: 'common mode', differential: 'differential mode' }
+
+type PartsGiven = {
+  readonly desk: Desk
+  readonly network: Network
+  /** of a pair: the mode this network is one leg of */
+  readonly mode?: PairMode
+}
+
+/** The parts closest to it, with what is left over, taken over or written as a file. */
+export function Parts({ network, desk, mode }: PartsGiven) {
+  const ofMode = mode === undefined ? '' : ` of one leg, ${MODE_WORDS[mode]}`
+  const found = fits.value?.of === network ? fits.value.fits : undefined
+  return (
+    <>
+      <button type="button" class="button" onClick={() => void fitParts(network)}>
+        Fit C, ESR, ESL and L{ofMode}
+      </button>
+      {found && !found.some(isClose) && (
+        <p class="notice">
+          No filter of the model comes near it: the closest leaves{' '}
+          {formatQuantity(found[0]?.residualFrac ?? 1, 'fraction', 2)}. It is no simple filter, or its leads are in the
+          measurement.
+        </p>
+      )}
+      {found && (
+        <ul class="rows">
+          {found.filter(isClose).map((one) => (
+            <li key={one.parts.topology}>
+              <span>
+                <strong>{TOPOLOGY_LABEL[one.parts.topology]}</strong>
+                <span class="row-note">{wordsOf(one)}</span>
+              </span>
+              <span class="actions">
+                <button type="button" class="button" onClick={() => takeParts(desk, one.parts, mode)}>
+                  Use in every check{mode === undefined ? '' : `, in ${MODE_WORDS[mode]}`}
+                  <span class="unseen"> {TOPOLOGY_LABEL[one.parts.topology]}</span>
+                </button>
+                {network.portCount === 2 && (
+                  <button type="button" class="button" onClick={() => saveModel(one, network, mode)}>
+                    Save as .s2p<span class="unseen"> {TOPOLOGY_LABEL[one.parts.topology]}</span>
+                  </button>
+                )}
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+      {found && mode !== undefined && found.some(isClose) && (
+        <p class="muted small">
+          Parts of one leg, both legs alike, in {MODE_WORDS[mode]} alone: a choke or a capacitor between the wires is
+          another part in the other mode.
+        </p>
+      )}
+    </>
+  )
+}
+
+/** A fit that leaves more than this is of another circuit. */
+const MOST_LEFT_FRAC = 0.3
+const isClose = ({ residualFrac }: Fitted): boolean => residualFrac <= MOST_LEFT_FRAC
+
+function wordsOf({ parts, residualFrac, worstDb, worstAtHz }: Fitted): string {
+  const named = textsOf(parts)
+    .slice(1)
+    .map(([fact, text]) => `${PART_NAME[fact] ?? fact} ${text}`)
+  const left = `residual ${formatQuantity(residualFrac, 'fraction', 2)}`
+  const worst =
+    worstDb === undefined || worstAtHz === undefined
+      ? ''
+      : `, loss off by ${formatQuantity(worstDb, 'decibel', 2)} at most, at ${formatQuantity(worstAtHz, 'frequency', 3)}`
+  return `${named.join(', ')}; ${left}${worst}.`
+}
+
+const PART_NAME: Readonly<Record<string, string>> = {
+  markedF: 'C',
+  marked2F: 'second C',
+  esrOhm: 'ESR',
+  eslH: 'ESL',
+  inductanceH: 'L',
+  inductance2H: 'second L',
+  dcrOhm: 'winding',
+  inductorParallelF: 'across the coil',
+  inductorParallelOhm: 'loss across the coil',
+}
+
+function saveModel({ parts }: Fitted, { hz, referenceOhm }: Network, mode: PairMode | undefined): void {
+  const used = hz.filter((f) => f > 0)
+  const content = writeTouchstone(networkOf(circuitOfParts(parts), used, referenceOhm[0] ?? 50), {
+    version: '1',
+    unit: 'Hz',
+    format: 'RI',
+    comments: [
+      'A model of fitted parts: a screening estimate, not a measurement',
+      ...(mode === undefined ? [] : [`One leg of a pair in ${MODE_WORDS[mode]}`]),
+      ...textsOf(parts).map(([fact, text]) => `${fact} ${text}`),
+    ],
+  })
+  saveFile(
+    {
+      name: `model-${mode === undefined ? '' : `${mode}-`}${parts.topology.toLowerCase()}.s2p`,
+      type: 'text/plain',
+      content,
+    },
+    fileWaysHere(),
+  )
+}
