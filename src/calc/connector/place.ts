@@ -1,13 +1,13 @@
 /** Where the parts of a contact go, and which suppressor its line lets it have. */
 import { busSurgesOf } from '../../reference/bus-surges.ts'
 import { lineKindById } from '../../reference/line-kinds.ts'
-import { COLD_SOAK_C, FORWARD_STARTS, STAND_OFF_STEPS_V } from '../../reference/suppressors.ts'
+import { FORWARD_STARTS } from '../../reference/suppressors.ts'
 import { listed } from '../explain/sentence.ts'
 import type { Express } from '../line/fields.ts'
 import { resolve } from '../line/resolver.ts'
 import { hasCapacitor } from '../network/circuit.ts'
 import { formatExact } from '../quantity/format.ts'
-import { breakdownAt, breakdownOfClass } from '../surge/suppressor.ts'
+import { leastStandoffV } from '../surge/suppressor.ts'
 import type { Line } from '../types.ts'
 import type { DecidedContact } from './decided.ts'
 
@@ -88,9 +88,7 @@ export function suppressorFor(line: Line, express?: Express, isConnectorStruck =
     }
   const isBidirectional = lowV <= -FORWARD_STARTS.value
   const mostV = Math.max(highV, isBidirectional ? -lowV : 0)
-  const standoffV = STAND_OFF_STEPS_V.find(
-    (step) => step >= mostV && breakdownAt({ breakdownV: breakdownOfClass(step).leastV, tempC: COLD_SOAK_C }) > mostV,
-  )
+  const standoffV = leastStandoffV(mostV)
   if (standoffV === undefined)
     return { why: `No usual stand-off step is above the ${formatExact(mostV, 'voltage')} the line reaches by itself.` }
   const { needsCategory } = reach

@@ -1,4 +1,5 @@
 /** Impedance of an input at the noise frequency, and its class. */
+import type { NoiseInput, Span } from '../../reference/noise-inputs.ts'
 
 /** |R ∥ C| = R / √(1 + (2π·f·R·C)²), in ohms; R in ohms above 0, C in farads, f in hertz. Elementary circuit theory. */
 export function parallelOhm({
@@ -12,6 +13,12 @@ export function parallelOhm({
 }): number {
   return ohm / Math.hypot(1, 2 * Math.PI * hz * ohm * farad)
 }
+
+/** Least and most of |R ∥ C| over the spans of a row, between two frequencies in hertz. */
+export const inputSpanOhm = ({ ohm, farad }: Pick<NoiseInput, 'ohm' | 'farad'>, hz: Span): Span => ({
+  least: parallelOhm({ ohm: ohm.least, farad: farad.most, hz: hz.most }),
+  most: parallelOhm({ ohm: ohm.most, farad: farad.least, hz: hz.least }),
+})
 
 export type InputClass = 'low' | 'middle' | 'high'
 

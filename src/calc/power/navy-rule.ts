@@ -12,7 +12,8 @@ export type NavyLimit =
   | { readonly limitF: undefined; readonly lacks: 'load' | 'printed-frequency' }
 
 const DC_FARADS_PER_WATT = 0.075e-6 / 1e3
-const SMALL_LOAD_W = 500
+/** Below this load the rule gives one figure for all. */
+export const SMALL_LOAD_W = 500
 const SMALL_LOAD_F = 0.03e-6
 const AC_RULES = [
   { fromHz: 45, toHz: 66, limitF: 0.1e-6, printedHz: 60 },

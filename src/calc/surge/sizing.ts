@@ -13,7 +13,7 @@ import { within } from './progress.ts'
 import { deratedShare } from './rating.ts'
 import { runOnce } from './runs.ts'
 import { circuitOf, type SurgeSetup } from './setup.ts'
-import { breakdownAt, breakdownOfClass, dynamicOhmOfClass } from './suppressor.ts'
+import { breakdownAt, breakdownOfClass, dynamicOhmOfClass, standsUnder } from './suppressor.ts'
 import { type UsageQuestion, usageOf } from './usage.ts'
 import type { WorstFigures } from './worst.ts'
 
@@ -117,7 +117,7 @@ const fits = (size: Size, q: SizingQuestion) => size.loadV <= (1 - CLOSE) * q.wi
 function stands(standoffV: number, { lineHighV, lineLowV, like }: SizingQuestion): boolean {
   const coldV = breakdownAt({ breakdownV: breakdownOfClass(standoffV).leastV, tempC: COLD_SOAK_C })
   const lowV = like.bidirectional ? -coldV : -FORWARD_STARTS.value
-  return standoffV >= lineHighV && coldV > lineHighV && (lineLowV === undefined || lineLowV > lowV)
+  return standsUnder({ standoffV, highV: lineHighV }) && (lineLowV === undefined || lineLowV > lowV)
 }
 
 /** Rows by class, smallest first; none where no stand-off fits between line and withstand. */

@@ -1,9 +1,11 @@
 /** What a suppressor does: breakdown over spread and temperature, clamp law, capacitance, stacks. SI units. */
 import {
   CLAMP_RATIO,
+  COLD_SOAK_C,
   JUNCTION,
   LEAST_BREAKDOWN_RATIO,
   MOST_BREAKDOWN_RATIO,
+  STAND_OFF_STEPS_V,
   TEMPERATURE_COEFFICIENT,
 } from '../../reference/suppressors.ts'
 
@@ -24,6 +26,14 @@ export const temperatureCoefficient = (breakdownV: number): number =>
 /** Breakdown at a temperature: V25·(1 + a·(T − 25)). °C. */
 export const breakdownAt = ({ breakdownV, tempC }: { breakdownV: number; tempC: number }): number =>
   breakdownV * (1 + temperatureCoefficient(breakdownV) * (tempC - 25))
+
+/** Whether a class never conducts under these highest volts: stand-off at or above them, its cold breakdown above. V ≥ 0. */
+export const standsUnder = ({ standoffV, highV }: { standoffV: number; highV: number }): boolean =>
+  standoffV >= highV && breakdownAt({ breakdownV: breakdownOfClass(standoffV).leastV, tempC: COLD_SOAK_C }) > highV
+
+/** Lowest usual stand-off step that never conducts under these highest volts; undefined above the table. */
+export const leastStandoffV = (highV: number): number | undefined =>
+  STAND_OFF_STEPS_V.find((standoffV) => standsUnder({ standoffV, highV }))
 
 /**
  * Dynamic resistance of a class: (Vc − Vbr)/Ipp with Vc = 1.32·Vbr and Ipp = P/Vc. From a 10/1000 µs rating, so it

@@ -4,7 +4,7 @@
  * otherwise the one reading that decides is named.
  */
 import { clampFallDb, loopOhmFrom, loopSpan } from '../../calc/network/clamp.ts'
-import { classOf, parallelOhm } from '../../calc/network/noise-input.ts'
+import { classOf, inputSpanOhm } from '../../calc/network/noise-input.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import {
   NOISE_SOURCES,
@@ -53,15 +53,6 @@ function sourceSpan({ ohm: span, short }: NoiseSource, hz: readonly number[]): S
   }
 }
 
-/** |R ∥ C| over both spans at the frequencies. */
-function inputSpan({ ohm: r, farad }: NoiseInput, hz: readonly number[]): Span {
-  const at = spanOf(hz)
-  return {
-    least: parallelOhm({ ohm: r.least, farad: farad.most, hz: at.most }),
-    most: parallelOhm({ ohm: r.most, farad: farad.least, hz: at.least }),
-  }
-}
-
 /** The loop by the clamp reading on this line, whatever its phase; undefined without both the clamp and what it did. */
 function loopOf({ facts }: Context): Span | undefined {
   const clampOhms = numbersOf(facts, 'clampOhm', 'resistance').filter((value) => value > 0)
@@ -101,7 +92,7 @@ function endsOf(context: Context, hz: readonly number[]): Ends | undefined {
   const input = context.kind === undefined ? undefined : noiseInputOf(context.kind)
   const isOut = context.outcome.noiseFrom === 'box'
   const cable = sourceRow('cable')
-  const load = loads.length > 0 ? spanOf(loads) : isOut ? sourceSpan(cable, hz) : input && inputSpan(input, hz)
+  const load = loads.length > 0 ? spanOf(loads) : isOut ? sourceSpan(cable, hz) : input && inputSpanOhm(input, spanOf(hz))
   if (load === undefined) return undefined
   const left = stated.length > 0 ? undefined : besideLoad(context, load)
   const source = left ?? (stated.length > 0 ? spanOf(stated) : sourceSpan(row, hz))
