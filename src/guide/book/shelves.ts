@@ -18,6 +18,7 @@ export const SHELVES: readonly ShelfRoom[] = [
     title: 'Line cards',
     inShort: 'What each kind of line carries, what it stands, and how it looks when it is good',
     prefix: 'line-',
+    load: async () => (await import('./lines/lines.ts')).pages,
   },
   {
     id: 'sounds',

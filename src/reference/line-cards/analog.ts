@@ -39,7 +39,9 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
       toLabel: 'hot engine',
       source: { id: 'iec-60584', clause: 'type K, about 41 µV per °C', standing: 'memory' },
     },
-    suppressor: [{ farads: 100e-9, source: { id: 'practice', clause: 'its leakage decides first', standing: 'practice' } }],
+    suppressor: [
+      { farads: 100e-9, source: { id: 'practice', clause: 'its leakage decides first', standing: 'practice' } },
+    ],
     box: [INPUT_UNKNOWN],
     line: [signalOhm('the whole loop through the probe'), open('each leg to chassis, where the probe is insulated')],
     measure: told('Read the loop both ways round and take the mean: its own volts move a meter.'),
@@ -60,7 +62,9 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
       toLabel: 'boiling',
       source: memory('iec-60751', '100 Ω at 0 °C, 138.5 Ω at 100 °C, 1 mA'),
     },
-    suppressor: [{ farads: 100e-9, source: { id: 'practice', clause: 'its leakage decides first', standing: 'practice' } }],
+    suppressor: [
+      { farads: 100e-9, source: { id: 'practice', clause: 'its leakage decides first', standing: 'practice' } },
+    ],
     box: [INPUT_UNKNOWN],
     line: [ohms('across the element, from −50 to 150 °C', [80, 157], memory('iec-60751')), open('each leg to chassis')],
     measure: told('Across the element, then the two wires of one end: that is the lead, and comes off.'),
@@ -72,7 +76,10 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'fuel-flow': {
     carries: told('Pulses of a turbine, a pair of pulses, or a synchro: each maker has his own.'),
-    wave: notKnown('its levels and its code', 'scope between the legs on a good aircraft with fuel flowing, by the manual'),
+    wave: notKnown(
+      'its levels and its code',
+      'scope between the legs on a good aircraft with fuel flowing, by the manual',
+    ),
     line: [notKnown('ohms of the transmitter', 'on a good transmitter, winding by winding; write them down')],
     never: [
       told('Never a part here when it feeds an engine control.'),
@@ -92,7 +99,10 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
       source: { id: 'practice', clause: 'reference of 5 V', standing: 'practice' },
     },
     box: [INPUT_UNKNOWN],
-    line: [ohms('from end to end', [1e3, 10e3]), notKnown('ohms at the wiper', 'end to wiper while it is moved: no jump, no gap')],
+    line: [
+      ohms('from end to end', [1e3, 10e3]),
+      notKnown('ohms at the wiper', 'end to wiper while it is moved: no jump, no gap'),
+    ],
     faults: [
       told('A worn spot: the reading jumps at one position.'),
       told('A reference that is shared with a noisy load.'),
@@ -159,7 +169,10 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Speech and tones to headsets and speakers.', memory('do-214')),
     wave: { is: 'voice', rmsV: 7.75, biasV: 0, source: memory('do-214', '100 mW in 600 Ω') },
     box: [
-      notKnown('ohms of the output: a transformer or a capacitor stands there', 'on a good box; or compare its two sides'),
+      notKnown(
+        'ohms of the output: a transformer or a capacitor stands there',
+        'on a good box; or compare its two sides',
+      ),
     ],
     line: [signalOhm('high to low, one headset')],
     faults: [
@@ -171,7 +184,9 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
   microphone: {
     carries: told('Speech on top of a direct bias that feeds the microphone.', memory('do-214')),
     wave: { is: 'voice', rmsV: 0.5, biasV: 10, source: memory('do-214', '0.1 to 1 V rms on 8 to 16 V') },
-    box: [notKnown('ohms of the input: the bias resistor and what follows', 'volts at the open jack, power on: the bias')],
+    box: [
+      notKnown('ohms of the input: the bias resistor and what follows', 'volts at the open jack, power on: the bias'),
+    ],
     line: [notKnown('ohms of a microphone with an amplifier in it', 'volts across it in use: about half of the bias')],
     measure: told('Power on, at the jack: bias open, bias with the microphone in. Both steady.'),
     faults: [

@@ -50,7 +50,11 @@ export const BARRED_CARDS: Readonly<Record<string, BarredCard>> = {
   },
   'flight-control': {
     carries: told('Commands and positions of surfaces and servos.'),
-    faults: [told('A shield or bond open.'), told('A worn contact in a flexing loom.'), told('A coax laid beside a servo.', read('D21'))],
+    faults: [
+      told('A shield or bond open.'),
+      told('A worn contact in a flexing loom.'),
+      told('A coax laid beside a servo.', read('D21')),
+    ],
     never: [
       NO_PART,
       told('Never move a surface to test it without a clear ramp and a second person.'),
@@ -119,7 +123,11 @@ export const BARRED_CARDS: Readonly<Record<string, BarredCard>> = {
   'intrinsically-safe': {
     carries: told('Signals whose energy is kept too small to light a vapour.'),
     faults: [told('A barrier that has opened after a fault.'), told('A barrier whose ground is open.')],
-    never: [NO_PART, told('Never add wire, capacitance or inductance that its certificate does not count.'), BY_THE_MANUAL],
+    never: [
+      NO_PART,
+      told('Never add wire, capacitance or inductance that its certificate does not count.'),
+      BY_THE_MANUAL,
+    ],
   },
   'l-band-suppression': {
     carries: told('A short pulse by which one pulse set blanks the others while it sends.', read('W5')),

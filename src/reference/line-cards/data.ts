@@ -15,7 +15,9 @@ const ARINC_429: Omit<CardRow, 'suppressor'> = {
     ohms('between the legs, all receivers on, transmitter off the line', [400, undefined], read('R6')),
     open(`${LEGS_OPEN}, receivers off the line`),
   ],
-  measure: told('Part the transmitter first: its output reads low, powered or not. Then the legs, then each to chassis.'),
+  measure: told(
+    'Part the transmitter first: its output reads low, powered or not. Then the legs, then each to chassis.',
+  ),
   shield: told('Shield to ground at both ends and at every break, all round or by the shortest pigtail.', memory('R1')),
   faults: [
     told('Legs swapped at one receiver: it sees no word, the others do.'),
@@ -48,14 +50,8 @@ const MUX_BUS: Pick<CardRow, 'measure' | 'shield' | 'faults' | 'never'> = {
 }
 
 const TRANSFORMER_OHMS: Pick<CardRow, 'box' | 'line'> = {
-  box: [
-    ohms('between the legs: a winding', [undefined, WINDING_MOST_OHM]),
-    open(LEGS_OPEN),
-  ],
-  line: [
-    ohms('between the legs: the winding of the coupler', [undefined, WINDING_MOST_OHM]),
-    open(LEGS_OPEN),
-  ],
+  box: [ohms('between the legs: a winding', [undefined, WINDING_MOST_OHM]), open(LEGS_OPEN)],
+  line: [ohms('between the legs: the winding of the coupler', [undefined, WINDING_MOST_OHM]), open(LEGS_OPEN)],
 }
 
 const I2C: Omit<CardRow, 'pullUpsOhm'> = {
@@ -86,14 +82,29 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
     ...MUX_BUS,
     ...TRANSFORMER_OHMS,
     carries: told('Command and response of a bus controller and its terminals, one stub to each.', read('R7')),
-    wave: { is: 'manchester', sentPeakV: [9, 13.5], heardFromV: 0.5, edgeSec: 150e-9, source: read('R7', '18 to 27 V, 1 to 14 V') },
+    wave: {
+      is: 'manchester',
+      sentPeakV: [9, 13.5],
+      heardFromV: 0.5,
+      edgeSec: 150e-9,
+      source: read('R7', '18 to 27 V, 1 to 14 V'),
+    },
     suppressor: [{ farads: 30e-12, ofPair: true, source: DERIVED }],
   },
   'mil-std-1553-direct': {
     ...MUX_BUS,
     carries: told('The same bus without a coupler: resistors in the box, a very short stub.', read('R7')),
-    wave: { is: 'manchester', sentPeakV: [3, 4.5], heardFromV: 0.7, edgeSec: 150e-9, source: read('R7', '6 to 9 V, 1.4 to 20 V') },
-    box: [ohms('between the legs: two resistors and a winding', [110, 130], memory('R7', '55 Ω in each leg')), open(LEGS_OPEN)],
+    wave: {
+      is: 'manchester',
+      sentPeakV: [3, 4.5],
+      heardFromV: 0.7,
+      edgeSec: 150e-9,
+      source: read('R7', '6 to 9 V, 1.4 to 20 V'),
+    },
+    box: [
+      ohms('between the legs: two resistors and a winding', [110, 130], memory('R7', '55 Ω in each leg')),
+      open(LEGS_OPEN),
+    ],
     line: [ends('between the legs: both ends of the bus', 2, memory('R7')), open(LEGS_OPEN)],
     measure: told('Every terminal lies across the bus: part them all, or the reading is lower than its ends.'),
     suppressor: [{ farads: 30e-12, ofPair: true, source: DERIVED }],
@@ -113,12 +124,18 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'arinc-717': {
     carries: told('Frames of flight data to the recorder, one way, in bi-phase code.', memory('arinc-717')),
-    wave: notKnown('its levels and edges', 'scope between the legs at the recorder of a good aircraft; keep the picture'),
+    wave: notKnown(
+      'its levels and edges',
+      'scope between the legs at the recorder of a good aircraft; keep the picture',
+    ),
     measure: PAIR_MEASURE,
   },
   csdb: {
     carries: told('Data of one radio or instrument to several, one way.', memory('csdb')),
-    wave: notKnown('its bit rate and edges', 'scope between the legs at a receiver; if the driver is an RS-422 part, see RS-422'),
+    wave: notKnown(
+      'its bit rate and edges',
+      'scope between the legs at a receiver; if the driver is an RS-422 part, see RS-422',
+    ),
     box: [RECEIVER_422],
     measure: PAIR_MEASURE,
   },
@@ -200,7 +217,10 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
       source: read('R16', 'levels in transceiver data sheets'),
     },
     box: [ohms('between the legs of one node without an end resistor', [10e3, 100e3], memory('R16'))],
-    line: [ends('between the legs: both ends', 2, read('R16')), ohms('each leg to chassis, the two alike', [2e3, undefined])],
+    line: [
+      ends('between the legs: both ends', 2, read('R16')),
+      ohms('each leg to chassis, the two alike', [2e3, undefined]),
+    ],
     measure: told('Between the legs first. Half the reading means a third end resistor, double means one is missing.'),
     ratesHz: [125e3, 500e3, 1e6],
     suppressor: [
@@ -233,7 +253,10 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
       source: memory('iso-17987', 'seen at 0.6 and 0.4 of the supply'),
     },
     box: [
-      notKnown('a steady reading: a diode stands before the pull-up', 'volts at the wire with the power on: nearly those of the supply'),
+      notKnown(
+        'a steady reading: a diode stands before the pull-up',
+        'volts at the wire with the power on: nearly those of the supply',
+      ),
     ],
     line: [signalOhm('through the master’s pull-up, to its supply contact')],
     suppressor: [{ farads: 205e-12, source: read('R33') }],

@@ -189,7 +189,9 @@ export const FAMILY_CARDS: Readonly<Record<LineFamily, LineCard>> = {
   video: {
     ...COMMON,
     box: [open('centre to shield, before the end resistor')],
-    shield: told('Coax; its shield is the return. Closed all round at both plugs, and insulated where the maker says so.'),
+    shield: told(
+      'Coax; its shield is the return. Closed all round at both plugs, and insulated where the maker says so.',
+    ),
     faults: [
       told('An end resistor missing or doubled: ghosts, or a picture too bright or too dark.'),
       told('Shield grounded twice: a bar that rolls through the picture.'),

@@ -15,7 +15,9 @@ const FAST_FAULTS: CardRow['faults'] = [
 const ETHERNET: Pick<CardRow, 'box' | 'line' | 'measure' | 'faults' | 'never'> = {
   box: [ohms('between the legs of a pair: a winding', [undefined, 10]), open(LEGS)],
   line: [ohms('between the legs: the winding of the far box and the wire', [undefined, 30]), open(LEGS)],
-  measure: told('The transformers short each pair for a meter. All pairs alike is good; the rest needs a cable tester.'),
+  measure: told(
+    'The transformers short each pair for a meter. All pairs alike is good; the rest needs a cable tester.',
+  ),
   faults: [
     told('Wires of two pairs split at a plug: it links, and loses packets.'),
     told('A shield open or on a pigtail at one plug.'),
@@ -32,7 +34,9 @@ const LVDS_WAVE = { is: 'balanced', middleV: 1.2, swingV: 0.35, thresholdV: 0.1,
 const TERMINATED_IN_BOX: Pick<CardRow, 'box' | 'line' | 'measure' | 'faults' | 'never'> = {
   box: [ends('between the legs of the receiving box', 1, memory('R35')), open(LEGS)],
   line: [ends('between the legs, towards the receiving box', 1, memory('R35')), open(LEGS)],
-  measure: told('Power off, static protection on. Between the legs first, then each to chassis: the two must be alike.'),
+  measure: told(
+    'Power off, static protection on. Between the legs first, then each to chassis: the two must be alike.',
+  ),
   faults: FAST_FAULTS,
   never: [CHOKE_FIRST, ONE_LEG],
 }
@@ -73,20 +77,39 @@ export const FAST_CARDS: Readonly<Record<string, CardRow>> = {
   'usb-low-speed': {
     ...USB,
     carries: told('Keys and pointers: slow data to one device.', memory('usb-2')),
-    wave: { is: 'balanced', middleV: 1.65, swingV: 3.3, thresholdV: 0.2, rateHz: 1.5e6, edgeShare: 0.2, source: read('R24') },
+    wave: {
+      is: 'balanced',
+      middleV: 1.65,
+      swingV: 3.3,
+      thresholdV: 0.2,
+      rateHz: 1.5e6,
+      edgeShare: 0.2,
+      source: read('R24'),
+    },
     box: [HOST_OHMS],
     suppressor: [{ farads: 20e-12, source: PRACTICE }],
   },
   'usb-full-speed': {
     ...USB,
     carries: told('Data loading and small devices.', memory('usb-2')),
-    wave: { is: 'balanced', middleV: 1.65, swingV: 3.3, thresholdV: 0.2, rateHz: 12e6, edgeShare: 0.15, source: read('R24') },
+    wave: {
+      is: 'balanced',
+      middleV: 1.65,
+      swingV: 3.3,
+      thresholdV: 0.2,
+      rateHz: 12e6,
+      edgeShare: 0.15,
+      source: read('R24'),
+    },
     box: [HOST_OHMS],
     suppressor: [{ farads: 20e-12, source: PRACTICE }],
   },
   'usb-high-speed': {
     ...USB,
-    carries: told('Data loading, cameras and tablets. It starts slowly, then changes to its high rate.', memory('usb-2')),
+    carries: told(
+      'Data loading, cameras and tablets. It starts slowly, then changes to its high rate.',
+      memory('usb-2'),
+    ),
     wave: {
       is: 'balanced',
       middleV: 0.2,
@@ -113,7 +136,10 @@ export const FAST_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'ethernet-100base-tx': {
     ...ETHERNET,
-    carries: told('Packets, one pair each way, in three levels. On large aircraft as a network with fixed shares.', memory('arinc-664')),
+    carries: told(
+      'Packets, one pair each way, in three levels. On large aircraft as a network with fixed shares.',
+      memory('arinc-664'),
+    ),
     wave: {
       is: 'steps',
       peakV: 1,
@@ -140,7 +166,12 @@ export const FAST_CARDS: Readonly<Record<string, CardRow>> = {
   'ieee-1394': {
     carries: told('Mission and vehicle data in a loop of boxes, two pairs to each neighbour.', memory('ieee-1394')),
     wave: notKnown('its levels and edges', 'see the eye between the legs of a good aircraft with a differential probe'),
-    box: [notKnown('ohms of the port: with or without a transformer', 'on a good box: a winding reads a few ohms, a chip some tens')],
+    box: [
+      notKnown(
+        'ohms of the port: with or without a transformer',
+        'on a good box: a winding reads a few ohms, a chip some tens',
+      ),
+    ],
     measure: told('Power off, static protection on. All pairs of the port must be alike.'),
     faults: FAST_FAULTS,
     never: [CHOKE_FIRST, ONE_LEG],

@@ -3,7 +3,10 @@ import { memory, PRACTICE } from '../line-kinds/cite.ts'
 import { notKnown, ohms, open, signalOhm, told } from './told.ts'
 import type { CardRow } from './types.ts'
 
-const LOAD = notKnown('ohms of the load: converters do not read like resistors', 'on a good box, bled and dead; write it down')
+const LOAD = notKnown(
+  'ohms of the load: converters do not read like resistors',
+  'on a good box, bled and dead; write it down',
+)
 const LETHAL = [
   told('Never work on it live; never alone.'),
   told('Never a trial part in it. It is worked out on paper first.'),
@@ -76,22 +79,36 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     never: LETHAL,
   },
   'power-230-vac': {
-    carries: told('Alternating current of twice the usual voltage, whose frequency follows the engine.', memory('do-160')),
-    wave: notKnown('its steady limits and transients', 'from the power document of the aircraft; never from a live probe of ours'),
+    carries: told(
+      'Alternating current of twice the usual voltage, whose frequency follows the engine.',
+      memory('do-160'),
+    ),
+    wave: notKnown(
+      'its steady limits and transients',
+      'from the power document of the aircraft; never from a live probe of ours',
+    ),
     box: [WINDINGS],
     measure: PHASES_ALIKE,
     never: LETHAL,
   },
   'power-hvdc': {
     carries: told('Direct current of several hundred volts to motors and converters.'),
-    wave: notKnown('its steady limits, ripple and transients', 'from the power document of the aircraft; never from a live probe of ours'),
+    wave: notKnown(
+      'its steady limits, ripple and transients',
+      'from the power document of the aircraft; never from a live probe of ours',
+    ),
     box: [LOAD],
     never: LETHAL,
   },
   'panel-lighting': {
     carries: told('Dimmed supply of lamps: chopped by modern dimmers, lowered by old ones.'),
     wave: { is: 'chopped', supplyV: 28, hz: 200, onShare: 0.4, source: PRACTICE },
-    box: [notKnown('ohms of lamps: cold filaments read low, lamps with electronics read nothing', 'on a good panel; compare')],
+    box: [
+      notKnown(
+        'ohms of lamps: cold filaments read low, lamps with electronics read nothing',
+        'on a good panel; compare',
+      ),
+    ],
     faults: [
       told('A dimmer that switches fast edges onto a long unshielded bus.'),
       told('A lamp with electronics that a dimmer was never meant for.'),
@@ -105,9 +122,13 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
   'chassis-return': {
     carries: told('Everybody’s current back. A good one shows no volts between its ends.'),
     wave: { is: 'steady', nominalV: 0, leastV: -1, mostV: 1, ripplePeakV: 0.05, rippleHz: 400, source: PRACTICE },
-    box: [ohms('case to structure, where a bond of this class is called for', [undefined, 2.5e-3], memory('mil-std-464'))],
+    box: [
+      ohms('case to structure, where a bond of this class is called for', [undefined, 2.5e-3], memory('mil-std-464')),
+    ],
     line: [ohms('across a bonding jumper', [undefined, 3e-3], memory('ac-43-13', 'chapter 11'))],
-    measure: told('With four wires and an approved milliohm meter, both ways round. A plain meter reads its own leads.'),
+    measure: told(
+      'With four wires and an approved milliohm meter, both ways round. A plain meter reads its own leads.',
+    ),
     shield: told('A strap: short, wide, bare metal to bare metal, sealed afterwards.'),
   },
   'pwm-drive': {
@@ -119,7 +140,10 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'motor-phases': {
     carries: told('Three chopped voltages that make the turning field of a motor.'),
-    wave: notKnown('bus volts and chopping rate of the drive', 'from its maker; with a differential probe rated for the bus, by procedure'),
+    wave: notKnown(
+      'bus volts and chopping rate of the drive',
+      'from its maker; with a differential probe rated for the bus, by procedure',
+    ),
     box: [notKnown('ohms of the drive output: its diodes', 'diode range, each phase to plus and minus: six alike')],
     line: [notKnown('ohms of the motor', 'phase to phase with four wires: three alike; each to chassis: open')],
     measure: PHASES_ALIKE,
@@ -174,7 +198,12 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
       source: { id: 'practice', clause: '18.5 to 36 V is on', standing: 'practice' },
     },
     box: [signalOhm('contact to return: the pull-down')],
-    line: [notKnown('ohms through a switch that is fed', 'volts at the contact, switch open: none, closed: those of the bus')],
+    line: [
+      notKnown(
+        'ohms through a switch that is fed',
+        'volts at the contact, switch open: none, closed: those of the bus',
+      ),
+    ],
   },
   'push-to-talk': {
     carries: told('The key of a transmitter: a switch to ground.', memory('do-214')),

@@ -39,7 +39,7 @@ export function Sources({ sources }: { readonly sources: readonly Source[] }) {
   return (
     <ul class="plain">
       {sources.map((source) => (
-        <li key={`${source.id}${source.clause ?? ''}`}>
+        <li key={`${source.id}${source.clause ?? ''}${source.standing}`}>
           {SOURCES[source.id].title}
           {source.clause ? `, ${source.clause}` : ''}
           <span class="standing">{STANDING_WORDS[source.standing]}</span>

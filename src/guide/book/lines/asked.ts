@@ -4,8 +4,8 @@ import { loadingCeiling } from '../../../calc/loading/ceiling.ts'
 import type { SignalFacts } from '../../../calc/loading/signal.ts'
 import { formatQuantity } from '../../../calc/quantity/format.ts'
 import type { LineCard } from '../../../reference/line-cards.ts'
-import type { LineKind } from '../../../reference/line-kinds.ts'
 import { usualLoadOf } from '../../../reference/line-kinds/usual-load.ts'
+import type { LineKind } from '../../../reference/line-kinds.ts'
 
 /** `at`: in words, empty where the kind has one rate or none. */
 export type Asked = { readonly at: string; readonly facts: SignalFacts }

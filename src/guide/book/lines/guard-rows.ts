@@ -4,8 +4,8 @@ import { formatEstimate, formatExact, formatQuantity } from '../../../calc/quant
 import { leastStandoffV } from '../../../calc/surge/suppressor.ts'
 import { type BusSurge, busSurgesOf } from '../../../reference/bus-surges.ts'
 import type { LineCard, SuppressorCap } from '../../../reference/line-cards.ts'
-import type { LineKind } from '../../../reference/line-kinds.ts'
 import type { OwnSwing } from '../../../reference/line-kinds/types.ts'
+import type { LineKind } from '../../../reference/line-kinds.ts'
 import { noInputWhy, noiseInputOf } from '../../../reference/noise-inputs.ts'
 import { FORWARD_STARTS } from '../../../reference/suppressors.ts'
 import type { BookRow } from '../types.ts'
@@ -33,9 +33,16 @@ export function noiseRow(kind: LineKind): BookRow {
       text: `Not known. ${why} Measure it so: a clamp ferrite of known ohms, and how much it lowers the noise.`,
     }
   }
-  const classes = NOISE_AT_HZ.map((hz) => {
+  const at = NOISE_AT_HZ.map((hz) => {
     const { least, most } = inputSpanOhm(input, { least: hz, most: hz })
-    return `${between(classOf(least), classOf(most))} at ${formatQuantity(hz, 'frequency')}`
+    return { hz: formatQuantity(hz, 'frequency'), class: between(classOf(least), classOf(most)) }
+  })
+  // classes that stay the same are said once
+  const runs = at.filter((each, i) => each.class !== at[i - 1]?.class)
+  const classes = runs.map((run, i) => {
+    const last = at[at.indexOf(runs[i + 1] ?? run) - 1]
+    const until = runs[i + 1] === undefined ? at.at(-1) : last
+    return `${run.class} ${until === run || until === undefined ? `at ${run.hz}` : `from ${run.hz} to ${until.hz}`}`
   })
   const counted = `${between(ohm(input.ohm.least), ohm(input.ohm.most))} with ${between(farads(input.farad.least), farads(input.farad.most))} across it`
   return { label, text: `${capital(classes.join(', '))}. Counted as ${counted}.`, source: input.source }
@@ -97,30 +104,34 @@ function surgeRows(surgesOf: string | undefined): readonly BookRow[] {
 const atRate = ({ farads: f, rateHz }: SuppressorCap): string =>
   rateHz === undefined ? farads(f) : `${farads(f)} up to ${formatQuantity(rateHz, 'bitRate', 5)}`
 
+/** "At most 5 pF on each leg", or for several: "At most, on each leg: 5 pF up to …, 2 pF up to …". */
+const counted = (words: string, where: string, figures: readonly string[]): string =>
+  figures.length === 1 ? `${words} ${figures[0]}${where}.` : `${words}${where && `,${where}`}: ${figures.join(', ')}.`
+
 function practiceRows(caps: readonly SuppressorCap[], leg: string): readonly BookRow[] {
   const [first] = caps
   if (first === undefined) return []
-  const whose = first.ofPair ? ' for the pair' : leg
-  return [
-    { label: 'Its capacitance', text: `As a rule at most ${caps.map(atRate).join(', ')}${whose}.`, source: first.source },
-  ]
+  const text = counted('As a rule at most', first.ofPair ? ' for the pair' : leg, caps.map(atRate))
+  return [{ label: 'Its capacitance', text, source: first.source }]
 }
 
 function leftRows(card: LineCard, kind: LineKind, leg: string): readonly BookRow[] {
   const rooms = roomsOf(card, kind)
   if (rooms.length === 0) return []
-  const left = rooms.map(({ at, roomF }) => `${roomF > 0 ? formatEstimate(roomF, 'capacitance', 'most') : 'nothing'}${at}`)
+  const left = rooms.map(
+    ({ at, roomF }) => `${roomF > 0 ? formatEstimate(roomF, 'capacitance', 'most') : 'nothing'}${at}`,
+  )
   return [
     {
       label: 'Left for it',
-      text: `Beside the usual load the physics leaves ${left.join(', ')}${leg}. Filter and suppressor share it.`,
+      text: `${counted('Beside the usual load the physics leaves', leg, left)} Filter and suppressor share it.`,
       source: { id: 'derived', standing: 'derived' },
     },
   ]
 }
 
 function capacitanceRows(card: LineCard, kind: LineKind): readonly BookRow[] {
-  const leg = kind.isPair ? ', on each leg' : ''
+  const leg = kind.isPair ? ' on each leg' : ''
   const known = [...practiceRows(card.suppressor ?? [], leg), ...leftRows(card, kind, leg)]
   if (known.length > 0) return known
   const what = 'how much capacitance it may have here'

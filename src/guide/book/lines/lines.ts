@@ -1,7 +1,8 @@
 /** The shelf of line cards: one page for each kind of line, made from the rows of reference and worked out by calc. */
+
+import type { CheckId, Source } from '../../../calc/types.ts'
 import { barredCardOf, type LineCard, lineCardOf, type Told } from '../../../reference/line-cards.ts'
 import { LINE_KINDS, type LineKind, lineKindNames } from '../../../reference/line-kinds.ts'
-import type { CheckId, Source } from '../../../calc/types.ts'
 import type { Block, BookLink, BookPage } from '../types.ts'
 import { guardRows } from './guard-rows.ts'
 import { notKnownText, ohmRows } from './ohm-rows.ts'
@@ -13,10 +14,12 @@ export const lineCardId = (kindId: string): string => `line-${kindId}`
 
 const texts = (told: readonly Told[]): readonly string[] => told.map(({ text }) => text)
 
-/** Each source once, in the order it is met; the same document by two clauses is two rows. */
+/** Each source once, as it is first met: which clause a figure is from stands beside the figure. */
 function together(sources: readonly Source[]): readonly Source[] {
-  const key = ({ id, clause = '', standing }: Source): string => `${id} ${clause} ${standing}`
-  return [...new Map(sources.map((source) => [key(source), source])).values()]
+  const key = ({ id, standing }: Source): string => `${id} ${standing}`
+  const first = new Map<string, Source>()
+  for (const source of sources) if (!first.has(key(source))) first.set(key(source), source)
+  return [...first.values()]
 }
 
 /** Notes that belong to a family of lines. */

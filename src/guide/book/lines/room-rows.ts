@@ -3,8 +3,8 @@ import { worksWhy } from '../../../calc/explain/ceiling.ts'
 import { loadingCeiling } from '../../../calc/loading/ceiling.ts'
 import { formatEstimate, formatQuantity } from '../../../calc/quantity/format.ts'
 import type { LineCard } from '../../../reference/line-cards.ts'
-import type { LineKind } from '../../../reference/line-kinds.ts'
 import { usualLoadOf } from '../../../reference/line-kinds/usual-load.ts'
+import type { LineKind } from '../../../reference/line-kinds.ts'
 import type { BookRow } from '../types.ts'
 import { type Asked, askedOf, firstOver, roomsOf } from './asked.ts'
 import { notKnownText } from './ohm-rows.ts'
@@ -17,7 +17,8 @@ const seen = ({ isPair }: LineKind): string => (isPair ? 'between the legs' : 't
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 /** A clause after a semicolon reads easier as a sentence of its own. */
-const asSentences = (clauses: string): string => `${clauses.split('; ').map(capital).join('. ').replace(/[.]*$/u, '')}.`
+const asSentences = (clauses: string): string =>
+  `${clauses.replace(', an end of', '; that is an end of').split('; ').map(capital).join('. ').replace(/[.]*$/u, '')}.`
 
 /** How a figure that is missing is found where nothing may be tried, and where a trial tells it. */
 export const howFound = ({ noTrialWhy, supply }: LineKind): string => {
@@ -43,7 +44,15 @@ function physicsRow(card: LineCard, kind: LineKind): BookRow {
       source,
     }
   const all = known.map(({ at, worksF }) => `${most(worksF)}${at}`).join(', ')
-  return { label, text: `At most ${all}, ${seen(kind)}, all together. ${asSentences(worksWhy(last.facts, worksOf(last)))}`, source }
+  const figures =
+    known.length === 1
+      ? `At most ${all} ${seen(kind)}, all together`
+      : `At most, ${seen(kind)} and all together: ${all}`
+  return {
+    label,
+    text: `${figures}. ${asSentences(worksWhy(last.facts, worksOf(last)))}`,
+    source,
+  }
 }
 
 function documentRows({ permitted }: LineKind): readonly BookRow[] {
@@ -85,7 +94,8 @@ function beyondText(card: LineCard, kind: LineKind): string {
     undefined,
   )
   if (tight === undefined) return document
-  if (tight.roomF <= 0) return `${document} The usual load alone takes all the physics leaves${tight.at}: work this line out first.`
+  if (tight.roomF <= 0)
+    return `${document} The usual load alone takes all the physics leaves${tight.at}: work this line out first.`
   const byRoom = firstOver(kind, tight.roomF)
   return byRoom === undefined
     ? document

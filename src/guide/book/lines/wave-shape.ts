@@ -36,8 +36,13 @@ export const decay = (given: {
   const { fromSec, toSec, fromV, toV, tauSec } = given
   const lastSec = Math.min(toSec, fromSec + 6 * tauSec)
   const pieces = curve(lastSec - fromSec, 14, (sec) => toV + (fromV - toV) * Math.exp(-sec / tauSec))
-  return [...pieces.map(([sec, volt]): Point => [sec + fromSec, volt]), ...(lastSec < toSec ? [[toSec, toV] as const] : [])]
+  return [
+    ...pieces.map(([sec, volt]): Point => [sec + fromSec, volt]),
+    ...(lastSec < toSec ? [[toSec, toV] as const] : []),
+  ]
 }
 
-export const sine = (peakV: number, hz: number, offRad = 0) => (sec: number): number =>
-  peakV * Math.sin(2 * Math.PI * hz * sec + offRad)
+export const sine =
+  (peakV: number, hz: number, offRad = 0) =>
+  (sec: number): number =>
+    peakV * Math.sin(2 * Math.PI * hz * sec + offRad)

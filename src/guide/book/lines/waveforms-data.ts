@@ -45,10 +45,17 @@ export function returnToZero({ levelV, leastV, nullV }: Of<'return-to-zero'>, ki
   }
 }
 
-export function manchester({ sentPeakV: [leastV, mostV], heardFromV, edgeSec }: Of<'manchester'>, kind: LineKind): Waveform {
+export function manchester(
+  { sentPeakV: [leastV, mostV], heardFromV, edgeSec }: Of<'manchester'>,
+  kind: LineKind,
+): Waveform {
   const bitSec = 1 / (kind.bitRateHz ?? 1)
   const middleV = (leastV + mostV) / 2
-  const points = stepped(signs.flatMap((sign) => [sign * middleV, -sign * middleV]), bitSec / 2, edgeSec)
+  const points = stepped(
+    signs.flatMap((sign) => [sign * middleV, -sign * middleV]),
+    bitSec / 2,
+    edgeSec,
+  )
   return {
     title: 'Between the legs, sent',
     said: `It changes sign in the middle of every bit: down for a one, up for a zero. A bit takes ${secs(bitSec)}. Sent are ${volts(leastV)} to ${volts(mostV)} of either sign. It must still be heard from ${volts(heardFromV)} on.`,
@@ -66,7 +73,12 @@ export function manchester({ sentPeakV: [leastV, mostV], heardFromV, edgeSec }: 
 
 export function balanced({ middleV, swingV, thresholdV, rateHz, edgeShare }: Of<'balanced'>): Waveform {
   const bitSec = 1 / rateHz
-  const leg = (turn: 1 | -1) => stepped(signs.map((sign) => middleV + (turn * sign * swingV) / 2), bitSec, edgeShare * bitSec)
+  const leg = (turn: 1 | -1) =>
+    stepped(
+      signs.map((sign) => middleV + (turn * sign * swingV) / 2),
+      bitSec,
+      edgeShare * bitSec,
+    )
   return {
     title: `Each leg to ground, at ${rate(rateHz)}`,
     said: `Two legs swing against each other around ${volts(middleV)}: one up, one down, and back. Between them stand ${volts(swingV)} of one sign or the other. A receiver tells them apart from ${volts(thresholdV)} on. A bit takes ${secs(bitSec)}.`,
@@ -121,7 +133,11 @@ export function dominant(wave: Of<'dominant'>, kind: LineKind): Waveform {
 
 export function single({ highV, lowV, highFromV, lowToV, rateHz, edgeSec }: Of<'single'>): Waveform {
   const bitSec = 1 / rateHz
-  const points = stepped(BITS.map((bit) => (bit === 1 ? lowV : highV)), bitSec, edgeSec)
+  const points = stepped(
+    BITS.map((bit) => (bit === 1 ? lowV : highV)),
+    bitSec,
+    edgeSec,
+  )
   return {
     title: `To its ground, at ${rate(rateHz)}`,
     said: `One wire goes between ${volts(highV)} and ${volts(lowV)}. It is seen as high from ${volts(highFromV)} on, as low up to ${volts(lowToV)}. Between them it is nothing. A bit takes ${secs(bitSec)}, an edge about ${secs(edgeSec)}.`,
@@ -176,7 +192,16 @@ export function steps({ peakV, count, rateHz, edgeSec }: Of<'steps'>): Waveform 
     title: 'Between the legs of one pair',
     said: `${count === 3 ? 'Three' : 'Five'} levels, up to ${volts(peakV)} of either sign. A new one comes every ${secs(stepSec)}. An edge takes about ${secs(edgeSec)}.`,
     spanSec: shares.length * stepSec,
-    wires: [{ label: 'leg A less leg B', points: stepped(shares.map((share) => share * peakV), stepSec, edgeSec) }],
+    wires: [
+      {
+        label: 'leg A less leg B',
+        points: stepped(
+          shares.map((share) => share * peakV),
+          stepSec,
+          edgeSec,
+        ),
+      },
+    ],
     levels: levels.map((share) => ({ label: share === 0 ? 'nothing' : 'level', volt: share * peakV })),
     marks: [{ label: 'one step', fromSec: 2 * stepSec, toSec: 3 * stepSec }],
   }

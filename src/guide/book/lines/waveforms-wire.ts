@@ -21,7 +21,10 @@ export function steady({ nominalV, leastV, mostV, ripplePeakV, rippleHz }: Of<'s
     said: `A flat line at ${volts(nominalV)} with a small ripple. It may stand anywhere from ${volts(leastV)} to ${volts(mostV)}. The ripple may reach ${volts(ripplePeakV)} to each side; a good one has far less. Here it is ${hertz(rippleHz)}.`,
     spanSec,
     wires: [
-      { label: 'line', points: curve(spanSec, 120, (sec) => nominalV + sine(GOOD_RIPPLE * ripplePeakV, rippleHz)(sec)) },
+      {
+        label: 'line',
+        points: curve(spanSec, 120, (sec) => nominalV + sine(GOOD_RIPPLE * ripplePeakV, rippleHz)(sec)),
+      },
     ],
     levels: [
       { label: 'most', volt: mostV },
@@ -178,7 +181,12 @@ export function pictureLine(wave: Of<'picture-line'>): Waveform {
   const pictureSec = blankSec - frontSec
   const bars = [1, 0.85, 0.6, 0.45, 0.3, 0.15]
   const barSec = (lineSec - blankSec) / bars.length
-  const points: Point[] = [[0, syncV], [syncSec, syncV], [syncSec, 0], [pictureSec, 0]]
+  const points: Point[] = [
+    [0, syncV],
+    [syncSec, syncV],
+    [syncSec, 0],
+    [pictureSec, 0],
+  ]
   for (const [at, share] of bars.entries())
     points.push([pictureSec + at * barSec, share * whiteV], [pictureSec + (at + 1) * barSec, share * whiteV])
   const endSec = lineSec - frontSec
@@ -238,7 +246,12 @@ const LEAD = 0.2
 
 export function pulse({ highV, everySec, forSec }: Of<'pulse'>): Waveform {
   const firstSec = LEAD * everySec
-  const once = (sec: number): readonly Point[] => [[sec, 0], [sec, highV], [sec + forSec, highV], [sec + forSec, 0]]
+  const once = (sec: number): readonly Point[] => [
+    [sec, 0],
+    [sec, highV],
+    [sec + forSec, highV],
+    [sec + forSec, 0],
+  ]
   const spanSec = (2 * LEAD + 1) * everySec + forSec
   return {
     title: 'To its ground',
@@ -255,4 +268,3 @@ export function pulse({ highV, everySec, forSec }: Of<'pulse'>): Waveform {
     ],
   }
 }
-

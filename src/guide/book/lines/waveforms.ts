@@ -3,7 +3,19 @@ import type { Wave } from '../../../reference/line-cards.ts'
 import type { LineKind } from '../../../reference/line-kinds.ts'
 import type { Waveform } from '../types.ts'
 import { balanced, dominant, manchester, pulledUp, returnToZero, single, steps } from './waveforms-data.ts'
-import { carrier, chopped, contact, pickUp, pictureLine, pulse, sineWave, slow, steady, threeLegs, voice } from './waveforms-wire.ts'
+import {
+  carrier,
+  chopped,
+  contact,
+  pickUp,
+  pictureLine,
+  pulse,
+  sineWave,
+  slow,
+  steady,
+  threeLegs,
+  voice,
+} from './waveforms-wire.ts'
 
 /** Points, levels and named times of the wave; what the kind's own row holds (bit rate, edge, rise) is taken from there. */
 export function waveformOf(wave: Wave, kind: LineKind): Waveform {

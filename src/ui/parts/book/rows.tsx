@@ -1,6 +1,13 @@
+import type { Source } from '../../../calc/types.ts'
 import type { BookRow } from '../../../guide/book/types.ts'
 import { SOURCES } from '../../../reference/sources.ts'
 import { STANDING_WORDS } from '../../../reference/standing.ts'
+
+/** Practice and derivation are no documents: the standing says it, unless a clause says more. */
+function nameOf({ id, clause }: Source): string {
+  const isDocument = id !== 'practice' && id !== 'derived'
+  return [...(isDocument ? [SOURCES[id].title] : []), ...(clause ? [clause] : [])].join(', ')
+}
 
 /** What is known of a thing, label by label; a row whose source is not the page's names it. */
 export function Rows({ rows }: { readonly rows: readonly BookRow[] }) {
@@ -13,8 +20,7 @@ export function Rows({ rows }: { readonly rows: readonly BookRow[] }) {
             {text}
             {source && (
               <span class="row-note">
-                {SOURCES[source.id].title}
-                {source.clause ? `, ${source.clause}` : ''}
+                {nameOf(source)}
                 <span class="standing">{STANDING_WORDS[source.standing]}</span>
               </span>
             )}
