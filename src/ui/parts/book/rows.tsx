@@ -3,10 +3,10 @@ import type { BookRow } from '../../../guide/book/types.ts'
 import { SOURCES } from '../../../reference/sources.ts'
 import { STANDING_WORDS } from '../../../reference/standing.ts'
 
-/** Practice and derivation are no documents: the standing says it, unless a clause says more. */
+/** Practice and derivation are no documents: without a clause the standing says it all. */
 function nameOf({ id, clause }: Source): string {
-  const isDocument = id !== 'practice' && id !== 'derived'
-  return [...(isDocument ? [SOURCES[id].title] : []), ...(clause ? [clause] : [])].join(', ')
+  if (clause === undefined) return id === 'practice' || id === 'derived' ? '' : SOURCES[id].title
+  return `${SOURCES[id].title}, ${clause}`
 }
 
 /** What is known of a thing, label by label; a row whose source is not the page's names it. */
