@@ -92,7 +92,8 @@ function endsOf(context: Context, hz: readonly number[]): Ends | undefined {
   const input = context.kind === undefined ? undefined : noiseInputOf(context.kind)
   const isOut = context.outcome.noiseFrom === 'box'
   const cable = sourceRow('cable')
-  const load = loads.length > 0 ? spanOf(loads) : isOut ? sourceSpan(cable, hz) : input && inputSpanOhm(input, spanOf(hz))
+  const load =
+    loads.length > 0 ? spanOf(loads) : isOut ? sourceSpan(cable, hz) : input && inputSpanOhm(input, spanOf(hz))
   if (load === undefined) return undefined
   const left = stated.length > 0 ? undefined : besideLoad(context, load)
   const source = left ?? (stated.length > 0 ? spanOf(stated) : sourceSpan(row, hz))
