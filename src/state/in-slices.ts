@@ -1,16 +1,16 @@
 /** A long computation on this thread, which draws in between. */
 import type { Progress } from '../calc/types.ts'
-import { sliceOf, TOLD_EVERY_MS } from '../worker/slice.ts'
+import { foundIn, sliceOf, TOLD_EVERY_MS } from '../worker/slice.ts'
 
 /** Long enough for a frame at 60 Hz to keep half of its time. */
 const SLICE_MS = 8
 
 export const stopped = (): DOMException => new DOMException('The work was stopped.', 'AbortError')
 
-/** Rejects with an `AbortError` when `signal` is set off, and with the computation's own error. */
-export function inSlices<R>(
-  running: Generator<Progress, R>,
-  onProgress: (progress: Progress) => void,
+/** Rejects with an `AbortError` when `signal` is set off, and with the computation's own error. Every find is told. */
+export function inSlices<P extends Progress, R>(
+  running: Generator<P, R>,
+  onProgress: (progress: P) => void,
   signal: AbortSignal,
 ): Promise<R> {
   return new Promise((resolve, reject) => {
@@ -20,7 +20,7 @@ export function inSlices<R>(
       try {
         const step = sliceOf(running, SLICE_MS)
         if (step.done) return resolve(step.value)
-        if (performance.now() - toldMs >= TOLD_EVERY_MS) {
+        if (foundIn(step.value) !== undefined || performance.now() - toldMs >= TOLD_EVERY_MS) {
           toldMs = performance.now()
           onProgress(step.value)
         }

@@ -1,17 +1,19 @@
 /**
- * The schedule of a connector as it is now, for every screen that shows it: worked out in slices, once for all of them,
- * again when the connector or one of its lines changes. The last one stays until the next is there.
+ * The schedule of a connector as it is now, for every screen that shows it: worked out in the worker, once for all of
+ * them, again when the connector or one of its lines changes. The last one stays until the next is there.
  */
-import { type ReadonlySignal, signal } from '@preact/signals'
-import { type GroupAnswer, type GroupProgress, groupOf } from '../calc/connector/group.ts'
-import { type Schedule, scheduleOf } from '../calc/connector/schedule.ts'
+import { computed, type ReadonlySignal, signal } from '@preact/signals'
+import type { Schedule } from '../calc/connector/schedule.ts'
+import { createReceiver } from '../calc/connector/sent.ts'
 import type { Connector } from '../calc/connector/types.ts'
-import { numbersIn } from '../calc/line/fields.ts'
-import type { Line, Progress } from '../calc/types.ts'
-import { inSlices } from './in-slices.ts'
-import { withCalculator } from './with-calculator.ts'
+import type { Line } from '../calc/types.ts'
+import type { Calculation } from '../worker/schedule.ts'
+import { runInWorker } from './work.ts'
 
-/** `shown`: what there is to read, of an older state of things while `working`; with `isAlone` before the contacts met in the bond. */
+/**
+ * `shown`: what there is to read, of an older state of things while `working`; with `isAlone` before the contacts met in
+ * the bond, when there is nothing to group yet.
+ */
 export type ScheduleState = {
   readonly is: 'working' | 'done' | 'stopped' | 'broken'
   readonly doneFrac: number
@@ -21,6 +23,8 @@ export type ScheduleState = {
 
 export type ScheduleRun = {
   readonly state: ReadonlySignal<ScheduleState>
+  /** what there is to read, for who does not follow how far it is */
+  readonly shown: ReadonlySignal<Schedule | undefined>
   /** what it is asked of; the same again costs nothing */
   readonly want: (connector: Connector, lines: readonly Line[]) => void
   readonly stop: () => void
@@ -48,31 +52,67 @@ const carried = ({ contacts }: Connector, lines: readonly Line[]): readonly Line
   return lines.filter(({ id }) => ids.has(id))
 }
 
+/** Calculations that were typed into lines or connectors, read here because the calculator is: few, and kept. */
+const calculations = new Map<string, Calculation>()
+
+async function readingsNow() {
+  if (calculations.size === 0) return []
+  const { expressionReading, openCalculator } = await import('./expression.ts')
+  await openCalculator()
+  return [...calculations.values()].flatMap((one) => {
+    const reading = expressionReading(one.text, one.quantity)
+    return reading === undefined ? [] : [{ ...one, reading }]
+  })
+}
+
+/** Notes what could not be read; whether there was anything new in it. */
+function noteUnread(unread: readonly Calculation[]): boolean {
+  const before = calculations.size
+  for (const one of unread) calculations.set(`${one.quantity} ${one.text}`, one)
+  return calculations.size > before
+}
+
+type Step = { readonly doneFrac: number; readonly alone?: Schedule }
+
+/** As soon as they are there: every contact by itself, then the schedule. */
+async function worked({ connector, lines }: Wanted, show: (step: Step) => void, until: AbortSignal): Promise<Schedule> {
+  for (;;) {
+    const receiver = createReceiver(connector, lines)
+    const { rest, unread } = await runInWorker(
+      { is: 'schedule', input: { connector, lines, readings: await readingsNow() } },
+      ({ doneFrac, found }) => {
+        if (found?.is === 'asked') return receiver.take(found)
+        if (found?.is === 'alone') return show({ doneFrac, alone: receiver.alone(found) })
+        show({ doneFrac })
+      },
+      until,
+    )
+    if (!noteUnread(unread)) return receiver.end(rest)
+  }
+}
+
 function createRun(): ScheduleRun {
   const state = signal<ScheduleState>({ is: 'working', doneFrac: 0, isAlone: true })
   let away: AbortController | undefined
   let wanted: Wanted | undefined
-  const show = (until: AbortSignal, next: Partial<ScheduleState>) => {
-    if (!until.aborted) state.value = { ...state.peek(), ...next }
-  }
   const start = (asked: Wanted, until: AbortSignal) => {
-    show(until, { is: 'working', doneFrac: 0 })
-    const work = withCalculator((express) =>
-      inSlices(
-        watched(scheduleOf(asked.connector, asked.lines, express), ({ alone }) => {
-          if (alone !== undefined && state.peek().shown === undefined) show(until, { shown: alone, isAlone: true })
-        }),
-        ({ doneFrac }) => show(until, { doneFrac }),
-        until,
-      ),
-    )
-    work.then(
-      (shown) => show(until, { is: 'done', doneFrac: 1, shown, isAlone: false }),
-      () => show(until, { is: 'broken' }),
+    const show = (next: Partial<ScheduleState>) => {
+      if (!until.aborted) state.value = { ...state.peek(), ...next }
+    }
+    show({ is: 'working', doneFrac: 0 })
+    const onStep = ({ doneFrac, alone }: Step) => {
+      // what was worked out before with all in the bond says more than every contact alone
+      const isNews = alone !== undefined && state.peek().isAlone
+      show({ doneFrac, ...(isNews ? { shown: alone } : {}) })
+    }
+    worked(asked, onStep, until).then(
+      (shown) => show({ is: 'done', doneFrac: 1, shown, isAlone: false }),
+      () => show({ is: 'broken' }),
     )
   }
   return {
     state,
+    shown: computed(() => state.value.shown),
     want: (connector, lines) => {
       const asked = { connector, lines: carried(connector, lines) }
       const { is } = state.peek()
@@ -85,80 +125,6 @@ function createRun(): ScheduleRun {
     stop: () => {
       away?.abort()
       state.value = { ...state.peek(), is: 'stopped' }
-    },
-  }
-}
-
-function* watched<P extends Progress, R>(running: Generator<P, R>, onStep: (step: P) => void): Generator<P, R> {
-  for (;;) {
-    const step = running.next()
-    if (step.done) return step.value
-    onStep(step.value)
-    yield step.value
-  }
-}
-
-export type GroupState =
-  | { readonly is: 'idle' | 'stopped' | 'broken' }
-  | { readonly is: 'working'; readonly at: GroupProgress }
-  | { readonly is: 'done'; readonly answer: GroupAnswer; readonly of: Schedule }
-
-export type GroupRun = {
-  readonly state: ReadonlySignal<GroupState>
-  readonly start: (schedule: Schedule, connector: Connector) => void
-  readonly stop: () => void
-}
-
-/** Ratio of values in one plane where the maker has stated none: one value a plane. */
-const UNSTATED_RATIO = 1
-const MOST_PARTS = 12
-
-/** What a connector's texts say of grouping, read. */
-export function groupingAsked({ texts }: Pick<Connector, 'texts'>): {
-  readonly ratio: number
-  readonly mostParts: number
-} {
-  const [ratio] = numbersIn(texts.valueRatio ?? '', 'number')
-  const [most] = numbersIn(texts.mostParts ?? '', 'number')
-  return {
-    ratio: ratio !== undefined && ratio >= 1 ? ratio : UNSTATED_RATIO,
-    mostParts: most !== undefined && most >= 1 ? Math.min(MOST_PARTS, Math.floor(most)) : MOST_PARTS,
-  }
-}
-
-/** Grouping is asked for, and may take long: it starts at a tap and can be left at any time. */
-export function createGroupRun(): GroupRun {
-  const state = signal<GroupState>({ is: 'idle' })
-  let away: AbortController | undefined
-  return {
-    state,
-    start: (schedule, connector) => {
-      away?.abort()
-      away = new AbortController()
-      const { signal: until } = away
-      const show = (next: GroupState) => {
-        if (!until.aborted) state.value = next
-      }
-      let at: GroupProgress = { of: 'windows' }
-      show({ is: 'working', at })
-      const { ratio, mostParts } = groupingAsked(connector)
-      const told = function* (): Generator<Progress, GroupAnswer> {
-        const running = groupOf(schedule.asked, ratio, mostParts)
-        for (;;) {
-          const step = running.next()
-          if (step.done) return step.value
-          at = step.value
-          yield { doneFrac: 0 }
-        }
-      }
-      inSlices(told(), () => show({ is: 'working', at }), until).then(
-        (answer) => show({ is: 'done', answer, of: schedule }),
-        () => show({ is: 'broken' }),
-      )
-    },
-    stop: () => {
-      away?.abort()
-      state.value = { is: 'stopped' }
     },
   }
 }

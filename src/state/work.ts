@@ -9,17 +9,20 @@ import checkWorker from '../worker/check.ts?job'
 import fitFilterWorker from '../worker/fit-filter.ts?job'
 import powerClassWorker from '../worker/power-class.ts?job'
 import readTraceWorker from '../worker/read-trace.ts?job'
+import scheduleWorker from '../worker/schedule.ts?job'
 import type { Order, Run, Word } from '../worker/serve.ts'
 import settleTraceWorker from '../worker/settle-trace.ts?job'
+import type { Found } from '../worker/slice.ts'
 import strikeWorker from '../worker/strike.ts?job'
 import { inSlices, stopped } from './in-slices.ts'
 
-const job = <Input, Output>(address: string, here: () => Promise<Run<Input, Output>>) => ({ address, here })
+const job = <One extends Run<never, unknown>>(address: string, here: () => Promise<One>) => ({ address, here })
 
 const JOBS = {
   check: job(checkWorker, async () => (await import('../worker/check.ts')).run),
   strike: job(strikeWorker, async () => (await import('../worker/strike.ts')).run),
   fitFilter: job(fitFilterWorker, async () => (await import('../worker/fit-filter.ts')).run),
+  schedule: job(scheduleWorker, async () => (await import('../worker/schedule.ts')).run),
   powerClass: job(powerClassWorker, async () => (await import('../worker/power-class.ts')).run),
   readTrace: job(readTraceWorker, async () => (await import('../worker/read-trace.ts')).run),
   settleTrace: job(settleTraceWorker, async () => (await import('../worker/settle-trace.ts')).run),
@@ -31,11 +34,10 @@ type RunOf<K extends JobName> = Awaited<ReturnType<Jobs[K]['here']>>
 export type InputOf<K extends JobName> = Parameters<RunOf<K>>[0]
 export type OutputOf<K extends JobName> =
   ReturnType<RunOf<K>> extends Generator<Progress, infer Output> ? Output : never
+type StepOf<K extends JobName> = ReturnType<RunOf<K>> extends Generator<infer Step, unknown> ? Step : never
 
 /** What is asked of a worker: which job, and plain data for it. */
 export type Job<K extends JobName = JobName> = { readonly is: K; readonly input: InputOf<K> }
-
-type OnProgress = (progress: Progress) => void
 
 /** A worker that has not heard a stop after this time is in one long step, and is ended. */
 const DEAF_AFTER_MS = 1000
@@ -95,26 +97,31 @@ function dismiss(is: JobName, crew: Crew): void {
   for (const { onLost } of waiting) onLost()
 }
 
+/** Starts the worker of a job that is going to be asked for: its script is there when the order comes. */
+export function readyWorker(is: JobName): void {
+  if (hasWorker(is) && !crews.has(is)) startCrew(is)
+}
+
 /**
  * Does a job in its worker. Rejects with an `AbortError` when `signal` is set off, and with the job's own error.
- * `onProgress` comes at most every 50 ms.
+ * `onProgress` comes at most every 50 ms, and with everything that is found before the end.
  */
 export async function runInWorker<K extends JobName>(
   { is, input }: Job<K>,
-  onProgress: OnProgress,
+  onProgress: (step: StepOf<K>) => void,
   signal: AbortSignal,
 ): Promise<OutputOf<K>> {
   while (hasWorker(is)) {
-    const outcome = await askWorker({ is, input }, onProgress, signal)
+    const outcome = await askWorker({ is, input }, (step) => onProgress(step as StepOf<K>), signal)
     if (outcome !== 'lost') return outcome.output as OutputOf<K>
   }
-  const run = (await JOBS[is].here()) as Run<InputOf<K>, OutputOf<K>>
+  const run = (await JOBS[is].here()) as unknown as (input: InputOf<K>) => Generator<StepOf<K> & Progress, OutputOf<K>>
   return inSlices(run(input), onProgress, signal)
 }
 
 function askWorker(
   { is, input }: Job,
-  onProgress: OnProgress,
+  onProgress: (step: Progress & Found) => void,
   signal: AbortSignal,
 ): Promise<{ readonly output: unknown } | 'lost'> {
   if (signal.aborted) return Promise.reject(stopped())
@@ -137,7 +144,10 @@ function askWorker(
     }
     crew.waiting.set(id, {
       onWord: (word) => {
-        if (word.is === 'under-way') return onProgress({ doneFrac: word.doneFrac })
+        if (word.is === 'under-way') {
+          const { doneFrac, found } = word
+          return onProgress({ doneFrac, ...(found === undefined ? {} : { found }) })
+        }
         leave()
         if (word.is === 'done') resolve({ output: word.output })
         if (word.is === 'broken') reject(new Error(word.message))

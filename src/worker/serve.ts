@@ -1,8 +1,11 @@
 /** The worker's side of a job: runs it in slices, tells how far it is, and stops when asked. Holds no calculation. */
 import type { Progress } from '../calc/types.ts'
-import { sliceOf, TOLD_EVERY_MS } from './slice.ts'
+import { foundIn, sliceOf, TOLD_EVERY_MS } from './slice.ts'
 
-/** What a job is: plain data in and out, and progress in between. It may be abandoned between two steps. */
+/**
+ * What a job is: plain data in and out, and progress in between, with parts of the answer where it finds some before the
+ * end. It may be abandoned between two steps.
+ */
 export type Run<Input, Output> = (input: Input) => Generator<Progress, Output>
 
 /** What the window sends: a job, or that its answer is not wanted any more. */
@@ -12,7 +15,7 @@ export type Order<Input> =
 
 /** What the worker sends: how far a job is, and how it ended. */
 export type Word<Output> =
-  | { readonly is: 'under-way'; readonly id: number; readonly doneFrac: number }
+  | { readonly is: 'under-way'; readonly id: number; readonly doneFrac: number; readonly found?: unknown }
   | { readonly is: 'done'; readonly id: number; readonly output: Output }
   | { readonly is: 'broken'; readonly id: number; readonly message: string }
   | { readonly is: 'stopped'; readonly id: number }
@@ -42,9 +45,11 @@ export function serve<Input, Output>(run: Run<Input, Output>, port: Port<Input, 
     try {
       const step = sliceOf(job.steps, SLICE_MS)
       if (step.done) return end({ is: 'done', id, output: step.value })
-      if (performance.now() - job.toldMs >= TOLD_EVERY_MS) {
+      const { doneFrac } = step.value
+      const found = foundIn(step.value)
+      if (found !== undefined || performance.now() - job.toldMs >= TOLD_EVERY_MS) {
         job.toldMs = performance.now()
-        port.postMessage({ is: 'under-way', id, doneFrac: step.value.doneFrac })
+        port.postMessage({ is: 'under-way', id, doneFrac, ...(found === undefined ? {} : { found }) })
       }
       next.postMessage(id)
     } catch (error) {

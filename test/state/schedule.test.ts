@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { createGroupRun, groupingAsked, scheduleRun } from '../../src/state/schedule.ts'
+import { createGroupRun, groupingAsked } from '../../src/state/group-run.ts'
+import { scheduleRun } from '../../src/state/schedule.ts'
 import { connectorOf, contactOf, DISCRETE, lineOf } from '../calc/connector/some-connector.ts'
 
 /** Waits until the state is as told. */

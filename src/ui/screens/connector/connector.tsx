@@ -1,9 +1,11 @@
 import type { ComponentType } from 'preact'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
 import { type Complaint, complaints, openComplaint } from '../../../state/complaints.ts'
 import { type ConnectorView, hashOfConnector, readConnectorSteps } from '../../../state/connector-address.ts'
 import { connectorsOf, type KeptConnector } from '../../../state/connectors.ts'
 import { hashOf } from '../../../state/router.ts'
+import { scheduleRun } from '../../../state/schedule.ts'
+import { readyWorker } from '../../../state/work.ts'
 import { lazy } from '../../lazy.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { Screening } from '../../parts/screening.tsx'
@@ -39,6 +41,8 @@ type Given = { readonly complaintId: string; readonly steps: readonly string[] }
 
 /** One connector of a complaint, in the view the address names; each view is fetched when it is first shown. */
 export function ConnectorScreen({ complaintId, steps }: Given) {
+  // it reads its script while the connector is read
+  useMemo(() => readyWorker('schedule'), [])
   useEffect(() => openComplaint(complaintId), [complaintId])
   const place = readConnectorSteps(steps)
   const path = [hashOf('log', complaintId), 'connector', ...steps].join('/')
@@ -85,6 +89,11 @@ type OpenGiven = ViewGiven & { readonly view: ConnectorView | undefined; readonl
 
 /** The head all views share, with the way back, and the view. */
 function Open({ complaint, connector, view, contactId }: OpenGiven) {
+  const { lines } = complaint
+  // before it is drawn: the contacts are worked out meanwhile
+  useMemo(() => {
+    if (view !== 'paste' && connector.contacts.length > 0) scheduleRun(connector.id).want(connector, lines)
+  }, [view, connector, lines])
   const name = connector.name || 'Connector without a label'
   const isHome = view === undefined
   const title = isHome ? name : view === 'contact' ? `Contact ${contactId}` : TITLES[view]

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { hashOfConnector } from '../../../state/connector-address.ts'
 import { removeConnector } from '../../../state/connectors.ts'
 import { goTo, hashOf } from '../../../state/router.ts'
-import type { ScheduleState } from '../../../state/schedule.ts'
+import { type ScheduleRun, scheduleRun } from '../../../state/schedule.ts'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { ContactList } from './contact-list.tsx'
@@ -12,7 +12,8 @@ import { FacePane } from './face-pane.tsx'
 import { MakeContacts } from './make-contacts.tsx'
 import { SafetyQuestion } from './safety-question.tsx'
 import { ConnectorTextField } from './texts.tsx'
-import { useRows, useSchedule } from './use-schedule.ts'
+import { useRows } from './use-schedule.ts'
+import { Waiting } from './waiting.tsx'
 
 /** A connector: its face, its contacts, what it is, and the ways on. */
 export function Home({ complaint, connector }: ViewGiven) {
@@ -81,13 +82,14 @@ function Contacts({ complaint, connector }: ViewGiven) {
       setChosen(next)
     },
   }
-  const schedule = useSchedule({ complaint, connector })
-  const shown = { complaint, connector, rows: useRows(schedule), choosing }
+  const run = scheduleRun(connector.id)
+  const rows = useRows({ complaint, connector })
+  const shown = { complaint, connector, rows, choosing }
   return (
     <div class="panes">
       <div class="pane stack">
         <FacePane {...shown} />
-        <Standing schedule={schedule} />
+        <Standing run={run} onAgain={() => run.want(connector, complaint.lines)} />
         {chosen === undefined && <SafetyQuestion complaint={complaint} connector={connector} />}
         {chosen === undefined ? (
           <>
@@ -128,19 +130,22 @@ function Contacts({ complaint, connector }: ViewGiven) {
   )
 }
 
-/** How far the schedule is; nothing once it stands. */
-function Standing({ schedule: { is, doneFrac, shown, isAlone } }: { readonly schedule: ScheduleState }) {
+/** How far the schedule is, and the ways to leave it and take it up again; nothing once it stands. */
+function Standing({ run, onAgain }: { readonly run: ScheduleRun; readonly onAgain: () => void }) {
+  const { is, doneFrac, shown, isAlone } = run.state.value
   if (is === 'done') return null
-  const words =
-    is === 'working'
-      ? `Working out every contact, ${Math.round(doneFrac * 100)} %.`
-      : is === 'broken'
-        ? 'The contacts could not be worked out. That is a fault of the app, not of the inputs; what was typed is kept.'
-        : 'Stopped before every contact was worked out.'
+  const waiting = { is, doneFrac, onStop: run.stop, onAgain }
   return (
-    <p class="muted small" role="status">
-      {words}
-      {shown !== undefined && ` What stands here is ${isAlone ? 'of each line alone' : 'from before'}.`}
-    </p>
+    <>
+      <Waiting
+        {...waiting}
+        what="The contacts"
+        working="Working out every contact"
+        stopped="Stopped before every contact was worked out."
+      />
+      {shown !== undefined && (
+        <p class="muted small">What stands here is {isAlone ? 'of each line alone' : 'from before'}.</p>
+      )}
+    </>
   )
 }
