@@ -2,6 +2,7 @@
  * A measured trace as proof: one that is stored with a line of the complaint, taken after the cure, and the one before it
  * where that line has one. Which they are is chosen from a list; a name that somebody typed proves nothing.
  */
+import type { TraceFinding } from '../calc/trace/proof.ts'
 import type { FilledRow } from './fill-ins.ts'
 
 /** What is known of a stored trace without its content. `owner`: the line it was measured on. */
@@ -11,16 +12,25 @@ export type StoredTrace = {
   readonly role: 'before' | 'after' | 'filter'
   readonly name: string
   readonly takenAt: string
+  /** of one taken after: what it says against its limit and the one before it; undefined while it is worked out */
+  readonly finding?: TraceFinding
 }
 
 /** Columns of the close-out that hold the chosen ones. Permanent. */
 export const TRACE_COLUMNS = { before: 'traceBefore', after: 'traceAfter' } as const
+/** Column that says whether bandwidth, detector, place and settings were those of the trace check: 'same' or 'other'. Permanent. */
+export const TRACE_ALIKE = 'traceAlike'
 
 /** What a column holds of a chosen trace. */
 export const traceKey = ({ owner, id }: Pick<StoredTrace, 'owner' | 'id'>): string => `${owner}/${id}`
 
 export type TraceProof =
-  | { readonly is: 'stored'; readonly after: StoredTrace; readonly before?: StoredTrace }
+  | {
+      readonly is: 'stored'
+      readonly after: StoredTrace
+      readonly before?: StoredTrace
+      readonly finding: Extract<TraceFinding, { holds: true }>
+    }
   | { readonly is: 'not-begun' }
   /** what is missing, in a sentence */
   | { readonly is: 'lacking'; readonly sentence: string }
@@ -50,5 +60,15 @@ export function traceProof(row: FilledRow, traces: readonly StoredTrace[] | unde
     return lacking('Choose which stored trace was taken before the cure, too.')
   if (text(row, 'before') === '' || text(row, 'after') === '')
     return lacking('Write what was read before and after, beside the traces.')
-  return { is: 'stored', after, ...(before !== undefined && { before }) }
+  const alike = text(row, TRACE_ALIKE)
+  if (alike === '')
+    return lacking('Say whether it was taken in the bandwidth and with the detector that stand in the trace check.')
+  if (alike !== 'same')
+    return lacking(
+      'Taken in another bandwidth, with another detector or elsewhere, it compares with nothing: measure again alike.',
+    )
+  const { finding } = after
+  if (finding === undefined) return lacking('The trace is being held against its limit.')
+  if (!finding.holds) return lacking(finding.missing)
+  return { is: 'stored', after, finding, ...(before !== undefined && { before }) }
 }

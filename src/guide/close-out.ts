@@ -2,7 +2,9 @@
  * Closing a complaint out: what was before and after, cause and cure, who checks, and everything put back. Closed as cured
  * only with a proof; otherwise "closed, not proved". What is typed stands in the first line of one table of the complaint.
  */
+import { formatEstimate, formatQuantity } from '../calc/quantity/format.ts'
 import { parseQuantity } from '../calc/quantity/parse.ts'
+import type { TraceFinding } from '../calc/trace/proof.ts'
 import type { Line, Trial } from '../calc/types.ts'
 import { type StoredTrace, traceProof } from './close-out-trace.ts'
 import type { Filled, FilledRow } from './fill-ins.ts'
@@ -38,8 +40,12 @@ export const mayBeNone = (id: RestoreId, hasTrials: boolean): boolean =>
 
 export type Proof =
   | { readonly is: 'repeated' }
-  /** `isCompared`: one before it is stored, too */
-  | { readonly is: 'trace'; readonly isCompared: boolean }
+  /** `isCompared`: one before it is stored, too; `finding`: what it says against its limit */
+  | {
+      readonly is: 'trace'
+      readonly isCompared: boolean
+      readonly finding: Extract<TraceFinding, { holds: true }>
+    }
   /** `chance`: of no event in that exposure though nothing is cured */
   | { readonly is: 'exposure'; readonly chance: number }
   /** `lacks`: why the traces that were named or chosen do not count, in a sentence */
@@ -90,7 +96,8 @@ const TWO_UNITS =
 export function proofOf(row: FilledRow, traces: readonly StoredTrace[] | undefined): Proof {
   if (text(row, 'repeats') === 'agreed') return { is: 'repeated' }
   const measured = traceProof(row, traces)
-  if (measured.is === 'stored') return { is: 'trace', isCompared: measured.before !== undefined }
+  if (measured.is === 'stored')
+    return { is: 'trace', isCompared: measured.before !== undefined, finding: measured.finding }
   const said = measured.is === 'lacking' ? [measured.sentence] : []
   const none = (sentences: readonly string[], chance?: number): Proof => ({
     is: 'none',
@@ -193,9 +200,7 @@ export function proofSentence({ proof, row }: Pick<Closing, 'proof' | 'row'>): s
     case 'repeated':
       return 'On, off, on agreed: closed as cured.'
     case 'trace':
-      return proof.isCompared
-        ? 'Measured before and after, both traces stored: closed as cured.'
-        : 'Measured after, the trace stored: closed as cured.'
+      return traceSentence(proof.finding)
     case 'exposure':
       return `No event over three mean intervals and more: closed as cured. If nothing were cured, that would happen by chance in ${percent(proof.chance)} of cases.`
     case 'none': {
@@ -206,6 +211,18 @@ export function proofSentence({ proof, row }: Pick<Closing, 'proof' | 'row'>): s
       return proof.lacks === undefined ? why : `${proof.lacks} ${why}`
     }
   }
+}
+
+function traceSentence({ limit, spareDb, spareAtHz, worst }: Extract<TraceFinding, { holds: true }>): string {
+  const [hertz, least] = [
+    (hz: number) => formatQuantity(hz, 'frequency', 4),
+    (db: number) => formatEstimate(db, 'decibel', 'most'),
+  ]
+  const was =
+    worst === undefined
+      ? ''
+      : ` Where it was worst before, ${formatEstimate(worst.overDb, 'decibel', 'least')} over at ${hertz(worst.hz)}, ${least(worst.lossDb)} came off.`
+  return `Measured after the cure: under ${limit} over its whole span, by ${least(spareDb)} and more (at ${hertz(spareAtHz)}).${was} Closed as cured.`
 }
 
 /** "Closed as cured", "Closed, not proved" or "Open", for lists and paper. */

@@ -9,7 +9,6 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { atOnce } from '../calc/line/evaluate.ts'
-import { LEVEL_UNITS, type LevelUnit } from '../calc/quantity/level-unit.ts'
 import { readTouchstone } from '../calc/touchstone/read.ts'
 import type { Network } from '../calc/touchstone/types.ts'
 import { type Blocks, blocksOf } from '../calc/trace/decimate.ts'
@@ -17,7 +16,8 @@ import type { LevelColumn, ReadOptions, Spectrum, TraceReading } from '../calc/t
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import { type KeptTrace, listTraces, newTrace, putTrace, removeTrace, type TraceRole } from '../store/traces.ts'
 import { StoreError } from '../store/trouble.ts'
-import { canPack, pack, packText, unpack, unpackText } from './packed.ts'
+import { canPack, pack, packText, unpackText } from './packed.ts'
+import { spectrumOf } from './unpacked-spectrum.ts'
 import { runInWorker } from './work.ts'
 
 export type OpenTrace = {
@@ -98,26 +98,12 @@ async function unpacked(record: KeptTrace): Promise<OpenTrace | undefined> {
         ? { is: 'network', name, role, record, network: reading.network, remarks: reading.remarks }
         : undefined
     }
-    const all = new Float64Array(await unpack(record.bytes))
-    const rows = all.length / 2
-    if (!Number.isInteger(rows) || rows === 0) return undefined
-    const db = all.subarray(rows)
-    const unit = unitOf(record.unit)
-    return {
-      is: 'spectrum',
-      name,
-      role,
-      record,
-      spectrum: { hz: all.subarray(0, rows), db, unit },
-      blocks: blocksOf(db),
-      remarks: [],
-    }
+    const spectrum = await spectrumOf(record)
+    return { is: 'spectrum', name, role, record, spectrum, blocks: blocksOf(spectrum.db), remarks: [] }
   } catch {
     return undefined
   }
 }
-
-const unitOf = (unit: string): LevelUnit | undefined => LEVEL_UNITS.find((one) => one === unit)
 
 /** What is under way ends without having changed anything. */
 export function stopTraceWork(): void {

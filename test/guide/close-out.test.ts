@@ -46,11 +46,13 @@ const stored = (role: StoredTrace['role'], id: string, owner = 'l'): StoredTrace
   name: `${id}.csv`,
   takenAt: '2026-11-26T08:00:00.000Z',
 })
-const [BEFORE, AFTER] = [stored('before', 'b'), stored('after', 'a')]
+const HOLDS = { holds: true, limit: 'CE102', spareDb: 12, spareAtHz: 2e6, marginDb: 6 } as const
+const BEFORE = stored('before', 'b')
+const AFTER = { ...stored('after', 'a'), finding: HOLDS }
 const READ = { before: '62 dBµV', after: '38 dBµV' }
 
 describe('a measured trace', () => {
-  const done = { ...RESTORED, ...WRITTEN, ...READ, closed: 'cured' }
+  const done = { ...RESTORED, ...WRITTEN, ...READ, traceAlike: 'same', closed: 'cured' }
   const chosen = { ...done, traceAfter: traceKey(AFTER) }
   const both = { ...chosen, traceBefore: traceKey(BEFORE) }
   const at = (row: Record<string, string>, ...traces: StoredTrace[]) => closing(row, [line()], traces)
@@ -84,6 +86,31 @@ describe('a measured trace', () => {
     expect(closingOf({ [CLOSE_OUT]: [chosen] }, [line()], undefined).status).toBe('open')
   })
 
+  test('counts only where it was taken alike and keeps its limit; else what is missing is said', () => {
+    const lacks = (row: Record<string, string>, after: StoredTrace) => {
+      const found = at({ ...both, ...row }, BEFORE, after)
+      expect(found).toMatchObject({ status: 'open', proof: { is: 'none' } })
+      return proofSentence(found)
+    }
+    expect(lacks({ traceAlike: '' }, AFTER)).toMatch(/^Say whether it was taken in the bandwidth/)
+    expect(lacks({ traceAlike: 'other' }, AFTER)).toContain('measure again alike')
+    expect(lacks({}, stored('after', 'a'))).toContain('is being held against its limit')
+    expect(lacks({}, { ...AFTER, finding: { holds: false, missing: 'It misses CE102 by 3 dB.' } })).toMatch(
+      /^It misses CE102 by 3 dB\. No proof yet/,
+    )
+    // closed without proof it stays that, with the same reason
+    const unproved = at({ ...both, closed: 'not-proved' }, BEFORE, stored('after', 'a'))
+    expect(unproved.status).toBe('not-proved')
+  })
+
+  test('says by how much it keeps its limit, and what came off where it was worst', () => {
+    const worst = { hz: 200e3, overDb: 20.04, lossDb: 34.26 }
+    const found = at(both, BEFORE, { ...AFTER, finding: { ...HOLDS, worst } })
+    expect(proofSentence(found).replaceAll('\u00a0', ' ')).toBe(
+      'Measured after the cure: under CE102 over its whole span, by 12 dB and more (at 2 MHz). Where it was worst before, 20.1 dB over at 200 kHz, 34.2 dB came off. Closed as cured.',
+    )
+  })
+
   test('counts only beside what was read before and after', () => {
     for (const id of ['before', 'after']) {
       expect(at({ ...both, [id]: ' ' }, BEFORE, AFTER).status).toBe('open')
@@ -99,7 +126,9 @@ describe('as cured', () => {
     expect(closing(done).status).toBe('open')
     expect(closing({ ...done, repeats: 'once' }).status).toBe('open')
     expect(closing({ ...done, repeats: 'agreed' }).status).toBe('cured')
-    expect(closing({ ...done, ...READ, traceAfter: traceKey(AFTER) }, [line()], [AFTER]).status).toBe('cured')
+    expect(
+      closing({ ...done, ...READ, traceAlike: 'same', traceAfter: traceKey(AFTER) }, [line()], [AFTER]).status,
+    ).toBe('cured')
     expect(closing({ ...done, meanInterval: '6 h', exposure: '17.9 h' }).status).toBe('open')
     expect(closing({ ...done, meanInterval: '6 h', exposure: '18 h' }).status).toBe('cured')
   })

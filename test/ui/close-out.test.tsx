@@ -50,12 +50,14 @@ describe('on paper', () => {
       role: 'after',
       name: 'run 2.csv',
       takenAt: '2026-11-26T08:00:00.000Z',
+      finding: { holds: true, limit: 'CE102', spareDb: 12, spareAtHz: 2e6, marginDb: 6 },
     } as const
-    const row = { before: '62 dBµV', after: '38 dBµV', traceAfter: `${line.id}/a` }
+    const row = { before: '62 dBµV', after: '38 dBµV', traceAfter: `${line.id}/a`, traceAlike: 'same' }
     expect(shown(row, [line], [after])).toContain('Trace after: run 2.csv, stored')
     document.body.replaceChildren()
     const said = shown(row, [line])
     expect(said).not.toContain('run 2.csv')
+    expect(said).not.toContain('under CE102')
     expect(said).toContain('No trace is stored as “after”')
   })
 

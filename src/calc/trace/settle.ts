@@ -183,7 +183,7 @@ function gridOver(hz: Float64Array): Float64Array {
 }
 
 /** The line with these rows in the fields of the trace check. */
-function withPoints(line: Line, { hz, db, unit }: Spectrum, rows: readonly number[]): Line {
+export function withPoints(line: Line, { hz, db, unit }: Spectrum, rows: readonly number[]): Line {
   const fact = (text: string): Fact => ({ text, origin: { by: 'user' } })
   const facts: Partial<Record<FactKey, Fact>> = {
     ...line.facts,
@@ -195,7 +195,7 @@ function withPoints(line: Line, { hz, db, unit }: Spectrum, rows: readonly numbe
 }
 
 /** The values of the trace check on a line; the first refusal where a field is refused. */
-function givenOf(line: Line): { readonly given: TraceGiven } | { readonly message: string } {
+export function givenOf(line: Line): { readonly given: TraceGiven } | { readonly message: string } {
   const fields = resolve(line).fields(traceCheck)
   const refused = fields.find(({ issue }) => issue !== undefined)
   if (refused?.issue) return { message: `${refused.input.label}: ${refused.issue.message}` }

@@ -55,7 +55,7 @@ function ComplaintSheet({ complaint, guide, address, connectors = [] }: Given) {
         carried.has(line.id) ? null : <SheetLine key={line.id} complaint={complaint} line={line} number={index + 1} />,
       )}
       <Loose complaint={complaint} />
-      <CloseOutPart complaint={complaint} traces={storedTraces(lines.map(({ id }) => id))} />
+      <CloseOutPart complaint={complaint} traces={storedTraces(lines)} />
       <SheetCautions ids={SHEET_CAUTIONS} />
       <SheetFoot />
     </>

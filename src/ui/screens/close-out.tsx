@@ -10,7 +10,7 @@ import {
   RESTORE_ITEMS,
   STATUS_WORDS,
 } from '../../guide/close-out.ts'
-import { type StoredTrace, TRACE_COLUMNS, traceKey } from '../../guide/close-out-trace.ts'
+import { type StoredTrace, TRACE_ALIKE, TRACE_COLUMNS, traceKey } from '../../guide/close-out-trace.ts'
 import type { FilledRow } from '../../guide/fill-ins.ts'
 import type { Complaint } from '../../state/complaints.ts'
 import { filledOf, writeFilled } from '../../state/fill-in.ts'
@@ -30,9 +30,8 @@ const REPEATS = [
 /** Closing a complaint out: before and after, proof, everything put back. */
 export function CloseOut({ complaint }: { readonly complaint: Complaint }) {
   const { id, lines } = complaint
-  const lineIds = lines.map((line) => line.id)
-  useEffect(() => void readStoredTraces(lineIds), [lineIds.join()])
-  const traces = storedTraces(lineIds)
+  useEffect(() => void readStoredTraces(lines), [lines])
+  const traces = storedTraces(lines)
   const closing = closingOf(filledOf(id), lines, traces)
   const { row, status } = closing
   const write = (column: string, text: string, base = row[column] ?? '') =>
@@ -99,6 +98,11 @@ const PROOF_TEXTS = [
   { id: 'exposure', label: 'Since then without it', hint: '20 h in the same conditions' },
 ] as const
 
+const ALIKE = [
+  { value: 'same', label: 'as in the trace check' },
+  { value: 'other', label: 'others' },
+]
+
 const TRACE_LABELS = { before: 'Trace before the cure', after: 'Trace after the cure' } as const
 
 /** The stored traces that may be the proof, by name, date and line; or where to open the first. */
@@ -138,6 +142,14 @@ function ProofTraces(given: {
           />
         )
       })}
+      {traces.some(({ role }) => role === 'after') && (
+        <Pad
+          label="Bandwidth, detector, place and settings of the trace after"
+          words={ALIKE}
+          value={row[TRACE_ALIKE] ?? ''}
+          onPick={(value) => onPick(TRACE_ALIKE, value)}
+        />
+      )}
       {traces.every(({ role }) => role !== 'after') && (
         <p class="muted small">
           A measured trace counts once its file is stored with a line as “after”

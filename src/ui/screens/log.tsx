@@ -176,7 +176,7 @@ function Search({ count, of }: { readonly count: number; readonly of: number }) 
 
 /** How it was closed, and that a trial adapter is not written out yet. */
 function closingWords({ tables, lines }: Complaint): string {
-  const { status, adapters } = closingOf(tables, lines, storedTraces(lines.map(({ id }) => id)))
+  const { status, adapters } = closingOf(tables, lines, storedTraces(lines))
   const closed = status === 'open' ? '' : ` · ${STATUS_WORDS[status].toLowerCase()}`
   return `${closed}${adapters.length === 0 ? '' : ' · trial adapter not written out'}`
 }
@@ -184,10 +184,9 @@ function closingWords({ tables, lines }: Complaint): string {
 /** Reads the stored traces only of what rests on one. */
 function useProofTraces({ tables, lines }: Complaint): void {
   const isByTrace = (tables?.[CLOSE_OUT]?.[0]?.[TRACE_COLUMNS.after] ?? '') !== ''
-  const lineIds = isByTrace ? lines.map(({ id }) => id) : []
   useEffect(() => {
-    if (lineIds.length > 0) void readStoredTraces(lineIds)
-  }, [lineIds.join()])
+    if (isByTrace) void readStoredTraces(lines)
+  }, [isByTrace, lines])
 }
 
 function Row({ complaint }: { readonly complaint: Complaint }) {
