@@ -59,6 +59,11 @@ export function* inOneBond(
     asked: after,
     rounds: outcome.rounds,
     findings: [
+      ...unstated(
+        shared,
+        seated.map((i) => idOf(asked, i)),
+        express,
+      ),
       ...unsettled(
         outcome.isStable,
         outcome.seats.flatMap(({ isMoving }, k) => (isMoving ? [idOf(asked, seated[k] as number)] : [])),
@@ -184,6 +189,32 @@ const alone = (contacts: readonly string[]): ConnectorFinding => ({
     'Every figure is for its line alone: the bond of the connector is not entered, and it carries the current of all contacts.',
   contacts,
 })
+
+/** One figure of a bond is none: what was taken for the other may be far from it. */
+function unstated(shared: SharedTexts, contacts: readonly string[], express?: Express): readonly ConnectorFinding[] {
+  const has = (text: string | undefined, quantity: 'resistance' | 'inductance') =>
+    numbersIn(text ?? '', quantity, express).length > 0
+  const id = 'bond-half-entered'
+  const verdict = 'unknown' as const
+  if (!has(shared.bondH, 'inductance'))
+    return [
+      {
+        id,
+        verdict,
+        sentence: `Only the resistance of the bond is entered, and at radio frequency its inductance counts: ${formatExact(UNSTATED.henries, 'inductance')} is taken, a metal face all round; a strap has a hundred times that.`,
+        contacts,
+      },
+    ]
+  if (has(shared.bondOhm, 'resistance')) return []
+  return [
+    {
+      id,
+      verdict,
+      sentence: `Only the inductance of the bond is entered: ${formatExact(UNSTATED.ohm, 'resistance')} is taken for its resistance, as of a new joint.`,
+      contacts,
+    },
+  ]
+}
 
 const perfect = (): ConnectorFinding => ({
   id: 'bond-perfect',

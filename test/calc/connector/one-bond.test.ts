@@ -72,6 +72,18 @@ describe('a connector in its one bond', () => {
     expect(schedule.rows[0]?.headline).toContain('alone 47\u00a0nF would do')
   })
 
+  it('is not known by half a bond: what is taken for the other half is named', () => {
+    const ids = (shared: Parameters<typeof scheduleWith>[1]) => scheduleWith([DISCRETE, DISCRETE], shared).findings
+    expect(ids({ bondOhm: '1m' })[0]).toMatchObject({
+      id: 'bond-half-entered',
+      verdict: 'unknown',
+      contacts: ['1', '2'],
+    })
+    expect(ids({ bondOhm: '1m' })[0]?.sentence).toContain('500\u00a0pH is taken')
+    expect(ids({ bondH: '1n' })[0]?.sentence).toContain('2.5\u00a0mΩ is taken')
+    expect(ids({ bondOhm: '1m', bondH: '1n' }).map(({ id }) => id)).not.toContain('bond-half-entered')
+  })
+
   it('earns no yes with another value where the one that was chosen cannot be read', () => {
     const { rows } = scheduleWith(
       Array.from({ length: 22 }, () => ({ ...DISCRETE, neededDb: '30' })),

@@ -19,9 +19,16 @@ function receivedVerdict({ isBare, isDifferential, neededDb, receivedDb, receive
   return receivedAsMarkedDb > -neededDb + HAIR_DB ? 'fails' : 'unknown'
 }
 
-/** Where nobody entered the bond, a no that a better bond would cure is not known. */
-const unlessTyped = (verdict: Verdict, { typed }: Bond): Verdict =>
-  verdict === 'ok' || (typed.ohm && typed.henries) ? verdict : 'unknown'
+const isTyped = ({ typed }: Bond): boolean => typed.ohm && typed.henries
+
+/** Where nobody entered the bond, a no that a better bond would cure is not known, nor a yes that a strap would undo. */
+const unlessTyped = (verdict: Verdict, bond: Bond): Verdict => (isTyped(bond) ? verdict : 'unknown')
+
+/** What is missing where it would be a yes with the bond that was taken. */
+const untypedWords = (verdict: Verdict, bond: Bond): string =>
+  verdict !== 'ok' || isTyped(bond)
+    ? ''
+    : ' With this bond it would do; a strap has a hundred times the inductance: enter the resistance and inductance of the bond.'
 
 /** Worst contact alone and together, who is short, what a quiet one receives, which bond would do, what is not counted. */
 export function bondFindings(bond: Bond): readonly ConnectorFinding[] {
@@ -38,8 +45,10 @@ export function bondFindings(bond: Bond): readonly ConnectorFinding[] {
   ]
 }
 
-const bondWords = ({ bondOhm, bondH, typed }: Bond): string =>
-  `${exact(bondOhm, 'resistance')} and ${exact(bondH, 'inductance')}${typed.ohm && typed.henries ? '' : ' (taken: not all of it is entered)'}`
+const bondWords = (bond: Bond): string => {
+  const { bondOhm, bondH } = bond
+  return `${exact(bondOhm, 'resistance')} and ${exact(bondH, 'inductance')}${isTyped(bond) ? '' : ' (taken: not all of it is entered)'}`
+}
 
 function uncounted({ uncounted: ids }: Bond): readonly ConnectorFinding[] {
   if (ids.length === 0) return []
@@ -74,7 +83,7 @@ function together(bond: Bond): readonly ConnectorFinding[] {
     {
       id: 'bond-together',
       verdict: said,
-      sentence: `Through the shared bond of ${bondWords(bond)}, contact ${worst.id} keeps ${all} of the ${alone} it has alone at ${hertz}, with every other contact driven alike; it needs ${need}.${others}${undecided}${would}`,
+      sentence: `Through the shared bond of ${bondWords(bond)}, contact ${worst.id} keeps ${all} of the ${alone} it has alone at ${hertz}, with every other contact driven alike; it needs ${need}.${others}${undecided}${would}${untypedWords(verdict, bond)}`,
       contacts: verdict === 'ok' ? [worst.id] : [...short, ...open],
       basis: basisOf(
         [
@@ -114,8 +123,8 @@ const idsOf = (rows: readonly BondRow[], is: (row: BondRow) => boolean): readonl
 const undecidedWords = (ids: readonly string[]): string =>
   `On ${contactsNamed(ids)} it is neither proved nor refuted over all tolerances: parts of a narrower tolerance, a better bond or a lower need decide it.`
 
-const takenWords = ({ typed }: Bond): readonly string[] =>
-  typed.ohm && typed.henries
+const takenWords = (bond: Bond): readonly string[] =>
+  isTyped(bond)
     ? []
     : [
         `bond not entered: ${exact(USUAL_BOND.ohm, 'resistance')} and ${exact(USUAL_BOND.henries, 'inductance')} are taken, a metal face all round; a strap has a hundred times the inductance`,
@@ -160,7 +169,7 @@ function received(bond: Bond): readonly ConnectorFinding[] {
     {
       id: 'bond-received',
       verdict: unlessTyped(verdict, bond),
-      sentence: `Quiet itself, contact ${worst.id} receives through the plate at most ${show(worst.receivedDb, 'decibel', 'least')} of what all others are driven with at ${show(worst.hz, 'frequency')}; ${exact(-worst.neededDb, 'decibel')} is what it stands.${told.length === 0 ? '' : ` ${capitalised(told.join('; '))}.`}${undecided}`,
+      sentence: `Quiet itself, contact ${worst.id} receives through the plate at most ${show(worst.receivedDb, 'decibel', 'least')} of what all others are driven with at ${show(worst.hz, 'frequency')}; ${exact(-worst.neededDb, 'decibel')} is what it stands.${told.length === 0 ? '' : ` ${capitalised(told.join('; '))}.`}${undecided}${untypedWords(verdict, bond)}`,
       contacts: [worst.id],
       basis: basisOf(
         [

@@ -154,10 +154,15 @@ describe('what is said of the bond', () => {
     expect(said).toMatch(/Contact 7 is short with no bond at all.*would do for the others/u)
   })
 
-  it('is not known where nobody entered it and a usual one would not do', () => {
+  it('is not known where nobody entered it, whether a usual one would do or not', () => {
     const deep = needing('50')
     expect(verdict(atOnce(bondOf(connectorOf(deep), deep)))).toBe('unknown')
-    expect(verdict(found({}))).toBe('ok')
+    for (const shared of [{}, { bondOhm: '1m' }, { bondH: '10p' }]) {
+      const said = bondFindings(found(shared))
+      expect(said.map(({ verdict: one }) => one)).toEqual(['unknown', 'unknown'])
+      for (const { sentence } of said) expect(sentence).toContain('enter the resistance and inductance of the bond')
+    }
+    expect(verdict(found({ bondOhm: '1m', bondH: '10p' }))).toBe('ok')
     expect(bondFindings(found({ bondH: 'short' }))[0]).toMatchObject({ verdict: 'unknown' })
   })
 
