@@ -10,6 +10,7 @@ import { lineKindById } from '../../reference/line-kinds.ts'
 import { E6, E12 } from '../../reference/preferred-values.ts'
 import { NARROW_RATIO } from '../bounds/intersect.ts'
 import { leastShare, mostShare, type Spread } from '../bounds/worst-case.ts'
+import type { Express } from '../line/fields.ts'
 import { hasCapacitor } from '../network/circuit.ts'
 import { PASCHEN_MINIMUM_V, withstandV } from '../power/supply.ts'
 import type { OpenAnswer } from './contact-line.ts'
@@ -59,11 +60,16 @@ const TOLERANCES: readonly number[] = [0.2, 0.1, 0.05]
 /** From here on a peak is close to the least at which air breaks down. */
 const NEAR_PASCHEN = 0.9
 
-export function buildOf(contact: Contact, decided: DecidedContact, open: OpenAnswer): Build | undefined {
+export function buildOf(
+  contact: Contact,
+  decided: DecidedContact,
+  open: OpenAnswer,
+  express?: Express,
+): Build | undefined {
   const { part } = decided
   if (part === undefined || !hasCapacitor(part.topology)) return undefined
   const { row, setup } = open
-  const volts = voltsOf(decided)
+  const volts = voltsOf(decided, express)
   const zone = zoneOf(contact.texts.zone)
   const ends = { leastF: row.least?.markedF ?? 0, mostF: row.upper?.markedF ?? Number.POSITIVE_INFINITY }
   const voltageFrac = volts?.ratedV === undefined ? 1 : Math.min(1, volts.steadyV / volts.ratedV)
@@ -88,8 +94,8 @@ export function seriesOf(valueF: number): Series {
 
 type Volts = { readonly steadyV: number; readonly passingV: number; readonly ratedV?: number; readonly testV?: number }
 
-function voltsOf(decided: DecidedContact): Volts | undefined {
-  const [peak] = peaksOf([decided])
+function voltsOf(decided: DecidedContact, express: Express | undefined): Volts | undefined {
+  const [peak] = peaksOf([decided], express)
   if (peak === undefined) return undefined
   const { steadyV, transientV: passingV } = peak
   const ratedV = RATED_V.find((volts) => volts >= passingV)

@@ -113,7 +113,7 @@ function* madeOf(
 function completed({ texts }: Connector, { row, open, judged }: Asked, express: Express | undefined): ContactRow {
   const { contact, decided, line } = row
   const answer = judged ?? open
-  const build = answer && buildOf(contact, decided, answer)
+  const build = answer && buildOf(contact, decided, answer, express)
   const place = placeWords(decided, texts.half)
   const isStruck = (texts.strikeWaveform?.trim() ?? '') !== ''
   return {

@@ -7,14 +7,14 @@ import type { ConnectorFinding } from '../finding.ts'
 import type { Connector } from '../types.ts'
 import { typedNumber } from './given.ts'
 import { basisOf, contactsNamed, exact, step } from './said.ts'
-import { bySupply, type Supplied } from './supplied.ts'
+import { bySupply, isAllCounted, type PowerContacts, type Supplied } from './supplied.ts'
 
 const HAIR = 1 + 1e-9
 
 /** Nothing where the rule was not chosen. */
 export function navyFindings(
   connector: Connector,
-  supplied: readonly Supplied[],
+  power: PowerContacts,
   express?: Express,
 ): readonly ConnectorFinding[] {
   const flag = parseFlag(connector.texts.navyRule ?? '')
@@ -24,8 +24,9 @@ export function navyFindings(
   const load = typedNumber(connector.texts.loadW, { quantity: 'power', what: 'load', example: '600 W' }, express)
   if (load.refused !== undefined)
     return [{ id: 'navy-load-unread', verdict: 'unknown', sentence: load.refused, contacts: [] }]
-  const groups = bySupply(supplied.filter(({ mostF }) => mostF > 0))
-  if (groups.length === 0)
+  const groups = bySupply(power.supplied.filter(({ mostF }) => mostF > 0))
+  const isWhole = isAllCounted(power)
+  if (groups.length === 0 && isWhole)
     return [
       {
         id: 'navy-none',
@@ -35,7 +36,7 @@ export function navyFindings(
     ]
   return groups.flatMap((supply, i) => {
     const id = groups.length === 1 ? 'navy-rule' : `navy-rule-${i + 1}`
-    return supplyFinding(id, supply, load.si)
+    return supplyFinding(id, supply, { loadW: load.si, isWhole })
   })
 }
 
@@ -65,7 +66,7 @@ function perhapsOne(conductors: readonly Conductor[]): readonly Conductor[] {
 function supplyFinding(
   id: string,
   supply: readonly Supplied[],
-  loadW: number | undefined,
+  { loadW, isWhole }: { readonly loadW: number | undefined; readonly isWhole: boolean },
 ): readonly ConnectorFinding[] {
   const [first] = supply
   if (first === undefined) return []
@@ -73,7 +74,7 @@ function supplyFinding(
   const limit = navyLimit({ supplyHz, loadW })
   const contacts = supply.map((one) => one.id)
   const rule = navyWhy(limit, { supplyHz, loadW })
-  if (limit.limitF === undefined) return [{ id, verdict: 'unknown', sentence: `${first.kind.name}: ${rule}`, contacts }]
+  if (limit.limitF === undefined) return [{ id, verdict: 'unknown', sentence: `${first.name}: ${rule}`, contacts }]
   const { limitF } = limit
   const conductors = conductorsOf(supply)
   const worst = conductors.reduce((most, one) => (one.mostF > most.mostF ? one : most))
@@ -103,7 +104,7 @@ function supplyFinding(
       {
         id,
         verdict: 'marginal',
-        sentence: `Each line stays inside the Navy figure of ${exact(limitF, 'capacitance')} (at most ${exact(worst.mostF, 'capacitance')}), but ${alike.flatMap(({ ids }) => ids).length} contacts of ${first.kind.name} have ${exact(alikeF, 'capacitance')} together: if they are one feed, it is over. ${rule}.`,
+        sentence: `Each line stays inside the Navy figure of ${exact(limitF, 'capacitance')} (at most ${exact(worst.mostF, 'capacitance')}), but ${alike.flatMap(({ ids }) => ids).length} contacts of ${first.name} have ${exact(alikeF, 'capacitance')} together: if they are one feed, it is over. ${rule}.`,
         contacts: alike.flatMap(({ ids }) => ids),
         basis,
       },
@@ -111,8 +112,8 @@ function supplyFinding(
   return [
     {
       id,
-      verdict: 'ok',
-      sentence: `Each line of ${first.kind.name} has at most ${exact(worst.mostF, 'capacitance')} to chassis (${exact(allF, 'capacitance')} in all), inside ${exact(limitF, 'capacitance')}. ${rule}.`,
+      verdict: isWhole ? 'ok' : 'unknown',
+      sentence: `Each line of ${first.name} has at most ${exact(worst.mostF, 'capacitance')} to chassis (${exact(allF, 'capacitance')} in all${isWhole ? '' : ', contacts left out not counted'}), inside ${exact(limitF, 'capacitance')}. ${rule}.`,
       contacts,
       basis,
     },

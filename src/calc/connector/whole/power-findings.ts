@@ -7,7 +7,7 @@ import { type Charges, chargesOf } from './charges.ts'
 import { type ChassisCurrents, chassisCurrents, LIVE_PHASES } from './currents.ts'
 import { typedNumber } from './given.ts'
 import { basisOf, contactsNamed, DERIVED, exact, PRACTICE, show, step } from './said.ts'
-import { bySupply, type PowerContacts, type Supplied } from './supplied.ts'
+import { bySupply, isAllCounted, type PowerContacts, type Supplied } from './supplied.ts'
 
 const AMPS = (si: number) => show(si, 'current', 'least')
 const COUNTED =
@@ -16,7 +16,7 @@ const COUNTED =
 /** Chassis currents, then what is charged, then what could not be counted. */
 export function powerFindings(
   connector: Connector,
-  { supplied, unread }: PowerContacts,
+  { supplied, unread, unnamed }: PowerContacts,
   express?: Express,
 ): readonly ConnectorFinding[] {
   const limit = typedNumber(
@@ -39,11 +39,23 @@ export function powerFindings(
             contacts: unread,
           },
         ]
-  const isWhole = unread.length === 0
+  const unsaid: readonly ConnectorFinding[] =
+    unnamed.length === 0
+      ? []
+      : [
+          {
+            id: 'supply-unsaid',
+            verdict: 'unknown',
+            sentence: `What ${contactsNamed(unnamed)} ${unnamed.length === 1 ? 'carries' : 'carry'} is not said: ${unnamed.length === 1 ? 'its' : 'their'} capacitance is in no sum of chassis current, Navy rule or inrush. Choose the kind of line, or enter the working voltage and its frequency.`,
+            contacts: unnamed,
+          },
+        ]
+  const isWhole = isAllCounted({ unread, unnamed })
   const ac = bySupply(supplied.filter(({ supplyHz, mostF }) => supplyHz > 0 && mostF > 0))
   return [
     ...refused,
     ...lacking,
+    ...unsaid,
     ...ac.flatMap((one, i) => currentFindings(one, i, ac.length, { limitA: limit.si, isWhole })),
     ...totalFinding(ac, { limitA: limit.si, isWhole }),
     ...chargeFindings(chargesOf(supplied), supplied),
@@ -67,7 +79,7 @@ function currentFindings(
   const [first] = supply
   if (first === undefined) return []
   const currents = chassisCurrents(supply)
-  const name = `${first.kind.name}, ${exact(first.workingRmsV, 'voltage')} at ${exact(first.supplyHz, 'frequency')}`
+  const name = `${first.name}, ${exact(first.workingRmsV, 'voltage')} at ${exact(first.supplyHz, 'frequency')}`
   const id = supplies === 1 ? '' : `-${at + 1}`
   const worstA = Math.max(currents.netA, currents.phaseLostA ?? 0)
   const verdict = supplies > 1 ? undefined : atLimit(worstA, box)

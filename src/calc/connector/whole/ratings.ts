@@ -1,7 +1,8 @@
 /** Volts of the contacts beside each other: what a common ceramic must stand, and thin air. */
-import { lineKindById } from '../../../reference/line-kinds.ts'
-import { PASCHEN_MINIMUM_V } from '../../power/supply.ts'
-import type { Source } from '../../types.ts'
+import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
+import { type Express, numbersIn } from '../../line/fields.ts'
+import { crestV, PASCHEN_MINIMUM_V } from '../../power/supply.ts'
+import type { Line, Source } from '../../types.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ConnectorFinding } from '../finding.ts'
 import type { Connector } from '../types.ts'
@@ -25,19 +26,48 @@ export function zoneOf(text: string | undefined): Zone | undefined {
 
 type Peak = { readonly id: string; readonly steadyV: number; readonly transientV: number }
 
-/** Highest volts the line itself puts on each filtered contact. */
-export function peaksOf(decided: readonly DecidedContact[]): readonly Peak[] {
-  return decided.flatMap(({ id, kind, part }) => {
+/** Highest volts the line itself puts on each filtered contact: those of its kind, and above them those that were entered. */
+export function peaksOf(decided: readonly DecidedContact[], express?: Express): readonly Peak[] {
+  return decided.flatMap(({ id, kind, line, part }) => {
+    if (part === undefined) return []
     const row = kind === undefined ? undefined : lineKindById(kind)
-    if (part === undefined || row === undefined) return []
-    const [low, high] = row.ownPeaks?.leg ?? [0, row.steadyPeakV ?? Number.NaN]
-    const steadyV = Math.max(Math.abs(low), Math.abs(high))
-    return Number.isFinite(steadyV) ? [{ id, steadyV, transientV: Math.max(steadyV, row.transientPeakV ?? 0) }] : []
+    const ofKind = row?.ownPeaks?.leg ?? (row?.steadyPeakV === undefined ? [] : [row.steadyPeakV])
+    const typed = line === undefined ? NONE_TYPED : typedPeaks(line, row, express)
+    if (typed === 'unread') return []
+    const steady = [...ofKind, ...typed.steadyV].map(Math.abs)
+    const passing = [
+      ...typed.passingV.map(Math.abs),
+      ...(row?.transientPeakV === undefined ? [] : [row.transientPeakV]),
+    ]
+    // a highest peak alone may be there for ever
+    const steadyV = Math.max(...(steady.length > 0 ? steady : typed.passingV.map(Math.abs)))
+    return Number.isFinite(steadyV) ? [{ id, steadyV, transientV: Math.max(steadyV, ...passing) }] : []
   })
 }
 
-export function ratingFindings(connector: Connector, decided: readonly DecidedContact[]): readonly ConnectorFinding[] {
-  const peaks = peaksOf(decided)
+type TypedPeaks = { readonly steadyV: readonly number[]; readonly passingV: readonly number[] }
+const NONE_TYPED: TypedPeaks = { steadyV: [], passingV: [] }
+
+/** Volts that were entered on a line: working volts at their crest, and the highest and lowest peak. */
+function typedPeaks({ facts }: Line, kind: LineKind | undefined, express: Express | undefined): TypedPeaks | 'unread' {
+  const texts = [facts.workingRmsV, facts.busMaxV, facts.busMinV].map((fact) => fact?.text.trim() ?? '')
+  const [working, ...peaks] = texts.map((text) => numbersIn(text, 'voltage', express))
+  if (texts.some((text, i) => text !== '' && [working, ...peaks][i]?.length === 0)) return 'unread'
+  const [hz] = numbersIn(facts.supplyHz?.text.trim() ?? '', 'frequency', express)
+  // DC only where somebody says so
+  const supplyHz = hz ?? (kind?.supply?.worstHz === 0 ? 0 : 1)
+  return {
+    steadyV: (working ?? []).map((workingRmsV) => crestV({ workingRmsV, supplyHz })),
+    passingV: peaks.flat(),
+  }
+}
+
+export function ratingFindings(
+  connector: Connector,
+  decided: readonly DecidedContact[],
+  express?: Express,
+): readonly ConnectorFinding[] {
+  const peaks = peaksOf(decided, express)
   return [...mixed(peaks), ...thinAir(connector, peaks), ...unrated(decided, peaks)]
 }
 
@@ -111,7 +141,7 @@ function unrated(decided: readonly DecidedContact[], peaks: readonly Peak[]): re
     {
       id: 'volts-missing',
       verdict: 'unknown',
-      sentence: `What volts ${contactsNamed(missing)} ${missing.length === 1 ? 'carries' : 'carry'} is not known, so that the rating of a common plane is not: choose the kind of line.`,
+      sentence: `What volts ${contactsNamed(missing)} ${missing.length === 1 ? 'carries' : 'carry'} is not known, so that the rating of a common plane is not: choose the kind of line, or enter its highest peak.`,
       contacts: missing,
     },
   ]

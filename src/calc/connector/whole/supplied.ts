@@ -4,6 +4,7 @@ import { powerCheck } from '../../checks/power/check.ts'
 import type { Express } from '../../line/fields.ts'
 import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import { crestV } from '../../power/supply.ts'
+import type { Line } from '../../types.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { Connector } from '../types.ts'
 import { givenOf, numberOf } from './given.ts'
@@ -14,7 +15,8 @@ export type Phase = 'A' | 'B' | 'C' | 'neutral'
 export type Supplied = {
   readonly id: string
   readonly lineId: string
-  readonly kind: LineKind
+  readonly name: string
+  readonly kindId: string
   readonly workingRmsV: number
   /** 0 = DC */
   readonly supplyHz: number
@@ -46,7 +48,13 @@ export type PowerContacts = {
   readonly supplied: readonly Supplied[]
   /** filtered contacts of a supply whose volts or frequency cannot be read */
   readonly unread: readonly string[]
+  /** filtered contacts of which nobody said what they carry: it may be a supply */
+  readonly unnamed: readonly string[]
 }
+
+/** Volts that somebody entered make a supply of a line of any kind. */
+const isSupply = (kind: LineKind | undefined, { facts }: Line): boolean =>
+  kind?.supply !== undefined || (facts.workingRmsV?.text.trim() ?? '') !== ''
 
 /** Every contact on a supply, filtered or not, with volts and frequency as its Line has them. */
 export function suppliedContacts(
@@ -57,15 +65,20 @@ export function suppliedContacts(
   const phases = new Map(connector.contacts.map(({ id, texts }) => [id, phaseOf(texts.phase)]))
   const supplied: Supplied[] = []
   const unread: string[] = []
+  const unnamed: string[] = []
   for (const contact of decided) {
     const kind = contact.kind === undefined ? undefined : lineKindById(contact.kind)
     const { line } = contact
-    if (kind?.supply === undefined || line === undefined) continue
+    const { part } = contact
+    const count = part === undefined ? 0 : CAPACITOR_COUNT[part.topology]
+    if (line === undefined) continue
+    if (!isSupply(kind, line)) {
+      if (count > 0 && (kind === undefined || kind.id === 'not-listed')) unnamed.push(contact.id)
+      continue
+    }
     const given = givenOf(powerCheck, line, express)
     const workingRmsV = numberOf(given, 'workingRmsV')
     const supplyHz = numberOf(given, 'supplyHz')
-    const { part } = contact
-    const count = part === undefined ? 0 : CAPACITOR_COUNT[part.topology]
     if (workingRmsV === undefined || supplyHz === undefined) {
       if (count > 0) unread.push(contact.id)
       continue
@@ -75,7 +88,8 @@ export function suppliedContacts(
     supplied.push({
       id: contact.id,
       lineId: line.id,
-      kind,
+      name: kind?.name ?? 'line',
+      kindId: kind?.id ?? '',
       workingRmsV,
       supplyHz,
       crestV: crestV({ workingRmsV, supplyHz }),
@@ -88,14 +102,18 @@ export function suppliedContacts(
       bleedOhm: numberOf(given, 'bleedOhm'),
     })
   }
-  return { supplied, unread }
+  return { supplied, unread, unnamed }
 }
+
+/** Whether every contact that could be on a supply is in the sums. */
+export const isAllCounted = ({ unread, unnamed }: Pick<PowerContacts, 'unread' | 'unnamed'>): boolean =>
+  unread.length === 0 && unnamed.length === 0
 
 /** Contacts of one supply: the same kind at the same volts and frequency. */
 export function bySupply(supplied: readonly Supplied[]): readonly (readonly Supplied[])[] {
   const groups = new Map<string, Supplied[]>()
   for (const one of supplied) {
-    const key = `${one.kind.id} ${one.workingRmsV} ${one.supplyHz}`
+    const key = `${one.kindId} ${one.workingRmsV} ${one.supplyHz}`
     groups.set(key, [...(groups.get(key) ?? []), one])
   }
   return [...groups.values()]

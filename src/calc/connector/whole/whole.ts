@@ -42,9 +42,9 @@ export function* wholeOf(
   const said: ConnectorFinding[] = [
     ...openFindings(counts),
     ...powerFindings(connector, power, express),
-    ...navyFindings(connector, power.supplied, express),
+    ...navyFindings(connector, power, express),
     ...neighbourFindings(connector, decided),
-    ...ratingFindings(connector, decided),
+    ...ratingFindings(connector, decided, express),
   ]
   yield { doneFrac: 0.1 }
   said.push(

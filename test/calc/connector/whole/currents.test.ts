@@ -95,6 +95,28 @@ describe('currents into the chassis', () => {
     expect(judged('28 mA')?.verdict).toBe('fails')
   })
 
+  // 2π · 400 Hz · 100 nF · 115 V = 28.9 mA, whatever the kind of line is called
+  it('count volts that were entered on a line of any kind, and are no yes beside a line of which nothing is said', () => {
+    const of = (...decided: ReturnType<typeof contactOf>[]) => {
+      const connector = connectorOf(decided, { texts: { chassisLimitA: '28 mA', navyRule: 'true', loadW: '2k' } })
+      const power = suppliedContacts(connector, decided)
+      const judged = (said: readonly { id: string; verdict?: string }[], id: string) =>
+        said.find((one) => one.id === id)?.verdict
+      return [
+        judged(powerFindings(connector, power), 'chassis-current'),
+        judged(navyFindings(connector, power), 'navy-rule'),
+      ]
+    }
+    const small = contactOf('1', AC, { capacitanceF: 1e-9 })
+    const typed = { lineKind: 'not-listed', workingRmsV: '115', supplyHz: '400 Hz' }
+    expect(of(small)).toEqual(['ok', 'ok'])
+    expect(of(contactOf('2', typed, { capacitanceF: 100e-9 }))).toEqual(['fails', 'fails'])
+    for (const mute of [{}, { lineKind: 'not-listed' }])
+      expect(of(small, contactOf('2', mute, { capacitanceF: 1e-9 }))).toEqual(['unknown', 'unknown'])
+    expect(of(small, contactOf('2', {}))).toEqual(['ok', 'ok'])
+    expect(of(small, contactOf('2', { lineKind: 'can' }, { capacitanceF: 1e-9 }))).toEqual(['ok', 'ok'])
+  })
+
   it('read a phase as people write it', () => {
     expect(['A', 'phase b', ' c ', 'N', 'neutral', 'x', ''].map(phaseOf)).toEqual([
       'A',
@@ -112,7 +134,7 @@ describe('currents into the chassis', () => {
 describe('the Navy rule of the box', () => {
   const ruled = (given: ReturnType<typeof phases>, loadW = '') => {
     const connector = { ...given.connector, texts: { navyRule: 'true', loadW } }
-    return navyFindings(connector, suppliedContacts(connector, given.decided).supplied)
+    return navyFindings(connector, suppliedContacts(connector, given.decided))
   }
 
   it('is 20 nF for each 400 Hz line, contacts of one phase together', () => {
@@ -161,7 +183,7 @@ describe('the Navy rule of the box', () => {
 
   it('says nothing where it was not chosen', () => {
     const given = phases([1e-6])
-    expect(navyFindings(given.connector, suppliedOf(given))).toEqual([])
+    expect(navyFindings(given.connector, suppliedContacts(given.connector, given.decided))).toEqual([])
   })
 })
 

@@ -4,7 +4,7 @@ import type { ConnectorFinding } from '../../../../src/calc/connector/finding.ts
 import type { Connector } from '../../../../src/calc/connector/types.ts'
 import { crossRatio } from '../../../../src/calc/connector/whole/adjacent.ts'
 import { loudBesideFast } from '../../../../src/calc/connector/whole/neighbours.ts'
-import { zoneOf } from '../../../../src/calc/connector/whole/ratings.ts'
+import { peaksOf, zoneOf } from '../../../../src/calc/connector/whole/ratings.ts'
 import { wholeOf } from '../../../../src/calc/connector/whole/whole.ts'
 import { atOnce } from '../../../../src/calc/line/evaluate.ts'
 import { connectorOf, contactOf } from '../../../support/decided-contact.ts'
@@ -79,6 +79,21 @@ describe('ratings', () => {
     expect(named(zoned('unpressurised'), 'unpressurised')).toMatchObject({ verdict: 'marginal', contacts: ['3'] })
     expect(named(zoned('pressurised'), 'unpressurised')).toBeUndefined()
     expect(named(zoned('pressurised'), 'zone-missing')).toBeUndefined()
+  })
+
+  // 230 V rms at its crest: 325 V; 330 V is above the 327 V of thin air
+  it('count what was entered of a line above what its kind says, and are not known where that cannot be read', () => {
+    const peakOf = (texts: Parameters<typeof contactOf>[1]) => peaksOf([contactOf('1', texts, part)])[0]
+    expect(peakOf({ lineKind: 'discrete-28v', busMaxV: '330' })?.transientV).toBe(330)
+    expect(peakOf({ lineKind: 'discrete-28v', busMinV: '-400' })?.transientV).toBe(400)
+    expect(peakOf({ lineKind: 'power-28-vdc', busMaxV: '20' })?.transientV).toBe(50)
+    expect(peakOf({ lineKind: 'not-listed', workingRmsV: '230' })?.steadyV).toBeCloseTo(325.27, 2)
+    expect(peakOf({ lineKind: 'power-270-vdc', workingRmsV: '300' })?.steadyV).toBe(300)
+    expect(peakOf({ lineKind: 'not-listed', busMaxV: '60' })).toEqual({ id: '1', steadyV: 60, transientV: 60 })
+    expect(peakOf({ lineKind: 'not-listed' })).toBeUndefined()
+    const said = (busMaxV: string) => findings([contactOf('1', { lineKind: 'discrete-28v', busMaxV }, part)])
+    expect(named(said('330'), 'zone-missing')?.verdict).toBe('unknown')
+    expect(named(said('high'), 'volts-missing')?.verdict).toBe('unknown')
   })
 
   it('read a zone as people write it', () => {
