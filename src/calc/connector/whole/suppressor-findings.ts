@@ -1,24 +1,20 @@
 /** Suppressors of the connector: one for each contact or one for several through steering, and how many of which class. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
-import { FORWARD, FORWARD_STARTS, SIMILAR_VOLTS } from '../../../reference/suppressors.ts'
+import { FORWARD, SIMILAR_VOLTS } from '../../../reference/suppressors.ts'
 import type { Express } from '../../line/fields.ts'
 import { against } from '../../surge/judge.ts'
-import { blockingOf, type LineReason, linePeaksOf, lineReasons } from '../../surge/line.ts'
+import { blockingOf, type LineReason, lineReasons } from '../../surge/line.ts'
 import { type FittedPart, partOf } from '../../surge/part.ts'
 import type { Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ConnectorFinding } from '../finding.ts'
 import type { Connector, SuppressorGroup } from '../types.ts'
+import { acrossPart, needsBridge, type Reach, reachOf } from './group-reach.ts'
 import { groupOfContact, groupPart, membersOf, surgeGiven } from './part-of-group.ts'
 import { basisOf, capitalised, contactsNamed, exact, PRACTICE, show, step } from './said.ts'
 
-type Member = {
-  readonly id: string
-  readonly highV: number | undefined
-  readonly lowV: number | undefined
-  readonly withstandV: number | undefined
-}
+type Member = Reach & { readonly id: string; readonly withstandV: number | undefined }
 
 export function suppressorFindings(
   connector: Connector,
@@ -26,21 +22,31 @@ export function suppressorFindings(
   express?: Express,
 ): readonly ConnectorFinding[] {
   return [
-    ...connector.suppressors.map((group) => groupFinding(group, membersOf(group, decided), express)),
+    ...connector.suppressors.map(
+      (group) => inTwo(connector, group) ?? groupFinding(group, membersOf(group, decided), express),
+    ),
     ...classFindings(connector, decided, express),
   ]
+}
+
+/** A contact hangs on one suppressor: which of two it is, nobody can tell. */
+function inTwo({ suppressors }: Connector, group: SuppressorGroup): ConnectorFinding | undefined {
+  const others = suppressors.filter((other) => other !== group).flatMap(({ contacts }) => contacts)
+  const twice = group.contacts.filter((id) => others.includes(id))
+  if (twice.length === 0) return undefined
+  return {
+    id: `shared-suppressor-${group.id}`,
+    verdict: 'unknown',
+    sentence: `${capitalised(contactsNamed(twice))} ${twice.length === 1 ? 'is' : 'are'} named by two shared suppressors: leave each with one.`,
+    contacts: group.contacts,
+  }
 }
 
 function memberOf(contact: DecidedContact, express: Express | undefined): Member {
   const given = surgeGiven(contact, express)
   const kind = contact.kind === undefined ? undefined : lineKindById(contact.kind)
-  const peaks = linePeaksOf({
-    part: { place: 'leg', bidirectional: false },
-    kind,
-    busMaxV: given?.busMaxV,
-    busMinV: given?.busMinV,
-  })
-  return { id: contact.id, ...peaks, withstandV: given?.withstandV }
+  const reach = reachOf({ kind, busMaxV: given?.busMaxV, busMinV: given?.busMinV })
+  return { id: contact.id, ...reach, withstandV: given?.withstandV }
 }
 
 function groupFinding(
@@ -77,19 +83,26 @@ function groupFinding(
       'unknown',
       `What volts ${contactsNamed(unknown)} carry is not known, and the common node stands at the highest of them.`,
     )
+  const unsaid = members.filter(({ lowV }) => lowV === undefined).map((one) => one.id)
+  if (unsaid.length > 0)
+    return said(
+      'unknown',
+      `Whether ${contactsNamed(unsaid)} ${unsaid.length === 1 ? 'goes' : 'go'} below chassis is not known, and a line that does takes a bridge: choose the kind of line, or enter its lowest peak (0 if it never does).`,
+    )
   const highs = members.map(({ highV = 0, lowV = 0 }) => Math.max(Math.abs(highV), Math.abs(lowV)))
   const highest = Math.max(...highs)
   const lowest = Math.min(...highs)
-  const top = members.filter((_, i) => highs[i] === highest).map((one) => one.id)
-  const isBridge = members.some(({ lowV = 0 }) => lowV < -FORWARD_STARTS.value)
+  const across = acrossPart(members)
+  const ends = across.lines.map((i) => (members[i] as Member).id)
+  const isBridge = needsBridge(members)
   const { part } = answer
   const coldV = blockingOf(part).highV
   const clampV = part.mostV + 2 * FORWARD.dropV
   const reasons: { readonly verdict: Verdict; readonly sentence: string }[] = []
-  if (highest >= coldV)
+  if (across.volts >= coldV)
     reasons.push({
-      verdict: highest >= part.leastV ? 'fails' : 'marginal',
-      sentence: `the common node stands at ${show(highest, 'voltage', 'least')} (${contactsNamed(top)}), and the part conducts from ${show(coldV, 'voltage', 'most')} when cold`,
+      verdict: across.volts >= part.leastV ? 'fails' : 'marginal',
+      sentence: `${isBridge ? 'the ends of the bridge' : 'the common node'} ${isBridge ? 'stand' : 'stands'} at ${show(across.volts, 'voltage', 'least')}${isBridge ? ' from each other' : ''} (${contactsNamed(ends)}), and the part conducts from ${show(coldV, 'voltage', 'most')} when cold`,
     })
   const held = members.filter(({ withstandV }) => withstandV !== undefined && clampV >= withstandV)
   const close = members.filter(
@@ -133,7 +146,7 @@ function groupFinding(
     })
   const verdict = reasons.reduce<Verdict>((all, one) => worse(all, one.verdict), 'ok')
   const how = isBridge
-    ? 'Some swing below zero, so it takes a bridge: four steering diodes for two lines, two for each further one.'
+    ? 'Some swing below zero, so it takes a bridge: two steering diodes for each contact, and two for the plate.'
     : 'One steering diode for each contact, and one to the plate for the other sign.'
   const loss = `If the part opens, all ${ids.length} are bare at once; if it shorts, a steering diode holds each line down to the plate; if a steering diode opens, its line alone is bare; if one shorts, its line hangs on the common node at ${show(highest, 'voltage', 'least')}.`
   const why =
@@ -147,7 +160,12 @@ function groupFinding(
     contacts: ids,
     basis: basisOf(
       [
-        step('highest volts of any of its lines', contactsNamed(top), highest, 'voltage'),
+        step(
+          isBridge ? 'highest line less lowest, the plate at 0 V among them' : 'highest volts of any of its lines',
+          contactsNamed(ends),
+          across.volts,
+          'voltage',
+        ),
         step(
           'Vbr,most + 2·Vf',
           `${exact(part.mostV, 'voltage')} + 2 · ${exact(FORWARD.dropV, 'voltage')}`,

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { surgeCheck } from '../../../../src/calc/checks/surge/check.ts'
 import type { DecidedContact } from '../../../../src/calc/connector/decided.ts'
 import type { Connector } from '../../../../src/calc/connector/types.ts'
+import { acrossPart } from '../../../../src/calc/connector/whole/group-reach.ts'
 import { groupPart } from '../../../../src/calc/connector/whole/part-of-group.ts'
 import { strikeAnswer } from '../../../../src/calc/connector/whole/strike/answer.ts'
 import { strikeFindings } from '../../../../src/calc/connector/whole/strike/findings.ts'
@@ -128,6 +129,31 @@ describe('what is said of a strike', () => {
     expect(verdict(struck(mute), 'strike-pins-circuits')).toBe('unknown')
   }, 60_000)
 
+  it('is not known with a circuit of which nothing is known beside one the harsh case kills', () => {
+    const weak = contactOf('1', { ...surge, circuitWithstandV: '50' }, exactly)
+    const mute = contactOf('2', { ...surge, circuitWithstandV: '' }, exactly)
+    expect(verdict(struck([weak, mute]), 'strike-pins-circuits')).toBe('unknown')
+  }, 60_000)
+
+  it('is no yes over a bond nobody entered, whose jump adds to every circuit', () => {
+    for (const shared of [{}, { bondOhm: '1m' }]) {
+      const found = struck(four, wf4, { shared })
+      expect(verdict(found, 'strike-pins-circuits')).toBe('unknown')
+      expect(found.findings[0]?.sentence).toContain('the bond is not entered')
+    }
+  }, 60_000)
+
+  it('is no plain yes where unlike contacts are taken to share the bundle in equal parts', () => {
+    const bundle = { strikeWaveform: 'wf4', bundleLevel: '1', bundleShareFrac: '1 %' }
+    const cool = { ...surge, ambientC: '25', circuitWithstandV: '500', capacitorWithstandV: '900' }
+    const alike = ['1', '2'].map((id) => contactOf(id, cool, exactly))
+    const unlike = [...alike, contactOf('3', cool, { ...exactly, capacitanceF: 100e-9 })]
+    for (const id of ['strike-bundle-circuits', 'strike-bundle-suppressors']) {
+      expect(verdict(struck(alike, bundle), id)).toBe('ok')
+      expect(verdict(struck(unlike, bundle), id)).toBe('marginal')
+    }
+  }, 60_000)
+
   // a 1500 W part has (150 − 85)/(150 − 25) = 52 % of its rating left at 85 °C
   it('takes the temperature of a suppressor strictly where nobody entered it, and says so', () => {
     const used = (more: Texts) => {
@@ -152,6 +178,7 @@ describe('what is said of a strike', () => {
       const asked = strikeQuestion(
         connectorOf([contactOf('1', strong, exactly)], {
           texts: { strikeWaveform: 'wf2', bundleLevel: '1', bundleShareFrac: '10 %' },
+          shared: { bondOhm: '0', bondH: '0' },
         }),
         [contactOf('1', strong, exactly)],
       )
@@ -228,6 +255,66 @@ describe('one suppressor for several contacts', () => {
     expect(said([contactOf('1', surge, exactly), bare('2', { lineKind: 'thermocouple' }), bare('3')])?.verdict).toBe(
       'marginal',
     )
+  })
+
+  const between = (volts: readonly (readonly [busMinV: string, busMaxV: string])[], more: Texts = {}) =>
+    said(
+      volts.map(([busMinV, busMaxV], i) =>
+        contactOf(
+          `${i + 1}`,
+          { ...surge, lineKind: 'not-listed', supplyCategory: '', busMinV, busMaxV, ...more },
+          exactly,
+        ),
+      ),
+    )
+
+  // it breaks down from 53.3 V; a bridge puts it between +30 V of one line and −30 V of another: 60 V for ever
+  it('in a bridge stands between the highest and the lowest of its lines', () => {
+    const swing = ['-30', '30'] as const
+    expect(
+      between([
+        ['0', '30'],
+        ['0', '30'],
+        ['0', '30'],
+      ])?.verdict,
+    ).toBe('ok')
+    expect(between([swing, swing, swing])?.verdict).toBe('fails')
+    expect(between([swing, swing, swing])?.sentence).toContain('60\u00a0V from each other (contacts 1 and 2)')
+    expect(between([swing, ['0', '15'], ['0', '15']])?.sentence).not.toContain('from each other')
+    expect(
+      acrossPart([
+        { highV: 30, lowV: -30 },
+        { highV: 15, lowV: 0 },
+      ]),
+    ).toEqual({ volts: 45, lines: [1, 0] })
+    expect(acrossPart([{ highV: 10, lowV: -30 }])).toEqual({ volts: 30, lines: [0] })
+  })
+
+  it('is not known where nobody says whether a line goes below chassis, nor where a contact hangs on two', () => {
+    const mute = between([
+      ['0', '30'],
+      ['', '30'],
+      ['0', '30'],
+    ])
+    expect(mute?.verdict).toBe('unknown')
+    expect(mute?.sentence).toMatch(/^Whether contact 2 goes below chassis/u)
+    const decided = withPart()
+    const two = { suppressors: [...group.suppressors, { id: 'g2', contacts: ['3', '4'] }] }
+    const found = suppressorFindings(connectorOf(decided, two), decided)
+    expect(found.find(({ id }) => id === 'shared-suppressor-g1')).toMatchObject({
+      verdict: 'unknown',
+      sentence: expect.stringContaining('Contact 3 is named by two shared suppressors'),
+    })
+  })
+
+  it('is struck behind a bridge where a lowest peak below chassis was entered', () => {
+    const decided = ['-30', '0'].map((busMinV, i) =>
+      contactOf(`${i + 1}`, { ...surge, busMinV, busMaxV: '30', standoffV: '64' }, exactly),
+    )
+    const shared = { suppressors: [{ id: 'g1', contacts: ['1', '2'] }] }
+    const asked = strikeQuestion(connectorOf(decided, { texts: wf4, ...shared }), decided)
+    if (asked.is === 'missing') throw new Error(asked.sentence)
+    expect(asked.question.runs.every(({ struck: one }) => one.groups[0]?.isBridge)).toBe(true)
   })
 
   // it conducts from 48 · 1.11 · 1.11 + 2 V = 61.1 V at most, before any strike adds to it

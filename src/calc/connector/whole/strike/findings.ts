@@ -53,19 +53,19 @@ function caseFindings(question: StrikeQuestion, found: CaseStruck): readonly Con
     }),
   ]
   const name = nameOf(question, found)
+  const caps = capsOf(question, found)
   return [
-    sentenceOf(question, found, `strike-${found.of}-circuits`, `${name}: `, judged, circuitSteps(found)),
+    sentenceOf(question, found, `strike-${found.of}-circuits`, `${name}: `, judged, {
+      steps: circuitSteps(found),
+      caps: [...caps, ...bondCap(question)],
+    }),
     ...(suppressors.length === 0
       ? []
       : [
-          sentenceOf(
-            question,
-            found,
-            `strike-${found.of}-suppressors`,
-            `${name}, the suppressors: `,
-            suppressors,
-            energySteps(found),
-          ),
+          sentenceOf(question, found, `strike-${found.of}-suppressors`, `${name}, the suppressors: `, suppressors, {
+            steps: energySteps(found),
+            caps,
+          }),
         ]),
     {
       id: `strike-${found.of}-bounce`,
@@ -93,11 +93,34 @@ function nameOf({ name, level, share }: StrikeQuestion, { of }: CaseStruck): str
 const softened = ({ of }: CaseStruck, verdict: Verdict): Verdict =>
   of === 'pins' && verdict === 'fails' ? 'marginal' : verdict
 
-/** A ring may meet a resonance between the ends that were run; a run cut short proves nothing. */
-function capped(question: StrikeQuestion, found: CaseStruck, verdict: Verdict): Verdict {
-  if (!found.isWhole) return worse(verdict, 'unknown')
-  return question.isRing ? worse(verdict, 'marginal') : verdict
+type Cap = { readonly verdict: Verdict; readonly words: string }
+
+/** What no yes may rest on: a run cut short, a ring between the ends that were run, parts of a current nobody measured. */
+function capsOf(question: StrikeQuestion, found: CaseStruck): readonly Cap[] {
+  return [
+    ...(found.isWhole ? [] : [{ verdict: 'unknown', words: 'a run was cut short' } as const]),
+    ...(question.isRing
+      ? [{ verdict: 'marginal', words: 'between the ends that were run a ring may build up more' } as const]
+      : []),
+    ...(isInUnlikeParts(question, found)
+      ? [
+          {
+            verdict: 'marginal',
+            words: 'its current taken in equal parts, of which a contact of lower impedance takes more',
+          } as const,
+        ]
+      : []),
+  ]
 }
+
+const isInUnlikeParts = ({ runs }: StrikeQuestion, { of }: CaseStruck): boolean =>
+  of === 'bundle' && runs.some((run) => run.of === of && run.struck.lines.length > 1)
+
+/** The jump of the plate adds to what a circuit sees, not to what its suppressor takes. */
+const bondCap = ({ bond }: StrikeQuestion): readonly Cap[] =>
+  bond.isTyped
+    ? []
+    : [{ verdict: 'unknown', words: 'the bond is not entered, and a strap adds its jump to every circuit' }]
 
 function sentenceOf(
   question: StrikeQuestion,
@@ -105,18 +128,24 @@ function sentenceOf(
   id: string,
   before: string,
   judged: readonly Judged[],
-  steps: readonly Step[],
+  { steps, caps }: { readonly steps: readonly Step[]; readonly caps: readonly Cap[] },
 ): ConnectorFinding {
-  const verdict = judged.reduce<Verdict>((all, one) => worse(all, one.verdict), 'ok')
+  const soft = (one: Judged) => softened(found, one.verdict)
+  const proved = judged.reduce<Verdict>((all, one) => worse(all, soft(one)), 'ok')
+  const verdict = caps.reduce<Verdict>((all, cap) => worse(all, cap.verdict), proved)
+  const capping = verdict === proved ? [] : caps.filter((cap) => VERDICT_RANK[cap.verdict] > VERDICT_RANK[proved])
   const worst = judged
-    .filter((one) => one.verdict === verdict)
+    .filter((one) => soft(one) === proved)
     .reduce<Judged | undefined>((most, one) => (most === undefined || one.used > most.used ? one : most), undefined)
   const others = [...new Set(judged.filter((one) => VERDICT_RANK[one.verdict] > 0).map((one) => one.id))]
   const more = others.length > 1 ? ` In all ${contactsNamed(others)}.` : ''
   return {
     id,
-    verdict: capped(question, found, softened(found, verdict)),
-    sentence: worst === undefined ? `${before}nothing is struck.` : `${before}${worst.words}.${more}`,
+    verdict,
+    sentence:
+      worst === undefined
+        ? `${before}nothing is struck.`
+        : `${before}${worst.words}${capping.map(({ words }) => `; ${words}`).join('')}.${more}`,
     contacts: others.length > 0 ? others : worst === undefined ? [] : [worst.id],
     basis: basisOf(steps, takenOf(question, found), [DERIVED, MEMORY]),
   }

@@ -1,5 +1,5 @@
 /** The runs of a strike: every sign, both ends of the breakdown, of every capacitor and of every inductor; lines alike once. */
-import { CAPACITANCE_SHARE, FORWARD_STARTS } from '../../../../reference/suppressors.ts'
+import { CAPACITANCE_SHARE } from '../../../../reference/suppressors.ts'
 import type { Waveform } from '../../../../reference/waveforms.ts'
 import type { Express } from '../../../line/fields.ts'
 import { type SurgeAsked, spreadOf } from '../../../surge/asked.ts'
@@ -10,6 +10,7 @@ import type { DecidedContact } from '../../decided.ts'
 import type { Connector } from '../../types.ts'
 import { USUAL_BOND } from '../bond.ts'
 import { typedNumber } from '../given.ts'
+import { needsBridge, reachOf } from '../group-reach.ts'
 import { groupOfContact, groupPart, membersOf } from '../part-of-group.ts'
 import { STRIKE_CASES, type StrikeCase, type StrikeContact, type StrikeQuestion, type StrikeRun } from './strike.ts'
 import type { SharedPart, StruckLine } from './together.ts'
@@ -129,10 +130,12 @@ function runOf(q: {
   }
   if (pulse?.row.shape === undefined) throw new RangeError('a strike needs a shape')
   const isNegative = (group: number) =>
-    q.ready.some(
-      ({ contact, setups }) =>
-        q.groupOf.get(contact.id) === group &&
-        [...setups.values()].some(({ kind }) => (kind?.ownPeaks?.leg[0] ?? 0) < -FORWARD_STARTS.value),
+    needsBridge(
+      q.ready
+        .filter(({ contact }) => q.groupOf.get(contact.id) === group)
+        .map(({ asked: { busMaxV, busMinV }, setups }) =>
+          reachOf({ kind: [...setups.values()][0]?.kind, busMaxV, busMinV }),
+        ),
     )
   return {
     of: q.of,
