@@ -68,6 +68,10 @@ export const DERIVED: readonly Derived[] = CHECKS.flatMap((check) => [
   ),
 ])
 
+/** The rule that provides a fact, by the fact. */
+const RULES = new Map<FactKey, Derived>()
+for (const rule of DERIVED) if (!RULES.has(rule.fact)) RULES.set(rule.fact, rule)
+
 /** A Line with its facts decided. */
 export type Resolution = {
   readonly line: Line
@@ -149,7 +153,9 @@ function decided([best, ...others]: readonly Fact[]): Resolved | undefined {
 
 /** One input as the Line fills it, with where its text comes from and what else claims to know it. */
 function filled(resolution: Resolution, input: Input, express: Express | undefined): Field {
-  const [first, ...rest] = resolution.claims(input.fact)
+  const claims = resolution.claims(input.fact)
+  if (claims.length === 0 && resolution.line.rivals === undefined) return unclaimed(input)
+  const [first, ...rest] = claims
   const isSuited = (claim: Fact) => isEmptied(claim) || suits(input, claim.text)
   // What ranks first and cannot stand here is not known here: a lower claim does not slip into its place.
   const unsuited = first !== undefined && !isSuited(first) ? first : undefined
@@ -165,6 +171,15 @@ function filled(resolution: Resolution, input: Input, express: Express | undefin
   }
   const field = readField(input, text, said, express)
   return input.fact === 'trialSteps' && resolution.line.gate === 'barred' ? barred(field) : field
+}
+
+const unclaimedFields = new WeakMap<Input, Field>()
+
+/** An input no fact of the line is for: what its descriptor says of it, the same for every line. */
+function unclaimed(input: Input): Field {
+  const known = unclaimedFields.get(input) ?? readField(input, undefined, {})
+  unclaimedFields.set(input, known)
+  return known
 }
 
 /** No trial of a barred line is judged: its check refuses it, others leave it out; what was typed stays as it stands. */
@@ -187,7 +202,7 @@ export function* figuresInSteps(check: Check, fields: readonly Field[]): Generat
   if (fields.some((field) => field.state === 'pending')) return yield* evaluateFigures(check, fields)
   const known = figuresByTexts.get(check) ?? new Map<string, Figures | Refused>()
   figuresByTexts.set(check, known)
-  const texts = JSON.stringify(fields.map(({ text, state, issue }) => [text, state, issue?.code]))
+  const texts = textsOf(fields)
   const before = known.get(texts)
   if (before !== undefined) return before
   const figures = yield* evaluateFigures(check, fields)
@@ -197,11 +212,18 @@ export function* figuresInSteps(check: Check, fields: readonly Field[]): Generat
   return figures
 }
 
+/** All that is read of the fields, in one text; each with its length before it, so that two never say the same. */
+function textsOf(fields: readonly Field[]): string {
+  let texts = ''
+  for (const { text, state, issue } of fields) texts += `${text.length} ${text} ${state} ${issue?.code ?? ''};`
+  return texts
+}
+
 /** Without the last binary digits of a sum of decimals: 29.7, not 29.700000000000003. */
 const readable = (value: number): number => Number(value.toPrecision(12))
 
 function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
-  const rule = DERIVED.find((d) => d.fact === fact)
+  const rule = RULES.get(fact)
   const check = rule && checkById(rule.check)
   if (!rule || !check) return undefined
   const figures = resolution.figures(check)
