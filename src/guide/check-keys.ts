@@ -31,12 +31,12 @@ export const CHECK_KEYS: Partial<Readonly<Record<CheckId, readonly string[]>>> =
   ),
   tone: words('toneHz offFrac rpm driveRatio polePairs cylinders bars busHz pulses'),
   trace: words(
-    'traceHz traceDb traceUnit limit nominalV marginDb bandwidthHz detector emission clamp impedanceOhm ownHz ownDb ownUnit ownSide ownBandwidthHz ownDetector',
+    'traceHz traceDb traceUnit limit nominalV marginDb bandwidthHz detector emission clamp impedanceOhm ownHz ownDb ownUnit ownSide ownBandwidthHz ownDetector traceRowCount traceSettledFor',
   ),
   trial: words(
     'lineKind steps noise signal places repeats times removed neededDb readAtHz offDb adapterFrac leadH sourceOhm loadOhm mode',
   ),
   window: words(
-    'lineKind frequencyHz neededDb traceNeedHz traceNeedDb sourceOhm loadOhm mode topology inductanceH suppressorF existingF nodeCount crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF navyRule loadW chassisLimitA chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires mostConversionDb trialLeastF trialMostF trialBelowF trialFromF sideReOhm sideImOhm maxBuildableF',
+    'lineKind frequencyHz neededDb traceNeedHz traceNeedDb traceRowCount traceHeldFor sourceOhm loadOhm mode topology inductanceH suppressorF existingF nodeCount crossF bitRateHz driverEdgeSec signalOhm ownCeilingF usefulHz ownLossDb ownPhaseDeg toleranceFrac dielectric voltageFrac caseSize temperatureFrac biasFrac ageingDecades ageingFracPerDecade esrOhm eslH dcrOhm inductorParallelOhm inductorParallelF inductorResonanceHz bondOhm bondH sourceH loadF loadH saturationFrac saturationA lineA beadHz beadOhm beadReactanceOhm beadImpedanceOhm beadBiasFrac dampOhm dampF navyRule loadW chassisLimitA chokeH chokeLeakageH chokeMismatchFrac chokeOhm chokeF chokeSide chokeWires mostConversionDb trialLeastF trialMostF trialBelowF trialFromF sideReOhm sideImOhm maxBuildableF',
   ),
 }

@@ -13,7 +13,9 @@ export const settled: ReadonlySignal<Settled | undefined> = result
 /** how far it is, while it is worked out */
 export const settling: ReadonlySignal<number | undefined> = under
 
-const POINTS: readonly FactKey[] = ['traceHz', 'traceDb', 'traceUnit', 'traceNeedHz', 'traceNeedDb']
+/** What only an opened trace fills in: how many rows it has, and under what the few in the fields stand for them. */
+const OPENED: readonly FactKey[] = ['traceRowCount', 'traceSettledFor', 'traceHeldFor']
+const POINTS: readonly FactKey[] = ['traceHz', 'traceDb', 'traceUnit', 'traceNeedHz', 'traceNeedDb', ...OPENED]
 
 /** Everything the points rest on, as one text. */
 export const groundsOf = (line: Line): string =>
@@ -53,9 +55,16 @@ export async function settleOn({ line, write }: Desk, spectrum: Spectrum): Promi
     const put = (fact: FactKey, text: string) => {
       if (line.peek().facts[fact]?.text !== text) write(fact, { text, origin: { by: 'user' } })
     }
+    const mark = (fact: FactKey, text: string) => {
+      if (text !== '') put(fact, text)
+      else if (line.peek().facts[fact] !== undefined) write(fact, undefined)
+    }
     put('traceHz', found.pointsHz.map((hz) => `${hz}`).join('; '))
     put('traceDb', found.pointsDb.map((db) => `${db}`).join('; '))
     if (spectrum.unit !== undefined) put('traceUnit', choiceOfUnit(spectrum.unit))
+    put('traceRowCount', `${spectrum.hz.length}`)
+    mark('traceSettledFor', found.settledFor)
+    mark('traceHeldFor', found.heldFor)
   } catch (error) {
     if (!mine.signal.aborted) throw error
   } finally {

@@ -12,9 +12,10 @@ import { levelIn } from '../level.ts'
 import { evaluateFigures, isRefused } from '../line/evaluate.ts'
 import { resolve } from '../line/resolver.ts'
 import { logGrid } from '../network/chain.ts'
-import type { Fact, FactKey, Line, Progress, Topology, Verdict } from '../types.ts'
+import type { Check, Fact, FactKey, Line, Progress, Topology, Verdict } from '../types.ts'
 import { type Judged, judge, type Reading } from './judge.ts'
 import { bandwidthShiftDb } from './limit.ts'
+import { markOf } from './mark.ts'
 import { supportRows } from './support.ts'
 import type { Spectrum } from './types.ts'
 import { tryRows } from './verify.ts'
@@ -51,6 +52,9 @@ export type Settled =
       readonly limitHz: Float64Array
       readonly limitDb: Float64Array
       readonly part: TriedPart | undefined
+      /** marks under which the points stand for all rows, and under which a part met all of them; '' = under none */
+      readonly settledFor: string
+      readonly heldFor: string
     }
 
 const MOST_POINTS = 64
@@ -67,7 +71,7 @@ export function* settle({ line, spectrum }: SettleInput): Generator<Progress, Se
   if ('issues' in setup) return { ok: false, message: setup.issues[0]?.message ?? '' }
   const judged = yield* share(judge({ ...spectrum, unit: setup.spectrum.unit }, setup.reading), 0, 0.2)
   if (judged.otherBandwidthAt >= 0)
-    return { ...(yield* pointsOf(spectrum, judged, [judged.otherBandwidthAt], setup)), part: undefined }
+    return { ...(yield* pointsOf(spectrum, judged, [judged.otherBandwidthAt], setup)), part: undefined, ...UNMARKED }
   let rows: readonly number[] = startRows(spectrum, judged)
   let part: TriedPart | undefined
   for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -78,8 +82,26 @@ export function* settle({ line, spectrum }: SettleInput): Generator<Progress, Se
     // the hardest first: what carries the need stays
     rows = [...rows, ...added.slice(0, MOST_POINTS - rows.length)].sort((a, b) => a - b)
   }
-  return { ...(yield* pointsOf(spectrum, judged, rows, setup)), part }
+  const settledLine = withPoints(line, spectrum, rows)
+  return {
+    ...(yield* pointsOf(spectrum, judged, rows, setup)),
+    part,
+    settledFor: markOn(traceCheck, settledLine),
+    heldFor: part?.holds === true ? markOn(windowCheck, settledLine) : '',
+  }
 }
+
+const UNMARKED = { settledFor: '', heldFor: '' } as const
+
+/** The mark of what a check reads of a line. */
+const markOn = (check: Check, line: Line): string =>
+  markOf(
+    Object.fromEntries(
+      resolve(line)
+        .fields(check)
+        .map(({ key, value }) => [key, value]),
+    ),
+  )
 
 /** Where no limit is chosen yet: the highest rows, so that there is something to see. */
 function firstPoints({ hz, db }: Spectrum): Settled {
@@ -96,6 +118,7 @@ function firstPoints({ hz, db }: Spectrum): Settled {
     limitHz: new Float64Array(0),
     limitDb: new Float64Array(0),
     part: undefined,
+    ...UNMARKED,
   }
 }
 
@@ -110,7 +133,7 @@ function* pointsOf(
   { judgedCount, overCount }: Judged,
   rows: readonly number[],
   { reading, spectrum: { unit } }: TraceSetup,
-): Generator<Progress, Omit<Extract<Settled, { ok: true }>, 'part'>> {
+): Generator<Progress, Omit<Extract<Settled, { ok: true }>, 'part' | 'settledFor' | 'heldFor'>> {
   yield { doneFrac: 1 }
   return {
     ok: true,
@@ -185,8 +208,9 @@ function gridOver(hz: Float64Array): Float64Array {
 /** The line with these rows in the fields of the trace check. */
 export function withPoints(line: Line, { hz, db, unit }: Spectrum, rows: readonly number[]): Line {
   const fact = (text: string): Fact => ({ text, origin: { by: 'user' } })
+  const { traceRowCount: _rows, traceSettledFor: _settled, traceHeldFor: _held, ...known } = line.facts
   const facts: Partial<Record<FactKey, Fact>> = {
-    ...line.facts,
+    ...known,
     traceHz: fact(rows.map((row) => `${hz[row]}`).join('; ')),
     traceDb: fact(rows.map((row) => `${db[row]}`).join('; ')),
     ...(unit === undefined ? {} : { traceUnit: fact(choiceOfUnit(unit)) }),

@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest'
+import { traceCheck } from '../../../src/calc/checks/trace/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { atOnce } from '../../../src/calc/line/evaluate.ts'
+import { checkLine, resolve } from '../../../src/calc/line/resolver.ts'
 import { settle } from '../../../src/calc/trace/settle.ts'
 import type { Spectrum } from '../../../src/calc/trace/types.ts'
 import { tryRows } from '../../../src/calc/trace/verify.ts'
 import type { Fact, FactKey, Line } from '../../../src/calc/types.ts'
+import { run } from '../../support/run-check.ts'
 
 function lineWith(facts: Readonly<Partial<Record<FactKey, string>>>): Line {
   const typed = Object.entries(facts).map(([key, text]): [string, Fact] => [key, { text, origin: { by: 'user' } }])
@@ -112,6 +116,76 @@ describe('a long trace on few points', () => {
       settle({ line: lineWith({ ...LEAD, traceBandwidthHz: 'wide' }), spectrum: spectrumOf(11, () => 0) }),
     )
     expect(found).toMatchObject({ ok: false, message: expect.stringContaining('Bandwidth of the trace') })
+  })
+})
+
+describe('with the trace closed', () => {
+  // what carries the need of a capacitor without a lead; with a lead a row between two humps is worse off than either
+  const over = (hz: number) => Math.max(hump(hz, 60e3, 70, 0.15), hump(hz, 7e6, 52, 0.12), hump(hz, 9.9e6, 51.5, 0.02))
+  const spectrum = spectrumOf(5001, over)
+  const LINE = { ...LEAD, topology: 'C', eslH: '0', dielectric: 'c0g', inductanceH: '1 µH' }
+
+  /** The line as opening the trace leaves it, with what was changed since. */
+  function closed(texts: Readonly<Partial<Record<FactKey, string>>> = {}): Line {
+    const found = settled(lineWith(LINE), spectrum)
+    expect(found.part).toMatchObject({ holds: true })
+    return lineWith({
+      ...LINE,
+      traceHz: found.pointsHz.map((hz) => `${hz}`).join('; '),
+      traceDb: found.pointsDb.map((db) => `${db}`).join('; '),
+      traceUnit: 'dbuv',
+      traceRowCount: `${spectrum.hz.length}`,
+      traceSettledFor: found.settledFor,
+      traceHeldFor: found.heldFor,
+      ...texts,
+    })
+  }
+  const asked = (check: typeof windowCheck | typeof traceCheck, line: Line) => {
+    const result = checkLine(check, line)
+    if (!result.ok) throw new Error(result.issues[0]?.message)
+    return { verdict: result.verdict, headline: result.headline.replaceAll('\u00a0', ' ') }
+  }
+
+  it('a yes stands as long as nothing it rests on changes, and from an address as well', () => {
+    const line = closed()
+    expect(asked(windowCheck, line).verdict).toBe('ok')
+    expect(asked(traceCheck, line).verdict).toBe('ok')
+    const texts = Object.fromEntries(
+      resolve(line)
+        .fields(windowCheck)
+        .flatMap(({ key, state, text }) => (state === 'value' ? [[key, text]] : [])),
+    )
+    expect(run(windowCheck, texts).verdict).toBe('ok')
+  })
+
+  it('a fact of the line changes: the few rows alone would say yes again, and the window waits for the trace', () => {
+    const changed = closed({ eslH: '5 nH' })
+    const { traceRowCount: _rows, traceSettledFor: _settled, traceHeldFor: _held, ...few } = changed.facts
+    expect(asked(windowCheck, { ...changed, facts: few }).verdict).toBe('ok')
+    expect(asked(windowCheck, changed)).toMatchObject({
+      verdict: 'unknown',
+      headline: expect.stringMatching(/^Not known: needs the trace opened\. Its 5001 rows were not all tried/u),
+    })
+  })
+
+  it('limit, margin or reading change: the few are no need any more, for the trace and for the window', () => {
+    for (const texts of [
+      { traceLimit: 'en55022-b-quasi-peak' },
+      { marginDb: '10' },
+      { traceEmission: 'impulsive', traceBandwidthHz: '9 kHz' },
+    ] as const) {
+      const line = closed(texts as Partial<Record<FactKey, string>>)
+      expect(asked(traceCheck, line)).toMatchObject({
+        verdict: 'unknown',
+        headline: expect.stringMatching(/^Not known: needs the trace opened/u),
+      })
+      expect(asked(windowCheck, line).verdict).toBe('unknown')
+    }
+  })
+
+  it('rows that are missed leave no yes, and a no stays a no', () => {
+    expect(asked(windowCheck, closed({ traceHeldFor: '' })).verdict).toBe('unknown')
+    expect(asked(windowCheck, closed({ ownCeilingF: '1 pF' })).verdict).toBe('fails')
   })
 })
 

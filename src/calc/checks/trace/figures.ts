@@ -3,6 +3,7 @@
 import { bandwidthsAt, methodLineById } from '../../../reference/method-lines.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import { type Judged, judge } from '../../trace/judge.ts'
+import { isUntried } from '../../trace/mark.ts'
 import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
 import { PRACTICAL_CEILING_DB } from '../need/figures.ts'
 import type { TraceGiven } from './inputs.ts'
@@ -13,18 +14,30 @@ export type TraceFigures = Figures & {
   /** absent = something must still be entered */
   readonly setup?: TraceSetup
   readonly judged?: Judged
+  /** the points are few of an opened trace, taken under another limit, margin or reading */
+  readonly isStale?: true
 }
 
 const NOTHING = { bounds: [], rungs: [], values: {} } as const
 
 /** A need that is not known yet is handed on as its frequencies without an attenuation, so that it is not passed over. */
 export function* traceFigures(given: TraceGiven): Generator<Progress, TraceFigures | Refused> {
-  const found = yield* comparedFigures(given)
+  const found = staled(given, yield* comparedFigures(given))
   const { traceHz, traceDb } = given
   const isOpen = traceHz !== undefined && traceDb !== undefined && given.limit !== undefined && isOfLine(given)
   const isJudged =
     found.lists !== undefined || ('judged' in found && found.judged !== undefined && found.judged.worstAt < 0)
   return isOpen && !isJudged ? { ...found, lists: { traceNeedHz: traceHz } } : found
+}
+
+/** The few points of an opened trace stand for all under one limit, margin and reading: under others they are no need. */
+function staled(given: TraceGiven, found: TraceFigures | Refused): TraceFigures | Refused {
+  if ('ok' in found || !isUntried(given, given.traceSettledFor)) return found
+  const { neededDb: _needed, ...values } = found.values
+  const { lists: _lists, judged, ...rest } = found
+  // none of them over the limit says nothing of the others
+  const kept = judged && judged.worstAt >= 0 ? { judged } : {}
+  return { ...rest, ...kept, values, verdict: 'unknown', isStale: true }
 }
 
 /** A field is a need of a line only after a clamp on its cable made the worst fall. */

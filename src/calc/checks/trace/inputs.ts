@@ -1,5 +1,6 @@
 /** What the trace check asks: the points of a trace, the limit, and how both were read. */
 import { METHOD_LINES } from '../../../reference/method-lines.ts'
+import { rowCountInput, settledForInput } from '../../trace/mark.ts'
 import type { Given, Input } from '../../types.ts'
 import { needInputs } from '../need/inputs.ts'
 
@@ -209,6 +210,8 @@ export const traceInputs = [
     whenEmpty: { do: 'omit' },
     group: OWN,
   },
+  rowCountInput,
+  settledForInput,
 ] as const satisfies readonly Input[]
 
 export type TraceGiven = Given<typeof traceInputs>

@@ -2,6 +2,7 @@
 import { bandwidthsAt, methodLineById } from '../../../reference/method-lines.ts'
 import { notKnown, waitingFor } from '../../explain/sentence.ts'
 import { missingInputs, nameOf, needsOf } from '../../line/missing.ts'
+import { counted } from '../../quantity/counted.ts'
 import { formatEstimate, formatExact, formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Cell, Finding, Step, Success } from '../../types.ts'
 import type { TraceFigures } from './figures.ts'
@@ -60,6 +61,7 @@ function saidOf(given: TraceGiven, figures: TraceFigures): Pick<Success, 'headli
     return notKnown(traceInputs, given.ownHz === undefined ? 'ownHz' : 'ownDb', 'the corners of your line.')
   }
   const { limit } = setup.reading
+  if (figures.isStale) return staleSaid(given, figures, setup)
   if (worstExcessDb === undefined || worstAtHz === undefined)
     return { headline: `Not known: no point of the trace lies inside the span of ${limit.name}.` }
   const worst = `worst ${over(worstExcessDb)} ${sideWords(setup, worstExcessDb)} at ${hertz(worstAtHz)}`
@@ -78,6 +80,23 @@ function saidOf(given: TraceGiven, figures: TraceFigures): Pick<Success, 'headli
   return {
     headline: `${formatEstimate(neededDb, 'decibel', 'least')} must come off: ${worst}, ${exact(given.marginDb)} margin.`,
   }
+}
+
+function staleSaid(
+  given: TraceGiven,
+  { values }: TraceFigures,
+  setup: TraceSetup,
+): Pick<Success, 'headline' | 'needs'> {
+  const { worstExcessDb: worst, worstAtHz } = values
+  const tail =
+    worst === undefined || worstAtHz === undefined
+      ? ''
+      : ` On these it is worst ${over(worst)} ${sideWords(setup, worst)} at ${hertz(worstAtHz)}.`
+  return notKnown(
+    traceInputs,
+    'traceSettledFor',
+    `the trace opened. Of its ${counted(given.traceRowCount ?? 0, 'row')} a few stand here, taken under another limit, margin or reading.${tail}`,
+  )
 }
 
 function sideWords({ reading: { limit } }: TraceSetup, excessDb: number): string {

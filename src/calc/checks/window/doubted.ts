@@ -11,6 +11,7 @@ export function doubtedWindow(given: WindowGiven, found: WindowFigures): Figures
   if (found.is === 'barred') return found
   const needs = allNeeds(given, pairNeeds)
   if ('code' in needs) return { ok: false, issues: [needs] }
-  const setup = { ...setUp(given, lineKindById(given.lineKind ?? ''), needs), lumpedF: found.setup.lumpedF }
+  const { lumpedF, untriedRows } = found.setup
+  const setup = { ...setUp(given, lineKindById(given.lineKind ?? ''), needs), lumpedF, untriedRows }
   return { verdict: fixedRow(found.row, setup).verdict, values: {}, bounds: setup.bounds, rungs: [] }
 }

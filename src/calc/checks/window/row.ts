@@ -25,7 +25,15 @@ import { isShown } from './tried.ts'
 import { mostOfTriedF, triedArounds } from './tried-circuits.ts'
 
 /** What holds for every topology alike: noise inside the signal band, a rule that lacks a fact, what could not be counted; an inductor that is not known. */
-export type LineReason = 'in-band' | 'rule-lacks' | 'one-wire' | 'cross-on-single' | 'element' | 'balance' | 'not-shown'
+export type LineReason =
+  | 'in-band'
+  | 'rule-lacks'
+  | 'one-wire'
+  | 'cross-on-single'
+  | 'element'
+  | 'balance'
+  | 'not-shown'
+  | 'untried'
 
 export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
@@ -145,6 +153,7 @@ function withLine(
   const lacks = ruleLacks(setup)
   const added: readonly (Reason | LineReason)[] = [
     ...(setup.isTraceOpen ? (['no-need'] as const) : []),
+    ...(setup.untriedRows === undefined ? [] : (['untried'] as const)),
     ...(isInBand ? (['in-band'] as const) : []),
     ...(lacks ? (['rule-lacks'] as const) : []),
     ...(lacksElement ? (['element'] as const) : []),

@@ -5,6 +5,7 @@ import { listed, notKnown, type Said } from '../../explain/sentence.ts'
 import { overPermittedWords, tightestPermitted } from '../../explain/whole.ts'
 import { loadingCeiling } from '../../loading/ceiling.ts'
 import { CAPACITOR_COUNT, hasCapacitor, TOPOLOGY_LABEL } from '../../network/circuit.ts'
+import { counted } from '../../quantity/counted.ts'
 import { formatEstimate, formatExact } from '../../quantity/format.ts'
 import type { Verdict } from '../../types.ts'
 import { capital, VERDICT_WORDS } from '../../verdict.ts'
@@ -173,6 +174,12 @@ function lackingSaid({ given, row, setup }: WindowQuestion): Said {
       windowInputs,
       'traceNeedDb',
       `what the trace needs: its own check says what is missing there. ${tail}`,
+    )
+  if (setup.untriedRows !== undefined)
+    return notKnown(
+      windowInputs,
+      'traceHeldFor',
+      `the trace opened. Its ${counted(setup.untriedRows, 'row')} were not all tried under these facts, or not all met. On those in the fields: ${limitsWords(row, setup)}.`,
     )
   if (setup.hasCrossOnSingle)
     return notKnown(

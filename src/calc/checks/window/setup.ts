@@ -21,7 +21,7 @@ import { type AroundQuestion, aroundOf, type WindowAround } from './around.ts'
 import { chokeOf, isOneWire, type WindowChoke } from './choke.ts'
 import type { WindowGiven } from './inputs.ts'
 import { buildableBounds, chassisBounds, navyBounds, navyOf } from './rules.ts'
-import { isTraceOpen } from './trace-needs.ts'
+import { isTraceOpen, isTraceUntried } from './trace-needs.ts'
 import { type Shown, shownOf, triedBounds } from './tried.ts'
 import { type TriedCircuits, triedCircuitsOf } from './tried-circuits.ts'
 
@@ -63,6 +63,8 @@ export type WindowSetup = {
   readonly shown: Shown | undefined
   /** a trace on the line whose need is not known */
   readonly isTraceOpen: boolean
+  /** rows of an opened trace, how many, that were not tried under these facts; undefined: none */
+  readonly untriedRows: number | undefined
   /** fields the kind of line needs before its ceiling is known */
   readonly asks: readonly CeilingAsk[]
   /** fields a limit of the user's own waits for */
@@ -92,7 +94,11 @@ export const ruleLacks = ({ navy, ownLacks }: Pick<WindowSetup, 'navy' | 'ownLac
 
 /** Whether something on the line could not be counted: no row can be ok beside it. */
 export const isUncounted = (setup: WindowSetup): boolean =>
-  setup.isOneWire || setup.hasCrossOnSingle || setup.isTraceOpen || isBalanceUncounted(setup)
+  setup.isOneWire ||
+  setup.hasCrossOnSingle ||
+  setup.isTraceOpen ||
+  setup.untriedRows !== undefined ||
+  isBalanceUncounted(setup)
 
 /** A requirement on the balance of a pair, and legs with a bead or damping, which are not counted apart. */
 export const isBalanceUncounted = ({ mostConversionDb, elements: { bead, damper } }: WindowSetup): boolean =>
@@ -180,6 +186,7 @@ export function setUp(given: WindowGiven, kind: LineKind | undefined, needs: rea
     bounds: [...bounds, ...triedBounds(given, bounds)],
     shown: shownOf(given),
     isTraceOpen: isTraceOpen(given),
+    untriedRows: isTraceUntried(given) ? given.traceRowCount : undefined,
     asks: ceiling === undefined ? [] : asksOf(ceiling),
     ownLacks: ceiling?.lacks ?? [],
     choke,

@@ -2,6 +2,7 @@
 
 import type { Need } from '../../bounds/surroundings.ts'
 import { missingInputs } from '../../line/missing.ts'
+import { heldForInput, isUntried, rowCountInput } from '../../trace/mark.ts'
 import type { Input, Issue } from '../../types.ts'
 import type { WindowGiven } from './inputs.ts'
 
@@ -26,6 +27,8 @@ export const traceNeedInputs = [
     whenEmpty: { do: 'omit' },
     group: FROM_TRACE,
   },
+  rowCountInput,
+  heldForInput,
 ] as const satisfies readonly Input[]
 
 /** Pairs each frequency with its need; an issue where the lists have different lengths, or the need is one for all. */
@@ -45,6 +48,9 @@ const isTraced = ({ traceNeedHz, traceNeedDb }: WindowGiven): boolean =>
 /** A trace stands on the line and what it needs is not known: frequencies without an attenuation. */
 export const isTraceOpen = ({ traceNeedHz, traceNeedDb }: WindowGiven): boolean =>
   (traceNeedHz?.length ?? 0) > 0 && (traceNeedDb?.length ?? 0) === 0
+
+/** A need of an opened trace whose other rows were not tried under these facts, or not all of them were met. */
+export const isTraceUntried = (given: WindowGiven): boolean => isTraced(given) && isUntried(given, given.traceHeldFor)
 
 const NEED_KEYS: readonly string[] = ['frequencyHz', 'neededDb']
 
