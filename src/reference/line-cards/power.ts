@@ -7,6 +7,10 @@ const LOAD = notKnown(
   'ohms of the load: converters do not read like resistors',
   'on a good box, bled and dead; write it down',
 )
+const FEED = notKnown(
+  'ohms of the feed: far below what a plain meter reads',
+  'the volts lost from breaker to contact, by procedure, under full load',
+)
 const LETHAL = [
   told('Never work on it live; never alone.'),
   told('Never a trial part in it. It is worked out on paper first.'),
@@ -33,7 +37,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
       source: memory('mil-std-704', '22 to 29 V, ripple to 1.5 V'),
     },
     box: [LOAD],
-    line: [LOAD, open('feed to chassis with every load off and its breaker open')],
+    line: [FEED, open('feed to chassis with every load off and its breaker open')],
     suppressor: [{ farads: 100e-9, source: { id: 'practice', clause: 'inrush decides first', standing: 'practice' } }],
   },
   'power-270-vdc': {

@@ -3,6 +3,7 @@ import { type Field, isUsual } from '../../calc/line/fields.ts'
 import { checkById } from '../../calc/registry.ts'
 import type { CheckId, Fact } from '../../calc/types.ts'
 import { assumedText } from './figure.ts'
+import { LineCardLink } from './line-card-link.tsx'
 import { NoiseBands } from './noise-bands.tsx'
 import { originWords } from './origin.ts'
 import { Rivals } from './rival.tsx'
@@ -33,6 +34,7 @@ export function FieldNotes(given: FieldProps & { readonly shown?: string }) {
         {field.unsuited && <p>{unsuitedWords(field, field.unsuited)}</p>}
       </div>
       <Offers {...given} />
+      {field.input.fact === 'lineKind' && <LineCardLink kind={field.text.trim()} />}
       {field.rivals && given.onTakeText && (
         <Rivals
           what={field.input.label.toLowerCase()}

@@ -1,6 +1,7 @@
 /** The line cards: one for every kind, complete or saying what is not known, and their figures those of calc and of the documents. */
 import { describe, expect, it } from 'vitest'
-import { lineCardId, linePage, pages } from '../../../src/guide/book/lines/lines.ts'
+import { lineCardId } from '../../../src/guide/book/lines/line-card-id.ts'
+import { linePage, pages } from '../../../src/guide/book/lines/lines.ts'
 import { pageTexts } from '../../../src/guide/book/page-texts.ts'
 import type { Block, BookPage } from '../../../src/guide/book/types.ts'
 import { CHECK_KEYS } from '../../../src/guide/check-keys.ts'

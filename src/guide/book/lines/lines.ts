@@ -5,12 +5,10 @@ import { barredCardOf, type LineCard, lineCardOf, type Told } from '../../../ref
 import { LINE_KINDS, type LineKind, lineKindNames } from '../../../reference/line-kinds.ts'
 import type { Block, BookLink, BookPage } from '../types.ts'
 import { guardRows } from './guard-rows.ts'
+import { lineCardId } from './line-card-id.ts'
 import { notKnownText, ohmRows } from './ohm-rows.ts'
 import { roomRows } from './room-rows.ts'
 import { waveformOf } from './waveforms.ts'
-
-/** The page of a kind: its id, from the kind's. */
-export const lineCardId = (kindId: string): string => `line-${kindId}`
 
 const texts = (told: readonly Told[]): readonly string[] => told.map(({ text }) => text)
 

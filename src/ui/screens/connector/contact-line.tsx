@@ -11,6 +11,7 @@ import { changeConnector } from '../../../state/connectors.ts'
 import { keptDesk } from '../../../state/desk.ts'
 import { expressionReading } from '../../../state/expression.ts'
 import { newLine } from '../../../store/line.ts'
+import { LineCardLink } from '../../parts/line-card-link.tsx'
 import { Fields } from '../check-fields.tsx'
 import { KeptLine } from '../kept-line.tsx'
 import { DeleteLine, LineName } from '../line-name.tsx'
@@ -87,6 +88,7 @@ function OwnLine({ complaint, connector, contact, line }: ContactGiven & { reado
       <section aria-label="Its line" class="stack">
         <h2>Its line</h2>
         <LineName complaintId={complaint.id} line={line} />
+        <LineCardLink kind={line.facts.lineKind?.text ?? ''} />
         {mate && <Pair complaint={complaint} connector={connector} contact={contact} mate={mate} />}
         <div class="actions">
           <button
