@@ -129,7 +129,7 @@ describe('a check on screen', () => {
   it('names a check that does not exist and gives ways on', async () => {
     await open('#/check/torque')
     expect(by('heading', 'No such check')).toBeDefined()
-    expect(allBy('link', /^(Ask|Check|Log|Notes):/u)).toHaveLength(4)
+    expect(allBy('link', /^(Ask|Check|Log|Book):/u)).toHaveLength(4)
   })
 
   it('works on the line under way without a query: nothing is copied on the way from check to check', async () => {
