@@ -60,6 +60,7 @@ export const SHELVES: readonly ShelfRoom[] = [
     title: 'Cases',
     inShort: 'What happened elsewhere: complaint, tests, cause, cure',
     prefix: 'case-',
+    load: async () => (await import('./cases/cases.ts')).pages,
   },
 ]
 

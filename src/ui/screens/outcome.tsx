@@ -12,6 +12,7 @@ import { triageDesk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { hashOf } from '../../state/router.ts'
 import { attachComplaint, restartTriage, triage } from '../../state/session.ts'
+import { lazy } from '../lazy.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
 import { Icon, type IconName } from '../parts/icon.tsx'
 import { KeptLink } from '../parts/kept-link.tsx'
@@ -28,6 +29,8 @@ import { Head } from '../shell/head.tsx'
 import { AfterRepair } from './after-repair.tsx'
 import { Earlier, Reasons, Sure, ThinkOn, Withheld } from './decision.tsx'
 import { Trail } from './trail.tsx'
+
+const CasesLike = lazy(async () => (await import('../parts/book/cases-like.tsx')).CasesLike, null)
 
 const CLASS_WORDS: Readonly<
   Record<OutcomeClass, { readonly word: string; readonly icon: IconName; readonly tone: string }>
@@ -100,6 +103,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           {shown.onPath && <Reasons position={shown.position} />}
           <FoldedCautions ids={outcome.cautions} open={outcome.class === 'stop'} />
           {shown.onPath && outcome.class !== 'stop' && <SuspectBoard guide={guide} position={shown.position} />}
+          {shown.onPath && outcome.class !== 'stop' && <CasesLike answers={answers} />}
           {shown.onPath && <Earlier position={shown.position} />}
         </div>
       </div>

@@ -1,0 +1,63 @@
+/** The cases of the book against the record they were taken from, and how a complaint finds those like it. */
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { CASES, casePageId } from '../../../src/guide/book/cases/all.ts'
+import { pages } from '../../../src/guide/book/cases/cases.ts'
+import { casesLike } from '../../../src/guide/book/cases/match.ts'
+import { GUIDE } from '../../../src/guide/guide.ts'
+
+type Recorded = {
+  readonly id: string
+  readonly document: string
+  readonly told: Readonly<Record<string, string>>
+  readonly found: Readonly<Record<string, string>>
+  readonly ok: readonly string[]
+}
+const { cases: recorded } = JSON.parse(
+  readFileSync(new URL('../../golden/guide-cases.json', import.meta.url), 'utf8'),
+) as { readonly cases: readonly Recorded[] }
+const documented = recorded.filter(({ document }) => document !== 'constructed')
+
+test('every documented case of the record has its card, and no constructed one has', () => {
+  expect(CASES.map(({ source }) => source).sort()).toEqual(documented.map(({ id }) => id).sort())
+  expect(new Set(pages().map(({ id }) => id)).size).toBe(CASES.length)
+})
+
+describe.each(CASES)('$source $title', (one) => {
+  test('gives the answers and the causes of the record, no others', () => {
+    const record = documented.find(({ id }) => id === one.source)
+    const known = Object.entries({ ...record?.told, ...record?.found }).filter(
+      ([item, option]) => option !== 'dont-know' && !item.startsWith('gate'),
+    )
+    expect(one.answers).toEqual(Object.fromEntries(known))
+    expect(one.suspects).toEqual(record?.ok)
+  })
+
+  test('names answers that the guide has', () => {
+    // what became of a repair is asked of whatever was found
+    const asked = Object.entries(one.answers).filter(([item]) => !item.startsWith('after-'))
+    for (const [item, option] of asked)
+      expect(
+        GUIDE.evidence.find(({ id }) => id === item)?.options.map(({ id }) => id),
+        item,
+      ).toContain(option)
+  })
+
+  test('is found by its own answers', () => {
+    if (Object.keys(one.answers).length < 2) return
+    expect(casesLike(one.answers, 5).map(casePageId)).toContain(casePageId(one))
+  })
+})
+
+test('one answer alone finds nothing, and an answer that contradicts takes a case away', () => {
+  expect(casesLike({ wrong: 'noise' })).toEqual([])
+  expect(casesLike({ wrong: 'dont-know', when: 'dont-know' })).toEqual([])
+  const like = casesLike({ wrong: 'noise', when: 'engine', rhythm: 'whine' })
+  expect(like.map(({ source }) => source)).toContain('D01')
+  const contrary = casesLike({ wrong: 'noise', when: 'engine', rhythm: 'whine', extent: 'several' })
+  expect(contrary.map(({ source }) => source)).not.toContain('D01')
+})
+
+test('questions of safety make no two complaints alike', () => {
+  expect(casesLike({ 'gate-danger': 'none', 'gate-lines': 'none', wrong: 'noise' })).toEqual([])
+})
