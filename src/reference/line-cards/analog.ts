@@ -103,6 +103,7 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
       ohms('from end to end', [1e3, 10e3]),
       notKnown('ohms at the wiper', 'end to wiper while it is moved: no jump, no gap'),
     ],
+    measure: told('Power off and measured dead. End to end first, then end to wiper through the whole travel.'),
     faults: [
       told('A worn spot: the reading jumps at one position.'),
       told('A reference that is shared with a noisy load.'),

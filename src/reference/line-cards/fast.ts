@@ -51,7 +51,7 @@ const USB: Pick<CardRow, 'line' | 'measure' | 'faults' | 'never'> = {
     told('Cable too long or too thin: the supply sags and the device restarts.'),
     told('A charger beside it that fills the radio bands with noise.'),
   ],
-  never: [CHOKE_FIRST, ONE_LEG, told('Never take its shield for its ground wire.')],
+  never: [ONE_LEG, told('Never take its shield for its ground wire.')],
 }
 const HOST_OHMS = ohms('each data wire to ground, at a host', [14.25e3, 24.8e3], memory('usb-2', 'pull-down'))
 
@@ -120,6 +120,7 @@ export const FAST_CARDS: Readonly<Record<string, CardRow>> = {
       source: memory('usb-2', '400 mV'),
     },
     box: [HOST_OHMS],
+    never: [CHOKE_FIRST, ONE_LEG, told('Never take its shield for its ground wire.')],
     suppressor: [{ farads: 2e-12, source: read('R31') }],
   },
   'ethernet-10base-t': {

@@ -68,7 +68,7 @@ describe('the shelf of line cards', () => {
       expect(prefill).toEqual({ lineKind: kind.id })
       expect(CHECK_KEYS[check]).toContain('lineKind')
     }
-    const mayTry = kind.noTrialWhy === undefined && kind.family !== 'ground'
+    const mayTry = kind.noTrialWhy === undefined && kind.trial !== undefined
     expect(buttons.some(({ check }) => check === 'trial')).toBe(mayTry)
   })
 
@@ -82,11 +82,25 @@ describe('the shelf of line cards', () => {
     }
   })
 
-  it('sends nobody into a trial on a line in which none may be made', () => {
-    for (const kind of OPEN.filter(({ noTrialWhy, family }) => noTrialWhy !== undefined || family === 'ground')) {
+  it('sends nobody into a trial on a line in which none may be made, or for which no values are known', () => {
+    const without = OPEN.filter(({ noTrialWhy, trial }) => noTrialWhy !== undefined || trial === undefined)
+    expect(without.length).toBeGreaterThan(10)
+    for (const kind of without) {
       const found = rowsOf(linePage(kind)).filter(({ text }) => /a trial in rising steps|Smallest first/u.test(text))
       expect(found, kind.id).toEqual([])
     }
+  })
+
+  it('says beside every trial value that it needs leave and comes off again, with the cautions of a trial', () => {
+    for (const kind of OPEN.filter(({ noTrialWhy, trial }) => noTrialWhy === undefined && trial !== undefined)) {
+      expect(said(kind.id, 'Trial ladder'), kind.id).toContain('with leave, and off again')
+      const { cautions } = linePage(kind)
+      expect(cautions).toContain('no-trial')
+      expect(cautions).toContain('trial-authority')
+    }
+    for (const id of ['power-270-vdc', 'power-115-vac-400', 'power-230-vac', 'power-hvdc', 'motor-phases'])
+      expect(linePage(lineKindById(id) as LineKind).cautions?.[0]).toBe('lethal-voltage')
+    for (const kind of BARRED) expect(linePage(kind).cautions).toContain('no-trial')
   })
 
   it('has a card for a kind that nobody wrote one for, from its family alone', () => {

@@ -3,6 +3,7 @@
 import type { CheckId, Source } from '../../../calc/types.ts'
 import { barredCardOf, type LineCard, lineCardOf, type Told } from '../../../reference/line-cards.ts'
 import { LINE_KINDS, type LineKind, lineKindNames } from '../../../reference/line-kinds.ts'
+import type { SafetyId } from '../../../reference/safety.ts'
 import type { Block, BookLink, BookPage } from '../types.ts'
 import { guardRows } from './guard-rows.ts'
 import { lineCardId } from './line-card-id.ts'
@@ -33,6 +34,24 @@ function relatedOf({ family, noTrialWhy, barredWhy, id }: LineKind): readonly Bo
   return lethal
 }
 
+/** Whether values for a trial are known, and nothing rules one out. */
+const mayTry = ({ barredWhy, noTrialWhy, trial }: LineKind): boolean =>
+  barredWhy === undefined && noTrialWhy === undefined && trial !== undefined
+
+/** Cautions that belong to the kind: what kills first, then what a trial needs. */
+function cautionsOf(kind: LineKind): readonly SafetyId[] {
+  const { family, noTrialWhy } = kind
+  const isPower = family === 'power-dc' || family === 'power-ac'
+  if (noTrialWhy !== undefined && (isPower || family === 'drive'))
+    return ['lethal-voltage', 'stored-charge', 'power-off']
+  return [
+    ...(isPower ? (['stored-charge'] as const) : []),
+    'no-trial',
+    'power-off',
+    ...(mayTry(kind) ? (['trial-authority'] as const) : []),
+  ]
+}
+
 /** Where this line is worked out. A ground is bonded: one check says so. */
 function buttons(kind: LineKind): readonly Block[] {
   const prefill = { lineKind: kind.id }
@@ -43,7 +62,7 @@ function buttons(kind: LineKind): readonly Block[] {
     loading,
     open('window', 'Which capacitor fits it?'),
     open('surge', 'Which suppressor fits it?'),
-    ...(kind.noTrialWhy === undefined ? [open('trial', 'Read a trial on it')] : []),
+    ...(mayTry(kind) ? [open('trial', 'Read a trial on it')] : []),
   ]
 }
 
@@ -79,7 +98,7 @@ function openPage(kind: LineKind): Pick<BookPage, 'inShort' | 'blocks' | 'source
     ...(kind.noTrialWhy === undefined ? [] : [{ is: 'never', items: [kind.noTrialWhy] } as const]),
     { is: 'heading', text: 'When it is good' },
     waveBlock(card, kind),
-    { is: 'heading', text: 'On the meter, power off' },
+    { is: 'heading', text: 'On the meter' },
     { is: 'rows', rows: ohmRows(card, kind) },
     { is: 'heading', text: 'Shield' },
     { is: 'text', text: card.shield.text },
@@ -127,6 +146,7 @@ export function linePage(kind: LineKind): BookPage {
     title: kind.name,
     lineKind: kind.id,
     words: lineKindNames(kind).slice(1),
+    cautions: cautionsOf(kind),
     ...(kind.barredWhy === undefined ? openPage(kind) : barredPage(kind, kind.barredWhy)),
     related: relatedOf(kind),
   }

@@ -20,9 +20,9 @@ const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text
 const asSentences = (clauses: string): string =>
   `${clauses.replace(', an end of', '; that is an end of').split('; ').map(capital).join('. ').replace(/[.]*$/u, '')}.`
 
-/** How a figure that is missing is found where nothing may be tried, and where a trial tells it. */
-export const howFound = ({ noTrialWhy, supply }: LineKind): string => {
-  if (noTrialWhy === undefined) return 'a trial in rising steps, the signal watched at each'
+/** How a figure that is missing is found: by a trial only where values for one are known and none is ruled out. */
+export const howFound = ({ noTrialWhy, trial, supply }: LineKind): string => {
+  if (noTrialWhy === undefined && trial !== undefined) return 'a trial in rising steps, the signal watched at each'
   return supply === undefined ? 'ask its maker; nothing is tried in this line' : 'on paper, in the power check'
 }
 
@@ -55,10 +55,10 @@ function physicsRow(card: LineCard, kind: LineKind): BookRow {
   }
 }
 
-function documentRows({ permitted }: LineKind): readonly BookRow[] {
+function documentRows({ permitted, isPair }: LineKind): readonly BookRow[] {
   return permitted.map(({ allows, farads: f, counts, source }) => ({
     label: 'By document',
-    text: `${capital(allows.by)} allows ${farads(f)} ${allows.of}${counts === 'leg' ? ', from each leg to chassis' : ''}.`,
+    text: `${capital(allows.by)} allows ${farads(f)} ${allows.of}${counts === 'leg' ? `, ${isPair ? 'from each leg to chassis' : 'to chassis'}` : ''}.`,
     source,
   }))
 }
@@ -112,13 +112,13 @@ function trialRow(card: LineCard, kind: LineKind): BookRow {
       text: notKnownText({
         is: 'not-known',
         what: 'values that are sane on every such line',
-        measure: 'ask its maker, and start at a hundredth of what he allows',
+        measure: howFound(kind),
       }),
     }
   const across = trial.counts === 'dm' ? 'across the pair' : kind.isPair ? 'from each leg to chassis' : 'to chassis'
   return {
     label,
-    text: `${[trial.lowF, trial.mediumF, trial.highF].map(farads).join(', ')}, ${across}. Smallest first, bare line before and after.${beyondText(card, kind)}`,
+    text: `${[trial.lowF, trial.mediumF, trial.highF].map(farads).join(', ')}, ${across}. Smallest first, bare line before and after; with leave, and off again.${beyondText(card, kind)}`,
     source: { id: 'practice', standing: 'practice' },
   }
 }

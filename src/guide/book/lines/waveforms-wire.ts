@@ -126,7 +126,7 @@ export function threeLegs({ referenceRmsV, legRmsV, hz, shaftDeg }: Of<'three-le
 export function slow({ fromV, toV, overSec, fromLabel, toLabel }: Of<'slow'>): Waveform {
   const smooth = (share: number): number => share * share * (3 - 2 * share)
   return {
-    title: 'Between the legs, while it climbs',
+    title: 'At the input, while it climbs',
     said: `A smooth curve from ${volts(fromV)} (${fromLabel}) to ${volts(toV)} (${toLabel}), here in ${secs(overSec)}. Nothing in it is fast. Every step, hum or spike in it is not the sensor.`,
     spanSec: overSec,
     wires: [{ label: 'sensor', points: curve(overSec, 60, (sec) => fromV + (toV - fromV) * smooth(sec / overSec)) }],
