@@ -59,8 +59,11 @@ describe('the link to a line card', () => {
       line,
     ])
     await openConnector('contact', '7')
-    await eventually('the card', () => (cards().length > 0 ? true : undefined))
-    expect(cards()[0]).toBe('#/notes/line-fuel-quantity')
+    const link = await eventually(
+      'the card',
+      () => document.querySelector('section[aria-label="Its line"] a[href^="#/notes/"]') ?? undefined,
+    )
+    expect(link.getAttribute('href')).toBe('#/notes/line-fuel-quantity')
   })
 
   it('leads to a page that exists, whatever the kind', () => {

@@ -118,7 +118,6 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('A carrier out to the sensor and its share back: size and sign are the position.'),
     wave: {
       is: 'carrier',
-      excitationRmsV: 7,
       hz: 3e3,
       fromShare: 0.5,
       toShare: -0.5,
@@ -131,9 +130,7 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('A shaft angle, as three voltages of one carrier.', memory('arinc-407')),
     wave: {
       is: 'three-legs',
-      referenceRmsV: 26,
       legRmsV: 11.8,
-      hz: 400,
       shaftDeg: 20,
       source: memory('arinc-407', '26 V reference, 11.8 V between legs'),
     },
@@ -152,7 +149,7 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'speed-pickup': {
     carries: told('One swing for each tooth that passes: the count in a second is the speed.'),
-    wave: { is: 'pick-up', peakV: 5, leastV: 0.1, mostV: 70, hz: 1e3, source: PRACTICE },
+    wave: { is: 'pick-up', peakV: 5, leastV: 0.1, hz: 1e3, source: PRACTICE },
     box: [ohms('between the legs of the input', [1e3, 10e3], memory('textbook', 'usual values'))],
     line: [signalOhm('the coil, between the legs'), open('each leg to chassis')],
     faults: [

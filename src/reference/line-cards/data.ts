@@ -1,18 +1,25 @@
 /** Line cards of the avionics buses and serial lines. */
 import { DERIVED, memory, PRACTICE, read } from '../line-kinds/cite.ts'
 import { PAIR_MEASURE } from './families.ts'
-import { ends, notKnown, ohms, open, signalOhm, told } from './told.ts'
+import { ends, notKnown, ohms, open, SHIP_V, signalOhm, told } from './told.ts'
 import type { CardRow } from './types.ts'
 
 const WINDING_MOST_OHM = 10
 const LEGS_OPEN = 'each leg to chassis'
 
+const RECEIVER_OHM = 8e3
+const RECEIVERS = 20
+
 const ARINC_429: Omit<CardRow, 'suppressor'> = {
   carries: told('One transmitter, many receivers, words of labelled data on a shielded pair.', memory('R1')),
   wave: { is: 'return-to-zero', levelV: 10, leastV: 6.5, nullV: 2.5, source: memory('R1', 'levels at a receiver') },
-  box: [ohms('between the legs of one receiver', [8e3, undefined], memory('R1', '2.2.4'))],
+  box: [ohms('between the legs of one receiver', [RECEIVER_OHM, undefined], memory('R1', '2.2.4'))],
   line: [
-    ohms('between the legs, all receivers on, transmitter off the line', [400, undefined], read('R6')),
+    ohms(
+      'between the legs, all receivers on, transmitter off the line',
+      [RECEIVER_OHM / RECEIVERS, undefined],
+      read('R6'),
+    ),
     open(`${LEGS_OPEN}, receivers off the line`),
   ],
   measure: told(
@@ -84,7 +91,7 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Command and response of a bus controller and its terminals, one stub to each.', read('R7')),
     wave: {
       is: 'manchester',
-      sentPeakV: [9, 13.5],
+      leastSentV: 9,
       heardFromV: 0.5,
       edgeSec: 150e-9,
       source: read('R7', '18 to 27 V, 1 to 14 V'),
@@ -96,7 +103,7 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('The same bus without a coupler: resistors in the box, a very short stub.', read('R7')),
     wave: {
       is: 'manchester',
-      sentPeakV: [3, 4.5],
+      leastSentV: 3,
       heardFromV: 0.7,
       edgeSec: 150e-9,
       source: read('R7', '6 to 9 V, 1.4 to 20 V'),
@@ -115,7 +122,7 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('The picture of the weather radar to its displays, one way.', memory('arinc-708')),
     wave: {
       is: 'manchester',
-      sentPeakV: [9, 13.5],
+      leastSentV: 9,
       heardFromV: 0.5,
       edgeSec: 150e-9,
       source: memory('arinc-708', 'taken as MIL-STD-1553B'),
@@ -244,10 +251,10 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Slow data from one master to a few slaves on a single wire.', memory('iso-17987')),
     wave: {
       is: 'single',
-      highV: 28,
+      highV: SHIP_V,
       lowV: 1,
-      highFromV: 16.8,
-      lowToV: 11.2,
+      highFromV: 0.6 * SHIP_V,
+      lowToV: 0.4 * SHIP_V,
       rateHz: 19.2e3,
       edgeSec: 10e-6,
       source: memory('iso-17987', 'seen at 0.6 and 0.4 of the supply'),

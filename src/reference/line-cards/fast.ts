@@ -128,7 +128,7 @@ export const FAST_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Packets, one pair each way.', memory('ieee-802-3')),
     wave: {
       is: 'manchester',
-      sentPeakV: [2.2, 2.8],
+      leastSentV: 2.2,
       heardFromV: 0.585,
       edgeSec: 20e-9,
       source: memory('ieee-802-3', '2.2 to 2.8 V peak'),

@@ -1,6 +1,6 @@
 /** Line cards of power, returns, drives, discretes and what belongs to them. */
 import { memory, PRACTICE } from '../line-kinds/cite.ts'
-import { notKnown, ohms, open, signalOhm, told } from './told.ts'
+import { notKnown, ohms, open, SHIP_V, signalOhm, told } from './told.ts'
 import type { CardRow } from './types.ts'
 
 const LOAD = notKnown(
@@ -29,9 +29,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Direct current to the box, with the ripple of whatever makes it.', memory('mil-std-704')),
     wave: {
       is: 'steady',
-      nominalV: 28,
       leastV: 22,
-      mostV: 29,
       ripplePeakV: 1.5,
       rippleHz: 2.4e3,
       source: memory('mil-std-704', '22 to 29 V, ripple to 1.5 V'),
@@ -44,9 +42,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('High-voltage direct current to large loads.', memory('mil-std-704')),
     wave: {
       is: 'steady',
-      nominalV: 270,
       leastV: 250,
-      mostV: 280,
       ripplePeakV: 6,
       rippleHz: 4.8e3,
       source: memory('mil-std-704', '250 to 280 V, ripple to 6 V'),
@@ -58,10 +54,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Alternating current of constant frequency, one of three phases.', memory('mil-std-704')),
     wave: {
       is: 'sine',
-      rmsV: 115,
       leastRmsV: 108,
-      mostRmsV: 118,
-      hz: 400,
       source: memory('mil-std-704', '108 to 118 V rms'),
     },
     box: [WINDINGS],
@@ -72,10 +65,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Alternating current whose frequency follows the engine.', memory('mil-std-704')),
     wave: {
       is: 'sine',
-      rmsV: 115,
       leastRmsV: 108,
-      mostRmsV: 118,
-      hz: 800,
       source: memory('mil-std-704', '108 to 118 V rms, to 800 Hz'),
     },
     box: [WINDINGS],
@@ -106,7 +96,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'panel-lighting': {
     carries: told('Dimmed supply of lamps: chopped by modern dimmers, lowered by old ones.'),
-    wave: { is: 'chopped', supplyV: 28, hz: 200, onShare: 0.4, source: PRACTICE },
+    wave: { is: 'chopped', supplyV: SHIP_V, hz: 200, onShare: 0.4, source: PRACTICE },
     box: [
       notKnown(
         'ohms of lamps: cold filaments read low, lamps with electronics read nothing',
@@ -125,7 +115,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'chassis-return': {
     carries: told('Everybody’s current back. A good one shows no volts between its ends.'),
-    wave: { is: 'steady', nominalV: 0, leastV: -1, mostV: 1, ripplePeakV: 0.05, rippleHz: 400, source: PRACTICE },
+    wave: { is: 'steady', leastV: -1, ripplePeakV: 0.05, rippleHz: 400, source: PRACTICE },
     box: [
       ohms('case to structure, where a bond of this class is called for', [undefined, 2.5e-3], memory('mil-std-464')),
     ],
@@ -137,7 +127,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'pwm-drive': {
     carries: told('Supply to a coil, lamp or heater, switched or chopped.'),
-    wave: { is: 'chopped', supplyV: 28, hz: 1e3, onShare: 0.4, kickV: 20, source: PRACTICE },
+    wave: { is: 'chopped', supplyV: SHIP_V, hz: 1e3, onShare: 0.4, kickV: 20, source: PRACTICE },
     box: [notKnown('ohms of the switch: a transistor with a diode in it', 'on a good driver; compare its outputs')],
     line: [ohms('across the coil', [5, 1e3]), open('coil to chassis')],
     measure: told('Power off. Across the coil both ways round: a diode shows in one of them.'),
@@ -181,7 +171,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Yes or no: a switch to ground, a pull-up in the box.', memory('arinc-700')),
     wave: {
       is: 'contact',
-      idleV: 28,
+      idleV: SHIP_V,
       activeV: 0,
       bounceSec: 3e-3,
       settledSec: 10e-3,
@@ -195,7 +185,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     wave: {
       is: 'contact',
       idleV: 0,
-      activeV: 28,
+      activeV: SHIP_V,
       onFromV: 18.5,
       bounceSec: 3e-3,
       settledSec: 10e-3,
@@ -232,7 +222,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Height in steps, one wire for each bit: open collectors to ground.'),
     wave: {
       is: 'contact',
-      idleV: 28,
+      idleV: SHIP_V,
       activeV: 0,
       bounceSec: 0,
       settledSec: 1e-3,

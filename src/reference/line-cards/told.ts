@@ -1,7 +1,11 @@
 /** Short forms for what repeats in the tables of the line cards. */
 import { PRACTICE } from '../line-kinds/cite.ts'
+import { POWER_KINDS } from '../line-kinds/power.ts'
 import type { Citation } from '../line-kinds/types.ts'
 import type { MeterOhms, NotKnown, Told } from './types.ts'
+
+/** Usual volts of the ship's direct supply, which many lines are pulled up to or switched from. */
+export const SHIP_V = POWER_KINDS.find(({ id }) => id === 'power-28-vdc')?.supply?.nominalRmsV ?? 0
 
 export const told = (text: string, source: Citation = PRACTICE): Told => ({ text, source })
 

@@ -6,10 +6,10 @@ type From = { readonly source: Citation }
 export type Wave =
   /** three levels between the legs, back to zero in every bit; edge and bit time are the kind's */
   | ({ readonly is: 'return-to-zero'; readonly levelV: number; readonly leastV: number; readonly nullV: number } & From)
-  /** a change in the middle of every bit; `edgeSec`: 10 to 90 % */
+  /** a change in the middle of every bit; `edgeSec`: 10 to 90 %; the most that is sent is the kind's */
   | ({
       readonly is: 'manchester'
-      readonly sentPeakV: readonly [least: number, most: number]
+      readonly leastSentV: number
       readonly heardFromV: number
       readonly edgeSec: number
     } & From)
@@ -60,20 +60,17 @@ export type Wave =
       readonly rateHz: number
       readonly edgeSec: number
     } & From)
+  /** usual and highest volts are those of the kind's supply; without one it is a ground, and they are none and as far up as down */
   | ({
       readonly is: 'steady'
-      readonly nominalV: number
       readonly leastV: number
-      readonly mostV: number
       readonly ripplePeakV: number
       readonly rippleHz: number
     } & From)
+  /** usual and highest volts and the frequency are those of the kind's supply */
   | ({
       readonly is: 'sine'
-      readonly rmsV: number
       readonly leastRmsV: number
-      readonly mostRmsV: number
-      readonly hz: number
     } & From)
   /** a switch that closes and bounces; `activeV` from then on; `onFromV`: what counts as closed, where that is known */
   | ({
@@ -84,20 +81,17 @@ export type Wave =
       readonly bounceSec: number
       readonly settledSec: number
     } & From)
-  /** a carrier whose size and sign is the reading; `fromShare` to `toShare` of the excitation */
+  /** a carrier whose size and sign is the reading: `fromShare` to `toShare` of the excitation, whose peak is the kind's */
   | ({
       readonly is: 'carrier'
-      readonly excitationRmsV: number
       readonly hz: number
       readonly fromShare: number
       readonly toShare: number
     } & From)
-  /** three legs of one carrier, at a shaft angle */
+  /** three legs of one carrier, at a shaft angle; reference and frequency are the kind's */
   | ({
       readonly is: 'three-legs'
-      readonly referenceRmsV: number
       readonly legRmsV: number
-      readonly hz: number
       readonly shaftDeg: number
     } & From)
   /** a value that climbs slowly */
@@ -109,12 +103,11 @@ export type Wave =
       readonly fromLabel: string
       readonly toLabel: string
     } & From)
-  /** one swing for each tooth that passes */
+  /** one swing for each tooth that passes; its most is the kind's */
   | ({
       readonly is: 'pick-up'
       readonly peakV: number
       readonly leastV: number
-      readonly mostV: number
       readonly hz: number
     } & From)
   /** speech, on a bias where there is one */

@@ -1,4 +1,6 @@
 /** The line cards: one for every kind, complete or saying what is not known, and their figures those of calc and of the documents. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { lineCardId } from '../../../src/guide/book/lines/line-card-id.ts'
 import { linePage, pages } from '../../../src/guide/book/lines/lines.ts'
@@ -188,6 +190,20 @@ describe('the texts of the line cards', () => {
       /\d/u.test(text.replace(/RS-\d+|MIL-STD-\d+\w?/gu, '')),
     )
     expect(typed.map(({ text }) => text)).toEqual([])
+  })
+
+  it('are made by code that types no figure either', () => {
+    const folder = join(import.meta.dirname, '../../../src/guide/book/lines')
+    const files = readdirSync(folder).map((name) => ({ name, text: readFileSync(join(folder, name), 'utf8') }))
+    expect(files.length).toBeGreaterThan(8)
+    const figure = /\d[\s\u00a0]?(?:[pnµmkMG]?(?:F|Ω|V|A|W|Hz|s)|[kM]?bit\/s|°)(?![\p{L}\d])/u
+    const texts = files.flatMap(({ name, text }) =>
+      [...text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '').matchAll(/'[^'\n]*'|`[^`]*`/gu)]
+        .map(([literal]) => literal.replace(/\$\{[^}]*\}/gu, ''))
+        .filter((literal) => figure.test(literal))
+        .map((literal) => `${name}: ${literal}`),
+    )
+    expect(texts).toEqual([])
   })
 
   it('cite what is listed', () => {

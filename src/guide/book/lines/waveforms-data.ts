@@ -45,11 +45,9 @@ export function returnToZero({ levelV, leastV, nullV }: Of<'return-to-zero'>, ki
   }
 }
 
-export function manchester(
-  { sentPeakV: [leastV, mostV], heardFromV, edgeSec }: Of<'manchester'>,
-  kind: LineKind,
-): Waveform {
+export function manchester({ leastSentV: leastV, heardFromV, edgeSec }: Of<'manchester'>, kind: LineKind): Waveform {
   const bitSec = 1 / (kind.bitRateHz ?? 1)
+  const mostV = kind.steadyPeakV ?? kind.ownPeaks?.pair?.[1] ?? leastV
   const middleV = (leastV + mostV) / 2
   const points = stepped(
     signs.flatMap((sign) => [sign * middleV, -sign * middleV]),

@@ -1,6 +1,7 @@
 /** Waveforms of supplies, switches, sensors, carriers, audio and video. */
 import { formatQuantity } from '../../../calc/quantity/format.ts'
 import type { Wave } from '../../../reference/line-cards.ts'
+import type { LineKind } from '../../../reference/line-kinds.ts'
 import type { Waveform } from '../types.ts'
 import { curve, decay, type Point, sine } from './wave-shape.ts'
 
@@ -10,11 +11,21 @@ const volts = (si: number): string => formatQuantity(si, 'voltage')
 const secs = (si: number): string => formatQuantity(si, 'time')
 const hertz = (si: number): string => formatQuantity(si, 'frequency')
 const peakOf = (rmsV: number): number => Math.SQRT2 * rmsV
+const rmsOf = (peakV: number): number => peakV / Math.SQRT2
+
+/** Highest steady volts of a kind, peak. */
+const highestOf = ({ steadyPeakV, ownPeaks }: LineKind): number => steadyPeakV ?? ownPeaks?.leg[1] ?? 0
+
+function supplied(supply: LineKind['supply']): NonNullable<LineKind['supply']> {
+  if (supply === undefined) throw new RangeError('A supply is drawn for a kind that has none.')
+  return supply
+}
 
 /** A good supply is drawn with this share of the ripple it may have. */
 const GOOD_RIPPLE = 1 / 3
 
-export function steady({ nominalV, leastV, mostV, ripplePeakV, rippleHz }: Of<'steady'>): Waveform {
+export function steady({ leastV, ripplePeakV, rippleHz }: Of<'steady'>, { supply }: LineKind): Waveform {
+  const [nominalV, mostV] = supply === undefined ? [0, -leastV] : [supply.nominalRmsV, supply.worstRmsV]
   const spanSec = 6 / rippleHz
   return {
     title: 'To its return, under load',
@@ -35,7 +46,8 @@ export function steady({ nominalV, leastV, mostV, ripplePeakV, rippleHz }: Of<'s
   }
 }
 
-export function sineWave({ rmsV, leastRmsV, mostRmsV, hz }: Of<'sine'>): Waveform {
+export function sineWave({ leastRmsV }: Of<'sine'>, { supply }: LineKind): Waveform {
+  const { nominalRmsV: rmsV, worstRmsV: mostRmsV, nominalHz: hz } = supplied(supply)
   const spanSec = 2 / hz
   return {
     title: 'Phase to neutral',
@@ -81,20 +93,21 @@ export function contact({ idleV, activeV, onFromV, bounceSec, settledSec }: Of<'
   }
 }
 
-export function carrier({ excitationRmsV, hz, fromShare, toShare }: Of<'carrier'>): Waveform {
+export function carrier({ hz, fromShare, toShare }: Of<'carrier'>, kind: LineKind): Waveform {
+  const peakV = highestOf(kind)
   const spanSec = 9 / hz
-  const excitation = sine(peakOf(excitationRmsV), hz)
+  const excitation = sine(peakV, hz)
   const share = (sec: number): number => fromShare + (toShare - fromShare) * (sec / spanSec)
   return {
     title: 'Excitation and one secondary, while it moves',
-    said: `The excitation is a sine of ${volts(excitationRmsV)} rms at ${hertz(hz)}. The secondary is a share of it. It shrinks to nothing at the middle and grows again upside down. Size is how far, phase is which way.`,
+    said: `The excitation is a sine of ${volts(rmsOf(peakV))} rms at ${hertz(hz)}. The secondary is a share of it. It shrinks to nothing at the middle and grows again upside down. Size is how far, phase is which way.`,
     spanSec,
     wires: [
       { label: 'secondary', points: curve(spanSec, 180, (sec) => share(sec) * excitation(sec)) },
       { label: 'excitation', points: curve(spanSec, 180, excitation) },
     ],
     levels: [
-      { label: 'peak', volt: peakOf(excitationRmsV) },
+      { label: 'peak', volt: peakV },
       { label: 'middle', volt: 0 },
     ],
     marks: [{ label: 'one turn', fromSec: 1 / hz, toSec: 2 / hz }],
@@ -103,13 +116,14 @@ export function carrier({ excitationRmsV, hz, fromShare, toShare }: Of<'carrier'
 
 const LEGS_DEG = [0, 120, 240] as const
 
-export function threeLegs({ referenceRmsV, legRmsV, hz, shaftDeg }: Of<'three-legs'>): Waveform {
+export function threeLegs({ legRmsV, shaftDeg }: Of<'three-legs'>, kind: LineKind): Waveform {
+  const hz = kind.usefulHz?.hz ?? 1
   const spanSec = 2 / hz
   const shares = LEGS_DEG.map((off) => Math.sin(((shaftDeg + off) * Math.PI) / 180))
   const names = ['legs 1 and 3', 'legs 3 and 2', 'legs 2 and 1']
   return {
     title: `Between the legs, shaft at ${formatQuantity(shaftDeg, 'angle')}`,
-    said: `Three sines of ${hertz(hz)}, all in step with the reference of ${volts(referenceRmsV)} rms or upside down to it. Their sizes tell the angle. None is larger than ${volts(legRmsV)} rms, which peaks at ${volts(peakOf(legRmsV))}. The three always add up to nothing.`,
+    said: `Three sines of ${hertz(hz)}, all in step with the reference of ${volts(rmsOf(highestOf(kind)))} rms or upside down to it. Their sizes tell the angle. None is larger than ${volts(legRmsV)} rms, which peaks at ${volts(peakOf(legRmsV))}. The three always add up to nothing.`,
     spanSec,
     wires: shares.map((share, at) => ({
       label: names[at] ?? '',
@@ -137,11 +151,11 @@ export function slow({ fromV, toV, overSec, fromLabel, toLabel }: Of<'slow'>): W
   }
 }
 
-export function pickUp({ peakV, leastV, mostV, hz }: Of<'pick-up'>): Waveform {
+export function pickUp({ peakV, leastV, hz }: Of<'pick-up'>, kind: LineKind): Waveform {
   const spanSec = 4 / hz
   return {
     title: 'Between the legs, at a steady speed',
-    said: `One swing for each tooth, here ${hertz(hz)} and ${volts(peakV)} of peak. Both grow with speed: ${volts(leastV)} when it turns slowly, up to ${volts(mostV)} when it turns fast. What is counted is the crossing through nothing.`,
+    said: `One swing for each tooth, here ${hertz(hz)} and ${volts(peakV)} of peak. Both grow with speed: ${volts(leastV)} when it turns slowly, up to ${volts(highestOf(kind))} when it turns fast. What is counted is the crossing through nothing.`,
     spanSec,
     wires: [{ label: 'coil', points: curve(spanSec, 120, sine(peakV, hz)) }],
     levels: [

@@ -35,19 +35,19 @@ export function waveformOf(wave: Wave, kind: LineKind): Waveform {
     case 'steps':
       return steps(wave)
     case 'steady':
-      return steady(wave)
+      return steady(wave, kind)
     case 'sine':
-      return sineWave(wave)
+      return sineWave(wave, kind)
     case 'contact':
       return contact(wave)
     case 'carrier':
-      return carrier(wave)
+      return carrier(wave, kind)
     case 'three-legs':
-      return threeLegs(wave)
+      return threeLegs(wave, kind)
     case 'slow':
       return slow(wave)
     case 'pick-up':
-      return pickUp(wave)
+      return pickUp(wave, kind)
     case 'voice':
       return voice(wave)
     case 'picture-line':
