@@ -23,7 +23,7 @@ export const harmonicsInputs = [
     label: 'Each may be off by',
     help: 'Tolerance of each, or one for all. A crystal 0.01 %, a converter 10 % and more.',
     type: { is: 'number', quantity: 'fraction', min: 0, max: 0.5, many: true },
-    whenEmpty: { do: 'assume', text: '0', why: 'exactly as entered', favourable: true, contrary: '0.0001' },
+    whenEmpty: { do: 'assume', text: '0', why: 'exactly as entered', favourable: true, contrary: '10 %' },
   },
   {
     key: 'waveforms',

@@ -54,8 +54,8 @@ function headlineOf(figures: HarmonicsFigures): string {
   const { worst, isForChannel, landings } = figures
   if (worst === undefined)
     return isForChannel
-      ? `${capitalYes}: no harmonic and no product of the third order lies in that channel.`
-      : `${capitalYes}: none lies in a band of the table.`
+      ? `${capitalYes}: no harmonic and no product of the third order lies in that channel, ${overWords(figures)}.`
+      : `${capitalYes}: none lies in a band of the table, ${overWords(figures)}.`
   const where = `${productWords(worst, figures)} is ${hertz(worst.hz)}`
   const off =
     worst.fromChannelHz === undefined ? '' : `, ${away(worst.fromChannelHz)} from ${channelWords(figures, worst)}`
@@ -63,6 +63,14 @@ function headlineOf(figures: HarmonicsFigures): string {
   const more =
     landings.length === 1 ? '' : `; ${landings.length - 1} more ${landings.length === 2 ? 'lies' : 'lie'} in bands`
   return `With care: ${where}${off === '' ? `, in the band of ${listeningName(figures, worst.listening)}` : off}${more}.`
+}
+
+/** Over what it was looked at: the tolerance of the fundamentals. */
+function overWords({ fundamentals }: HarmonicsFigures): string {
+  const most = Math.max(...fundamentals.map(({ offFrac }) => offFrac))
+  return most > 0
+    ? `wherever each fundamental is within ${formatExact(most, 'fraction')}`
+    : 'with the fundamental exact'
 }
 
 const capitalYes = `${VERDICT_WORDS.ok.charAt(0).toUpperCase()}${VERDICT_WORDS.ok.slice(1)}`

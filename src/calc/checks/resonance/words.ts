@@ -1,5 +1,5 @@
 /** What the resonance check says: where each part resonates, the band it lies in, and what would be seen. */
-import { bandsAt } from '../../../reference/radio-bands.ts'
+import { bandsAt, RADIO_BANDS } from '../../../reference/radio-bands.ts'
 import { formatEstimate, formatExact, formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Cell, Finding, Picture, Quantity, Success } from '../../types.ts'
 import type { ResonanceFigures, Resonating } from './figures.ts'
@@ -34,10 +34,23 @@ export function explainResonance(given: ResonanceGiven, figures: ResonanceFigure
   }
 }
 
-function bandWords(hz: number): string {
+/** Bands it lies in; of one that is worked out also those it may lie in, as lengths and straps are known no better. */
+function bandWords(hz: number, isSeen = false): string {
   const names = bandsAt(hz).map(({ system }) => system)
-  return names.length === 0 ? 'in no band of the table' : `in the band of ${names.join(' and ')}`
+  if (names.length > 0) return `in the band of ${names.join(' and ')}`
+  const nearby = isSeen ? [] : bandsNear(hz)
+  return nearby.length === 0
+    ? 'in no band of the table'
+    : `in no band as worked out, but within ${formatQuantity(NEAR, 'fraction', 2)} of ${nearby.join(' and ')}`
 }
+
+const bandsNear = (hz: number): readonly string[] => [
+  ...new Set(
+    RADIO_BANDS.filter(({ fromHz, toHz }) => fromHz <= hz * (1 + NEAR) && toHz >= hz * (1 - NEAR)).map(
+      ({ system }) => system,
+    ),
+  ),
+]
 
 function headlineOf({ seenHz }: ResonanceGiven, { found, values, ends }: ResonanceFigures): string {
   const near = seenHz === undefined ? undefined : found.find(({ hz }) => Math.abs(hz / seenHz - 1) <= NEAR)
@@ -47,7 +60,7 @@ function headlineOf({ seenHz }: ResonanceGiven, { found, values, ends }: Resonan
   if (firsts.length > 0)
     return `${firsts.map(({ id, hz }) => `${capital(NAME[id])} resonates at ${hertz(hz)}, ${bandWords(hz)}`).join('. ')}.`
   if (seenHz !== undefined && values['seenCableM'] !== undefined)
-    return `A cable of ${formatQuantity(values['seenCableM'], 'length', 3)} ${ENDS[ends]} resonates at ${formatExact(seenHz, 'frequency')}, ${bandWords(seenHz)}.`
+    return `A cable of ${formatQuantity(values['seenCableM'], 'length', 3)} ${ENDS[ends]} resonates at ${formatExact(seenHz, 'frequency')}, ${bandWords(seenHz, true)}.`
   return `Not known: needs a length, a capacitor with its inductance, a box with its strap, or where something is seen.`
 }
 
@@ -108,7 +121,11 @@ function tableOf({ found }: ResonanceFigures): Picture {
           word:
             bandsAt(hz)
               .map(({ system }) => system)
-              .join(', ') || '–',
+              .join(', ') ||
+            bandsNear(hz)
+              .map((name) => `near ${name}`)
+              .join(', ') ||
+            '–',
         },
       ],
     })),

@@ -1,5 +1,6 @@
 /** What the trace check asks: the points of a trace, the limit, and how both were read. */
 import { METHOD_LINES } from '../../../reference/method-lines.ts'
+import { STANDING_WORDS } from '../../../reference/standing.ts'
 import { rowCountInput, settledForInput } from '../../trace/mark.ts'
 import type { Given, Input } from '../../types.ts'
 import { needInputs } from '../need/inputs.ts'
@@ -65,13 +66,16 @@ export const traceInputs = [
       is: 'choice',
       options: [
         { value: OWN_LIMIT, label: 'a line of your own' },
-        ...METHOD_LINES.map(({ id, name }) => ({ value: id, label: name })),
+        ...METHOD_LINES.map(({ id, name, source }) => ({
+          value: id,
+          label: `${name}, ${STANDING_WORDS[source.standing]}`,
+        })),
       ],
     },
     whenEmpty: {
       do: 'ask',
       name: 'the limit',
-      how: 'From the test plan or specification in force; a line of your own takes its corners below.',
+      how: 'From the test plan or specification in force. Points of RTCA DO-160 sections 20 and 21 and of CE101 are not confirmed, so they are not in the list: enter the corners as a line of your own.',
     },
   },
   {

@@ -40,7 +40,8 @@ function waiting(given: TrialGiven): Success {
   return {
     ok: true,
     verdict: 'unknown',
-    ...waitingFor(missingInputs(trialInputs, given)),
+    // separators alone are no steps
+    ...waitingFor(missingInputs(trialInputs, { ...given, steps: undefined })),
     findings: [
       {
         verdict: 'unknown',
