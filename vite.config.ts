@@ -15,7 +15,7 @@ const FRAME =
   /\/node_modules\/(preact|@preact)\/|\/src\/(store\/browser-storage|reference\/screening|ui\/(parts\/(icon|screening)|shell\/search-wanted|screens\/search-box))|vite\/preload-helper/
 /** What every start reads back, and nothing that only some of them need. */
 const STORED =
-  /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|union|beside|split-lines|first-version|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|node_modules\/idb\/)/
+  /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|node_modules\/idb\/)/
 
 export default defineConfig({
   // Relative addresses: the same build runs at the root of a host or in any folder of it.

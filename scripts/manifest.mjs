@@ -18,6 +18,17 @@ export const MANIFEST = {
     { src: 'icons/icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any' },
     { src: 'icons/maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
   ],
+  // A file of complaints: opened with the app where the system offers it, or shared to it. The worker takes what is shared.
+  file_handlers: [{ action: './', accept: { 'application/json': ['.json'] } }],
+  share_target: {
+    action: './bring-in',
+    method: 'POST',
+    enctype: 'multipart/form-data',
+    params: {
+      text: 'text',
+      files: [{ name: 'file', accept: ['application/json', '.json', 'text/plain', '.txt'] }],
+    },
+  },
   shortcuts: [
     { name: 'Ask', description: 'Start from a complaint', url: './#/ask' },
     { name: 'Check', description: 'Quick checks', url: './#/check' },

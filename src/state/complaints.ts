@@ -12,7 +12,7 @@
  * Doing (each shows at once and is written behind, in order; text never leaves the screen when storage fails)
  *   `loadComplaints()`                       once at start
  *   `openComplaint(id | undefined)`
- *   `createFromTriage({title, answers, events, tables, guideVersion, line})`, `createFromCheck({title, check, line, beside?})`
+ *   `add(complaint)`                          one that was just made (new-complaint.ts)
  *   `rename(id, title, base?)`, `writeNote(id, note, base?)`, `writeText(id, field, text, base?)`, `change(id, patch)`
  *   `takeText(id, field, text, left)`        one of several texts is taken, the others (`left`) go
  *   `writeLineFact(id, lineId, fact, next, base?)`  at every key; undefined takes the fact off
@@ -28,11 +28,7 @@
  * A change is written to its own record only, a line's to that line. Other windows are told which one, and read that.
  */
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
-import { RULES_EDITION } from '../calc/edition.ts'
-import type { CheckId, Fact, FactKey, Line } from '../calc/types.ts'
-import type { Filled } from '../guide/fill-ins.ts'
-import type { Event } from '../guide/investigation.ts'
-import type { Answers } from '../guide/types.ts'
+import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import {
   assemble,
@@ -41,7 +37,6 @@ import {
   type ComplaintPatch,
   type ComplaintText,
   type ComplaintTexts,
-  newComplaint,
   recordOf,
   type SavedCheck,
 } from '../store/complaint.ts'
@@ -91,32 +86,6 @@ export function add(complaint: Complaint): Complaint {
 /** Asked only once there is something to lose; the browser decides. */
 async function askToKeep(): Promise<void> {
   if (kept.value === undefined) kept.value = await askToKeepStorage()
-}
-
-/** A new complaint from the triage under way. */
-export function createFromTriage(parts: {
-  readonly title: string
-  readonly answers: Answers
-  readonly events?: readonly Event[]
-  readonly tables?: Filled
-  readonly guideVersion: number
-  readonly line: Line
-}): Complaint {
-  const { line, ...rest } = parts
-  return add(newComplaint({ ...rest, lines: [line] }))
-}
-
-/** A new complaint from a quick check, on its line. */
-export function createFromCheck(parts: {
-  readonly title: string
-  readonly check: CheckId
-  readonly line: Line
-  /** variants compared with it */
-  readonly beside?: string
-}): Complaint {
-  const { title, check, line, beside } = parts
-  const saved = { check, lineId: line.id, rules: RULES_EDITION, ...(beside !== undefined && { beside }) }
-  return add(newComplaint({ title, lines: [line], checks: [saved] }))
 }
 
 const now = (): string => new Date().toISOString()

@@ -1,117 +1,135 @@
 /**
- * Complaints out to a file, and in from one.
+ * Complaints in from a file.
  *
- * `exportComplaint(id)`, `exportAll()`   the file, and in words what is not in it; undefined where there is no such complaint
- * `previewImport(text | File)`           what would change, complaint by complaint; or a sentence
- * `performImport(preview, how)`          all of it or nothing; a sentence where the storage refuses
+ * `previewImport(text | File, reading?)`   what would change, complaint by complaint; or a sentence
+ * `performImport(preview, how)`            all of it or nothing; a sentence where the storage refuses
  * `takenIn`, `readTakenIn()`, `undoImport()`   what came in last can be taken back, also after a reload
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Progress } from '../calc/types.ts'
-import { type Complaint, later } from '../store/complaint.ts'
+import { type Attached, ownersIn } from '../store/exchange/attached.ts'
+import { attachedKeys, keyOf, readAttachedAt } from '../store/exchange/attached-store.ts'
 import { type Difference, differencesOf } from '../store/exchange/compare.ts'
-import { MOST_CHARACTERS, readSteps, writeSteps } from '../store/exchange/file.ts'
+import { readBlob } from '../store/exchange/read-blob.ts'
 import { type How, readTaken, readWholes, type Taken, takeBack, takeIn } from '../store/exchange/take.ts'
 import type { Whole } from '../store/exchange/whole.ts'
 import { StoreError } from '../store/trouble.ts'
+import { noteBroughtIn } from './brought-in.ts'
 import { readConnectorsAgain, wholeConnectors } from './connector-shelves.ts'
-import { inSlices } from './in-slices.ts'
-import { complaints, find, loadComplaints } from './log.ts'
+import { inSlices, stopped } from './in-slices.ts'
+import { find, loadComplaints } from './log.ts'
 import { tell } from './other-windows.ts'
 import { settled, unwritten } from './save-queue.ts'
 
 export type { Difference, How }
 
-/** `left`: in words, what is not in the file. */
-export type ExportFile = { readonly name: string; readonly text: string; readonly left: readonly string[] }
-
-/** A file name from a title: small letters, digits and dashes. */
-function fileName(title: string): string {
-  const words = title.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? []
-  return `${words.join('-').slice(0, 60) || 'complaint'}.stillpin.json`
-}
-
-const LEFT_OUT = [
-  'Photos are not in the file; they stay on this device.',
-  'The answers to the safety questions are not in the file; they are asked anew at the aircraft.',
-] as const
-
 /** Drawn in between: a Log of thousands takes its time. */
-const sliced = <R>(steps: Generator<Progress, R>): Promise<R> =>
-  inSlices(steps, () => undefined, new AbortController().signal)
+const sliced = <R>(steps: Generator<Progress, R>, signal: AbortSignal): Promise<R> =>
+  inSlices(steps, () => undefined, signal)
 
-async function fileOf(all: readonly Complaint[], name: string): Promise<ExportFile> {
-  const connectors = await wholeConnectors(all.map(({ id }) => id))
-  const wholes = all.map((complaint): Whole => ({ complaint, connectors: connectors.get(complaint.id) ?? [] }))
-  return { name, text: await sliced(writeSteps(wholes)), left: LEFT_OUT }
-}
-
-/** One complaint with its lines and connectors as a file. */
-export async function exportComplaint(id: string): Promise<ExportFile | undefined> {
-  const complaint = find(id)
-  return complaint && fileOf([complaint], fileName(complaint.title))
-}
-
-/** Everything in the Log as one file. */
-export function exportAll(): Promise<ExportFile> {
-  const all = complaints.value ?? []
-  const newest = all.reduce((at, one) => later(at, one.updatedAt), '')
-  return fileOf(all, `log-${newest.slice(0, 10) || 'empty'}.stillpin.json`)
-}
+/** Photos and measured files of a complaint of the file; `blocked`: a measured file whose place is taken here. */
+export type Beside = { readonly photos: number; readonly traces: number; readonly blocked: number }
 
 /** A complaint of the file beside the one that is here. */
 export type Planned = {
   readonly whole: Whole
   readonly is: 'new' | 'same' | 'differs'
   readonly differences: readonly Difference[]
+  readonly beside: Beside
 }
 
 export type Preview =
-  | { readonly ok: true; readonly planned: readonly Planned[]; readonly notes: readonly string[] }
+  | {
+      readonly ok: true
+      readonly planned: readonly Planned[]
+      /** photos and measured files that are not here */
+      readonly attached: readonly Attached[]
+      readonly notes: readonly string[]
+    }
   | { readonly ok: false; readonly message: string }
 
-const TOO_LARGE = `The file is larger than ${MOST_CHARACTERS / 1024 / 1024} MB: no backup of complaints comes near it.`
+type Here = { readonly wholes: ReadonlyMap<string, Whole>; readonly besides: ReadonlyMap<string, Beside> }
+
+const NOTHING_BESIDE: Beside = { photos: 0, traces: 0, blocked: 0 }
 
 /** Compares each with the one that is here. */
-function* planSteps(
-  complaints: readonly Whole[],
-  here: ReadonlyMap<string, Whole>,
-): Generator<Progress, readonly Planned[]> {
+function* planSteps(complaints: readonly Whole[], { wholes, besides }: Here): Generator<Progress, readonly Planned[]> {
   const planned: Planned[] = []
   for (const whole of complaints) {
     yield { doneFrac: planned.length / complaints.length }
-    const own = here.get(whole.complaint.id)
+    const { id } = whole.complaint
+    const own = wholes.get(id)
     const differences = own === undefined ? [] : differencesOf(own, whole)
-    planned.push({ whole, is: own === undefined ? 'new' : differences.length === 0 ? 'same' : 'differs', differences })
+    const beside = besides.get(id) ?? NOTHING_BESIDE
+    const isSame = differences.length === 0 && Object.values(beside).every((count) => count === 0)
+    planned.push({ whole, is: own === undefined ? 'new' : isSame ? 'same' : 'differs', differences, beside })
   }
   return planned
 }
 
-/** What a file would change here; nothing is changed by asking. */
-export async function previewImport(source: string | File): Promise<Preview> {
-  if (typeof source !== 'string' && source.size > MOST_CHARACTERS) return { ok: false, message: TOO_LARGE }
-  let text: string
+export type Reading = { readonly onProgress?: (doneFrac: number) => void; readonly signal?: AbortSignal }
+
+/** What a file would change here; nothing is changed by asking. Rejects with an `AbortError` when it was stopped. */
+export async function previewImport(source: string | Blob, reading: Reading = {}): Promise<Preview> {
+  const { onProgress = () => undefined, signal = new AbortController().signal } = reading
+  const goOn = () => {
+    if (signal.aborted) throw stopped()
+  }
+  const run = <R>(steps: Generator<Progress, R>): Promise<R> => sliced(steps, signal)
+  let read: Awaited<ReturnType<typeof readBlob>>
   try {
-    text = typeof source === 'string' ? source : await source.text()
+    read = await readBlob(typeof source === 'string' ? new Blob([source]) : source, { run, onProgress, goOn })
   } catch {
+    goOn()
     return {
       ok: false,
       message: 'The browser could not read this file. Copy it onto this device, then choose it again.',
     }
   }
-  const read = await sliced(readSteps(text))
   if (!read.ok) return read
   if (read.complaints.length === 0) return { ok: false, message: 'The file is in order, and holds no complaint.' }
   await settled()
-  const here = await wholesHere(read.complaints.map(({ complaint }) => complaint.id))
-  const planned = await sliced(planSteps(read.complaints, here))
+  const wholes = await wholesHere(read.complaints.map(({ complaint }) => complaint.id))
+  const { attached, besides } = await notHere(read.complaints, read.attached)
+  const planned = await run(planSteps(read.complaints, { wholes, besides }))
   const notes = [
     'Whether parts may be tried is asked anew: the answers to the safety questions never come out of a file.',
     ...(read.aside > 0
       ? [`${read.aside} pieces are not understood by this version. They are kept as they are, for a version that does.`]
       : []),
   ]
-  return { ok: true, planned, notes }
+  return { ok: true, planned, attached, notes }
+}
+
+/** Of the photos and measured files those that are not here, and how many of each complaint. */
+async function notHere(
+  wholes: readonly Whole[],
+  all: readonly Attached[],
+): Promise<{ readonly attached: readonly Attached[]; readonly besides: ReadonlyMap<string, Beside> }> {
+  const nameOf = ({ is, owner, id }: ReturnType<typeof keyOf>): string => `${is} ${owner} ${id}`
+  const known = new Set<string>()
+  const roles = new Set<string>()
+  try {
+    const keys = all.length === 0 ? [] : await attachedKeys(ownersIn(wholes))
+    for (const key of keys) {
+      known.add(nameOf(key))
+      const one = key.is === 'trace' ? await readAttachedAt(key) : undefined
+      if (one?.is === 'trace') roles.add(`${one.record.owner} ${one.record.role}`)
+    }
+  } catch (error) {
+    // without storage there is none
+    if (!(error instanceof StoreError)) throw error
+  }
+  const attached = all.filter((one) => !known.has(nameOf(keyOf(one))))
+  const besides = wholes.map((whole): readonly [string, Beside] => {
+    const owners = ownersIn([whole])
+    const own = attached.filter(({ record }) => owners.has(record.owner))
+    const traces = own.flatMap((one) => (one.is === 'trace' ? [one.record] : []))
+    const blocked = traces.filter(({ owner, role }) => roles.has(`${owner} ${role}`)).length
+    const counts = { photos: own.length - traces.length, traces: traces.length - blocked, blocked }
+    return [whole.complaint.id, counts]
+  })
+  return { attached, besides: new Map(besides) }
 }
 
 /** Without storage there is what is in memory. */
@@ -156,6 +174,7 @@ async function showAll(ids: readonly string[]): Promise<void> {
   tell({ is: 'log' })
   for (const id of ids) tell({ is: 'connector', id })
   await readTakenIn()
+  noteBroughtIn()
 }
 
 async function attempt(job: () => Promise<string>): Promise<Outcome> {
@@ -177,6 +196,7 @@ export function performImport(preview: Preview, how: How): Promise<Outcome> {
       wanted.map(({ whole }) => whole),
       how,
       new Date().toISOString(),
+      preview.ok ? preview.attached : [],
     )
     await showAll(wanted.map(({ whole }) => whole.complaint.id))
     return `${counted(wanted.length)} brought in.`

@@ -13,6 +13,7 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import { listPhotos, newPhoto, type Photo, putPhoto, removePhoto as takeOut } from '../store/photos.ts'
 import { StoreError } from '../store/trouble.ts'
+import { broughtIn } from './brought-in.ts'
 import { PhotoError, scaledPhoto } from './scaled-photo.ts'
 
 /** A photo with the address under which this window shows it. */
@@ -26,6 +27,7 @@ export const photoTrouble: ReadonlySignal<string | undefined> = trouble
 export const removedPhoto: ReadonlySignal<Photo | undefined> = removed
 
 let opened: readonly string[] = []
+let readAt = 0
 
 const withUrl = (photo: Photo): ShownPhoto => ({
   ...photo,
@@ -54,8 +56,9 @@ async function attempt(change: () => Promise<void>): Promise<void> {
 
 /** Reads the photos of these owners, unless they are shown already. */
 export async function openPhotos(owners: readonly string[]): Promise<void> {
-  if (owners.join() === opened.join()) return
+  if (owners.join() === opened.join() && readAt === broughtIn()) return
   opened = owners
+  readAt = broughtIn()
   trouble.value = undefined
   removed.value = undefined
   for (const { url } of shown.value ?? []) URL.revokeObjectURL(url)

@@ -16,6 +16,7 @@
  * A failed write stops the queue: a later write must never be overtaken by an earlier one that is retried.
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
+import { countUp } from '../store/browser-storage.ts'
 import type { Late } from '../store/edits.ts'
 import { mergeSteps, performStep, type Step } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
@@ -48,6 +49,7 @@ const waiting: Job[] = []
 let running: Promise<void> = Promise.resolve()
 let isRunning = false
 let isStopped = false
+let written = ''
 
 async function carryOut({ step, late, whole }: Change): Promise<void> {
   if (await performStep(step, late)) return
@@ -72,6 +74,9 @@ async function drain(): Promise<void> {
     }
     waiting.shift()
     noteWaiting()
+    // keys into one text are one change
+    if (job.key === '' || job.key !== written) countUp('changes')
+    written = job.key
     job.done()
   }
   state.value = 'saved'

@@ -5,10 +5,11 @@ import type { Connector, Contact } from '../calc/connector/types.ts'
 import { resolve } from '../calc/line/resolver.ts'
 import { checkById } from '../calc/registry.ts'
 import type { Fact, FactKey, Line } from '../calc/types.ts'
-import { type Complaint, newComplaint } from '../store/complaint.ts'
+import type { Complaint } from '../store/complaint.ts'
 import { type KeptConnector, keptConnector } from '../store/connector.ts'
 import { writeFile } from '../store/exchange/file.ts'
 import { newId } from '../store/ids.ts'
+import { newComplaint } from '../store/new-complaint.ts'
 import { expressionReading } from './expression.ts'
 
 /** What stands in a maker's copy where a text would name something internal. */

@@ -16,6 +16,7 @@ import type { LevelColumn, ReadOptions, Spectrum, TraceReading } from '../calc/t
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import { type KeptTrace, listTraces, newTrace, putTrace, removeTrace, type TraceRole } from '../store/traces.ts'
 import { StoreError } from '../store/trouble.ts'
+import { broughtIn } from './brought-in.ts'
 import { canPack, pack, packText, unpackText } from './packed.ts'
 import { spectrumOf } from './unpacked-spectrum.ts'
 import { runInWorker } from './work.ts'
@@ -58,6 +59,7 @@ export const traceTrouble: ReadonlySignal<string | undefined> = trouble
 export const droppedTrace: ReadonlySignal<OpenTrace | undefined> = dropped
 
 let owner = ''
+let readAt = 0
 let stopping: AbortController | undefined
 
 const FULL =
@@ -70,7 +72,8 @@ function storeWords(error: unknown): string {
 
 /** Reads what is kept with a line, unless it is open already. */
 export async function openTraces(of: string): Promise<void> {
-  if (of === owner) return
+  if (of === owner && readAt === broughtIn()) return
+  readAt = broughtIn()
   stopTraceWork()
   owner = of
   open.value = undefined

@@ -1,7 +1,7 @@
 /**
  * Every way this browser keeps or passes on data, behind one guard: where storage is switched off, some browsers throw
  * at the mere mention of it, and the app would stay blank. Nothing here throws; what is not there answers "nothing".
- * No other file of the app names these interfaces (the offline part keeps its own copy of the app and nothing else).
+ * No other file of the app names these interfaces but browser-storage-facts.ts (the offline part keeps to its caches).
  */
 
 const PREFIX = 'stillpin-'
@@ -27,6 +27,9 @@ export function keepSmallText(name: string, text: string | undefined): void {
   }, undefined)
 }
 
+/** Counts one up under a name. */
+export const countUp = (name: string): void => keepSmallText(name, String(Number(smallText(name) ?? 0) + 1))
+
 /** The names in use. */
 export function smallNames(): readonly string[] {
   return quietly(
@@ -47,15 +50,6 @@ export function databases(): IDBFactory | undefined {
 export async function askToKeepStorage(): Promise<boolean | undefined> {
   try {
     return await navigator.storage?.persist?.()
-  } catch {
-    return undefined
-  }
-}
-
-/** Bytes kept on this device by this app's origin, where the browser says so. */
-export async function bytesKept(): Promise<number | undefined> {
-  try {
-    return (await navigator.storage?.estimate?.())?.usage
   } catch {
     return undefined
   }

@@ -1,10 +1,9 @@
-import type { CheckId, Line } from '../calc/types.ts'
+import type { CheckId } from '../calc/types.ts'
 import type { Filled } from '../guide/fill-ins.ts'
 import type { Event } from '../guide/investigation.ts'
 import type { Answers } from '../guide/types.ts'
 import type { Kept } from './gate.ts'
-import { newId } from './ids.ts'
-import { type KeptLine, keptLine } from './line.ts'
+import type { KeptLine } from './line.ts'
 
 /** Version of the complaint's shape. Raise it when the shape changes, and keep a fixture of every old one. */
 export const COMPLAINT_SCHEMA = 7
@@ -69,33 +68,6 @@ export type Complaint = ComplaintRecord & { readonly lines: readonly KeptLine[] 
 export type ComplaintPatch = Partial<
   Pick<Complaint, ComplaintText | 'answers' | 'events' | 'tables' | 'guideVersion' | 'checks'>
 >
-
-/** A complaint made now, with the given parts filled in. */
-export function newComplaint(
-  parts: ComplaintPatch & {
-    readonly isDemo?: boolean
-    readonly purpose?: Purpose
-    readonly lines?: readonly Line[]
-  } = {},
-): Complaint {
-  const now = new Date().toISOString()
-  const id = newId()
-  return {
-    schemaVersion: COMPLAINT_SCHEMA,
-    guideVersion: 0,
-    title: '',
-    note: '',
-    isDemo: false,
-    answers: {},
-    checks: [],
-    kept: [],
-    ...parts,
-    lines: (parts.lines ?? []).map((line, order) => ({ ...keptLine(line, id, order), updatedAt: now })),
-    id,
-    createdAt: now,
-    updatedAt: now,
-  }
-}
 
 /** The complaint's own record, without its lines. */
 export function recordOf({ lines: _lines, ...record }: Complaint): ComplaintRecord {

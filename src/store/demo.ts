@@ -3,8 +3,9 @@ import { RULES_EDITION } from '../calc/edition.ts'
 import type { Fact, Line } from '../calc/types.ts'
 import { eventsFrom } from '../guide/investigate/events.ts'
 import type { Answers } from '../guide/types.ts'
-import { type Complaint, newComplaint } from './complaint.ts'
+import type { Complaint } from './complaint.ts'
 import { newId } from './ids.ts'
+import { newComplaint } from './new-complaint.ts'
 
 /** The guide's version these answers were written for. */
 const WRITTEN_FOR_GUIDE = 5

@@ -10,8 +10,8 @@ import { isRecord } from './plain.ts'
 /** Version of a photo's shape. Raise it when the shape changes, and keep a fixture of every old one. */
 export const PHOTO_SCHEMA = 1
 
-const TYPES = ['image/webp', 'image/jpeg'] as const
-export type PhotoType = (typeof TYPES)[number]
+export const PHOTO_TYPES = ['image/webp', 'image/jpeg'] as const
+export type PhotoType = (typeof PHOTO_TYPES)[number]
 
 /** What a photo is made of, whoever it belongs to. */
 export type Picture = {
@@ -40,7 +40,7 @@ const PHOTO: Table<Photo> = {
   schemaVersion: { read: schema(PHOTO_SCHEMA), or: () => PHOTO_SCHEMA },
   evidence: { read: text, or: () => '' },
   takenAt: { read: time, or: () => '1970-01-01T00:00:00.000Z' },
-  type: { read: oneOf(TYPES), or: () => 'image/jpeg' },
+  type: { read: oneOf(PHOTO_TYPES), or: () => 'image/jpeg' },
   widthPx: { read: positive, or: () => 4 },
   heightPx: { read: positive, or: () => 3 },
   bytes: required(bytesOf),

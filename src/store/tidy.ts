@@ -1,5 +1,5 @@
 /** What is done to the whole Log, seldom: fetched when it is done. Every function fails with a `StoreError` and nothing else. */
-import { type Complaint, newComplaint, recordOf } from './complaint.ts'
+import { type Complaint, recordOf } from './complaint.ts'
 import { addComplaint } from './complaints.ts'
 import { restoreConnector } from './connector.ts'
 import { type Desk, inOneGo } from './db.ts'
@@ -7,6 +7,7 @@ import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './ed
 import { keptLine, newLine, restoreKeptLine, restoreLoose } from './line.ts'
 import { identityOf } from './listed.ts'
 import { restoreTriage } from './meta.ts'
+import { newComplaint } from './new-complaint.ts'
 import { restorePhoto } from './photos.ts'
 import { restoreRecord } from './restore.ts'
 import { restoreTrace } from './traces.ts'

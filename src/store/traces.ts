@@ -10,18 +10,18 @@ import { isRecord } from './plain.ts'
 /** Version of a trace's shape. Raise it when the shape changes, and keep a fixture of every old one. */
 export const TRACE_SCHEMA = 1
 
-const KINDS = ['spectrum', 'network'] as const
-const ROLES = ['before', 'after', 'filter'] as const
+export const TRACE_KINDS = ['spectrum', 'network'] as const
+export const TRACE_ROLES = ['before', 'after', 'filter'] as const
 
 /** What a file is: a spectrum without or with what was tried, or a measured filter. */
-export type TraceRole = (typeof ROLES)[number]
+export type TraceRole = (typeof TRACE_ROLES)[number]
 
 /**
  * `bytes`: gzip of the frequencies in Hz and then the levels, 64-bit floats (`spectrum`), or of the text of a Touchstone
  * file (`network`). `unit`: of the levels, '' where none is known.
  */
 export type TraceContent = {
-  readonly kind: (typeof KINDS)[number]
+  readonly kind: (typeof TRACE_KINDS)[number]
   readonly role: TraceRole
   readonly name: string
   readonly unit: string
@@ -45,8 +45,8 @@ const TRACE: Table<KeptTrace> = {
   owner: required(id),
   id: required(id),
   schemaVersion: { read: schema(TRACE_SCHEMA), or: () => TRACE_SCHEMA },
-  kind: { read: oneOf(KINDS), or: () => 'spectrum' },
-  role: { read: oneOf(ROLES), or: () => 'before' },
+  kind: { read: oneOf(TRACE_KINDS), or: () => 'spectrum' },
+  role: { read: oneOf(TRACE_ROLES), or: () => 'before' },
   name: { read: text, or: () => '' },
   unit: { read: text, or: () => '' },
   rows: { read: positive, or: () => 1 },

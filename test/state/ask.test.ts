@@ -14,7 +14,8 @@ import {
   lastEvent,
   lineAfter,
 } from '../../src/state/ask.ts'
-import { createFromTriage, loadComplaints } from '../../src/state/complaints.ts'
+import { loadComplaints } from '../../src/state/complaints.ts'
+import { createFromTriage } from '../../src/state/new-complaint.ts'
 import { restartTriage, triage } from '../../src/state/session.ts'
 
 const toKind = { 'gate-danger': 'none', 'gate-lines': 'none', wrong: 'noise', bond: 'good' }

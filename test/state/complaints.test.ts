@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { newLine } from '../../src/store/line.ts'
 import { freshStore } from '../store/fresh-store.ts'
+import { importLog } from './log-modules.ts'
 
 const LINE = { ...newLine('contact 19'), id: 'line-19' }
 const TRIAGE = { title: 'Squeal on ICS 2', answers: { rhythm: 'with-engine' }, guideVersion: 2, line: LINE }
@@ -9,7 +10,7 @@ const TRIAGE = { title: 'Squeal on ICS 2', answers: { rhythm: 'with-engine' }, g
 async function start() {
   vi.resetModules()
   const [log, queue, session, disk] = await Promise.all([
-    import('../../src/state/complaints.ts'),
+    importLog(),
     import('../../src/state/save-queue.ts'),
     import('../../src/state/session.ts'),
     import('../../src/store/complaints.ts'),

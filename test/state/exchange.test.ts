@@ -3,21 +3,25 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { newConnector } from '../../src/store/connector.ts'
 import { newLine } from '../../src/store/line.ts'
 import { freshStore } from '../store/fresh-store.ts'
+import { importLog } from './log-modules.ts'
 
 const LINE = { ...newLine('bus A'), id: 'line-a', gate: 'clear' as const }
 const TRIAGE = { title: 'Buzz in the intercom!', answers: {}, guideVersion: 1, line: LINE }
 
 async function start() {
   vi.resetModules()
-  const [log, queue, connectors, exchange] = await Promise.all([
-    import('../../src/state/complaints.ts'),
+  const [log, queue, connectors, exchange, out] = await Promise.all([
+    importLog(),
     import('../../src/state/save-queue.ts'),
     import('../../src/state/connectors.ts'),
     import('../../src/state/exchange.ts'),
+    import('../../src/state/export-file.ts'),
   ])
   await log.loadComplaints()
-  return { ...log, ...queue, ...connectors, ...exchange }
+  return { ...log, ...queue, ...connectors, ...exchange, ...out }
 }
+
+const textOf = (file: { readonly parts: readonly string[] } | undefined): string => file?.parts.join('') ?? ''
 
 async function withConnector() {
   const app = await start()
@@ -35,24 +39,24 @@ describe('a complaint as a file', () => {
     const { app, id } = await withConnector()
     const file = await app.exportComplaint(id)
     expect(file?.name).toBe('buzz-in-the-intercom.stillpin.json')
-    expect(file?.left.join(' ')).toMatch(/Photos are not in the file.*safety questions/)
+    expect(file?.left.join(' ')).toMatch(/^The answers to the safety questions/)
     freshStore()
     const other = await start()
-    const preview = await other.previewImport(new File([file?.text ?? ''], 'x.json'))
+    const preview = await other.previewImport(new File([textOf(file)], 'x.json'))
     expect(preview).toMatchObject({ ok: true, planned: [{ is: 'new', differences: [] }] })
     expect(other.complaints.value).toEqual([])
     expect(await other.performImport(preview, 'merge')).toEqual({ ok: true, words: 'One complaint brought in.' })
     expect(other.complaints.value).toMatchObject([{ id, title: TRIAGE.title, lines: [{ gate: 'unknown' }] }])
     expect(await other.exportComplaint(id)).toEqual(file)
-    expect(await other.previewImport(file?.text ?? '')).toMatchObject({ planned: [{ is: 'same' }] })
-    expect(await other.exportAll()).toMatchObject({ text: file?.text })
+    expect(await other.previewImport(textOf(file))).toMatchObject({ planned: [{ is: 'same' }] })
+    expect(await other.exportAll()).toMatchObject({ parts: file?.parts })
     expect(await other.exportComplaint('nobody')).toBeUndefined()
   })
 
   it('shows what would change, changes it in every window, and takes it back after a reload', async () => {
     const { app, id } = await withConnector()
     const second = await start()
-    const file = JSON.parse((await app.exportComplaint(id))?.text ?? '')
+    const file = JSON.parse(textOf(await app.exportComplaint(id)))
     file.complaints[0].title = 'Hum'
     file.complaints[0].connectors[0].name = 'P1'
     const preview = await app.previewImport(JSON.stringify(file))
@@ -85,7 +89,7 @@ describe('a complaint as a file', () => {
 
   it('says what stays because it was changed since', async () => {
     const { app, id } = await withConnector()
-    const text = ((await app.exportComplaint(id))?.text ?? '').replace('in the intercom', 'in both ears')
+    const text = textOf(await app.exportComplaint(id)).replace('in the intercom', 'in both ears')
     await app.performImport(await app.previewImport(text), 'merge')
     app.writeNote(id, 'typed since')
     await app.settled()
@@ -105,7 +109,7 @@ describe('a complaint as a file', () => {
       ok: false,
       message: 'The file is in order, and holds no complaint.',
     })
-    const text = ((await app.exportComplaint(id))?.text ?? '').replace('in the intercom', 'in both ears')
+    const text = textOf(await app.exportComplaint(id)).replace('in the intercom', 'in both ears')
     const preview = await app.previewImport(text)
     vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
       throw new DOMException('full', 'QuotaExceededError')
@@ -127,9 +131,9 @@ describe('a complaint as a file', () => {
     vi.stubGlobal('indexedDB', undefined)
     const { app, id } = await withConnector()
     const file = await app.exportComplaint(id)
-    const preview = await app.previewImport(file?.text ?? '')
+    const preview = await app.previewImport(textOf(file))
     vi.unstubAllGlobals()
-    expect(file?.text).toContain('"J1"')
+    expect(textOf(file)).toContain('"J1"')
     expect(preview).toMatchObject({ planned: [{ is: 'same' }] })
   })
 })

@@ -5,6 +5,7 @@ import { newConnector } from '../../src/store/connector.ts'
 import { newLine } from '../../src/store/line.ts'
 import { restoreSteps } from '../../src/store/restore-steps.ts'
 import { freshStore } from '../store/fresh-store.ts'
+import { importLog } from './log-modules.ts'
 
 const NOON = Date.parse('2026-06-01T12:00:00.000Z')
 const LINE = { ...newLine('bus A'), id: 'line-a' }
@@ -18,7 +19,7 @@ const EVENT = { at: '2026-05-31T12:00:00.000Z', evidence: 'wrong', option: 'data
 async function start() {
   vi.resetModules()
   const [log, queue, connectors] = await Promise.all([
-    import('../../src/state/complaints.ts'),
+    importLog(),
     import('../../src/state/save-queue.ts'),
     import('../../src/state/connectors.ts'),
   ])

@@ -7,9 +7,10 @@ import { sheetWords } from '../../src/calc/connector/sheet/words.ts'
 import { atOnce } from '../../src/calc/line/evaluate.ts'
 import type { Trial } from '../../src/calc/types.ts'
 import { internalTexts, LEFT_OUT, supplierCopy, supplierFile } from '../../src/state/supplier-copy.ts'
-import { type Complaint, newComplaint } from '../../src/store/complaint.ts'
+import type { Complaint } from '../../src/store/complaint.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
 import { readFile } from '../../src/store/exchange/file.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import { connectorOfSize } from '../support/connector-of-size.ts'
 
 /** A complaint in which every internal text is a word that nothing else is. */

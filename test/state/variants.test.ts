@@ -6,8 +6,8 @@ import type { Line } from '../../src/calc/types.ts'
 import { createCheck } from '../../src/state/check.ts'
 import { readHash, readQuery } from '../../src/state/router.ts'
 import { lineOfVariant, pairsOfVariants, readVariants, splitVariants, writeVariants } from '../../src/state/variants.ts'
-import { newComplaint } from '../../src/store/complaint.ts'
 import { editComplaint } from '../../src/store/edits.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import fc from '../support/property.ts'
 
 const noExpress = () => undefined

@@ -3,13 +3,13 @@ import { join } from 'node:path'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import {
   askToKeepStorage,
-  bytesKept,
   databases,
   keepSmallText,
   openChannel,
   smallNames,
   smallText,
 } from '../../src/store/browser-storage.ts'
+import { bytesKept, isStorageKept } from '../../src/store/browser-storage-facts.ts'
 
 const SRC = join(import.meta.dirname, '..', '..', 'src')
 const NAMED =
@@ -25,7 +25,10 @@ describe('the guard in front of the storage of the browser', () => {
     const naming = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
       .filter((path) => /\.tsx?$/.test(path))
       .filter((path) => NAMED.test(code(readFileSync(join(SRC, path), 'utf8'))))
-    expect(naming.filter((path) => !path.startsWith('offline/'))).toEqual(['store/browser-storage.ts'])
+    expect(naming.filter((path) => !path.startsWith('offline/'))).toEqual([
+      'store/browser-storage-facts.ts',
+      'store/browser-storage.ts',
+    ])
   })
 
   it('throws nothing where the browser throws at everything', async () => {
@@ -48,7 +51,11 @@ describe('the guard in front of the storage of the browser', () => {
     keepSmallText('theme', 'dark')
     openChannel('log', () => undefined).send({ is: 'triage' })
     expect([smallText('theme'), smallNames(), databases()]).toEqual([undefined, [], undefined])
-    expect([await askToKeepStorage(), await bytesKept()]).toEqual([undefined, undefined])
+    expect([await askToKeepStorage(), await bytesKept(), await isStorageKept()]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ])
     for (const [name, descriptor] of before)
       if (descriptor === undefined) Reflect.deleteProperty(globalThis, name)
       else Object.defineProperty(globalThis, name, descriptor)

@@ -1,9 +1,9 @@
 /** Tables filled in: every key of every window stays. */
 import { beforeEach, describe, expect, it } from 'vitest'
-import { newComplaint } from '../../src/store/complaint.ts'
 import { addComplaint, changeComplaint, getComplaint } from '../../src/store/complaints.ts'
 import { writeCell } from '../../src/store/edits.ts'
 import { emptyTriage, isUnkept } from '../../src/store/meta.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import { restoreSteps } from '../../src/store/restore-steps.ts'
 import { mergeSteps, performStep, type Step } from '../../src/store/steps.ts'
 import { freshStore } from './fresh-store.ts'

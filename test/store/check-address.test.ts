@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { newComplaint, recordOf } from '../../src/store/complaint.ts'
+import { recordOf } from '../../src/store/complaint.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import { restoreRecord } from '../../src/store/restore.ts'
 
 const withAddress = (address: unknown) =>

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest'
-import { newComplaint } from '../../src/store/complaint.ts'
 import { addComplaint, changeComplaint, getComplaint, listComplaints } from '../../src/store/complaints.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import { tidyLog } from '../../src/store/tidy.ts'
 import { freshStore } from './fresh-store.ts'
 

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest'
-import { type ComplaintPatch, newComplaint } from '../../src/store/complaint.ts'
+import type { ComplaintPatch } from '../../src/store/complaint.ts'
 import {
   addComplaint,
   addLine,
@@ -20,6 +20,7 @@ import {
   writeScratch,
   writeTriage,
 } from '../../src/store/meta.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import { tidyLog } from '../../src/store/tidy.ts'
 import { freshStore } from './fresh-store.ts'
 import { tidyAt } from './tidy-at.ts'

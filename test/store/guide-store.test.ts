@@ -2,10 +2,10 @@ import { IDBOpenDBRequest } from 'fake-indexeddb'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { isGuide } from '../../src/guide/shape.ts'
 import type { Guide } from '../../src/guide/types.ts'
-import { newComplaint } from '../../src/store/complaint.ts'
 import { addComplaint, listComplaints } from '../../src/store/complaints.ts'
 import { readOne, writeOne } from '../../src/store/db.ts'
 import { guideDigest, loadStoredGuide as load } from '../../src/store/guide-store.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import { freshStore } from './fresh-store.ts'
 
 beforeEach(freshStore)

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { assemble, newComplaint, recordOf } from '../../src/store/complaint.ts'
+import { assemble, recordOf } from '../../src/store/complaint.ts'
 import { newestFirst } from '../../src/store/complaints.ts'
 import { newLine, restoreKeptLine } from '../../src/store/line.ts'
 import { identityOf, listed } from '../../src/store/listed.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import { restoreRecord } from '../../src/store/restore.ts'
 
 const stored = ['v1', 'v2', 'v3', 'v4', 'v5'].flatMap((name) => {

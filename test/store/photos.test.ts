@@ -1,11 +1,11 @@
 /** Photos on disk: of their owner, apart from every text, and gone with what they belong to. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { newComplaint } from '../../src/store/complaint.ts'
 import { addComplaint, changeComplaint } from '../../src/store/complaints.ts'
 import { closeStore, inOneGo, readAll } from '../../src/store/db.ts'
 import { eraseStore } from '../../src/store/erase-store.ts'
 import { newLine } from '../../src/store/line.ts'
 import { emptyTriage, writeTriage } from '../../src/store/meta.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import {
   listPhotos,
   movePhotos,

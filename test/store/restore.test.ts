@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { FACT_KEYS } from '../../src/calc/ids.ts'
-import { type Complaint, newComplaint } from '../../src/store/complaint.ts'
+import type { Complaint } from '../../src/store/complaint.ts'
 import { keptLine, restoreLoose } from '../../src/store/line.ts'
 import { restoreTriage } from '../../src/store/meta.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import { restoreComplaint } from '../../src/store/restore-complaint.ts'
 import fc from '../support/property.ts'
 

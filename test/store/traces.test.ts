@@ -1,10 +1,10 @@
 /** Measured files on disk: of their line, apart from every text, and gone with what they belong to. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { newComplaint } from '../../src/store/complaint.ts'
 import { addComplaint, changeComplaint } from '../../src/store/complaints.ts'
 import { inOneGo, readAll } from '../../src/store/db.ts'
 import { keptLine, newLine } from '../../src/store/line.ts'
 import { writeScratch } from '../../src/store/meta.ts'
+import { newComplaint } from '../../src/store/new-complaint.ts'
 import {
   type KeptTrace,
   listTraces,

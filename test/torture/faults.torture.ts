@@ -4,6 +4,7 @@
  */
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { newLine } from '../../src/store/line.ts'
+import { importLog } from '../state/log-modules.ts'
 import { callsSoFar, emptyBrowser, expectFailure, type Failure } from './support/faulty.ts'
 import { IS_LONG, note } from './support/table.ts'
 
@@ -12,7 +13,7 @@ const LINE = { ...newLine('contact 19'), id: 'line-19' }
 async function start() {
   vi.resetModules()
   const [log, queue, session, disk] = await Promise.all([
-    import('../../src/state/complaints.ts'),
+    importLog(),
     import('../../src/state/save-queue.ts'),
     import('../../src/state/session.ts'),
     import('../../src/store/complaints.ts'),

@@ -6,6 +6,7 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import type { Connector } from '../../src/calc/connector/types.ts'
 import { newLine } from '../../src/store/line.ts'
+import { importLog } from '../state/log-modules.ts'
 import { freshStore } from '../store/fresh-store.ts'
 import { type Chance, chance } from './support/random.ts'
 import { note, turns } from './support/table.ts'
@@ -28,7 +29,7 @@ const CONNECTOR: Connector = {
 async function open() {
   vi.resetModules()
   const [log, queue, connectors] = await Promise.all([
-    import('../../src/state/complaints.ts'),
+    importLog(),
     import('../../src/state/save-queue.ts'),
     import('../../src/state/connectors.ts'),
   ])

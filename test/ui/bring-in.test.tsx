@@ -3,14 +3,15 @@
 import 'fake-indexeddb/auto'
 import { act } from 'preact/test-utils'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import { complaints, createFromTriage, loadComplaints, remove, rename } from '../../src/state/complaints.ts'
+import { complaints, loadComplaints, remove, rename } from '../../src/state/complaints.ts'
 import { addConnector, connectorsOf } from '../../src/state/connectors.ts'
-import { exportComplaint } from '../../src/state/exchange.ts'
+import { exportComplaint } from '../../src/state/export-file.ts'
+import { createFromTriage } from '../../src/state/new-complaint.ts'
 import { settled } from '../../src/state/save-queue.ts'
 import { newConnector } from '../../src/store/connector.ts'
 import { newLine } from '../../src/store/line.ts'
+import { FileOut } from '../../src/ui/parts/file-out.tsx'
 import { differenceWords } from '../../src/ui/screens/bring-in.tsx'
-import { ComplaintFile } from '../../src/ui/screens/complaint-file.tsx'
 import { Log } from '../../src/ui/screens/log.tsx'
 import { allBy, by, eventually, show, tap, until } from './support.ts'
 
@@ -57,7 +58,7 @@ beforeEach(async () => {
 describe('bringing in a file', () => {
   it('shows a new complaint, brings it in at a tap, and takes it back', async () => {
     const id = await made()
-    const text = (await exportComplaint(id))?.text.replaceAll(id, 'c'.repeat(32)) ?? ''
+    const text = (await exportComplaint(id))?.parts.join('').replaceAll(id, 'c'.repeat(32)) ?? ''
     remove(id)
     await settled()
     await open()
@@ -75,7 +76,7 @@ describe('bringing in a file', () => {
 
   it('shows place by place what is other, and both ways to take it', async () => {
     const id = await made()
-    const text = (await exportComplaint(id))?.text ?? ''
+    const text = (await exportComplaint(id))?.parts.join('') ?? ''
     rename(id, 'Hum')
     await settled()
     await open()
@@ -103,10 +104,10 @@ describe('bringing in a file', () => {
   it('saves one complaint, and the whole Log, and says what is not in the file', async () => {
     const saved = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined)
     const id = await made()
-    show(<ComplaintFile id={id} />)
+    show(<FileOut id={id} what="as a file" title="Buzz" />)
     await tap(by('button', 'Save as a file'))
     await eventually('what was saved', () => (words().includes('Saved as buzz.stillpin.json') ? true : undefined))
-    expect(words()).toContain('Photos are not in the file')
+    expect(words()).toContain('The answers to the safety questions are not in the file')
     await open()
     await tap(by('button', 'Save the whole Log as a file'))
     await eventually('what was saved', () => (words().includes('Saved as log-') ? true : undefined))

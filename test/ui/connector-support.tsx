@@ -1,7 +1,7 @@
 /** A connector of a complaint, shown as the app shows it. */
 import type { Connector } from '../../src/calc/connector/types.ts'
-import { createFromCheck } from '../../src/state/complaints.ts'
 import { addConnector, connectorsOf } from '../../src/state/connectors.ts'
+import { createFromCheck } from '../../src/state/new-complaint.ts'
 import { newConnector } from '../../src/state/new-connector.ts'
 import { newLine } from '../../src/store/line.ts'
 import { ConnectorScreen } from '../../src/ui/screens/connector/connector.tsx'

@@ -9,13 +9,13 @@ import {
   addLine,
   change,
   complaints,
-  createFromCheck,
   forgetRemoved,
   loadComplaints,
   remove,
   writeNote,
 } from '../../src/state/complaints.ts'
 import { loadGuide } from '../../src/state/guide-content.ts'
+import { createFromCheck } from '../../src/state/new-complaint.ts'
 import { triage } from '../../src/state/session.ts'
 import { newLine } from '../../src/store/line.ts'
 import { ComplaintScreen } from '../../src/ui/screens/complaint.tsx'

@@ -12,6 +12,7 @@ import {
 } from 'workbox-precaching'
 import { NavigationRoute, registerRoute } from 'workbox-routing'
 import { isPageInPlaceOfFile } from './guard.ts'
+import { isSharedHere, keepShared } from './share-target.ts'
 import { entriesHere, packedAddress, unpacked } from './unpacked.ts'
 
 declare const self: ServiceWorkerGlobalScope & {
@@ -42,6 +43,12 @@ registerRoute(
     if (url.pathname !== scope.pathname) return Response.redirect(scope.href)
     return (await matchPrecache('index.html')) ?? fetch(scope.href)
   }),
+)
+
+registerRoute(
+  ({ url }) => isSharedHere(url, self.registration.scope),
+  ({ request }) => keepShared(request, self.registration.scope),
+  'POST',
 )
 
 self.addEventListener('activate', (event) => {

@@ -13,6 +13,8 @@ import { formOf, restoreWhole, type Whole } from './whole.ts'
 /** Larger files are not read: 5,000 complaints with a small connector each are two thirds of it. */
 export const MOST_CHARACTERS = 64 * 1024 * 1024
 
+export const TOO_LARGE = `The file is larger than ${MOST_CHARACTERS / 1024 / 1024} MB without its photos: no backup of complaints comes near it.`
+
 /** The text of a file with these complaints, one a step. */
 export function* writeSteps(complaints: readonly Whole[]): Generator<Progress, string> {
   const forms: unknown[] = []
@@ -33,9 +35,14 @@ function finished<T>(steps: Generator<unknown, T>): T {
   }
 }
 
-/** `aside`: how many pieces this version did not understand; they are kept and given back to a version that does. */
+/** `inline`: photos and measured files, as the file says them. `aside`: how many pieces this version did not understand; they are kept and given back to a version that does. */
 export type FileRead =
-  | { readonly ok: true; readonly complaints: readonly Whole[]; readonly aside: number }
+  | {
+      readonly ok: true
+      readonly complaints: readonly Whole[]
+      readonly inline: readonly unknown[]
+      readonly aside: number
+    }
   | { readonly ok: false; readonly message: string }
 
 const refused = (message: string): FileRead => ({ ok: false, message })
@@ -48,10 +55,7 @@ export const readFile = (source: string): FileRead => finished(readSteps(source)
 /** The same, one complaint a step. */
 export function* readSteps(source: string): Generator<Progress, FileRead> {
   const text = source.startsWith('\uFEFF') ? source.slice(1) : source
-  if (text.length > MOST_CHARACTERS)
-    return refused(
-      `The file is larger than ${MOST_CHARACTERS / 1024 / 1024} MB: no backup of complaints comes near it.`,
-    )
+  if (text.length > MOST_CHARACTERS) return refused(TOO_LARGE)
   if (text.trim() === '') return refused('The file is empty. A file of complaints begins with “{”.')
   const trouble = troubleIn(text)
   if (trouble !== undefined) return refused(`${lineAndColumn(text, trouble.at)}: ${trouble.message}.`)
@@ -70,7 +74,10 @@ function* readValue(text: string, value: unknown): Generator<Progress, FileRead>
       ['version'],
       `this app reads files of version ${FORMAT_VERSION}, and ${shownValue(value['version'])} stands there. ${NEWER}`,
     )
-  const head = misfitOf({ ...FILE_SCHEMA, properties: { complaints: { type: 'array' } } }, value)
+  const head = misfitOf(
+    { ...FILE_SCHEMA, properties: { complaints: { type: 'array' }, attached: { type: 'array' } } },
+    value,
+  )
   if (head !== undefined) return at(head.path, head.message)
   const all: readonly unknown[] = Array.isArray(value['complaints']) ? value['complaints'] : []
   const ids = new Set<unknown>()
@@ -88,7 +95,8 @@ function* readValue(text: string, value: unknown): Generator<Progress, FileRead>
   }
   const aside = complaints.reduce((sum, whole) => sum + asideOf(whole), 0)
   if (aside > MOST_ASIDE) return at(['complaints'], `${aside} pieces are not understood here. ${NEWER}`)
-  return { ok: true, complaints, aside }
+  const inline: readonly unknown[] = Array.isArray(value['attached']) ? value['attached'] : []
+  return { ok: true, complaints, inline, aside }
 }
 
 /** More than that is no newer version, it is another kind of file. */

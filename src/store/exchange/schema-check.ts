@@ -88,6 +88,12 @@ function misfitOfAny(all: readonly Schema[], value: unknown, path: Path): Misfit
     )
   const meant = all.findIndex(isMeant)
   if (meant >= 0) return misfits[meant]
-  const words = all.map(({ properties }) => properties?.['by']?.const).join(', ')
-  return { path, message: `a record is expected here whose “by” is one of ${words}; ${shownValue(value)} stands there` }
+  const told = all.flatMap(
+    ({ properties }) => Object.entries(properties ?? {}).find(([, one]) => one.const !== undefined) ?? [],
+  )
+  const words = all.map(({ properties }) => properties?.[String(told[0])]?.const).join(', ')
+  return {
+    path,
+    message: `a record is expected here whose “${String(told[0])}” is one of ${words}; ${shownValue(value)} stands there`,
+  }
 }

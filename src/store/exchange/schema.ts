@@ -7,6 +7,8 @@ import { MOST_CONTACTS } from '../../calc/connector/contact-ids.ts'
 import { CONNECTOR_TEXTS, CONTACT_TEXTS, CONTACT_TYPES } from '../../calc/connector/types.ts'
 import { COMPLAINT_TEXTS, PURPOSES } from '../complaint.ts'
 import { SHARED_TEXTS } from '../connector.ts'
+import { PHOTO_TYPES } from '../photos.ts'
+import { TRACE_KINDS, TRACE_ROLES } from '../traces.ts'
 
 /** Name and version in the head of every file. Raise the version where an older app could not read a file any more. */
 export const FORMAT = 'stillpin-complaints'
@@ -163,15 +165,51 @@ const complaint: Schema = record(
 /** One complaint of a file, for the check of its fields. */
 export const COMPLAINT_IN_FILE = complaint
 
+const bytes: Schema = { type: 'string', description: 'bytes in base 64' }
+const beside = { owner: id, id, schemaVersion: version, takenAt: time }
+
+/** A photo of a file. */
+export const PHOTO_IN_FILE: Schema = record(
+  {
+    is: { const: 'photo' },
+    ...beside,
+    evidence: text,
+    type: oneOf(PHOTO_TYPES),
+    widthPx: { type: 'number', minimum: 1 },
+    heightPx: { type: 'number', minimum: 1 },
+    bytes,
+  },
+  ['is', 'owner', 'id', 'bytes'],
+)
+
+/** A measured file of a file. */
+export const TRACE_IN_FILE: Schema = record(
+  {
+    is: { const: 'trace' },
+    ...beside,
+    kind: oneOf(TRACE_KINDS),
+    role: oneOf(TRACE_ROLES),
+    name: text,
+    unit: text,
+    rows: { type: 'number', minimum: 1 },
+    bytes,
+  },
+  ['is', 'owner', 'id', 'bytes'],
+)
+
 /** The whole file. */
 export const FILE_SCHEMA: Schema = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: `Complaints and designs of Stillpin, version ${FORMAT_VERSION}`,
   description:
-    'What was answered and typed, never what was computed from it. The answers to the safety questions are not in it: they are asked anew on every device. Photos are not in it.',
-  ...record({ format: { const: FORMAT }, version: { const: FORMAT_VERSION }, complaints: listOf(complaint) }, [
-    'format',
-    'version',
-    'complaints',
-  ]),
+    'What was answered and typed, never what was computed from it. The answers to the safety questions are not in it: they are asked anew on every device. Photos and measured files stand behind the complaints, each on a line of its own.',
+  ...record(
+    {
+      format: { const: FORMAT },
+      version: { const: FORMAT_VERSION },
+      complaints: listOf(complaint),
+      attached: listOf({ anyOf: [PHOTO_IN_FILE, TRACE_IN_FILE] }),
+    },
+    ['format', 'version', 'complaints'],
+  ),
 }

@@ -9,6 +9,8 @@ import { type Desk, inOneGo, readOne } from '../db.ts'
 import { restoreKeptLine } from '../line.ts'
 import { isRecord } from '../plain.ts'
 import { restoreRecord } from '../restore.ts'
+import type { Attached } from './attached.ts'
+import { type AddedBeside, type AttachedKey, addBeside, takeBeside } from './attached-store.ts'
 import { mergeWhole } from './merge.ts'
 import { restoreWhole, type Whole } from './whole.ts'
 
@@ -20,7 +22,12 @@ type Store = (typeof STORES)[number]
 type Records = { readonly [K in Store]: readonly unknown[] }
 
 /** One complaint as it stood before, as it was stored; `until`: the time of the last change the file brought. */
-type Before = { readonly id: string; readonly until: string; readonly records: Records }
+type Before = {
+  readonly id: string
+  readonly until: string
+  readonly records: Records
+  readonly beside: AddedBeside
+}
 /** What was taken in last. */
 export type Taken = { readonly at: string; readonly before: readonly Before[] }
 
@@ -103,9 +110,14 @@ async function write(desk: Desk, { complaint, connectors }: Whole): Promise<void
   for (const connector of connectors) await desk.put('connectors', connector)
 }
 
-/** Takes these in, on top of what stands there at that moment. */
-export function takeIn(wholes: readonly Whole[], how: How, at: string): Promise<void> {
-  return inOneLongGo([...STORES, 'meta'], async (desk) => {
+/** Takes these in, on top of what stands there at that moment. Photos and measured files that are here stay. */
+export function takeIn(
+  wholes: readonly Whole[],
+  how: How,
+  at: string,
+  attached: readonly Attached[] = [],
+): Promise<void> {
+  return inOneLongGo([...STORES, 'photos', 'traces', 'meta'], async (desk) => {
     const before: Before[] = []
     for (const there of wholes) {
       const { id } = there.complaint
@@ -114,13 +126,26 @@ export function takeIn(wholes: readonly Whole[], how: How, at: string): Promise<
       const next = afterHere(nextOf(here, there, how), here)
       if (how === 'replace') await clear(desk, id)
       await write(desk, next)
-      before.push({ id, until: lastChange(next), records })
+      const owners = new Set([id, ...there.complaint.lines.map((line) => line.id)])
+      const own = attached.filter(({ record }) => owners.has(record.owner))
+      before.push({ id, until: lastChange(next), records, beside: await addBeside(desk, own, how === 'replace') })
     }
     await desk.put('meta', { at, before } satisfies Taken, KEY)
   })
 }
 
 const listed = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
+
+function restoreBeside(raw: unknown): AddedBeside {
+  if (!isRecord(raw)) return { added: [], gone: [] }
+  const added = listed(raw['added']).flatMap((one): AttachedKey[] => {
+    if (!isRecord(one)) return []
+    const { is, owner, id } = one
+    const isKnown = is === 'photo' || is === 'trace'
+    return isKnown && typeof owner === 'string' && typeof id === 'string' ? [{ is, owner, id }] : []
+  })
+  return { added, gone: listed(raw['gone']) }
+}
 
 function restoreTaken(raw: unknown): Taken | undefined {
   if (!isRecord(raw) || typeof raw['at'] !== 'string') return undefined
@@ -132,7 +157,7 @@ function restoreTaken(raw: unknown): Taken | undefined {
       lines: listed(held['lines']),
       connectors: listed(held['connectors']),
     }
-    return [{ id: one['id'], until: one['until'], records }]
+    return [{ id: one['id'], until: one['until'], records, beside: restoreBeside(one['beside']) }]
   })
   return { at: raw['at'], before }
 }
@@ -147,10 +172,10 @@ export type TakenBack = { readonly back: readonly string[]; readonly left: reado
 
 /** Puts what was taken in last back as it was. */
 export function takeBack(): Promise<TakenBack> {
-  return inOneLongGo([...STORES, 'meta'], async (desk) => {
+  return inOneLongGo([...STORES, 'photos', 'traces', 'meta'], async (desk) => {
     const taken = restoreTaken(await desk.get('meta', KEY))
     const [back, left]: [string[], string[]] = [[], []]
-    for (const { id, until, records } of taken?.before ?? []) {
+    for (const { id, until, records, beside } of taken?.before ?? []) {
       const now = wholeOf(await recordsOf(desk, id))
       // deleted by hand meanwhile, or changed
       if (now === undefined || lastChange(now) !== until) {
@@ -159,6 +184,7 @@ export function takeBack(): Promise<TakenBack> {
       }
       await clear(desk, id)
       for (const store of STORES) for (const record of records[store]) await desk.put(store, record)
+      await takeBeside(desk, beside)
       back.push(id)
     }
     await desk.remove('meta', KEY)

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
+import { dropShared, type SharedFile, sharedFiles } from '../../offline/shared-files.ts'
 import {
   type Difference,
-  exportAll,
   type How,
   type Outcome,
   type Planned,
@@ -12,13 +12,16 @@ import {
   takenIn,
   undoImport,
 } from '../../state/exchange.ts'
-import { fileWaysHere, saveFile } from '../../state/files.ts'
+import { isShareLost, type Offered, offered, takeOffered } from '../../state/offered-file.ts'
+import { besideWords, FileOut } from '../parts/file-out.tsx'
+import { ShownUnderWay, useUnderWay } from '../parts/under-way.tsx'
 import { dayAndTime } from './moment.ts'
 
 /** Complaints in from a file, shown before anything is changed, and the whole Log out as one. */
 export function BringIn() {
   const [preview, setPreview] = useState<Preview>()
   const [said, setSaid] = useState<Outcome>()
+  const [now, doing] = useUnderWay()
   const [isBusy, setBusy] = useState(false)
   useEffect(() => void readTakenIn(), [])
   const during = async (job: () => Promise<void>) => {
@@ -27,20 +30,47 @@ export function BringIn() {
     await job()
     setBusy(false)
   }
-  const choose = (file: File | undefined) =>
-    during(async () => setPreview(file === undefined ? undefined : await previewImport(file)))
+  const [from, setFrom] = useState<Offered>()
+  const choose = (next: Offered | undefined) => {
+    const file = next?.file
+    setFrom(next)
+    setSaid(undefined)
+    setPreview(undefined)
+    if (file === undefined) return
+    void doing('Reading the file', async (onProgress, signal) => {
+      setPreview(await previewImport(file, { onProgress, signal }))
+    })
+  }
+  const coming = offered.value
+  useEffect(() => {
+    if (coming === undefined) return
+    takeOffered()
+    choose(coming)
+  }, [coming])
   const conclude = (outcome: Outcome) => {
     setSaid(outcome)
     if (outcome.ok) setPreview(undefined)
   }
-  const take = (how: How) => during(async () => preview && conclude(await performImport(preview, how)))
+  const take = (how: How) =>
+    during(async () => {
+      if (preview === undefined) return
+      const outcome = await performImport(preview, how)
+      if (outcome.ok) from?.done?.()
+      conclude(outcome)
+    })
   return (
     <div class="stack">
       <p class="muted">Nothing is changed before you have seen what would be.</p>
       <div class="actions">
-        <ChooseFile onChoose={(file) => void choose(file)} />
-        <AllAway onSaid={setSaid} />
+        <ChooseFile onChoose={choose} />
+        <FileOut what="the whole Log as a file" title="Stillpin log" />
       </div>
+      {isShareLost.value && (
+        <p role="alert">What was shared to the app could not be kept here. Choose the file, or share it once more.</p>
+      )}
+      <SharedFiles onLook={choose} />
+      <ShownUnderWay now={now} />
+      {from !== undefined && preview !== undefined && <p class="muted">{from.name}</p>}
       {isBusy && <p role="status">One moment…</p>}
       {said !== undefined && <p role={said.ok ? 'status' : 'alert'}>{said.ok ? said.words : said.message}</p>}
       {preview !== undefined && <Shown preview={preview} onTake={(how) => void take(how)} />}
@@ -49,34 +79,47 @@ export function BringIn() {
   )
 }
 
-function ChooseFile({ onChoose }: { readonly onChoose: (file: File | undefined) => void }) {
+/** Files another app has shared to this one, until they were brought in or put away. */
+function SharedFiles({ onLook }: { readonly onLook: (file: Offered) => void }) {
+  const [all, setAll] = useState<readonly SharedFile[]>([])
+  const read = () => void sharedFiles().then(setAll)
+  useEffect(read, [])
+  const drop = (key: string) => dropShared(key).then(read)
+  if (all.length === 0) return null
+  return (
+    <ul class="rows" aria-label="Shared to the app">
+      {all.map(({ key, name, file }) => (
+        <li key={key}>
+          <span>{name || 'A file'}, shared to the app</span>
+          <div class="actions">
+            <button type="button" class="button" onClick={() => onLook({ name, file, done: () => void drop(key) })}>
+              Look at it <span class="unseen">{name}</span>
+            </button>
+            <button type="button" class="button" onClick={() => void drop(key)}>
+              Put it away <span class="unseen">{name}</span>
+            </button>
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function ChooseFile({ onChoose }: { readonly onChoose: (file: Offered | undefined) => void }) {
   return (
     <label class="button">
       Choose a file
       <input
         class="unseen"
         type="file"
-        accept=".json,application/json"
+        accept=".json,.txt,application/json,text/plain"
         onChange={({ currentTarget }) => {
           const [file] = currentTarget.files ?? []
           currentTarget.value = ''
-          onChoose(file)
+          onChoose(file && { name: file.name, file })
         }}
       />
     </label>
-  )
-}
-
-function AllAway({ onSaid }: { readonly onSaid: (said: Outcome) => void }) {
-  const save = async () => {
-    const { name, text, left } = await exportAll()
-    saveFile({ name, type: 'application/json', content: text }, fileWaysHere())
-    onSaid({ ok: true, words: `Saved as ${name}: look among the downloads. ${left.join(' ')}` })
-  }
-  return (
-    <button type="button" class="button" onClick={() => void save()}>
-      Save the whole Log as a file
-    </button>
   )
 }
 
@@ -114,6 +157,12 @@ function Shown({ preview, onTake }: { readonly preview: Preview; readonly onTake
         ))}
       </ul>
       <More count={planned.length - MOST_ROWS} what="complaints" />
+      {planned.some(({ beside }) => beside.blocked > 0) && (
+        <p class="muted">
+          A line keeps one measured file for each use. Laid over, the one that is here stays; put in its place, it makes
+          room for that of the file.
+        </p>
+      )}
       {notes.map((note) => (
         <p key={note} class="muted">
           {note}
@@ -167,13 +216,16 @@ function Ways({ differs, onTake }: { readonly differs: boolean; readonly onTake:
   )
 }
 
-function wordsOf({ is, whole, differences }: Planned): string {
+function wordsOf({ is, whole, differences, beside }: Planned): string {
   const { complaint, connectors } = whole
+  const more = besideWords(beside)
+  const alongside = more === '' ? '' : `, ${more}`
   const counted = (count: number, one: string): string =>
     count === 1 ? `one ${one}` : `${count === 0 ? 'no' : count} ${one}s`
   if (is === 'same') return 'here already, the same: stays untouched'
-  if (is === 'differs') return `here already, other in ${counted(differences.length, 'place')}`
-  return `new: ${counted(complaint.lines.length, 'line')}, ${counted(connectors.length, 'connector')}`
+  if (is === 'differs' && differences.length === 0) return `here already, and ${more || 'a measured file'} beside it`
+  if (is === 'differs') return `here already, other in ${counted(differences.length, 'place')}${alongside}`
+  return `new: ${counted(complaint.lines.length, 'line')}, ${counted(connectors.length, 'connector')}${alongside}`
 }
 
 function Row({ planned }: { readonly planned: Planned }) {

@@ -24,7 +24,6 @@ import { WhenNear } from '../parts/when-near.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { offerSheet } from '../shell/paper.ts'
-import { ComplaintFile } from './complaint-file.tsx'
 import { Connectors } from './connector/connectors.tsx'
 import { complaintWords } from './decided.ts'
 import { Handover } from './handover.tsx'
@@ -36,6 +35,7 @@ import { TitleAndNote } from './title-and-note.tsx'
 const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
 const CloseOut = lazy(async () => (await import('./close-out.tsx')).CloseOut)
 const PartsAside = lazy(async () => (await import('./parts-aside.tsx')).PartsAside, null)
+const FileOut = lazy(async () => (await import('../parts/file-out.tsx')).FileOut, null)
 const Photos = lazy(async () => (await import('../parts/photos.tsx')).Photos)
 
 /** One complaint of the log: everything known about it, and ways to go on. */
@@ -269,7 +269,7 @@ function ComplaintActions({ complaint }: { readonly complaint: Complaint }) {
         hash={sharedHash(complaint)}
       />
       <PrintButton />
-      <ComplaintFile id={complaint.id} />
+      <FileOut id={complaint.id} what="as a file" title={complaint.title} />
       <button
         type="button"
         class="button"

@@ -1,10 +1,11 @@
 import { signal } from '@preact/signals'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import { counted } from '../../calc/quantity/counted.ts'
 import { CLOSE_OUT, closingOf, STATUS_WORDS } from '../../guide/close-out.ts'
 import { TRACE_COLUMNS } from '../../guide/close-out-trace.ts'
 import { type Complaint, complaints, deletedHere, remove, undoRemove } from '../../state/complaints.ts'
 import { withWords } from '../../state/log-search.ts'
+import { filesWanted, setFilesWanted } from '../../state/offered-file.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { isStoreOdd } from '../../state/save-queue.ts'
 import { readStoredTraces, storedTraces } from '../../state/stored-traces.ts'
@@ -35,6 +36,7 @@ export function Log() {
         </>
       )}
       <Deleted />
+      {list !== undefined && <BackupLine isEmpty={list.length === 0} />}
       <Files />
     </>
   )
@@ -88,13 +90,21 @@ function Empty() {
   )
 }
 
+const BackupLine = lazy(async () => (await import('./backup-line.tsx')).BackupLine, null)
 const BringIn = lazy(async () => (await import('./bring-in.tsx')).BringIn)
 
 /** Files in and out, fetched when somebody asks for it. */
 function Files() {
-  const [isOpen, setOpen] = useState(false)
+  const isOpen = filesWanted.value
+  const fold = useRef<HTMLDetailsElement>(null)
+  useEffect(() => () => setFilesWanted(false), [])
+  useEffect(() => {
+    // opened from elsewhere: it may stand below what is in view
+    if (!isOpen || fold.current?.contains(document.activeElement) !== false) return
+    fold.current.querySelector('summary')?.focus()
+  }, [isOpen])
   return (
-    <details class="fold" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+    <details ref={fold} class="fold" open={isOpen} onToggle={({ currentTarget }) => setFilesWanted(currentTarget.open)}>
       <summary>Bring in a file, or save all as one</summary>
       {isOpen && <BringIn />}
     </details>

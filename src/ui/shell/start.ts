@@ -16,8 +16,8 @@ export function startOnce(): void {
   void import('./paper.ts').then(({ watchPrinting }) => watchPrinting())
   void startTheme()
   void resume()
-  void import('./keys.ts').then(
-    ({ watchKeys }) => watchKeys(),
+  void import('./listen.ts').then(
+    ({ listen }) => listen(),
     () => undefined,
   )
 }

@@ -1,6 +1,5 @@
 /** Complaints taken in over those that are here: what the preview says, what is written, and the way back. */
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import { newComplaint } from '../../../src/store/complaint.ts'
 import { addComplaint, changeLine, getComplaint } from '../../../src/store/complaints.ts'
 import { keptConnector, newConnector } from '../../../src/store/connector.ts'
 import { performConnectorStep, readConnectors } from '../../../src/store/connector-steps.ts'
@@ -10,6 +9,7 @@ import { readFile, writeFile } from '../../../src/store/exchange/file.ts'
 import { readTaken, readWholes, takeBack, takeIn } from '../../../src/store/exchange/take.ts'
 import type { Whole } from '../../../src/store/exchange/whole.ts'
 import { newLine } from '../../../src/store/line.ts'
+import { newComplaint } from '../../../src/store/new-complaint.ts'
 import { freshStore } from '../fresh-store.ts'
 
 const AT = '2999-01-01T00:00:00.000Z'

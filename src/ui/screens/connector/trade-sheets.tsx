@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'preact/hooks'
+import { useMemo } from 'preact/hooks'
 import type { SheetBody } from '../../../calc/connector/sheet/body.ts'
 import { contactList } from '../../../calc/connector/sheet/contact-list.ts'
 import { tableFile } from '../../../calc/connector/sheet/table.ts'
@@ -8,6 +8,7 @@ import { fileName, type OwnFile } from '../../../state/files.ts'
 import { supplierCopy, supplierFile } from '../../../state/supplier-copy.ts'
 import type { Complaint } from '../../../store/complaint.ts'
 import { FileButtons } from '../../parts/file-buttons.tsx'
+import { FileOut } from '../../parts/file-out.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { ShareButton } from '../../parts/share-button.tsx'
 
@@ -78,25 +79,12 @@ export function SupplierSheet({ complaint, body, onPrint }: Given) {
 
 /** The complaint with all its lines and connectors, exactly as it is here: what comes back from it is the same. */
 export function WholeComplaint({ complaint }: Pick<Given, 'complaint'>) {
-  const [left, setLeft] = useState<readonly string[]>([])
-  const make = async (): Promise<OwnFile> => {
-    const { exportComplaint } = await import('../../../state/exchange.ts')
-    const file = await exportComplaint(complaint.id)
-    if (file === undefined) throw new Error('This complaint is not on this device any more.')
-    setLeft(file.left)
-    return { name: file.name, type: JSON_TYPE, content: file.text }
-  }
   return (
     <>
       <p>One file with every line and connector. Another device, or this one, brings it in again as it is.</p>
       <div class="actions">
-        <FileButtons what="complaint (JSON)" title={complaint.title} type={JSON_TYPE} make={make} />
+        <FileOut id={complaint.id} what="complaint (JSON)" title={complaint.title} />
       </div>
-      {left.map((sentence) => (
-        <p key={sentence} class="muted small">
-          {sentence}
-        </p>
-      ))}
     </>
   )
 }
