@@ -1,7 +1,7 @@
 /** Words for what is known of a contact: its type, zone and phase, as screens say them and tables write them. */
 import { wordKey } from './pasted.ts'
 import { COLUMN_LABEL, type Column } from './pasted-columns.ts'
-import type { Contact, ContactText, ContactType } from './types.ts'
+import type { Contact, ContactText, ContactType, Leg } from './types.ts'
 
 export const TYPE_WORD: Readonly<Record<ContactType, string>> = {
   line: 'line',
@@ -45,6 +45,13 @@ export function readPhase(text: string): (typeof PHASES)[number] | undefined {
     neutral: 'neutral',
   }
   return Object.hasOwn(places, word) ? places[word] : undefined
+}
+
+/** The leg of a pair, by its letter or by its sign. */
+export function readLeg(text: string): Leg | undefined {
+  const word = wordKey(text).replace(/^leg /, '')
+  if (['a', '+', 'p', 'pos', 'positive', 'plus', 'h', 'hi', 'high'].includes(word)) return 'a'
+  return ['b', '-', '−', '–', 'n', 'neg', 'negative', 'minus', 'l', 'lo', 'low'].includes(word) ? 'b' : undefined
 }
 
 export type ReadTexts = { readonly texts: Contact['texts']; readonly refusals: readonly string[] }

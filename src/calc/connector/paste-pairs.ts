@@ -1,6 +1,7 @@
 /** Which contacts of a table are the two legs of one line: named by a column, or by their functions. */
 import { lineKindById } from '../../reference/line-kinds.ts'
 import { wordKey } from './pasted.ts'
+import type { Leg } from './types.ts'
 
 /** A row as far as pairs go. */
 export type PairRow = {
@@ -9,6 +10,8 @@ export type PairRow = {
   readonly function: string
   /** what the column for pairs holds */
   readonly partner: string
+  /** what the column for legs says of it */
+  readonly leg: Leg | undefined
   /** undefined where nobody said, or where the contact carries no line */
   readonly kind: string | undefined
 }
@@ -40,12 +43,12 @@ const ENDS: readonly (readonly [string, string])[] = [
   ['p', 'n'],
 ]
 
-type Leg = { readonly stem: string; readonly end: string }
+type Mark = { readonly stem: string; readonly end: string }
 
 /** A name and its last mark: “Bus 1 A”, “CAN_H”, “TX+”. Letters stand apart from the name, signs need not. */
-function legsOf(name: string): readonly Leg[] {
+function legsOf(name: string): readonly Mark[] {
   const said = wordKey(name)
-  return ENDS.flat().flatMap((end): Leg[] => {
+  return ENDS.flat().flatMap((end): Mark[] => {
     if (!said.endsWith(end)) return []
     const stem = said.slice(0, said.length - end.length)
     const isSign = !/[a-z]/.test(end)
@@ -59,16 +62,30 @@ export function pairsOf(rows: readonly PairRow[]): FoundPairs {
   const named = byColumn(rows)
   const taken = new Set(named.pairs.flatMap(({ a, b }) => [a, b]))
   const free = rows.filter((row) => !taken.has(row.id) && row.partner === '' && isOfTwoWires(row.kind))
-  return { pairs: [...named.pairs, ...byName(free)], refusals: named.refusals }
+  const byId = new Map(rows.map((row) => [row.id, row]))
+  const found = byName(free).map((pair) =>
+    asSaid(
+      pair,
+      [pair.a, pair.b].flatMap((id) => byId.get(id) ?? []),
+    ),
+  )
+  return { pairs: [...named.pairs, ...found], refusals: named.refusals }
 }
 
 const isOfTwoWires = (kind: string | undefined) => kind !== undefined && lineKindById(kind)?.isPair === true
 
-/** The first of them is leg a, unless their names say otherwise. */
+/** The first of them is leg a, unless their names say otherwise, or the column for legs before both. */
 function inOrder(one: PairRow, other: PairRow): FoundPair {
-  const found = byName([one, other])[0]
-  if (found !== undefined) return { ...found, by: 'column' }
-  return { a: one.id, b: other.id, stem: one.function, by: 'column' }
+  const found = byName([one, other])[0] ?? { a: one.id, b: other.id, stem: one.function }
+  return { ...asSaid(found, [one, other]), by: 'column' }
+}
+
+type Legs = { readonly a: string; readonly b: string }
+
+/** The legs as the column for legs has them; as they are where it says nothing. */
+export function asSaid<T extends Legs>(legs: T, rows: readonly Pick<PairRow, 'id' | 'leg'>[]): T {
+  const isTurned = rows.some(({ id, leg }) => leg !== undefined && leg !== (id === legs.a ? 'a' : 'b'))
+  return isTurned ? { ...legs, a: legs.b, b: legs.a } : legs
 }
 
 function byColumn(rows: readonly PairRow[]): FoundPairs {

@@ -7,7 +7,7 @@ import { saySame } from '../line/fields.ts'
 import type { Line } from '../types.ts'
 import { MOST_CONTACTS } from './contact-ids.ts'
 import { type Change, changesOf } from './paste-changes.ts'
-import { type FoundPair, pairsOf } from './paste-pairs.ts'
+import { asSaid, type FoundPair, pairsOf } from './paste-pairs.ts'
 import { type ReadRow, type RowsGiven, readRows } from './paste-rows.ts'
 import { COLUMN_LABEL } from './pasted-columns.ts'
 import { FACT_COLUMNS, inputOfColumn } from './pasted-facts.ts'
@@ -84,7 +84,7 @@ export function planPaste(given: PasteGiven): PastePlan {
 
 type Circuits = { readonly circuits: readonly Circuit[]; readonly refusals: readonly string[] }
 
-function circuitsOf(rows: readonly ReadRow[], { lines, pairsByName }: PasteGiven): Circuits {
+function circuitsOf(rows: readonly ReadRow[], { lines, pairsByName, connector: { contacts } }: PasteGiven): Circuits {
   const found = pairsOf(rows.map((row) => pairRow(row, lines)))
   const byId = new Map(rows.map((row) => [row.id, row]))
   const refusals = [...found.refusals]
@@ -99,8 +99,11 @@ function circuitsOf(rows: readonly ReadRow[], { lines, pairsByName }: PasteGiven
   for (const [one, other] of legsThatAre(rows.filter(({ id }) => !pairs.has(id)))) {
     const against = disagreement(one, other)
     if (against !== undefined) refusals.push(against)
-    pairs.set(one.id, { rows: [one, other] }).set(other.id, { rows: [one, other] })
+    const turned = turnedLegs(one, other)
+    const both: Circuit = { rows: [one, other], ...(turned && { pair: turned }) }
+    pairs.set(one.id, both).set(other.id, both)
   }
+  for (const row of rows) if (!pairs.has(row.id)) refusals.push(...lonelyLeg(row, contacts))
   const circuits = rows.flatMap((row): Circuit[] => {
     const both = pairs.get(row.id)
     if (both === undefined) return [{ rows: [row] }]
@@ -121,8 +124,27 @@ function legsThatAre(rows: readonly ReadRow[]): readonly (readonly [ReadRow, Rea
   })
 }
 
+/** The pair that two contacts are already, where the table turns it round. */
+function turnedLegs(one: ReadRow, other: ReadRow): FoundPair | undefined {
+  const [a, b] = one.old?.leg === 'b' ? [other, one] : [one, other]
+  const legs = { a: a.id, b: b.id }
+  const said = asSaid(legs, [one, other])
+  const isNew = one.old?.leg === undefined && (one.leg ?? other.leg) !== undefined
+  return isNew || said.a !== legs.a ? { ...said, stem: '', by: 'column' } : undefined
+}
+
+/** One leg of a pair that stands is not turned round without the other. */
+function lonelyLeg({ line, id, old, leg }: ReadRow, contacts: readonly Contact[]): readonly string[] {
+  if (leg === undefined || old?.leg === undefined || leg === old.leg) return []
+  const mate = contacts.find((other) => other.lineId === old.lineId && other.id !== id)
+  if (mate === undefined) return []
+  return [
+    `Line ${line}, column “${COLUMN_LABEL.leg}”: contact ${id} is leg ${old.leg} of the pair with ${mate.id}; to turn them round, name both.`,
+  ]
+}
+
 /** A leg of a pair already, or no line at all, is not paired anew; nor are two lines that are kept apart, by their names. */
-function pairRow({ line, id, old, meaning, type, texts, partner }: ReadRow, lines: readonly Line[]) {
+function pairRow({ line, id, old, meaning, type, texts, partner, leg }: ReadRow, lines: readonly Line[]) {
   const isFree = type === 'line' && old?.leg === undefined
   const known = lines.find((one) => one.id === old?.lineId)
   const kind = meaning?.is === 'kind' ? meaning.kind : known?.facts.lineKind?.text
@@ -131,12 +153,15 @@ function pairRow({ line, id, old, meaning, type, texts, partner }: ReadRow, line
     id,
     function: texts.function ?? old?.texts.function ?? '',
     partner: isFree ? partner : '',
+    leg,
     kind: isFree && known === undefined ? kind : undefined,
   }
 }
 
 /** Two legs are one line: what both rows say of it must be the same. */
 function disagreement(a: ReadRow, b: ReadRow): string | undefined {
+  if (a.leg !== undefined && a.leg === b.leg)
+    return `Lines ${Math.min(a.line, b.line)} and ${Math.max(a.line, b.line)}, column “${COLUMN_LABEL.leg}”: both are leg ${a.leg} of one pair; it has one of each.`
   const kindOf = ({ meaning }: ReadRow) => (meaning?.is === 'kind' ? meaning.kind : undefined)
   const said = [kindOf(a), kindOf(b)].filter((kind) => kind !== undefined)
   if (new Set(said).size > 1)
@@ -178,7 +203,14 @@ const saysOfALine = ({ meaning, facts, texts }: ReadRow): boolean =>
 function plannedRow(row: ReadRow, { rows, pair }: Circuit, { line, before }: Carried) {
   const { id, old, type } = row
   const texts = { ...old?.texts, ...row.texts }
-  const leg = pair === undefined ? old?.leg : pair.a === id ? ('a' as const) : ('b' as const)
+  const leg =
+    pair === undefined
+      ? rows.length === 1
+        ? (row.leg ?? old?.leg)
+        : old?.leg
+      : pair.a === id
+        ? ('a' as const)
+        : ('b' as const)
   // a line that is gone can come back
   const lineId = line?.id ?? old?.lineId
   const carries = type === 'line' && lineId !== undefined ? { lineId, ...(leg !== undefined && { leg }) } : {}

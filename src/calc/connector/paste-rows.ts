@@ -1,11 +1,11 @@
 /** What the rows of a pasted table say, cell by cell, each read by what takes it; nothing is laid over anything here. */
 import type { Express } from '../line/fields.ts'
-import { readContactTexts } from './contact-words.ts'
+import { readContactTexts, readLeg } from './contact-words.ts'
 import { meaningOfWord, typeOfWord, type WordMeaning } from './kind-words.ts'
 import { type Pasted, type PastedRow, wordKey } from './pasted.ts'
 import { COLUMN_LABEL } from './pasted-columns.ts'
 import { FACT_COLUMNS, type FactColumn, readFactCell } from './pasted-facts.ts'
-import type { Contact, ContactType } from './types.ts'
+import type { Contact, ContactType, Leg } from './types.ts'
 
 export type ReadRow = {
   readonly line: number
@@ -18,6 +18,8 @@ export type ReadRow = {
   readonly facts: { readonly [K in FactColumn]?: string }
   /** what the column for pairs holds */
   readonly partner: string
+  /** what the column for legs says */
+  readonly leg: Leg | undefined
 }
 
 export type RowsGiven = {
@@ -54,13 +56,20 @@ function readRow(row: PastedRow, old: Contact | undefined, given: RowsGiven, ref
   const { texts, refusals: ofTexts } = readContactTexts(cells, line)
   refusals.push(...ofTexts)
   const type = typeOf(row, meaning, old, refusals)
-  const extra = FACT_COLUMNS.filter((column) => facts[column] !== undefined)
+  const extra = [...FACT_COLUMNS, 'leg' as const].filter((column) =>
+    column === 'leg' ? cells.leg !== undefined : facts[column] !== undefined,
+  )
   if (type !== 'line' && extra.length > 0)
     refusals.push(
       `Line ${line}: a ${type} contact carries no line, yet ${extra.map((column) => `“${COLUMN_LABEL[column]}”`).join(' and ')} of ` +
         'one is filled in; empty it, or say what line it is.',
     )
-  return { line, id: cells.contact ?? '', old, meaning, type, texts, facts, partner: cells.pair ?? '' }
+  const leg = cells.leg === undefined ? undefined : readLeg(cells.leg)
+  if (cells.leg !== undefined && leg === undefined)
+    refusals.push(
+      `Line ${line}, column “${COLUMN_LABEL.leg}”: “${cells.leg}” is no leg of a pair; write a or b, or leave it empty.`,
+    )
+  return { line, id: cells.contact ?? '', old, meaning, type, texts, facts, partner: cells.pair ?? '', leg }
 }
 
 /** Said by its own column, by the word for its kind, by a function that is nothing but such a word; else as it was. */

@@ -26,12 +26,15 @@ export const CONTACT_TEXTS = [
 ] as const
 export type ContactText = (typeof CONTACT_TEXTS)[number]
 
+/** Of a pair. */
+export type Leg = 'a' | 'b'
+
 export type Contact = {
   /** its name on the insert, no other contact of the connector has it */
   readonly id: string
   readonly type: ContactType
   readonly lineId?: string
-  readonly leg?: 'a' | 'b'
+  readonly leg?: Leg
   readonly texts: { readonly [K in ContactText]?: string }
 }
 

@@ -105,6 +105,31 @@ describe('what a pasted table would change', () => {
     expect(turned.contacts.map(({ leg }) => leg)).toEqual(['b', 'a'])
   })
 
+  it('takes the legs as their column has them, before names and order', () => {
+    const legsOf = (text: string, given = {}) => done(text, given).contacts.map(({ leg }) => leg)
+    expect(legsOf('pin;pair with;leg\n4;5;b\n5;4;a')).toEqual(['b', 'a'])
+    expect(legsOf('pin;pair with;leg\n4;5;\n5;;+')).toEqual(['b', 'a'])
+    expect(legsOf('pin;function;kind;leg\n4;TX+;RS-422;b\n5;TX-;RS-422;')).toEqual(['b', 'a'])
+    expect(legsOf('pin;kind;leg\n4;RS-422;b')).toEqual(['b'])
+    expect(refused('pin;pair with;leg\n4;5;a\n5;4;a')[0]).toContain('Lines 2 and 3, column “Leg”: both are leg a')
+    expect(refused('pin;kind;leg\n4;CAN;left')[0]).toContain('Line 2, column “Leg”: “left” is no leg of a pair')
+    expect(refused('pin;type;leg\n4;ground;a')[0]).toContain('“Leg”')
+  })
+
+  it('turns a pair that stands round where both are named, and refuses one of them alone', () => {
+    const before = done('pin;kind;pair with\n4;CAN;5\n5;CAN;4')
+    const connector: Connector = { ...EMPTY, contacts: before.contacts }
+    const { lines } = before
+    const turned = done('pin;leg\n4;b\n5;a', { connector, lines })
+    expect(turned.contacts.map(({ leg, lineId }) => [leg, lineId])).toEqual([
+      ['b', lines[0]?.id],
+      ['a', lines[0]?.id],
+    ])
+    expect(turned.rows.map(({ pair }) => pair?.leg)).toEqual(['b', 'a'])
+    expect(done('pin;leg\n4;a\n5;b', { connector, lines }).rows.map(({ state }) => state)).toEqual(['same', 'same'])
+    expect(refused('pin;leg\n4;b', { connector, lines })[0]).toContain('to turn them round, name both')
+  })
+
   it('refuses pairs that cannot be, naming line and column', () => {
     expect(refused('pin;pair with\n4;4')).toEqual(['Line 2, column “Pair with”: a contact is no pair with itself.'])
     expect(refused('pin;pair with\n4;T\n5;T\n6;T')[0]).toContain('stands on 3 rows')

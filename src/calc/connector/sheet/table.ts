@@ -56,6 +56,8 @@ function typedCell(column: Column, contact: Contact, { line, connector }: Around
       return TYPE_WORD[contact.type]
     case 'pair':
       return mateOf(contact, connector)
+    case 'leg':
+      return (line && contact.leg) ?? ''
     case 'name':
     case 'wire':
     case 'pin':

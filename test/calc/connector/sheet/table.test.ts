@@ -100,6 +100,8 @@ const carried = fc.oneof(
       facts: factsOf,
       a: textsOf(true),
       b: textsOf(false),
+      first: fc.constantFrom('a' as const, 'b' as const),
+      isWhole: fc.boolean(),
     }),
   },
   {
@@ -125,8 +127,9 @@ function connectorFrom(drawn: readonly Drawn[]): { connector: Connector; lines: 
     const id = `line-${lines.length}`
     lines.push(lineOf(id, { lineKind: one.kind, ...one.facts }))
     const isPair = PAIRED.has(one.kind)
-    contacts.push({ id: next(), type: 'line', lineId: id, ...(isPair && { leg: 'a' as const }), texts: one.a })
-    if (isPair) contacts.push({ id: next(), type: 'line', lineId: id, leg: 'b', texts: one.b })
+    contacts.push({ id: next(), type: 'line', lineId: id, ...(isPair && { leg: one.first }), texts: one.a })
+    const other = one.first === 'a' ? 'b' : 'a'
+    if (isPair && one.isWhole) contacts.push({ id: next(), type: 'line', lineId: id, leg: other, texts: one.b })
   }
   return { connector: connectorOf(contacts), lines }
 }
