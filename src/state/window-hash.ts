@@ -6,7 +6,7 @@ import { addressFor } from './check.ts'
 import { expressionReading } from './expression.ts'
 
 /** The address that brings a window back in the app, with all its answer rests on. */
-export function windowHash(window: SheetWindow, { shared }: Connector): string {
+export function windowHash(window: Pick<SheetWindow, 'line' | 'decided' | 'chosenH'>, { shared }: Connector): string {
   const check = checkById('window')
   return check ? addressFor(check, asDecided(window, shared), expressionReading) : '#/check'
 }

@@ -2,7 +2,8 @@
 import 'fake-indexeddb/auto'
 import { beforeEach, describe, expect, it } from 'vitest'
 import type { Contact } from '../../src/calc/connector/types.ts'
-import { complaints, loadComplaints } from '../../src/state/complaints.ts'
+import { complaints, loadComplaints, writeLineFact } from '../../src/state/complaints.ts'
+import { readCode } from '../support/read-code.ts'
 import { withConnector } from './connector-support.tsx'
 import { allBy, by, eventually, settle, tap, type } from './support.ts'
 
@@ -133,6 +134,29 @@ describe('one contact', () => {
     await tap(by('button', 'Take it off this contact'))
     expect(now()?.contacts).toEqual([plain('1', { lineId: now()?.contacts[0]?.lineId ?? '' }), plain('2')])
     expect(linesOf(complaint.id)).toHaveLength(2)
+  })
+
+  it('has a code that brings another device to its window, drawn where it is opened', async () => {
+    const { open, complaint } = await withConnector({ contacts: [plain('1'), plain('2', { type: 'ground' })] })
+    await open('contact', '1')
+    await tap(await eventually('the button', () => allBy('button', 'New line')[0]))
+    const line = linesOf(complaint.id)[1]
+    writeLineFact(complaint.id, line?.id ?? '', 'lineKind', { text: 'rs-422', origin: { by: 'user' } })
+    await settle()
+    const codes = () => [...document.querySelectorAll('.code svg')]
+    const fold = await eventually('the fold', () =>
+      [...document.querySelectorAll('details')].find((one) => one.textContent?.includes('Code of this window')),
+    )
+    expect(codes()).toEqual([])
+    fold.open = true
+    fold.dispatchEvent(new Event('toggle'))
+    const [svg] = await eventually('the code', () => (codes().length > 0 ? codes() : undefined))
+    const modules = Number(svg?.getAttribute('viewBox')?.split(' ')[2])
+    const address = readCode(svg?.querySelector('path')?.getAttribute('d') ?? '', modules)
+    expect(address).toContain('#/check/window?')
+    expect(address).toContain('lineKind=rs-422')
+    await open('contact', '2')
+    expect(document.body.textContent).not.toContain('Code of this window')
   })
 
   it('has its neighbours one tap away, and says of one that is not there where the others are', async () => {

@@ -7,7 +7,7 @@ export function AddressCode({ address }: { readonly address: string }) {
     return (
       <p class="no-code">
         No code: the address has {address.length} characters, more than the {LONGEST_CODE} that can be read off paper.
-        Every input is on this sheet.
+        Every input is written out beside it.
       </p>
     )
   }

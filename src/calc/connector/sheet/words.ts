@@ -11,10 +11,16 @@ export function countWords(rows: readonly SheetRow[]): string {
   const barred = rows.filter(({ word }) => word === NEVER).length
   const counts = ORDER.map((verdict) => ({
     word: VERDICT_WORDS[verdict],
-    count: rows.filter((row) => row.verdict === verdict && row.word !== NEVER).length,
+    count: rows.filter((row) => row.type === 'line' && row.verdict === verdict && row.word !== NEVER).length,
   }))
-  const plain = rows.filter(({ verdict }) => verdict === undefined).length
-  return [...counts, { word: NEVER, count: barred }, { word: 'without a line', count: plain }]
+  const open = rows.filter((row) => row.type === 'line' && row.verdict === undefined && row.word !== NEVER).length
+  const plain = rows.filter(({ type }) => type !== 'line').length
+  return [
+    ...counts,
+    { word: NEVER, count: barred },
+    { word: 'not decided', count: open },
+    { word: 'without a line', count: plain },
+  ]
     .filter(({ count }) => count > 0)
     .map(({ word, count }) => `${count} ${word}`)
     .join(', ')

@@ -1,15 +1,19 @@
+import { useState } from 'preact/hooks'
 import { PHASES, ZONES } from '../../../calc/connector/contact-words.ts'
 import { withType } from '../../../calc/connector/edit-many.ts'
 import { CONTACT_TYPES, type Contact as ContactOf } from '../../../calc/connector/types.ts'
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import { hashOfConnector, hashOfContact } from '../../../state/connector-address.ts'
 import { changeConnector, writeContactText } from '../../../state/connectors.ts'
+import { lazy } from '../../lazy.tsx'
 import { MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { ContactLine } from './contact-line.tsx'
 import { ChoiceRow, ContactTextField } from './texts.tsx'
 import { useSchedule } from './use-schedule.ts'
+
+const WindowCode = lazy(async () => (await import('./window-code.tsx')).WindowCode)
 
 const TYPES = CONTACT_TYPES.map((type) => ({ value: type, label: type }))
 const UNSAID = { value: '', label: 'not stated' }
@@ -45,6 +49,7 @@ export function Contact({ complaint, connector, contactId }: ViewGiven & { reado
               line={line}
             />
           )}
+          <Code complaint={complaint} connector={connector} contact={contact} />
         </div>
       </div>
     </>
@@ -70,6 +75,24 @@ function Decided({ complaint, connector, contact }: ContactGiven) {
         <p key={id}>{sentence}</p>
       ))}
     </section>
+  )
+}
+
+/** Drawn where it is opened; a barred line has no window to go to. */
+function Code({ complaint, connector, contact }: ContactGiven) {
+  const [isOpen, setOpen] = useState(false)
+  const { is, shown } = useSchedule({ complaint, connector })
+  const row = shown?.rows.find((one) => one.contact.id === contact.id)
+  if (is !== 'done' || row?.line === undefined || row.decided.by === 'barred') return null
+  const { line, decided, choice } = row
+  const chosenH = choice?.inductanceH
+  return (
+    <details class="fold" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Code of this window, for another device</summary>
+      {isOpen && (
+        <WindowCode connector={connector} window={{ line, decided, ...(chosenH === undefined ? {} : { chosenH }) }} />
+      )}
+    </details>
   )
 }
 

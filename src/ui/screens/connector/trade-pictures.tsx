@@ -4,12 +4,11 @@ import type { SheetBody } from '../../../calc/connector/sheet/body.ts'
 import { contactList } from '../../../calc/connector/sheet/contact-list.ts'
 import type { Connector } from '../../../calc/connector/types.ts'
 import { fileName, type OwnFile } from '../../../state/files.ts'
-import { windowHash } from '../../../state/window-hash.ts'
-import { AddressCode } from '../../paper/address-code.tsx'
 import { SheetFace } from '../../paper/connector-face.tsx'
 import { FileButtons } from '../../parts/file-buttons.tsx'
 import { PictureView } from '../../parts/picture.tsx'
 import { type PictureFile, pictureFile, pngOf } from '../../parts/picture-file.tsx'
+import { WindowCode } from './window-code.tsx'
 
 type Given = { readonly connector: Connector; readonly body: SheetBody }
 
@@ -73,8 +72,10 @@ function choicesOf(body: SheetBody): readonly Choice[] {
           ],
     ),
     ...grounds.windows.map((window): Choice => {
-      const address = new URL(windowHash(window, connector), document.baseURI).href
-      return { name: named('Code', window.contacts), view: () => <AddressCode address={address} /> }
+      return {
+        name: named('Code', window.contacts),
+        view: () => <WindowCode connector={connector} window={window} />,
+      }
     }),
     ...grounds.ladders.flatMap(({ contacts, picture }): Choice[] =>
       picture === undefined
