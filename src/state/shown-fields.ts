@@ -31,12 +31,14 @@ export function shownFields({ resolution, check, ownKeys, displaced }: Given, ex
   })
 }
 
-/** Gives the list of before where nothing in it differs, so that nothing that reads it is done again. */
+/** Gives the list of before where nothing in it differs, else its items that do not, so that nothing is done again for them. */
 export function stable<T>(what: (item: T) => unknown): (list: readonly T[]) => readonly T[] {
-  let before: { readonly list: readonly T[]; readonly said: string } | undefined
+  let before: { readonly list: readonly T[]; readonly said: readonly string[] } = { list: [], said: [] }
   return (list) => {
-    const said = JSON.stringify(list.map(what))
-    if (before?.said !== said) before = { list, said }
+    const said = list.map((item) => JSON.stringify(what(item)))
+    const kept = list.map((item, i) => (said[i] === before.said[i] ? (before.list[i] ?? item) : item))
+    const isSame = kept.length === before.list.length && kept.every((item, i) => item === before.list[i])
+    if (!isSame) before = { list: kept, said }
     return before.list
   }
 }

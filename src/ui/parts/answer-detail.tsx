@@ -1,38 +1,51 @@
 import type { ComponentChildren } from 'preact'
-import { useState } from 'preact/hooks'
+import { useMemo, useRef, useState } from 'preact/hooks'
 import type { Basis, Cell, Check, Finding, Output, Picture, Rung, SaidBound, Success } from '../../calc/types.ts'
 import { drawn, Figure, leadOutput } from './answer.tsx'
 import { CopyButton } from './copy-button.tsx'
 import { limitText, outputText, printed } from './figure.ts'
 import { Icon } from './icon.tsx'
+import { useInSight } from './in-sight.ts'
+import { useLater } from './later.ts'
+import { IsLive } from './live.ts'
 import { PictureView } from './picture.tsx'
 import { StripInWords } from './strip-words.tsx'
 import { Working } from './working.tsx'
 
-type Given = { readonly check: Check; readonly result: Success; readonly live: boolean }
+type Given = { readonly check: Check; readonly result: Success }
 
 /** Figures that stand open beside that of the answer; a check lists its own in the order of their weight. */
 const MOST_FIGURES = 6
 
-/** What explains the answer: the picture one acts on and the first figures at once, the evidence one tap away. */
-export function AnswerDetail({ check, result, live }: Given) {
+/**
+ * What explains the answer: the picture one acts on and the first figures at once, the evidence one tap away. What is out
+ * of sight follows once the answer is painted; an old one is dimmed without being drawn again.
+ */
+export function AnswerDetail({
+  check,
+  result,
+  live,
+  isOld,
+}: Given & { readonly live: boolean; readonly isOld: boolean }) {
+  const box = useRef<HTMLDivElement>(null)
+  const isInSight = useInSight(box, isWide)
+  const told = useLater(result, isInSight)
+  const open = useMemo(() => told && <Open check={check} result={told} />, [check, told])
+  return (
+    <div ref={box} class={isOld ? 'answer-detail stale' : 'answer-detail'} aria-busy={told !== result}>
+      <IsLive.Provider value={live && told === result}>{open}</IsLive.Provider>
+      {told && <Evidence check={check} result={told} live={live && told === result} />}
+    </div>
+  )
+}
+
+function Open({ check, result }: Given) {
   const pictures = drawn(result)
   return (
-    <div class={live ? 'answer-detail' : 'answer-detail stale'}>
+    <>
       <Pictures pictures={pictures.filter((picture) => isActedOn(picture, pictures))} result={result} />
-      <FigureLine check={check} result={result} live={live} />
-      <Evidence>
-        <Findings findings={unsaid(result)} />
-        {pictures.map(
-          (picture) =>
-            picture.is === 'strip' && <StripInWords key={picture.title} picture={picture} bounds={result.bounds} />,
-        )}
-        <Pictures pictures={pictures.filter((picture) => !isActedOn(picture, pictures))} result={result} />
-        <FigureList check={check} result={result} live={live} />
-        <Bounds bounds={result.bounds} />
-        <Rungs rungs={result.rungs} />
-      </Evidence>
-    </div>
+      <FigureLine check={check} result={result} />
+    </>
   )
 }
 
@@ -52,29 +65,56 @@ function Pictures({ pictures, result }: { readonly pictures: readonly Picture[];
   )
 }
 
-const WIDE = '(min-width: 56.25rem)'
+const isWide = (): boolean => typeof matchMedia === 'function' && matchMedia('(min-width: 56.25rem)').matches
 
-/** Folded on a phone, so that the fields and what follows them are near; open where there is room beside them. */
-function Evidence({ children }: { readonly children: ComponentChildren }) {
-  const [startsOpen] = useState(() => typeof matchMedia === 'function' && matchMedia(WIDE).matches)
+/**
+ * Folded on a phone, so that the fields and what follows them are near; open where there is room beside them. Folded, it
+ * follows once the answer is painted.
+ */
+function Evidence({ check, result, live }: Given & { readonly live: boolean }) {
+  const [startsOpen] = useState(isWide)
+  const [isOpen, setOpen] = useState(startsOpen)
+  const told = useLater(result, isOpen)
+  const content = useMemo(() => told && <EvidenceStack check={check} result={told} />, [check, told])
   return (
-    <details class="fold evidence" open={startsOpen}>
+    <details
+      class="fold evidence"
+      open={startsOpen}
+      onToggle={(event) => event.target === event.currentTarget && setOpen(event.currentTarget.open)}
+      aria-busy={told !== result}
+    >
       <summary>Why, figures and working</summary>
-      <div class="stack">{children}</div>
+      <IsLive.Provider value={live && told === result}>{content}</IsLive.Provider>
     </details>
   )
 }
 
+function EvidenceStack({ check, result }: Given) {
+  const pictures = drawn(result)
+  return (
+    <div class="stack">
+      <Findings findings={unsaid(result)} />
+      {pictures.map(
+        (picture) =>
+          picture.is === 'strip' && <StripInWords key={picture.title} picture={picture} bounds={result.bounds} />,
+      )}
+      <Pictures pictures={pictures.filter((picture) => !isActedOn(picture, pictures))} result={result} />
+      <FigureList check={check} result={result} />
+      <Bounds bounds={result.bounds} />
+      <Rungs rungs={result.rungs} />
+    </div>
+  )
+}
+
 /** The first figures that exist beside the one of the answer, in a few lines. */
-function FigureLine({ check, result, live }: Given) {
+function FigureLine({ check, result }: Given) {
   const others = firstOutputs(check, result)
   if (others.length === 0) return null
   return (
     <p class="figure-line">
       {others.map(({ output, cell }) => (
         <span key={output.key} class="figure-item">
-          <span class="figure-label">{output.label}</span>{' '}
-          <Figure outputKey={output.key} cell={cell} output={output} live={live} />
+          <span class="figure-label">{output.label}</span> <Figure outputKey={output.key} cell={cell} output={output} />
         </span>
       ))}
     </p>
@@ -82,7 +122,7 @@ function FigureLine({ check, result, live }: Given) {
 }
 
 /** Every figure with its working; those that do not exist say why. */
-function FigureList({ check, result, live }: Given) {
+function FigureList({ check, result }: Given) {
   const lead = leadOutput(check, result)
   const first = lead && result.outputs[lead.key]
   const said = new Set(firstOutputs(check, result).map(({ output }) => output.key))
@@ -91,12 +131,12 @@ function FigureList({ check, result, live }: Given) {
       <h2>Figures</h2>
       {lead && first && (
         <FoldedFigure label={lead.label} basis={first.basis} text={copied(first.cell, lead)}>
-          <Figure outputKey={lead.key} cell={first.cell} output={lead} live={false} />
+          <Figure outputKey={lead.key} cell={first.cell} output={lead} isRepeated />
         </FoldedFigure>
       )}
       {otherOutputs(check, result).map(({ output, cell, basis }) => (
         <FoldedFigure key={output.key} label={output.label} basis={basis} text={copied(cell, output)}>
-          <Figure outputKey={output.key} cell={cell} output={output} live={live && !said.has(output.key)} />
+          <Figure outputKey={output.key} cell={cell} output={output} isRepeated={said.has(output.key)} />
         </FoldedFigure>
       ))}
     </section>

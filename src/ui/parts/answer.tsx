@@ -1,11 +1,10 @@
+import { useContext, useMemo, useRef } from 'preact/hooks'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { Cell, Check, Output, Picture, Success, Verdict } from '../../calc/types.ts'
 import { assumedText, outputText, splitFigure } from './figure.ts'
+import { IsLive } from './live.ts'
 import { focusField } from './refusals.tsx'
 import { AnswerSentence, VerdictMark } from './verdict.tsx'
-
-/** `live`: this answer belongs to the page's own fields, so that its figures may carry the ids that addresses promise. */
-type Live = { readonly live: boolean }
 
 /** The output shown largest: the first `lead` that has a value, else the first number. */
 export function leadOutput(check: Check, result: Success): Output | undefined {
@@ -24,26 +23,46 @@ export function drawn(result: Success): readonly Picture[] {
   )
 }
 
-type Given = Live & { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
+type Given = { readonly check: Check; readonly fields: readonly Field[]; readonly result: Success }
 
-/** The answer: its sentence is the largest thing on the screen, then its figure and what it rests on; pictures follow the fields. */
-export function AnswerCard({ check, fields, result, live, isBusy }: Given & { readonly isBusy: boolean }) {
+type CardGiven = Given & {
+  /** the answer belongs to the fields as they are */
+  readonly live: boolean
+  /** it has not for a while */
+  readonly isOld: boolean
+  readonly isBusy: boolean
+}
+
+/** The answer; an old one keeps the fields it was worked out from, and is dimmed without being drawn again. */
+export function AnswerCard({ check, fields, result, live, isOld, isBusy }: CardGiven) {
+  const judged = useRef(fields)
+  if (live) judged.current = fields
+  const of = judged.current
+  const body = useMemo(() => <CardBody check={check} fields={of} result={result} />, [check, of, result])
+  return (
+    <section class={isOld ? 'answer stale' : 'answer'} aria-label="Answer" aria-busy={isBusy}>
+      <IsLive.Provider value={live}>{body}</IsLive.Provider>
+    </section>
+  )
+}
+
+/** Its sentence is the largest thing on the screen, then its figure and what it rests on; pictures follow the fields. */
+function CardBody({ check, fields, result }: Given) {
   const lead = leadOutput(check, result)
   const shown = lead ? result.outputs[lead.key] : undefined
   return (
-    <section class={live ? 'answer' : 'answer stale'} aria-label="Answer" aria-busy={isBusy}>
+    <>
       <p class="sentence">
-        <AnswerSentence result={result} live={live} />
+        <AnswerSentence result={result} />
       </p>
       {result.needs && <Needs needs={result.needs} fields={fields} />}
       {lead && shown && (
         <p class="lead">
-          <span class="answer-label">{lead.label}</span>{' '}
-          <Figure outputKey={lead.key} cell={shown.cell} output={lead} live={live} />
+          <span class="answer-label">{lead.label}</span> <Figure outputKey={lead.key} cell={shown.cell} output={lead} />
         </p>
       )}
       <Assumed fields={fields} verdict={result.verdict} />
-    </section>
+    </>
   )
 }
 
@@ -67,9 +86,15 @@ function Needs({
   )
 }
 
-/** One result, machine-readable at full precision. */
-export function Figure(given: Live & { readonly outputKey: string; readonly cell: Cell; readonly output: Output }) {
-  const { outputKey, cell, output, live } = given
+/** One result, machine-readable at full precision. `isRepeated`: it stands elsewhere on the page under its id. */
+export function Figure(given: {
+  readonly outputKey: string
+  readonly cell: Cell
+  readonly output: Output
+  readonly isRepeated?: boolean
+}) {
+  const { outputKey, cell, output, isRepeated = false } = given
+  const live = useContext(IsLive) && !isRepeated
   const si = cell.is === 'si' ? String(cell.si) : ''
   const names = live ? { id: outputKey, 'data-si': si } : { 'data-output': outputKey }
   if (cell.is === 'word' && cell.verdict) {

@@ -50,7 +50,7 @@ function Shown({ check, result }: { readonly check: Check; readonly result: Resu
   return (
     <>
       <p class="sentence" data-verdict={result.verdict}>
-        <AnswerSentence result={result} live={false} />
+        <AnswerSentence result={result} />
       </p>
       {lead && cell && (
         <p>

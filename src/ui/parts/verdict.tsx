@@ -1,6 +1,8 @@
+import { useContext } from 'preact/hooks'
 import type { Success, Verdict } from '../../calc/types.ts'
 import { aroundWord, sentenceOf, VERDICT_WORDS } from '../../calc/verdict.ts'
 import { Icon } from './icon.tsx'
+import { IsLive } from './live.ts'
 
 /** Mark, word and colour together: none of them alone. */
 export function VerdictMark({ verdict, word }: { readonly verdict: Verdict; readonly word?: string }) {
@@ -14,9 +16,10 @@ export function VerdictMark({ verdict, word }: { readonly verdict: Verdict; read
 
 /**
  * The sentence of an answer with its verdict marked where it is said. A number that is the answer has the mark before it
- * and no word. `live`: the page's own answer, whose verdict an address may promise.
+ * and no word. Only the page's own answer has the verdict an address promises.
  */
-export function AnswerSentence({ result, live }: { readonly result: Success; readonly live: boolean }) {
+export function AnswerSentence({ result }: { readonly result: Success }) {
+  const live = useContext(IsLive)
   const { verdict } = result
   if (verdict === undefined) return <>{result.headline}</>
   const names = live ? { id: 'verdict', 'data-verdict': verdict } : { 'data-output': 'verdict' }

@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks'
 import { CHECKS } from '../../calc/registry.ts'
 import type { Result } from '../../calc/types.ts'
 import { type CheckModel, onwardFrom } from '../../state/check.ts'
@@ -6,6 +7,7 @@ import { expressionReading } from '../../state/expression.ts'
 import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
+import { useLater } from '../parts/later.ts'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { sharedWords } from '../parts/shared-words.ts'
 import { KeepCheck } from './keep-check.tsx'
@@ -41,11 +43,14 @@ export function GateLine({ desk }: { readonly desk: Desk }) {
 
 export function Actions({ model, desk, result }: Given & { readonly result: Result }) {
   const { check } = model
-  const words = result.ok ? sharedWords(check, result) : ''
   return (
     <div class="actions">
       <KeepCheck model={model} desk={desk} />
-      <ShareButton title={`${check.title}: ${check.question}`} words={words} hash={model.hash.value} />
+      <ShareButton
+        title={`${check.title}: ${check.question}`}
+        words={() => (result.ok ? sharedWords(check, result) : '')}
+        hash={model.hash.value}
+      />
       <PrintButton />
     </div>
   )
@@ -55,7 +60,10 @@ const MOST_ONWARD = 5
 
 /** Other checks of the same Line: nothing is copied on the way. */
 export function Onward({ model, desk }: Given) {
-  const onward = onwardFrom(model.check, model.line.value, CHECKS, expressionReading)
+  const now = model.line.value
+  // not at the key itself: the figures of other checks are looked at for it
+  const line = useLater(now) ?? now
+  const onward = useMemo(() => onwardFrom(model.check, line, CHECKS, expressionReading), [model, line])
   if (onward.length === 0) return null
   return (
     <section class="onward" aria-label="Other checks">

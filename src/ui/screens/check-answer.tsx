@@ -1,5 +1,5 @@
-import { useEffect, useState } from 'preact/hooks'
-import type { Result } from '../../calc/types.ts'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { Result, Success } from '../../calc/types.ts'
 import { sentenceOf } from '../../calc/verdict.ts'
 import type { Answer, CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
@@ -7,6 +7,7 @@ import { standing } from '../../state/runner.ts'
 import { AnswerCard } from '../parts/answer.tsx'
 import { AnswerDetail } from '../parts/answer-detail.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
+import { useLasting } from '../parts/later.ts'
 import { Refusals } from '../parts/refusals.tsx'
 import { Actions, hasFigures } from './check-actions.tsx'
 
@@ -18,13 +19,21 @@ export function AnswerPane({ model }: { readonly model: CheckModel }) {
   const answer = model.answer.value
   const fields = model.fields.value
   const { shown, isLive, refused } = standing(answer)
+  const isOld = useOld(model)
   return (
     <>
       <Spoken answer={answer} />
       {shown && (
-        <AnswerCard check={model.check} fields={fields} result={shown} live={isLive} isBusy={answer.is === 'working'} />
+        <AnswerCard
+          check={model.check}
+          fields={fields}
+          result={shown}
+          live={isLive}
+          isOld={isOld}
+          isBusy={answer.is === 'working'}
+        />
       )}
-      {shown && !isLive && <p class="old-mark">Old answer, for other figures</p>}
+      {shown && isOld && <p class="old-mark">Old answer, for other figures</p>}
       {refused && <Refusals result={refused} fields={fields} over={shown !== undefined} />}
       {answer.is === 'working' && answer.slow && (
         <Working model={model} doneFrac={answer.doneFrac} over={shown !== undefined} />
@@ -36,29 +45,49 @@ export function AnswerPane({ model }: { readonly model: CheckModel }) {
   )
 }
 
+/** Answers that come sooner are not worth a flicker. */
+const DIM_AFTER_MS = 50
+
+/**
+ * Whether the answer that stands there is to be dimmed and named as old: at once where none comes to the fields as they
+ * are, else when one is waited for. It loses the ids that addresses promise at the key itself.
+ */
+function useOld({ answer, unsaidKey }: CheckModel): boolean {
+  const isLive = standing(answer.value).isLive
+  const isComing = answer.value.is === 'working' && unsaidKey.value === undefined
+  const isWaitedFor = useLasting(!isLive, DIM_AFTER_MS)
+  return !isLive && (!isComing || isWaitedFor)
+}
+
 type Given = { readonly model: CheckModel; readonly desk: Desk }
 
 /** What explains the answer: on a phone it follows the fields, so that figure and fields stay together. */
 export function EvidencePane({ model }: { readonly model: CheckModel }) {
   const { shown, isLive } = standing(model.answer.value)
+  const isOld = useOld(model)
   if (shown === undefined) return null
   return (
-    <div inert={!isLive}>
-      <AnswerDetail check={model.check} result={shown} live={isLive} />
+    <div inert={isOld}>
+      <AnswerDetail check={model.check} result={shown} live={isLive} isOld={isOld} />
     </div>
   )
 }
 
 /** What may be done with the answer, and what to mind. */
 export function AfterAnswer({ model, desk }: Given) {
-  const { shown, isLive } = standing(model.answer.value)
+  const { shown } = standing(model.answer.value)
+  const isOld = useOld(model)
   if (shown === undefined || !hasFigures(shown)) return null
   return (
-    <div class="stack" inert={!isLive}>
+    <div class="stack" inert={isOld}>
       <Actions model={model} desk={desk} result={shown} />
-      <FoldedCautions ids={shown.cautions} verdict={shown.verdict} />
+      <AnswerCautions result={shown} />
     </div>
   )
+}
+
+function AnswerCautions({ result }: { readonly result: Success }) {
+  return useMemo(() => <FoldedCautions ids={result.cautions} verdict={result.verdict} />, [result])
 }
 
 type WorkingGiven = { readonly model: CheckModel; readonly doneFrac: number; readonly over: boolean }

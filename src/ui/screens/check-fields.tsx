@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
@@ -28,7 +28,17 @@ export function Fields({ model, desk }: Given) {
   return (
     <>
       <h2 class="unseen">What is known</h2>
-      {fields.filter((field) => field.input.group === undefined).map((field) => fieldView({ model, desk }, field))}
+      {fields
+        .filter((field) => field.input.group === undefined)
+        .map((field) => (
+          <OneField
+            key={field.key}
+            model={model}
+            desk={desk}
+            field={field}
+            isUnsaid={model.unsaidKey.value === field.key}
+          />
+        ))}
       <div class="groups">
         {[...grouped].map(([group, members]) => (
           <Group key={group} model={model} desk={desk} group={group} members={members} />
@@ -49,23 +59,34 @@ function Group({ model, desk, group, members }: GroupGiven) {
         {group}
         <span class="muted small">{groupNote(members)}</span>
       </summary>
-      {members.map((field) => fieldView({ model, desk }, field))}
+      {members.map((field) => (
+        <OneField
+          key={field.key}
+          model={model}
+          desk={desk}
+          field={field}
+          isUnsaid={model.unsaidKey.value === field.key}
+        />
+      ))}
     </details>
   )
 }
 
-function fieldView({ model, desk }: Given, field: Field) {
-  return (
-    <FieldView
-      key={field.key}
-      field={field}
-      onType={(text, base) => model.type(field.key, text, base)}
-      onTake={(other) => model.take(field.key, other)}
-      onTakeText={(text, left) => model.takeText(field.key, text, left)}
-      addressOf={desk.addressOf}
-      isUnsaid={model.unsaidKey.value === field.key}
-      onLeave={model.leave}
-    />
+/** Drawn again only where something about it is new: a key is typed into one of many. */
+function OneField({ model, desk, field, isUnsaid }: Given & { readonly field: Field; readonly isUnsaid: boolean }) {
+  return useMemo(
+    () => (
+      <FieldView
+        field={field}
+        onType={(text, base) => model.type(field.key, text, base)}
+        onTake={(other) => model.take(field.key, other)}
+        onTakeText={(text, left) => model.takeText(field.key, text, left)}
+        addressOf={desk.addressOf}
+        isUnsaid={isUnsaid}
+        onLeave={model.leave}
+      />
+    ),
+    [model, desk, field, isUnsaid],
   )
 }
 

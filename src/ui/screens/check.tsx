@@ -78,7 +78,6 @@ function useRecent({ check, answer, hash, isTouched, line }: CheckModel, isByAdd
 
 /** The address follows the typed text, shortly after it rests and whenever a field is left. */
 function useAddress({ hash, isTouched }: CheckModel, { line }: Desk, isOld: boolean): void {
-  const text = hash.value
   const ours = useRef(location.hash)
   const follow = () => {
     if (!isTouched.peek() && !isOld) return
@@ -89,11 +88,18 @@ function useAddress({ hash, isTouched }: CheckModel, { line }: Desk, isOld: bool
   }
   const latest = useRef(follow)
   latest.current = follow
+  // heard beside the drawing: a new address changes nothing on the screen
   useEffect(() => {
-    if (text === '') return
-    const timer = setTimeout(() => latest.current(), SETTLE_MS)
-    return () => clearTimeout(timer)
-  }, [text])
+    let timer: ReturnType<typeof setTimeout> | undefined
+    const stop = hash.subscribe(() => {
+      clearTimeout(timer)
+      timer = setTimeout(() => latest.current(), SETTLE_MS)
+    })
+    return () => {
+      clearTimeout(timer)
+      stop()
+    }
+  }, [hash])
   useEffect(() => {
     const now = () => latest.current()
     addEventListener('pagehide', now)

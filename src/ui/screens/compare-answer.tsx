@@ -17,7 +17,7 @@ export function VariantAnswer({ model, span }: Given) {
   return (
     <div class={isLive ? 'stack' : 'stack stale'}>
       <p class="variant-sentence">
-        <AnswerSentence result={result} live={false} />
+        <AnswerSentence result={result} />
       </p>
       {refused && <p class="issue">{refused.issues.map(({ message }) => message).join(' ')}</p>}
       {strip && span && <Strip picture={onSpan(strip, span)} bounds={result.bounds} bare />}

@@ -84,7 +84,7 @@ function KeptAnswer({ check, desk }: { readonly check: Check; readonly desk: Des
   const answer = model.answer.value
   if (answer.is !== 'done') return check.question
   const { result } = answer
-  return result.ok ? <AnswerSentence result={result} live={false} /> : (result.issues[0]?.message ?? '')
+  return result.ok ? <AnswerSentence result={result} /> : (result.issues[0]?.message ?? '')
 }
 
 /** Every fact that is known of the line: typed, answered, or taken over from its kind or a check. */
