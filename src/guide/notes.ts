@@ -1,4 +1,5 @@
-/** The field notes, in the order of their list: measuring, tests, parts, tables, rules and safety. */
+/** The field notes, in the order of their list: basics, measuring, tests, parts, tables, rules and safety. */
+import { BASIC_NOTES } from './notes/basics.ts'
 import { MEASURING_NOTES } from './notes/measuring.ts'
 import { PART_NOTES } from './notes/parts.ts'
 import { SAFETY_NOTES } from './notes/rules-and-safety.ts'
@@ -8,6 +9,7 @@ import type { FieldNote } from './types.ts'
 
 /** Every field note; ids are permanent. */
 export const FIELD_NOTES: readonly FieldNote[] = [
+  ...BASIC_NOTES,
   ...MEASURING_NOTES,
   ...TEST_NOTES,
   ...PART_NOTES,

@@ -7,7 +7,7 @@ import { SOURCES } from '../../src/reference/sources.ts'
 
 const byId = new Map(FIELD_NOTES.map((note) => [note.id, note]))
 const SUBJECTS =
-  'in-line-trial on-off-on common-or-differential which-way-round worst-case-capacitor lead-and-bond bench-figure pair-balance radio-bands noise-signatures alternator-frequencies current-probe headset-only source-impedance fits-contact may-i-fly insulation-tests after-a-strike codes paschen navy-rule suppressor-facts no-trial-lines inductance-as-built node-spacing limit-lines dummy-load breaker-matrix bond-four-wire shield-ends audio-ground bus-first-aid clamp-ferrites bus-dip lamps-and-chargers vhf-and-gnss hf-on-the-airframe l-band water intermittents event-table p-static drives compass-and-fields cabin-devices lightning-and-pulses rack-trays'
+  'in-line-trial on-off-on common-or-differential which-way-round worst-case-capacitor lead-and-bond bench-figure pair-balance radio-bands noise-signatures alternator-frequencies current-probe headset-only source-impedance fits-contact may-i-fly insulation-tests after-a-strike codes paschen navy-rule suppressor-facts no-trial-lines inductance-as-built node-spacing limit-lines dummy-load breaker-matrix bond-four-wire shield-ends audio-ground bus-first-aid clamp-ferrites bus-dip lamps-and-chargers vhf-and-gnss hf-on-the-airframe l-band water intermittents event-table p-static drives compass-and-fields cabin-devices lightning-and-pulses rack-trays decibels insertion-loss which-topology edges-and-frequency return-and-ground twisting choke-or-capacitor inrush suppressor-lead hole-in-the-wall worst-case-first ferrite-and-current static-at-a-connector first-ten-minutes when-to-stop'
 
 describe('the field notes', () => {
   it('cover every subject, each once', () => {

@@ -6,6 +6,7 @@ type Given = { readonly model: CheckModel; readonly desk: Desk }
 
 const TracePane = lazy<{ readonly desk: Desk }>(async () => (await import('./trace/trace-pane.tsx')).TracePane)
 const TrialRecorder = lazy(async () => (await import('../parts/trial-recorder.tsx')).TrialRecorder)
+const SoundsOf = lazy(async () => (await import('../parts/book/sounds-of.tsx')).SoundsOf, null)
 const ListenTone = lazy(async () => (await import('../parts/listen-tone.tsx')).ListenTone)
 
 /** What a check has beside its fields to fill them with; fetched with it. */
@@ -16,7 +17,12 @@ export function CheckTool({ model, desk }: Given) {
     case 'trial':
       return <TrialRecorder model={model} desk={desk} />
     case 'tone':
-      return <ListenTone model={model} />
+      return (
+        <>
+          <ListenTone model={model} />
+          <SoundsOf item="tone" />
+        </>
+      )
     default:
       return null
   }

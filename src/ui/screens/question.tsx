@@ -18,6 +18,7 @@ import { TestCard } from '../parts/test-card.tsx'
 import { Head } from '../shell/head.tsx'
 import { Trail } from './trail.tsx'
 
+const SoundsOf = lazy(async () => (await import('../parts/book/sounds-of.tsx')).SoundsOf, null)
 const CasesLike = lazy(async () => (await import('../parts/book/cases-like.tsx')).CasesLike, null)
 const DrawingView = lazy(async () => (await import('../parts/drawing.tsx')).DrawingView)
 const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
@@ -97,6 +98,7 @@ export function QuestionView({ guide, question, shown }: Given) {
             </p>
           )}
         </details>
+        <SoundsOf item={question.id} />
         {shown.onPath && <CasesLike answers={shown.position.answers} />}
         <ShortForms texts={withCautions(itemTexts(question), question.cautions)} />
         <Trail position={shown.position} hereId={question.id} />
