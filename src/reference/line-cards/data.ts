@@ -91,6 +91,7 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Command and response of a bus controller and its terminals, one stub to each.', read('R7')),
     wave: {
       is: 'manchester',
+      one: 'down',
       leastSentV: 9,
       heardFromV: 0.5,
       edgeSec: 150e-9,
@@ -103,6 +104,7 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('The same bus without a coupler: resistors in the box, a very short stub.', read('R7')),
     wave: {
       is: 'manchester',
+      one: 'down',
       leastSentV: 3,
       heardFromV: 0.7,
       edgeSec: 150e-9,
@@ -122,6 +124,7 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('The picture of the weather radar to its displays, one way.', memory('arinc-708')),
     wave: {
       is: 'manchester',
+      one: 'down',
       leastSentV: 9,
       heardFromV: 0.5,
       edgeSec: 150e-9,

@@ -128,6 +128,7 @@ export const FAST_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Packets, one pair each way.', memory('ieee-802-3')),
     wave: {
       is: 'manchester',
+      one: 'up',
       leastSentV: 2.2,
       heardFromV: 0.585,
       edgeSec: 20e-9,

@@ -6,9 +6,10 @@ type From = { readonly source: Citation }
 export type Wave =
   /** three levels between the legs, back to zero in every bit; edge and bit time are the kind's */
   | ({ readonly is: 'return-to-zero'; readonly levelV: number; readonly leastV: number; readonly nullV: number } & From)
-  /** a change in the middle of every bit; `edgeSec`: 10 to 90 %; the most that is sent is the kind's */
+  /** a change in the middle of every bit, down or up for a one; `edgeSec`: 10 to 90 %; the most that is sent is the kind's */
   | ({
       readonly is: 'manchester'
+      readonly one: 'down' | 'up'
       readonly leastSentV: number
       readonly heardFromV: number
       readonly edgeSec: number

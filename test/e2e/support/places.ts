@@ -128,6 +128,8 @@ export const PLACES: readonly Place[] = [
   at('a shelf of the book', '#/notes/notes', 'Notes'),
   at('a long note', `#/notes/${longNote?.id}`, longNote?.title ?? ''),
   at('a note with a table', `#/notes/${tableNote?.id}`, tableNote?.title ?? ''),
+  at('a line card', '#/notes/line-rs-485', 'RS-485'),
+  at('the card of a barred line', '#/notes/line-magneto-lead', 'Magneto P-lead or ignition exciter'),
   asked('an outcome with a filter', TO_A_FILTER, 'filter-victim-inline'),
   asked('an outcome without', TO_WEATHER, 'weather-static'),
   asked('a stop', [['gate-danger', 'smoke']], 'stop-smoke'),

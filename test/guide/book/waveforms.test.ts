@@ -103,6 +103,12 @@ describe('measured on the points', () => {
     expect(fall).toBeLessThan(300e-9)
   })
 
+  it('10BASE-T goes up in the middle of a one, MIL-STD-1553B goes down', () => {
+    const middle = (id: string, way: 'up' | 'down') => crossing(wire(id), 0, way)
+    expect(middle('ethernet-10base-t', 'up')).toBeCloseTo(50e-9, 11)
+    expect(middle('mil-std-1553-stub', 'down')).toBeCloseTo(0.5e-6, 9)
+  })
+
   it('CAN: let go, 1 nF and 60 Ω take ln 4 · R · C from 2.0 to 0.5 V between the legs', () => {
     const [high, low] = [wire('can', 0), wire('can', 1)]
     const apart: Points = high.map(([sec, volt], at) => [sec, volt - (low[at]?.[1] ?? 0)])

@@ -45,18 +45,22 @@ export function returnToZero({ levelV, leastV, nullV }: Of<'return-to-zero'>, ki
   }
 }
 
-export function manchester({ leastSentV: leastV, heardFromV, edgeSec }: Of<'manchester'>, kind: LineKind): Waveform {
+export function manchester(
+  { one, leastSentV: leastV, heardFromV, edgeSec }: Of<'manchester'>,
+  kind: LineKind,
+): Waveform {
   const bitSec = 1 / (kind.bitRateHz ?? 1)
   const mostV = kind.steadyPeakV ?? kind.ownPeaks?.pair?.[1] ?? leastV
   const middleV = (leastV + mostV) / 2
+  const turn = one === 'down' ? 1 : -1
   const points = stepped(
-    signs.flatMap((sign) => [sign * middleV, -sign * middleV]),
+    signs.flatMap((sign) => [turn * sign * middleV, -turn * sign * middleV]),
     bitSec / 2,
     edgeSec,
   )
   return {
     title: 'Between the legs, sent',
-    said: `It changes sign in the middle of every bit: down for a one, up for a zero. A bit takes ${secs(bitSec)}. Sent are ${volts(leastV)} to ${volts(mostV)} of either sign. It must still be heard from ${volts(heardFromV)} on.`,
+    said: `It changes sign in the middle of every bit: ${one} for a one, ${one === 'up' ? 'down' : 'up'} for a zero. A bit takes ${secs(bitSec)}. Sent are ${volts(leastV)} to ${volts(mostV)} of either sign. It must still be heard from ${volts(heardFromV)} on.`,
     spanSec: BITS.length * bitSec,
     wires: [{ label: 'leg A less leg B', points }],
     levels: [
