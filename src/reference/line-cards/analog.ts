@@ -76,10 +76,7 @@ export const ANALOG_CARDS: Readonly<Record<string, CardRow>> = {
   },
   'fuel-flow': {
     carries: told('Pulses of a turbine, a pair of pulses, or a synchro: each maker has his own.'),
-    wave: notKnown(
-      'its levels and its code',
-      'scope between the legs on a good aircraft with fuel flowing, by the manual',
-    ),
+    wave: notKnown('its levels and its code', 'from its maker’s manual, or on a test bench'),
     line: [notKnown('ohms of the transmitter', 'on a good transmitter, winding by winding; write them down')],
     never: [
       told('Never a part here when it feeds an engine control.'),

@@ -156,7 +156,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Field current, the sensed bus volts, and the commands between regulator and contactors.'),
     wave: notKnown('its volts and ripple: each regulator has its own', 'from the manual of the generator system'),
     box: [notKnown('ohms of the regulator', 'on a good unit, by its manual')],
-    line: [notKnown('ohms of the field', 'across the field, power off; with slip rings turn it by hand: it stays')],
+    line: [notKnown('ohms of the field', 'across the field, power off, by the manual; nobody turns an engine for it')],
     faults: [
       told('Ohms in the sense lead: the bus is raised by what is lost there.'),
       told('A worn brush or slip ring: hash that follows the speed.'),
