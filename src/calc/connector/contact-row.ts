@@ -6,7 +6,7 @@ import type { OpenAnswer } from './contact-line.ts'
 import type { DecidedContact } from './decided.ts'
 import type { ConnectorFinding } from './finding.ts'
 import type { SuppressorAdvice } from './place.ts'
-import type { Together } from './plate/rounds.ts'
+import type { Together } from './plate/judge.ts'
 import type { Contact } from './types.ts'
 
 /** A part for one contact; an inductor alone has no capacitance. */

@@ -1,6 +1,5 @@
 /** All contacts of a connector in its one bond: the rounds, and what they change in the rows. */
 import type { Express } from '../line/fields.ts'
-import { numbersIn } from '../line/fields.ts'
 import { formatEstimate, formatExact, formatQuantity } from '../quantity/format.ts'
 import type { Progress, Verdict } from '../types.ts'
 import { VERDICT_WORDS, worse } from '../verdict.ts'
@@ -10,21 +9,12 @@ import { decidedOf } from './decide.ts'
 import type { DecidedContact } from './decided.ts'
 import type { ConnectorFinding } from './finding.ts'
 import { otherParts } from './other-parts.ts'
+import { type TypedBond, typedBond, USUAL_BOND } from './plate/bond.ts'
+import type { Together } from './plate/judge.ts'
 import { type Member, memberOf } from './plate/member.ts'
-import { type Bond, bondRounds, type Seat, type Together } from './plate/rounds.ts'
+import { bondRounds, type Seat } from './plate/rounds.ts'
 import { partWords } from './said.ts'
 import type { SharedTexts } from './types.ts'
-
-/** What is tried where only one of the two is known: a class-R style bond (from memory), half a nanohenry (practice). */
-const UNSTATED = { ohm: 2.5e-3, henries: 0.5e-9 } as const
-
-/** The bond as typed; undefined while neither figure is known. What is not stated is taken unfavourably. */
-export function bondOf(shared: SharedTexts, express?: Express): Bond | undefined {
-  const [ohm] = numbersIn(shared.bondOhm ?? '', 'resistance', express)
-  const [henries] = numbersIn(shared.bondH ?? '', 'inductance', express)
-  if (ohm === undefined && henries === undefined) return undefined
-  return { ohm: ohm ?? UNSTATED.ohm, henries: henries ?? UNSTATED.henries }
-}
 
 export type InOneBond = {
   readonly asked: readonly Asked[]
@@ -38,11 +28,11 @@ export function* inOneBond(
   shared: SharedTexts,
   express?: Express,
 ): Generator<Progress, InOneBond> {
-  const bond = bondOf(shared, express)
+  const bond = typedBond(shared, express)
   const seated = asked.flatMap((one, i) => (isSeated(one) ? [i] : []))
-  if (bond === undefined)
+  if (!bond.typed.ohm && !bond.typed.henries)
     return { asked, findings: seated.length === 0 ? [] : [alone(seated.map((i) => idOf(asked, i)))] }
-  if (bond.ohm === 0 && bond.henries === 0) return { asked, findings: seated.length < 2 ? [] : [perfect()] }
+  if (bond.bondOhm === 0 && bond.bondH === 0) return { asked, findings: seated.length < 2 ? [] : [perfect()] }
   const seats: Seat[] = []
   for (const i of seated) {
     seats.push(seatOf(asked[i] as Asked))
@@ -60,9 +50,8 @@ export function* inOneBond(
     rounds: outcome.rounds,
     findings: [
       ...unstated(
-        shared,
+        bond,
         seated.map((i) => idOf(asked, i)),
-        express,
       ),
       ...unsettled(
         outcome.isStable,
@@ -86,12 +75,15 @@ function seatOf({ row, open, judged }: Asked): Seat {
   const decided = row.decided.part as NonNullable<DecidedContact['part']>
   const answer = (judged ?? open) as OpenAnswer
   const part = contactPartOf(decided)
+  const lineId = lineIdOf(row)
   const isFixed = row.choice?.valueF !== undefined
-  return { part, member: memberOf(answer, part), others: () => (isFixed ? [] : others(answer)) }
+  return { part, member: memberOf(answer, lineId, part), others: () => (isFixed ? [] : others(answer, lineId)) }
 }
 
-function* others(answer: OpenAnswer): Generator<{ part: ContactPart; member: Member } | undefined> {
-  for (const part of otherParts(answer)) yield part && { part, member: memberOf(answer, part) }
+const lineIdOf = ({ line, contact }: ContactRow): string => line?.id ?? contact.id
+
+function* others(answer: OpenAnswer, lineId: string): Generator<{ part: ContactPart; member: Member } | undefined> {
+  for (const part of otherParts(answer)) yield part && { part, member: memberOf(answer, lineId, part) }
 }
 
 type Settled = {
@@ -191,26 +183,24 @@ const alone = (contacts: readonly string[]): ConnectorFinding => ({
 })
 
 /** One figure of a bond is none: what was taken for the other may be far from it. */
-function unstated(shared: SharedTexts, contacts: readonly string[], express?: Express): readonly ConnectorFinding[] {
-  const has = (text: string | undefined, quantity: 'resistance' | 'inductance') =>
-    numbersIn(text ?? '', quantity, express).length > 0
+function unstated({ typed }: TypedBond, contacts: readonly string[]): readonly ConnectorFinding[] {
   const id = 'bond-half-entered'
   const verdict = 'unknown' as const
-  if (!has(shared.bondH, 'inductance'))
+  if (!typed.henries)
     return [
       {
         id,
         verdict,
-        sentence: `Only the resistance of the bond is entered, and at radio frequency its inductance counts: ${formatExact(UNSTATED.henries, 'inductance')} is taken, a metal face all round; a strap has a hundred times that.`,
+        sentence: `Only the resistance of the bond is entered, and at radio frequency its inductance counts: ${formatExact(USUAL_BOND.henries, 'inductance')} is taken, a metal face all round; a strap has a hundred times that.`,
         contacts,
       },
     ]
-  if (has(shared.bondOhm, 'resistance')) return []
+  if (typed.ohm) return []
   return [
     {
       id,
       verdict,
-      sentence: `Only the inductance of the bond is entered: ${formatExact(UNSTATED.ohm, 'resistance')} is taken for its resistance, as of a new joint.`,
+      sentence: `Only the inductance of the bond is entered: ${formatExact(USUAL_BOND.ohm, 'resistance')} is taken for its resistance, as of a new joint.`,
       contacts,
     },
   ]

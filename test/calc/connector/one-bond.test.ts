@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import type { DecidedContact } from '../../../src/calc/connector/decided.ts'
 import { scheduleOf } from '../../../src/calc/connector/schedule.ts'
-import { type PlateContact, type Stage, sharedLosses } from '../../../src/calc/connector/shared-bond.ts'
 import type { FactKey, Topology } from '../../../src/calc/types.ts'
+import { type PlateContact, type Stage, sharedLosses } from '../../support/exact-plate.ts'
 import { randomFrom } from './random.ts'
 import { connectorOf, contactOf, DISCRETE, finished, lineOf } from './some-connector.ts'
 

@@ -1,5 +1,5 @@
 /** Twelve invented contacts of one plate, and the same as a netlist. */
-import type { PlateContact, Stage } from '../../../src/calc/connector/shared-bond.ts'
+import type { PlateContact, Stage } from '../../support/exact-plate.ts'
 
 type Contact = {
   readonly sourceOhm: number

@@ -1,17 +1,17 @@
 /** A contact as the plate meets it: its part in what stands around it, and what is asked of it. */
 import { sourcePerLeg } from '../../bounds/legs.ts'
 import type { Need, Span, Surroundings } from '../../bounds/surroundings.ts'
-import { placings } from '../../checks/window/around.ts'
+import { placings, type WindowAround } from '../../checks/window/around.ts'
 import type { WindowGiven } from '../../checks/window/inputs.ts'
 import { setUp, sharesOf, type WindowSetup } from '../../checks/window/setup.ts'
 import { hasCapacitor } from '../../network/circuit.ts'
-import type { OpenAnswer } from '../contact-line.ts'
 import type { ContactPart } from '../contact-row.ts'
-import { type Plated, type Points, pointsOf } from './box.ts'
-import { type Reach, reachOf } from './reach.ts'
+import type { Plated } from './cells.ts'
 
 /** A part in its window; `needs` is empty where its own loss is no matter of the plate (differential noise, none asked for). */
 export type Member = {
+  /** contacts of one line stand on one bond alone as well */
+  readonly lineId: string
   readonly plated: Plated
   readonly needs: readonly Need[]
   /** its noise source was not known in common mode: every usual one is tried */
@@ -25,26 +25,42 @@ export const USUAL_SOURCES_OHM: readonly number[] = [1, 10, 50, 150]
 /** A load that takes next to nothing, so that all the current goes to the plate. */
 const LIGHT_LOAD_OHM = 1e6
 
-export function memberOf({ setup, given }: OpenAnswer, part: ContactPart): Member {
-  const isKnown = setup.mode === 'common' && setup.around !== undefined
+/** What a window was set up from. */
+export type SetUp = { readonly setup: WindowSetup; readonly given: WindowGiven }
+
+/**
+ * Differential noise of two wires drives no current into the plate: what one brings the other takes. What drives them in
+ * common mode beside it is not known then. `shares`: of the mark, where they are not those of the window.
+ */
+export function memberOf({ setup, given }: SetUp, lineId: string, part: ContactPart, shares?: Span): Member {
+  const isKnown = isPlateNoise(setup)
   const met = isKnown ? setup : assumed(given, setup)
-  const around = met.around as NonNullable<WindowSetup['around']>
-  const placed: readonly Surroundings[] = placings(around, met).map((one) => ({ ...one, topology: part.topology }))
-  const { least, most } = met.inductanceH
-  const isCapacitor = hasCapacitor(part.topology)
   return {
-    plated: {
-      placed,
-      shares: isCapacitor ? sharesOf(met) : coilShares(least, most),
-      marked: isCapacitor ? (part.valueF ?? 0) : least,
-    },
-    needs: isKnown ? setup.needs.filter(({ db }) => db > 0) : [],
+    lineId,
+    plated: platedOf(placings(met.around as WindowAround, met), met, part, shares),
+    needs: isKnown ? setup.needs : [],
     isSourceAssumed: !isKnown,
     isReadAlone: setup.around === undefined && setup.tried !== undefined,
   }
 }
 
-const coilShares = (least: number, most: number): Span => ({ least: 1, most: most / least })
+/** Its noise is known, and runs between its wires and the plate. */
+export const isPlateNoise = ({ mode, isPair, around }: WindowSetup): boolean =>
+  around !== undefined && (mode === 'common' || !isPair)
+
+/** A part among these surroundings. */
+export function platedOf(
+  arounds: readonly WindowAround[],
+  setup: WindowSetup,
+  part: ContactPart,
+  shares: Span = sharesOf(setup),
+): Plated {
+  const { least, most } = setup.inductanceH
+  const placed: readonly Surroundings[] = arounds.map((one) => ({ ...one, topology: part.topology }))
+  return hasCapacitor(part.topology)
+    ? { placed, shares, marked: part.valueF ?? 0 }
+    : { placed, shares: { least: 1, most: most / least }, marked: least }
+}
 
 /** The same line driven in common mode from every usual source. */
 function assumed(given: WindowGiven, setup: WindowSetup): WindowSetup {
@@ -55,30 +71,4 @@ function assumed(given: WindowGiven, setup: WindowSetup): WindowSetup {
   // of each wire, whatever the kind counts them of
   const sources = sourceOhm.map((ohm) => sourcePerLeg({ ohm, seriesH: 0 }, 1))
   return { ...driven, around: driven.around && { ...driven.around, sources } }
-}
-
-type Looked = { readonly points: Points; readonly reach: Reach }
-const looked = new WeakMap<Plated, Map<number, Looked>>()
-
-/** What a member does to the plate at a frequency, worked out once. */
-export function lookAt({ plated }: Member, hz: number): Looked {
-  const known = looked.get(plated) ?? new Map<number, Looked>()
-  looked.set(plated, known)
-  const before = known.get(hz)
-  if (before !== undefined) return before
-  const points = pointsOf(plated, hz, false)
-  const now = { points, reach: reachOf(points) }
-  known.set(hz, now)
-  return now
-}
-
-const lookedFine = new WeakMap<Plated, Map<number, Points>>()
-
-/** The same in finer steps, for its own loss. */
-export function lookCloser({ plated }: Member, hz: number): Points {
-  const known = lookedFine.get(plated) ?? new Map<number, Points>()
-  lookedFine.set(plated, known)
-  const points = known.get(hz) ?? pointsOf(plated, hz, true)
-  known.set(hz, points)
-  return points
 }

@@ -6,28 +6,52 @@
  *   own = 1/N,  plate = 1 − F,  bare = 1/(1 + Zs·YL)
  * A capacitance at the source end turns Zs into Zs/(1 + Zs·Ys) and the volts by the same factor; one at the load end adds
  * to YL. ω > 0, parts ≥ 0. Source: superposition (derived), as for the bond of the whole connector.
+ *
+ * Δ = (1 + Zs·Ys)·N·Πq, q the denominator of each part, is the determinant of the contact with its plate at rest: Δ, Δ·α,
+ * Δ·β, Δ·own and Δ·plate are affine in every part (Cramer's rule; each part enters a network once).
  */
 import type { Demand } from '../../bounds/demand.ts'
 import type { Stage } from '../../network/cleared.ts'
 
-/** α, β, own, plate, bare: real and imaginary part of each. */
-export const SHARE = 10
+/** A stage of the filter; `bare`: a capacitance to the plate without lead or loss. */
+export type PlateStage = Omit<Stage, 'of'> & { readonly of: Stage['of'] | 'bare' }
+
+/** One need from one source, its stages as they stand on the plate. */
+export type OnPlate = Pick<Demand, 'w' | 'fixed'> & {
+  readonly wiring: Omit<Demand['wiring'], 'stages'> & { readonly stages: readonly PlateStage[] }
+}
+
+/** α, β, own, plate, bare, Δ: real and imaginary part of each. */
+export const SHARE = 12
 export const ALPHA = 0
 export const BETA = 2
 export const OWN = 4
 export const PLATE = 6
 export const BARE = 8
+export const DELTA = 10
 
 /** Below this a resonance without loss would divide by zero. */
 const FLOOR = 1e-15
 const floored = (value: number): number => (Math.abs(value) < FLOOR ? FLOOR : value)
 
-const z = new Float64Array(2)
-const chain = new Float64Array(8)
+/** impedance or admittance of a stage, and its denominator q */
+const z = new Float64Array(4)
+const chain = new Float64Array(10)
 
 /** Impedance of a stage in the line, or admittance of one to the plate, at these values, into `z`. */
-function stageInto({ of, part, isSeries, ohmPart }: Stage, { w, fixed }: Demand, values: ArrayLike<number>): void {
+function stageInto(
+  { of, part, isSeries, ohmPart }: PlateStage,
+  { w, fixed }: OnPlate,
+  values: ArrayLike<number>,
+): void {
   const value = values[part] as number
+  z[2] = 1
+  z[3] = 0
+  if (of === 'bare') {
+    z[0] = 0
+    z[1] = w * value
+    return
+  }
   if (of === 'ohm' || of === 'reactance') {
     z[0] = of === 'ohm' ? value : 0
     z[1] = of === 'reactance' ? value : 0
@@ -41,6 +65,8 @@ function stageInto({ of, part, isSeries, ohmPart }: Stage, { w, fixed }: Demand,
     const n2 = nRe * nRe + nIm * nIm
     z[0] = (isChoke ? fixed.chokeOhm : fixed.dcrOhm) + (x * nIm) / n2
     z[1] = (x * nRe) / n2
+    z[2] = nRe
+    z[3] = nIm
     return
   }
   const half = of === 'cross' ? 0.5 : 1
@@ -50,13 +76,16 @@ function stageInto({ of, part, isSeries, ohmPart }: Stage, { w, fixed }: Demand,
   const n2 = nRe * nRe + nIm * nIm
   z[0] = (y * nIm) / n2
   z[1] = (y * nRe) / n2
+  z[2] = nRe
+  z[3] = nIm
 }
 
-/** A, B, C, D of the filter against the plate, into `chain`. */
-function chainInto(demand: Demand, values: ArrayLike<number>): void {
+/** A, B, C, D of the filter against the plate and Πq, into `chain`. */
+function chainInto(demand: OnPlate, values: ArrayLike<number>): void {
   chain.fill(0)
   chain[0] = 1
   chain[6] = 1
+  chain[8] = 1
   for (const stage of demand.wiring.stages) {
     stageInto(stage, demand, values)
     // in the line: B += A·Z, D += C·Z; to the plate: A += B·Y, C += D·Y
@@ -68,11 +97,15 @@ function chainInto(demand: Demand, values: ArrayLike<number>): void {
       chain[row + to] = (chain[row + to] as number) + re * (z[0] as number) - im * (z[1] as number)
       chain[row + to + 1] = (chain[row + to + 1] as number) + re * (z[1] as number) + im * (z[0] as number)
     }
+    const qRe: number = chain[8] as number
+    const qIm: number = chain[9] as number
+    chain[8] = qRe * (z[2] as number) - qIm * (z[3] as number)
+    chain[9] = qRe * (z[3] as number) + qIm * (z[2] as number)
   }
 }
 
-/** Writes the five ratios of one point at `at`. */
-export function shareInto(demand: Demand, values: ArrayLike<number>, out: Float64Array, at: number): void {
+/** Writes the five ratios and Δ of one point at `at`. */
+export function shareInto(demand: OnPlate, values: ArrayLike<number>, out: Float64Array, at: number): void {
   const { wiring, fixed, w } = demand
   chainInto(demand, values)
   const aRe = chain[0] as number
@@ -128,4 +161,8 @@ export function shareInto(demand: Demand, values: ArrayLike<number>, out: Float6
   const m2 = mRe * mRe + mIm * mIm
   out[at + BARE] = mRe / m2
   out[at + BARE + 1] = -mIm / m2
+  const enRe = eRe * nRe - eIm * nIm
+  const enIm = eRe * nIm + eIm * nRe
+  out[at + DELTA] = enRe * (chain[8] as number) - enIm * (chain[9] as number)
+  out[at + DELTA + 1] = enRe * (chain[9] as number) + enIm * (chain[8] as number)
 }

@@ -2,36 +2,38 @@
 
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import type { Express } from '../../line/fields.ts'
-import { add, type Complex, divide, magnitude, multiply, ONE } from '../complex.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ConnectorFinding } from '../finding.ts'
-import type { PlateContact } from '../shared-bond.ts'
+import { boxesAt, type Plated } from '../plate/cells.ts'
+import { RESTING } from '../plate/plate.ts'
+import { BARE } from '../plate/share.ts'
+import { boundTogether } from '../plate/together.ts'
 import type { Connector } from '../types.ts'
 import { typedNumber } from './given.ts'
-import { placesOf } from './places.ts'
-import { onPlate } from './plate-contact.ts'
+import { bareOn, onPlate } from './plate-contact.ts'
 import { basisOf, decibels, exact, show, step } from './said.ts'
 
 /**
- * Volts at the load of a contact for one volt on its neighbour, |V|, with the filter on its plate at rest:
- *   V1 = jωCm·Z1/(1 + jωCm·Z1), Z1 = source ∥ what the filter and the load show;  V_load = V1/(A + B·YL)
- * Farads > 0, rad/s. Source: two-port (derived).
+ * Volts at the load of a contact for one volt on its neighbour, at most over its tolerances, with its plate at rest; dB:
+ *   V = jωCm·Z·own, Z = source ∥ Cm, own the load volts per volt of a source with that impedance
+ * Farads > 0. Source: Thévenin (derived).
  */
-export function crossRatio({ stages, sourceOhm, loadSie }: PlateContact, farads: number, w: number): number {
-  let [a, b, c, d]: [Complex, Complex, Complex, Complex] = [ONE, [0, 0], [0, 0], ONE]
-  for (const stage of stages) {
-    if ('seriesOhm' in stage) {
-      b = add(b, multiply(a, stage.seriesOhm))
-      d = add(d, multiply(c, stage.seriesOhm))
-    } else {
-      a = add(a, multiply(b, stage.shuntSie))
-      c = add(c, multiply(d, stage.shuntSie))
-    }
-  }
-  const down = add(a, multiply(b, loadSie))
-  const inSie = add(divide(add(c, multiply(d, loadSie)), down), divide(ONE, sourceOhm))
-  const coupling: Complex = [0, w * farads]
-  return magnitude(divide(coupling, multiply(add(inSie, coupling), down)))
+export function crossDb(plated: Plated, farads: number, hz: number): number | undefined {
+  const placed = plated.placed.map((around) => ({
+    ...around,
+    sources: around.sources.map((source) => ({ ...source, shuntF: (source.shuntF ?? 0) + farads })),
+  }))
+  const boxes = boxesAt({ ...plated, placed }, hz)
+  if (boxes === undefined) return undefined
+  const w = 2 * Math.PI * hz
+  return Math.max(
+    ...boxes.map((cell) => {
+      const { on, shares } = cell.box
+      const bare = Math.hypot(shares[BARE] as number, shares[BARE + 1] as number)
+      const coupled = w * farads * Math.hypot(on.fixed.zsRe, on.fixed.zsIm)
+      return decibels(coupled * bare) - boundTogether([cell], RESTING).leastDb
+    }),
+  )
 }
 
 /** One finding for each pair of contacts whose capacitance was given, both ways where both are known. */
@@ -80,7 +82,7 @@ export function adjacentFindings(
         basis: basisOf(
           ways.map((way) =>
             step(
-              'V = jωC·Z/(1 + jωC·Z)/(A + B·Y_L)',
+              'V = jωC·Z·own',
               `from ${way.from} into ${way.to} at ${exact(way.hz, 'frequency')}, most over its tolerances`,
               way.db,
               'decibel',
@@ -97,15 +99,14 @@ type Way = { readonly from: string; readonly to: string; readonly hz: number; re
 
 /** The most of all its noise frequencies, and of the highest useful one of what couples. */
 function into(to: DecidedContact, from: DecidedContact, farads: number, express: Express | undefined): Way | undefined {
-  const contact = onPlate(to, express)
-  if (contact === undefined) return undefined
+  const contact = onPlate(to, express) ?? bareOn(to, express)
+  if (contact?.own === undefined) return undefined
   const useful = from.kind === undefined ? undefined : lineKindById(from.kind)?.usefulHz?.hz
   const frequencies = [...contact.needs.map(({ hz }) => hz), ...(useful === undefined ? [] : [useful])]
   let worst: Way | undefined
-  for (const hz of frequencies)
-    for (const place of placesOf(contact, hz)) {
-      const db = decibels(crossRatio(place.contact, farads, 2 * Math.PI * hz))
-      if (worst === undefined || db > worst.db) worst = { from: from.id, to: to.id, hz, db }
-    }
+  for (const hz of frequencies) {
+    const db = crossDb(contact.own, farads, hz)
+    if (db !== undefined && (worst === undefined || db > worst.db)) worst = { from: from.id, to: to.id, hz, db }
+  }
   return worst
 }

@@ -2,16 +2,16 @@
 import type { Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import type { ConnectorFinding } from '../finding.ts'
-import { type Bond, type BondRow, isMet, USUAL_BOND } from './bond.ts'
+import { USUAL_BOND } from '../plate/bond.ts'
+import { HAIR_DB, SHORT_DB } from '../plate/judge.ts'
+import { type Bond, type BondRow, isMet } from './bond.ts'
 import { basisOf, capitalised, contactsNamed, DERIVED, exact, PRACTICE, show, step } from './said.ts'
-
-const HAIR_DB = 1e-9
 
 /** Of one contact at one frequency: certain, found short, or not known while it is neither. */
 export function bondVerdict(row: BondRow): Verdict {
   if (row.isBare) return 'ok'
   if (isMet(row)) return 'ok'
-  return (row.foundDb ?? row.markedDb) < row.neededDb - HAIR_DB ? 'fails' : 'unknown'
+  return (row.foundDb ?? row.markedDb) < row.neededDb - SHORT_DB ? 'fails' : 'unknown'
 }
 
 function receivedVerdict({ isBare, isDifferential, neededDb, receivedDb, receivedAsMarkedDb }: BondRow): Verdict {

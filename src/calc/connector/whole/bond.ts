@@ -1,25 +1,18 @@
 /** The bond of a connector, contact by contact: what each loses alone, with all others, and receives while quiet. */
+import type { Need } from '../../bounds/surroundings.ts'
 import type { Express } from '../../line/fields.ts'
 import { within } from '../../surge/progress.ts'
 import type { Progress } from '../../types.ts'
-import type { Complex } from '../complex.ts'
 import type { DecidedContact } from '../decided.ts'
+import { bondAt, type TypedBond, typedBond } from '../plate/bond.ts'
+import { boxesAt, type Cell } from '../plate/cells.ts'
+import { HAIR_DB, judge } from '../plate/judge.ts'
+import { othersThan, type Plate, plateOf, RESTING } from '../plate/plate.ts'
+import { boundTogether, keeps } from '../plate/together.ts'
 import type { Connector } from '../types.ts'
 import { firstLostIn } from './first-lost.ts'
-import { typedNumber } from './given.ts'
-import { placesOf } from './places.ts'
-import {
-  aloneDb,
-  certainDb,
-  foundDb,
-  markedDb,
-  type Plate,
-  type PlateBox,
-  plateOf,
-  receivedAsMarkedDb,
-  receivedDb,
-} from './plate-bounds.ts'
-import { type OnPlate, onPlate } from './plate-contact.ts'
+import { type Marked, markedLosses } from './marked.ts'
+import { bareOn, type OnPlate, onPlate } from './plate-contact.ts'
 
 /** One contact at one of its noise frequencies. */
 export type BondRow = {
@@ -39,14 +32,9 @@ export type BondRow = {
   readonly isDifferential: boolean
 }
 
-export type Bond = {
-  readonly bondOhm: number
-  readonly bondH: number
-  /** what of the bond was typed; the rest is taken from practice */
-  readonly typed: { readonly ohm: boolean; readonly henries: boolean }
-  readonly refused: readonly string[]
+export type Bond = TypedBond & {
   readonly rows: readonly BondRow[]
-  /** filtered contacts whose noise is not known: they are in no sum */
+  /** filtered contacts whose noise, or what they do to it, is not known: what is tried for them proves nothing */
   readonly uncounted: readonly string[]
   /** contacts whose need is not certain even with no bond at all: no bond cures them */
   readonly shortAnyhow: readonly string[]
@@ -54,65 +42,46 @@ export type Bond = {
   readonly mostBondH?: number
 }
 
-/** What stands for a bond nobody entered: a metal face all round, as the contrary of a perfect one. */
-export const USUAL_BOND = { ohm: 2.5e-3, henries: 0.5e-9 } as const
-
 const MOST_BOND_H = 1e-6
-const PLACES_PER_SLICE = 300
 const ROWS_PER_SLICE = 4
-/** Met to within this is met. */
-const HAIR_DB = 1e-9
 
-type AtHz = { readonly hz: number; readonly boxes: readonly PlateBox[]; readonly contacts: readonly OnPlate[] }
+/** Every contact of a line: with a part on the plate, or bare and asked for attenuation. */
+type Counted = { readonly id: string; readonly on?: OnPlate; readonly bareNeeds: readonly Need[] }
 
-/** In slices of one frequency. Every filtered contact with known noise is driven alike, in common mode. */
+/** In slices. Every filtered contact is driven alike, in common mode; the schedule asks its needs of the same pieces. */
 export function* bondOf(
   connector: Connector,
   decided: readonly DecidedContact[],
   express?: Express,
 ): Generator<Progress, Bond> {
-  const ohm = typedNumber(
-    connector.shared.bondOhm,
-    { quantity: 'resistance', what: 'bond resistance', example: '2.5m' },
-    express,
-  )
-  const henries = typedNumber(
-    connector.shared.bondH,
-    { quantity: 'inductance', what: 'bond inductance', example: '0.5n' },
-    express,
-  )
-  const typed = { ohm: ohm.si !== undefined, henries: henries.si !== undefined }
-  const bondOhm = ohm.si ?? USUAL_BOND.ohm
-  const bondH = henries.si ?? USUAL_BOND.henries
-  const counted: OnPlate[] = []
+  const bond = typedBond(connector.shared, express)
+  const counted: Counted[] = []
   const uncounted: string[] = []
   for (const [i, contact] of decided.entries()) {
     if (i % ROWS_PER_SLICE === 0) yield { doneFrac: 0 }
     if (contact.type !== 'line') continue
-    const found = onPlate(contact, express)
-    if (found !== undefined) counted.push(found)
-    else if (contact.part !== undefined) uncounted.push(contact.id)
+    const { id } = contact
+    const on = onPlate(contact, express)
+    if (on !== undefined) counted.push({ id, on, bareNeeds: [] })
+    else if (contact.part === undefined) counted.push({ id, bareNeeds: bareOn(contact, express)?.needs ?? [] })
+    if (contact.part !== undefined && on?.own === undefined) uncounted.push(id)
   }
-  const legs = new Map<string, number>()
-  for (const { lineId, part } of counted) if (part) legs.set(lineId, (legs.get(lineId) ?? 0) + 1)
-  const frequencies = [...new Set(counted.flatMap(({ needs }) => needs.map(({ hz }) => hz)))].sort((a, b) => a - b)
+  const seats = counted.flatMap(({ on }) => (on === undefined ? [] : [on]))
+  const contacts = seats.map(({ member }) => member.plated)
+  const needs = counted.flatMap(({ on, bareNeeds }) => on?.needs ?? bareNeeds)
+  const frequencies = [...new Set(needs.map(({ hz }) => hz))].sort((a, b) => a - b)
   const rows: BondRow[] = []
-  const all: AtHz[] = []
   for (const [i, hz] of frequencies.entries()) {
     const from = i / (frequencies.length + 1)
-    const { at, unknown } = yield* within(atFrequency(counted, hz), from, from)
-    for (const id of unknown) if (!uncounted.includes(id)) uncounted.push(id)
-    all.push(at)
-    const plate = yield* within(plateOf(at.boxes, bondAt(bondOhm, bondH, hz)), from, from)
-    rows.push(...(yield* within(rowsAt(at, plate, legs), from, from)))
+    const plate = yield* within(plateOf(contacts, hz, bondAt(bond, hz)), from, from)
+    seats.forEach(({ id, member }) => {
+      if (boxesAt(member.plated, hz) === undefined && !uncounted.includes(id)) uncounted.push(id)
+    })
+    rows.push(...(yield* within(rowsAt(counted, seats, plate), from, from)))
   }
-  const isShort = rows.some((row) => !isMet(row))
-  const would = isShort ? yield* mostOf(all, bondOhm) : undefined
+  const would = rows.some((row) => !isMet(row)) ? yield* mostOf(seats, frequencies, bond.bondOhm) : undefined
   return {
-    bondOhm,
-    bondH,
-    typed,
-    refused: [ohm.refused, henries.refused].filter((one): one is string => one !== undefined),
+    ...bond,
     rows,
     uncounted,
     shortAnyhow: would?.shortAnyhow ?? [],
@@ -124,60 +93,62 @@ export function* bondOf(
 export const isMet = ({ certainDb: certain, neededDb, isBare }: BondRow): boolean =>
   isBare || certain >= neededDb - HAIR_DB
 
-const bondAt = (ohm: number, henries: number, hz: number): Complex => [ohm, 2 * Math.PI * hz * henries]
-
-function* atFrequency(
-  counted: readonly OnPlate[],
-  hz: number,
-): Generator<Progress, { at: AtHz; unknown: readonly string[] }> {
-  const boxes: PlateBox[] = []
-  const contacts: OnPlate[] = []
-  const unknown: string[] = []
-  let tried = 0
-  for (const [i, contact] of counted.entries()) {
-    const places = placesOf(contact, hz)
-    tried += places.length
-    if (tried > PLACES_PER_SLICE) {
-      tried = 0
-      yield { doneFrac: i / counted.length }
-    }
-    if (places.length === 0) {
-      unknown.push(contact.id)
-      continue
-    }
-    contacts.push(contact)
-    boxes.push({ places: places.map(({ share }) => share), volts: contact.isDriven ? 1 : 0 })
-  }
-  return { at: { hz, boxes, contacts }, unknown }
-}
-
 function* rowsAt(
-  { hz, contacts }: AtHz,
+  counted: readonly Counted[],
+  seats: readonly OnPlate[],
   plate: Plate,
-  legs: ReadonlyMap<string, number>,
 ): Generator<Progress, readonly BondRow[]> {
+  const marked = markedLosses(
+    seats.map(({ member }) => member.plated),
+    plate,
+  )
   const rows: BondRow[] = []
-  for (const [i, contact] of contacts.entries()) {
-    const need = contact.needs.find((one) => one.hz === hz)
-    if (need === undefined) continue
-    const alone = aloneDb(plate, i, legs.get(contact.lineId) ?? 1)
-    const isDifferential = !contact.isDriven
-    const row: BondRow = {
-      id: contact.id,
-      hz,
-      neededDb: need.db,
-      aloneDb: alone,
-      markedDb: isDifferential ? alone : markedDb(plate, i),
-      certainDb: isDifferential ? alone : certainDb(plate, i),
-      receivedDb: receivedDb(plate, i),
-      receivedAsMarkedDb: receivedAsMarkedDb(plate, i),
-      isBare: contact.part === undefined,
-      isDifferential,
+  let looked = 0
+  for (const { id, on, bareNeeds } of counted) {
+    for (const need of (on?.needs ?? bareNeeds).filter(({ hz }) => hz === plate.hz)) {
+      rows.push(on === undefined ? bareRow(id, need) : rowOf(on, need, { seats, plate, marked }))
+      looked += 1
+      if (looked % ROWS_PER_SLICE === 0) yield { doneFrac: 0 }
     }
-    rows.push(isMet(row) || isDifferential ? row : { ...row, foundDb: foundDb(plate, i) })
-    if (i % ROWS_PER_SLICE === ROWS_PER_SLICE - 1) yield { doneFrac: i / contacts.length }
   }
   return rows
+}
+
+/** Nothing arrives through the plate, and nothing is kept from it. */
+const bareRow = (id: string, { hz, db }: Need): BondRow => ({
+  id,
+  hz,
+  neededDb: db,
+  aloneDb: 0,
+  markedDb: 0,
+  certainDb: 0,
+  receivedDb: -400,
+  receivedAsMarkedDb: -400,
+  isBare: true,
+  isDifferential: false,
+})
+
+type Among = {
+  readonly seats: readonly OnPlate[]
+  readonly plate: Plate
+  readonly marked: readonly Marked[]
+}
+
+function rowOf(on: OnPlate, need: Need, { seats, plate, marked }: Among): BondRow {
+  const i = seats.indexOf(on)
+  const { id, own, member, isDifferential } = on
+  const { hz, db: neededDb } = need
+  const boxes = boxesAt(member.plated, hz) ?? []
+  const { togetherDb: markedDb, receivedDb: receivedAsMarkedDb } = marked[i] as Marked
+  const receivedDb = -boundTogether(boxes, othersThan(plate, i), { isQuiet: true }).leastDb
+  const common = { id, hz, neededDb, receivedDb, receivedAsMarkedDb, isBare: false, isDifferential }
+  if (isDifferential) {
+    const { leastDb } = boundTogether(boxesAt(own ?? member.plated, hz) ?? [], RESTING, { needDb: neededDb })
+    return { ...common, aloneDb: leastDb, markedDb: leastDb, certainDb: leastDb }
+  }
+  const mates = seats.flatMap((other, j) => (j !== i && other.member.lineId === member.lineId ? [j] : []))
+  const { leastDb: certainDb, aloneDb, foundDb } = judge(plate, { i, plated: member.plated, need, mates })
+  return { ...common, aloneDb, markedDb, certainDb, ...(foundDb === undefined ? {} : { foundDb }) }
 }
 
 type Would = { readonly shortAnyhow: readonly string[]; readonly mostBondH?: number }
@@ -186,25 +157,42 @@ type Would = { readonly shortAnyhow: readonly string[]; readonly mostBondH?: num
  * The largest bond inductance with which everything is certain that is with no bond; 0 = none, `Infinity` = up to 1 µH;
  * absent where nothing is left.
  */
-function* mostOf(all: readonly AtHz[], bondOhm: number): Generator<Progress, Would> {
+function* mostOf(
+  seats: readonly OnPlate[],
+  frequencies: readonly number[],
+  bondOhm: number,
+): Generator<Progress, Would> {
+  const contacts = seats.map(({ member }) => member.plated)
   const shortAnyhow = new Set<string>()
   let most = MOST_BOND_H
   let isAny = false
-  for (const { hz, boxes, contacts } of all) {
-    const needing = contacts.flatMap(({ id, part, needs, isDriven }, i) => {
-      const need = part && isDriven ? needs.find((one) => one.hz === hz) : undefined
+  for (const hz of frequencies) {
+    const needing = seats.flatMap(({ id, needs, isDifferential }, i) => {
+      const need = isDifferential ? undefined : needs.find((one) => one.hz === hz)
       return need === undefined ? [] : [{ i, id, db: need.db }]
     })
-    const none = yield* plateOf(boxes, [0, 0])
-    const isHeld = ({ i, db }: (typeof needing)[number], plate: Plate) => certainDb(plate, i) >= db - HAIR_DB
-    for (const one of needing) if (!isHeld(one, none)) shortAnyhow.add(one.id)
-    const curable = needing.filter((one) => isHeld(one, none))
+    const isHeld = ({ i, db }: (typeof needing)[number], plate: Plate) =>
+      keeps(plate.boxes[i] as readonly Cell[], othersThan(plate, i), db - HAIR_DB)
+    const none = yield* plateOf(contacts, hz, [0, 0])
+    const curable: typeof needing = []
+    for (const [k, one] of needing.entries()) {
+      if (isHeld(one, none)) curable.push(one)
+      else shortAnyhow.add(one.id)
+      if (k % ROWS_PER_SLICE === 0) yield { doneFrac: 0 }
+    }
     if (curable.length === 0) continue
     isAny = true
     const holds = function* (henries: number): Generator<Progress, boolean> {
-      const plate = yield* plateOf(boxes, bondAt(bondOhm, henries, hz))
-      yield { doneFrac: 0 }
-      return curable.every((one) => isHeld(one, plate))
+      const plate = yield* plateOf(contacts, hz, bondAt({ bondOhm, bondH: henries }, hz))
+      for (const [k, one] of curable.entries()) {
+        if (k % ROWS_PER_SLICE === 0) yield { doneFrac: 0 }
+        if (isHeld(one, plate)) continue
+        // the one that fails first is asked first next time
+        curable.splice(k, 1)
+        curable.unshift(one)
+        return false
+      }
+      return true
     }
     most = yield* firstLostIn(holds, most)
     if (most === 0) break

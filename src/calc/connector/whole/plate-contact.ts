@@ -1,48 +1,74 @@
 /** A decided contact with what its Line says of the noise on it, as the plate of its connector meets it. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import type { Need } from '../../bounds/surroundings.ts'
-import { placings, type WindowAround } from '../../checks/window/around.ts'
+import { placings } from '../../checks/window/around.ts'
 import { windowCheck } from '../../checks/window/check.ts'
 import type { WindowGiven } from '../../checks/window/inputs.ts'
 import { pairNeeds, setUp, type WindowSetup } from '../../checks/window/setup.ts'
 import type { Express } from '../../line/fields.ts'
+import { contactPartOf } from '../contact-row.ts'
 import type { DecidedContact } from '../decided.ts'
+import type { Plated } from '../plate/cells.ts'
+import { isPlateNoise, type Member, memberOf, platedOf, type SetUp } from '../plate/member.ts'
 import { givenOf } from './given.ts'
 
-/** What the plate needs to know of a contact. */
+/** A contact with a part: what the plate meets, as in the schedule. */
 export type OnPlate = {
   readonly id: string
-  /** contacts of one Line stand on one bond alone as well */
-  readonly lineId: string
-  readonly part: NonNullable<DecidedContact['part']> | undefined
-  /** differential noise drives no current into the plate: what one leg brings the other takes */
-  readonly isDriven: boolean
+  readonly member: Member
+  /** what its noise asks of it by itself */
   readonly needs: readonly Need[]
-  readonly arounds: readonly WindowAround[]
+  /** it drives no current into the plate: what one leg brings the other takes */
+  readonly isDifferential: boolean
+  /** its part among what stands around it, in the mode of its noise; undefined: its noise is not known */
+  readonly own: Plated | undefined
 }
 
-/** The window of a contact as it was worked out, or set up anew from its Line; undefined where no Line can be read. */
-export function setupOf(contact: DecidedContact, express?: Express): WindowSetup | undefined {
-  const { window, line, kind } = contact
-  if (window !== undefined && 'setup' in window) return (window as { readonly setup: WindowSetup }).setup
+/** What a contact was set up from, with the inductance that was decided for it; undefined where no Line can be read. */
+function setUpOf({ line, kind, part }: DecidedContact, express?: Express): SetUp | undefined {
   if (line === undefined) return undefined
   const { values, refused } = givenOf(windowCheck, line, express)
   if (refused.length > 0) return undefined
-  const given = values as WindowGiven
+  const entered = values as WindowGiven
+  const given = part?.inductanceH === undefined ? entered : { ...entered, inductanceH: part.inductanceH }
   const needs = pairNeeds(given.frequencyHz ?? [], given.neededDb ?? [])
-  return 'code' in needs ? undefined : setUp(given, kind === undefined ? undefined : lineKindById(kind), needs)
+  if ('code' in needs) return undefined
+  return { given, setup: setUp(given, kind === undefined ? undefined : lineKindById(kind), needs) }
 }
 
-/** Undefined: nothing is known of its noise, so that what it puts on the plate cannot be said. */
+/** The window of a contact, set up anew from its Line; undefined where no Line can be read. */
+export const setupOf = (contact: DecidedContact, express?: Express): WindowSetup | undefined =>
+  setUpOf(contact, express)?.setup
+
+/** Undefined: it has no part, or its Line cannot be read. */
 export function onPlate(contact: DecidedContact, express?: Express): OnPlate | undefined {
-  const setup = setupOf(contact, express)
-  if (setup?.around === undefined || contact.line === undefined) return undefined
+  const { id, line, part } = contact
+  const found = part && setUpOf(contact, express)
+  if (line === undefined || part === undefined || found === undefined) return undefined
+  const { setup } = found
+  const { around } = setup
+  const own = contactPartOf(part)
+  const shares = { least: part.leastFrac, most: part.mostFrac }
+  const isDriven = isPlateNoise(setup)
+  const member = memberOf(found, line.id, own, shares)
   return {
-    id: contact.id,
-    lineId: contact.line.id,
-    part: contact.part,
-    isDriven: contact.mode === 'common' || !setup.isPair,
-    needs: setup.around.needs,
-    arounds: placings(setup.around, setup),
+    id,
+    member,
+    needs: around?.needs ?? [],
+    isDifferential: around !== undefined && !isDriven,
+    own:
+      around === undefined
+        ? undefined
+        : isDriven
+          ? member.plated
+          : platedOf(placings(around, setup), setup, own, shares),
   }
+}
+
+/** A contact of a line without a part, its noise known. */
+export function bareOn(contact: DecidedContact, express?: Express): Pick<OnPlate, 'needs' | 'own'> | undefined {
+  const setup = contact.part === undefined ? setupOf(contact, express) : undefined
+  if (setup?.around === undefined) return undefined
+  const own = platedOf(placings(setup.around, setup), setup, { topology: 'C' })
+  return { needs: setup.around.needs, own: { ...own, isBare: true } }
 }

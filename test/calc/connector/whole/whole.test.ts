@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import type { Surroundings } from '../../../../src/calc/bounds/surroundings.ts'
 import type { DecidedContact } from '../../../../src/calc/connector/decided.ts'
 import type { ConnectorFinding } from '../../../../src/calc/connector/finding.ts'
 import type { Connector } from '../../../../src/calc/connector/types.ts'
-import { crossRatio } from '../../../../src/calc/connector/whole/adjacent.ts'
+import { crossDb } from '../../../../src/calc/connector/whole/adjacent.ts'
 import { loudBesideFast } from '../../../../src/calc/connector/whole/neighbours.ts'
 import { peaksOf, zoneOf } from '../../../../src/calc/connector/whole/ratings.ts'
 import { wholeOf } from '../../../../src/calc/connector/whole/whole.ts'
@@ -138,8 +139,24 @@ describe('capacitance between two contacts', () => {
   it('couples as the divider it is', () => {
     const w = 2 * Math.PI * 1e6
     const [g, b] = [1 / 50 + 1 / 1000, w * 1e-9]
-    const ratio = crossRatio({ stages: [{ shuntSie: [0, b] }], sourceOhm: [50, 0], loadSie: [1e-3, 0] }, 2e-12, w)
-    expect(ratio).toBeCloseTo((w * 2e-12) / Math.hypot(g, b + w * 2e-12), 12)
+    const around: Surroundings = {
+      topology: 'C',
+      needs: [],
+      sources: [{ ohm: 50, seriesH: 0 }],
+      load: { ohm: 1000, parallelF: 0, parallelH: Number.POSITIVE_INFINITY },
+      esrOhm: 0,
+      eslH: 0,
+      bondOhm: 0,
+      bondH: 0,
+      inductancesH: [1e-6],
+    }
+    // the least capacitor lets most across; a cell is known to a hundredth of a decibel
+    const db = crossDb({ placed: [around], shares: { least: 0.8, most: 1.2 }, marked: 1e-9 }, 2e-12, 1e6) as number
+    const leastDb = 20 * Math.log10((w * 2e-12) / Math.hypot(g, 0.8 * b + w * 2e-12))
+    expect(db).toBeGreaterThanOrEqual(leastDb - 1e-9)
+    expect(db).toBeLessThan(leastDb + 0.011)
+    const bare = crossDb({ placed: [around], shares: { least: 1, most: 1 }, marked: 1e-9, isBare: true }, 2e-12, 1e6)
+    expect(bare).toBeCloseTo(20 * Math.log10((w * 2e-12) / Math.hypot(g, w * 2e-12)), 9)
   })
 
   it('is told for the pair that was given, and refused where it cannot be read', () => {

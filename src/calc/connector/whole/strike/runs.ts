@@ -7,9 +7,8 @@ import { type AxisKey, axesOf, setupAt } from '../../../surge/box.ts'
 import { variantsOf } from '../../../surge/part.ts'
 import { circuitOf, type SurgeSetup } from '../../../surge/setup.ts'
 import type { DecidedContact } from '../../decided.ts'
+import { typedBond } from '../../plate/bond.ts'
 import type { Connector } from '../../types.ts'
-import { USUAL_BOND } from '../bond.ts'
-import { typedNumber } from '../given.ts'
 import { needsBridge, reachOf } from '../group-reach.ts'
 import { groupOfContact, groupPart, membersOf } from '../part-of-group.ts'
 import { STRIKE_CASES, type StrikeCase, type StrikeContact, type StrikeQuestion, type StrikeRun } from './strike.ts'
@@ -40,14 +39,8 @@ export function questionOf(q: {
   readonly express: Express | undefined
 }): StrikeQuestion {
   const { connector, decided, ready, level, express } = q
-  const bondOf = (text: string | undefined, quantity: 'resistance' | 'inductance') =>
-    typedNumber(text, { quantity, what: `bond ${quantity}`, example: '1m' }, express).si
-  const [ohm, henries] = [bondOf(connector.shared.bondOhm, 'resistance'), bondOf(connector.shared.bondH, 'inductance')]
-  const bond = {
-    ohm: ohm ?? USUAL_BOND.ohm,
-    henries: henries ?? USUAL_BOND.henries,
-    isTyped: ohm !== undefined && henries !== undefined,
-  }
+  const { bondOhm, bondH, typed } = typedBond(connector.shared, express)
+  const bond = { ohm: bondOhm, henries: bondH, isTyped: typed.ohm && typed.henries }
   const groupOf = groupOfContact(connector)
   const parts = connector.suppressors.map((group) => groupPart(membersOf(group, decided), express))
   const isOneSign =

@@ -1,13 +1,23 @@
 /**
- * Every filtered contact of a connector returns its current through one plate, and the plate through one bond.
+ * Every filtered contact of a connector returns its current through one plate, and the plate through one bond: the exact
+ * sums at one point of every tolerance, themselves held against ngspice.
  *
  * One contact, plate at Vp against the reference of the circuit, chain A B C D of its filter against the plate:
  *   N = A + Zs·C + YL·(B + Zs·D)
  *   V2 − Vp = (E − Vp·(1 + YL·(B + Zs·D)))/N,   I into the plate = C·(V2 − Vp) + (D − 1)·YL·V2
  * Each is affine in E and Vp, so that Vp = Σ α·E / (1/Zb + Σ β) with all contacts of the connector in the sums.
- * Valid for finite parts ≥ 0 and frequencies > 0. Source: superposition (derived); held against ngspice.
+ * Valid for finite parts ≥ 0 and frequencies > 0. Source: superposition (derived).
  */
-import { add, type Complex, divide, magnitude, multiply, ONE, subtract, ZERO } from './complex.ts'
+import {
+  add,
+  type Complex,
+  divide,
+  magnitude,
+  multiply,
+  ONE,
+  subtract,
+  ZERO,
+} from '../../src/calc/connector/complex.ts'
 
 /** One element at one frequency: an impedance in the line, or an admittance to the plate. */
 export type Stage = { readonly seriesOhm: Complex } | { readonly shuntSie: Complex }
@@ -97,42 +107,4 @@ export function sharedLosses(
       receivedDb: decibels(magnitude(received) / magnitude(share.bareRatio)),
     }
   })
-}
-
-export type ContactNeed = { readonly contact: PlateContact; readonly neededDb: number }
-
-/**
- * The largest bond inductance with which every contact, all driven together, still meets its need; H. The resistance
- * stays as given. 0 = not even without inductance; `Infinity` = up to `mostH` nothing is lost. Bisection on the first
- * crossing of a scan of 40 steps a decade: the loss can come back beyond a resonance, which does not count.
- */
-export function mostBondH(
-  needs: readonly ContactNeed[],
-  { bondOhm, frequencyHz, mostH }: { readonly bondOhm: number; readonly frequencyHz: number; readonly mostH: number },
-): number {
-  const w = 2 * Math.PI * frequencyHz
-  const holds = (henries: number) =>
-    sharedLosses(
-      needs.map(({ contact }) => contact),
-      [bondOhm, w * henries],
-    ).every(({ togetherDb }, i) => togetherDb >= (needs[i] as ContactNeed).neededDb)
-  if (!holds(0)) return 0
-  const leastH = 1e-13
-  const steps = Math.ceil(40 * Math.log10(mostH / leastH))
-  let below = 0
-  for (let i = 0; i <= steps; i++) {
-    const henries = leastH * (mostH / leastH) ** (i / steps)
-    if (holds(henries)) {
-      below = henries
-      continue
-    }
-    let above = henries
-    for (let k = 0; k < 60 && above - below > 1e-9 * above; k++) {
-      const middle = (above + below) / 2
-      if (holds(middle)) below = middle
-      else above = middle
-    }
-    return below
-  }
-  return Number.POSITIVE_INFINITY
 }

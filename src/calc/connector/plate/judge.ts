@@ -1,0 +1,43 @@
+/** One need of one contact beside everybody else on the plate: proved, refuted by a point found, or neither. */
+import type { Need } from '../../bounds/surroundings.ts'
+import { boxesAt, type Plated } from './cells.ts'
+import { type Others, onlyThese, othersThan, type Plate } from './plate.ts'
+import { boundTogether, metTogether, promisedDb } from './together.ts'
+
+/** A need met to within the rounding of the numbers is met. */
+export const HAIR_DB = 1e-9
+/** A loss short by no more than this is not short: that of the box of one part. */
+export const SHORT_DB = 0.005
+
+export type Together = {
+  readonly need: Need
+  /** no point of all boxes loses less, dB */
+  readonly leastDb: number
+  /** the least found where the need is not proved: it occurs, dB */
+  readonly foundDb?: number
+  /** the same as `leastDb` with nothing on the bond but the contacts of its own line, dB */
+  readonly aloneDb: number
+  /** `met`: proved; `short`: a point was found that fails; `open`: neither */
+  readonly is: 'met' | 'short' | 'open'
+}
+
+/** `i` is its place on the plate, `mates` the places of its own line, itself left out; `plated` may be another part there. */
+export function judge(
+  plate: Plate,
+  q: { readonly i: number; readonly plated: Plated; readonly need: Need; readonly mates: readonly number[] },
+): Together {
+  const { i, plated, need, mates } = q
+  const boxes = boxesAt(plated, plate.hz) ?? []
+  const others = othersThan(plate, i)
+  const { leastDb, at } = boundTogether(boxes, others, { needDb: need.db })
+  const aloneDb = boundTogether(boxes, onlyThese(plate, mates)).leastDb
+  if (plate.isUnknown) return { need, leastDb, aloneDb, is: 'open' }
+  if (leastDb >= need.db - HAIR_DB) return { need, leastDb, aloneDb, is: 'met' }
+  const shortDb = need.db - SHORT_DB
+  const foundDb = metTogether(at, { boxes: plate.boxes, butAt: i }, others, shortDb)
+  return { need, leastDb, aloneDb, foundDb, is: foundDb < shortDb ? 'short' : 'open' }
+}
+
+/** A first look at a part, on the corners of its boxes alone: dB over its need, and no proof. */
+export const glance = (plated: Plated, need: Need, others: Others): number =>
+  promisedDb(boxesAt(plated, need.hz) ?? [], others) - need.db
