@@ -1,8 +1,9 @@
 /** One need of one contact beside everybody else on the plate: proved, refuted by a point found, or neither. */
 import type { Need } from '../../bounds/surroundings.ts'
 import { boxesAt, type Plated } from './cells.ts'
+import { metTogether } from './met.ts'
 import { type Others, onlyThese, othersThan, type Plate } from './plate.ts'
-import { boundTogether, metTogether, promisedDb } from './together.ts'
+import { boundTogether, promisedDb } from './together.ts'
 
 /** A need met to within the rounding of the numbers is met. */
 export const HAIR_DB = 1e-9
