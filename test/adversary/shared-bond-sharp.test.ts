@@ -11,7 +11,7 @@ import { pointAt, type RandomPlate, randomPlate, SHARES } from '../support/rando
 import { random } from '../support/seeded.ts'
 
 const SEED = Number(process.env['SEED'] ?? 31_337)
-const PLATES = Number(process.env['PLATES'] ?? 1200)
+const PLATES = Number(process.env['PLATES'] ?? 250)
 const POINTS = 20
 const MOVES = 3
 /** What is called certain may be undercut by the rounding of two solvers. */
