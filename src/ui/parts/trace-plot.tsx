@@ -95,7 +95,8 @@ function show(
       height: Math.round(Math.min(380, Math.max(220, widthPx * 0.62))),
       legend: { show: false },
       cursor: { show: false },
-      padding: [8, 12, 0, 0],
+      // to the right, room for half of the last frequency
+      padding: [8, 28, 0, 0],
       scales: {
         x: { time: false, distr: 3, range: () => [span.fromHz, span.toHz] },
         y: { range: () => [levels[0], levels[1]] },

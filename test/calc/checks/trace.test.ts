@@ -2,6 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { traceCheck } from '../../../src/calc/checks/trace/check.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { checkLine, resolve } from '../../../src/calc/line/resolver.ts'
+import { lossDb } from '../../../src/calc/network/chain.ts'
+import { BENCH_LOAD, BENCH_SOURCE } from '../../../src/calc/network/circuit.ts'
+import { circuitOfParts } from '../../../src/calc/touchstone/fit.ts'
 import type { Fact, FactKey, Line } from '../../../src/calc/types.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
 
@@ -97,6 +100,25 @@ describe('a lead over its limit', () => {
   ] as const)('%s with %s takes what the worked example says', (topology, inductanceH, farads) => {
     const values = windowValues({ ...LEAD_FACTS, ...EXACT_PARTS, topology, ...(inductanceH ? { inductanceH } : {}) })
     expect(values['leastCapacitanceF']).toBeCloseTo(farads, 10)
+  })
+
+  it.each([
+    // what the worked example says of parts at 150 kHz between 50 Ω and 50 Ω, against the 34.5361 dB that are needed
+    ['LC', 0, 100e-6, 1e-6, 33.9536],
+    ['PI', 0.22e-6, 47e-6, 0.22e-6, 31.5266],
+    ['PI', 0.47e-6, 47e-6, 0.47e-6, 45.827],
+  ] as const)('%s of %d F, %d H, %d F gives %d dB', (topology, nearF, henries, farF, db) => {
+    const circuit = circuitOfParts({
+      topology,
+      capacitanceF: topology === 'LC' ? farF : nearF,
+      capacitance2F: farF,
+      inductanceH: henries,
+    })
+    expect(lossDb(circuit, BENCH_SOURCE, BENCH_LOAD, 150e3)).toBeCloseTo(db, 4)
+    // and the window says no to what falls short of it, yes to what does not
+    const texts = { ...LEAD_FACTS, ...EXACT_PARTS, topology, inductanceH: `${henries} H`, ownCeilingF: '10 m' }
+    const least = windowValues(texts)['leastCapacitanceF'] ?? 0
+    expect(least <= farF).toBe(db >= 34.5361)
   })
 
   it('a choke in the line alone takes 5.6553 mH', () => {

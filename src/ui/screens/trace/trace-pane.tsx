@@ -124,7 +124,9 @@ function Points({ rows }: { readonly rows: number }) {
   )
 }
 
-function partWords({ part, judgedCount }: Extract<Settled, { ok: true }>): string {
+function partWords({ part, judgedCount, limitHz, settledFor }: Extract<Settled, { ok: true }>): string {
+  if (part === undefined && limitHz.length > 0 && settledFor === '')
+    return 'What stands against comparing them with the limit is said above.'
   if (part === undefined)
     return judgedCount === 0
       ? 'Choose the limit to see which of them decide.'
