@@ -12,6 +12,7 @@ import {
 } from 'workbox-precaching'
 import { NavigationRoute, registerRoute } from 'workbox-routing'
 import { isPageInPlaceOfFile } from './guard.ts'
+import { mended } from './mend.ts'
 import { isSharedHere, keepShared } from './share-target.ts'
 import { entriesHere, packedAddress, unpacked } from './unpacked.ts'
 
@@ -29,19 +30,39 @@ addPlugins([
       response.ok && !isPageInPlaceOfFile(request.url, response.headers.get('content-type')) ? response : null,
     cachedResponseWillBeUsed: async ({ request, cachedResponse }) =>
       cachedResponse === undefined ? undefined : unpacked(cachedResponse, request.url),
-    // A file of the copy the browser threw away: the host may have it. What is missing at the install refuses that.
-    handlerDidError: async ({ request, event }) => (event.type === 'install' ? undefined : fetch(request.url)),
+    // A file of the copy the browser threw away, and the host did not give as it is: the copy may hold it packed. What is
+    // missing at the install refuses that; bytes of another hash are run by nobody.
+    handlerDidError: async ({ request, event }) => (event.type === 'install' ? undefined : fromHost(request.url)),
   },
 ])
-precacheAndRoute(entriesHere(self.__WB_MANIFEST), { urlManipulation: ({ url }) => packedAddress(url) })
+const entries = entriesHere(self.__WB_MANIFEST)
+precacheAndRoute(entries, { urlManipulation: ({ url }) => packedAddress(url) })
 cleanupOutdatedCaches()
+
+const inScope = (address: string): string => new URL(address, self.registration.scope).href
+
+/** What the copy should hold under an address, from the host. */
+async function inCopy(address: string): Promise<Response | undefined> {
+  const key = getCacheKeyForURL(address)
+  const integrity = entries.find(({ url }) => inScope(url) === address)?.integrity
+  return key === undefined ? undefined : mended({ key, address, integrity }, self.registration.scope)
+}
+
+/** A script or text that the copy holds packed. */
+async function fromHost(address: string): Promise<Response | undefined> {
+  for (const { href } of packedAddress(new URL(address))) {
+    const found = await inCopy(href)
+    if (found !== undefined) return unpacked(found, href)
+  }
+  return undefined
+}
 
 registerRoute(
   new NavigationRoute(async ({ url }) => {
     const scope = new URL(self.registration.scope)
     // Any other address under the scope goes to the start page; the browser keeps the #fragment.
     if (url.pathname !== scope.pathname) return Response.redirect(scope.href)
-    return (await matchPrecache('index.html')) ?? fetch(scope.href)
+    return (await matchPrecache('index.html')) ?? (await inCopy(inScope('index.html'))) ?? fetch(scope.href)
   }),
 )
 

@@ -4,7 +4,8 @@ import { keepsStorage } from '../../state/complaints.ts'
 import { guide } from '../../state/guide-content.ts'
 import { setTheme, type ThemeChoice, themeChoice } from '../../state/theme.ts'
 import { appVersion, buildDate, dataEdition } from '../../state/version.ts'
-import { bytesKept } from '../../store/browser-storage-facts.ts'
+import { bytesKept, isStorageKept } from '../../store/browser-storage-facts.ts'
+import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { isAboutOpen } from '../shell/head.tsx'
@@ -68,6 +69,7 @@ export function About() {
         <Facts />
         <Install />
         <Screening />
+        <WhatChanged />
         <Licences />
         <Erase />
       </div>
@@ -75,16 +77,31 @@ export function About() {
   )
 }
 
+const Changes = lazy(async () => (await import('./changes.tsx')).Changes)
+
+/** Fetched when it is unfolded. */
+function WhatChanged() {
+  const [isOpen, setOpen] = useState(false)
+  return (
+    <details class="fold" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>What changed</summary>
+      {isOpen && <Changes />}
+    </details>
+  )
+}
+
 function Facts() {
   const [usedBytes, setUsedBytes] = useState<number | undefined>(undefined)
+  const [before, setBefore] = useState<boolean | undefined>(undefined)
   useEffect(() => {
+    void isStorageKept().then(setBefore)
     void bytesKept().then(setUsedBytes)
   }, [])
   const rows: readonly (readonly [string, string])[] = [
     ['Version', `${appVersion}, built ${buildDate}`],
     ['Data', guide.value ? `${dataEdition}, guide version ${guide.value.version}` : dataEdition],
     ['Offline copy', offlineWords()],
-    ['Storage', storageWords(usedBytes)],
+    ['Storage', storageWords(usedBytes, keepsStorage.value ?? before)],
   ]
   return (
     <dl class="facts">
@@ -103,8 +120,8 @@ function offlineWords(): string {
   return offlineReady.value ? 'complete: works without a network' : 'not yet complete; stay online for a moment'
 }
 
-function storageWords(usedBytes: number | undefined): string {
+function storageWords(usedBytes: number | undefined, isKept: boolean | undefined): string {
   const used = usedBytes === undefined ? '' : `${(usedBytes / 1e6).toFixed(1)} MB on this device. `
-  if (keepsStorage.value === true) return `${used}The browser promised to keep it.`
-  return `${used}The browser may clear it when space runs short; print or share what matters.`
+  if (isKept === true) return `${used}The browser promised to keep it.`
+  return `${used}The browser may clear it when space runs short; save the Log as a file now and then.`
 }

@@ -1,0 +1,37 @@
+/**
+ * What changed for whoever uses the app, edition by edition, the newest first. An edition is that of the rules which turn
+ * figures into verdicts; a check kept under an older one is judged again when it is opened.
+ */
+export type Edition = { readonly rules: number; readonly changes: readonly string[] }
+
+export const CHANGES: readonly Edition[] = [
+  {
+    rules: 4,
+    changes: [
+      'A capacitor that is small for its value is doubted, and so is an inductor that its current saturates.',
+      'A step through two coils may not overshoot by more than one through a section damped by 0.7.',
+      'A whole connector is planned at once: its face, its schedule, one shared path to the case, sheets to print.',
+      'A progressive trial is noted step by step, and counts in the window by what it showed and excluded.',
+      'A measured trace can be kept with a line, compared before and after, and prove a cure.',
+      'Photos and measured files go into a saved file. Files come in by choice, drop, opening or sharing.',
+      'The Log says when it is time to save it as a file.',
+    ],
+  },
+  {
+    rules: 3,
+    changes: [
+      'Differential noise on a supply is that between line and return; a choke is counted.',
+      'A capacitor from line to line loads the signal at its largest, and has a lead of its own.',
+      'Unequal halves of a filter are judged over their tolerance.',
+    ],
+  },
+  {
+    rules: 2,
+    changes: [
+      'A yes holds for every value within the tolerances, for the noise and for the signal.',
+      'A yes rests on no favourable assumption that could turn it; the assumption is named instead.',
+      'A suppressor is judged against its own line.',
+    ],
+  },
+  { rules: 1, changes: ['The first edition.'] },
+]
