@@ -45,6 +45,21 @@ describe('beside what is computed', () => {
     expect(more.bounds.map(({ id }) => id)).toContain('trial-not-cleared')
   })
 
+  test('what did not clear though the computation had it cleared leaves no yes, in any topology, unless the trial shows the part', () => {
+    // 6.33 nF are computed for 20 dB between 50 Ω and 50 Ω; 20 nF a leg did not clear it
+    for (const topology of ['C', 'LC', '']) {
+      const refuted = run(windowCheck, { ...EXACT, ...KIND, topology, inductanceH: '10u', trialBelowF: '20n' })
+      expect([topology, refuted.verdict]).toEqual([topology, 'unknown'])
+      expect(plain(refuted)).toBe(
+        'Not known: needs path, mode and noise ends as they are: the trial refutes what is computed. 6.34 nF a leg should have cleared it, and more did not.',
+      )
+    }
+    const shown = { trialBelowF: '20n', trialLeastF: '30n', trialMostF: '90n' }
+    expect(run(windowCheck, { ...EXACT, ...KIND, ...shown }).verdict).toBe('ok')
+    // within what adapters may be off it is no contradiction
+    expect(run(windowCheck, { ...EXACT, ...KIND, trialBelowF: '7n' }).verdict).toBe('ok')
+  })
+
   test('the strip marks what was tried, and reaches that far', () => {
     const strip = (texts: Record<string, string>) => {
       const found = run(windowCheck, { ...EXACT, ...KIND, ...texts }).pictures.find(({ is }) => is === 'strip')

@@ -5,7 +5,7 @@ import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
-import { readUpToBound } from '../trial/bounds.ts'
+import { NOT_CLEARED, readUpToBound } from '../trial/bounds.ts'
 import { placings } from './around.ts'
 import { conversionBounds } from './conversion.ts'
 import {
@@ -34,6 +34,7 @@ export type LineReason =
   | 'balance'
   | 'not-shown'
   | 'untried'
+  | 'refuted'
 
 export type WindowRow = Omit<Intersection, 'reasons'> & {
   readonly reasons: readonly (Reason | LineReason)[]
@@ -149,11 +150,15 @@ function withLine(
   setup: WindowSetup,
 ) {
   const isInBand = setup.inBandHz !== undefined
+  // a part that the trial itself shows needs no computation
+  const isOwn = topology === 'C' && setup.shown !== undefined && !reasons.includes('not-shown')
+  const isRefuted = !isOwn && refutedLeastF(setup) !== undefined
   const lacksElement = hasInductor(topology) && setup.elements.lacks.length > 0
   const lacks = ruleLacks(setup)
   const added: readonly (Reason | LineReason)[] = [
     ...(setup.isTraceOpen ? (['no-need'] as const) : []),
     ...(setup.untriedRows === undefined ? [] : (['untried'] as const)),
+    ...(isRefuted ? (['refuted'] as const) : []),
     ...(isInBand ? (['in-band'] as const) : []),
     ...(lacks ? (['rule-lacks'] as const) : []),
     ...(lacksElement ? (['element'] as const) : []),
@@ -161,7 +166,7 @@ function withLine(
     ...(setup.hasCrossOnSingle ? (['cross-on-single'] as const) : []),
     ...(isBalanceUncounted(setup) ? (['balance'] as const) : []),
   ]
-  const counted = lacks || isUncounted(setup) ? worse(verdict, 'unknown') : verdict
+  const counted = lacks || isRefuted || isUncounted(setup) ? worse(verdict, 'unknown') : verdict
   return {
     verdict: isInBand ? ('fails' as const) : lacksElement ? ('unknown' as const) : counted,
     reasons: [...added, ...reasons],
@@ -196,6 +201,31 @@ export const needIdOf = ({ asked, need }: WindowRow): string =>
   need.is === 'found' && asked.some((one) => one.id === BY_READINGS.id && lastOf(one) === need.marked)
     ? BY_READINGS.id
     : NEED
+
+/** An adapter may be off its mark by a tenth, and so may what did not clear. */
+const ADAPTERS_OFF = 1.1 / 0.9
+const refutedLeasts = new WeakMap<WindowSetup, { readonly farads: number | undefined }>()
+
+/**
+ * The least of a capacitor alone as computed, in service, where a trial refutes it: a larger one on each leg did not clear
+ * the noise. Then path, mode or impedance are other than supposed, and no computed yes stands on them. Farads.
+ */
+export function refutedLeastF(setup: WindowSetup): number | undefined {
+  const known = refutedLeasts.get(setup)
+  if (known) return known.farads
+  const tried = setup.bounds.find(({ id }) => id === NOT_CLEARED)?.farads
+  const farads = tried === undefined || setup.choke !== undefined ? undefined : computedLeastF(setup)
+  const refuted = farads !== undefined && (tried as number) > farads * ADAPTERS_OFF ? farads : undefined
+  refutedLeasts.set(setup, { farads: refuted })
+  return refuted
+}
+
+function computedLeastF(setup: WindowSetup): number | undefined {
+  const computed = computedFor('C', setup)
+  if (computed.length === 0) return undefined
+  const need = needOf('C', computed, setup, undefined)
+  return need.is === 'none-needed' ? 0 : need.is === 'found' ? need.marked * sharesOf(setup).least : undefined
+}
 
 /** A row without a capacitor has none to damp. */
 const roomFor = (setup: WindowSetup, topology: Topology): WindowSetup['taken'] =>

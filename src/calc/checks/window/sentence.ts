@@ -13,7 +13,7 @@ import { READ, READ_UP_TO } from '../trial/bounds.ts'
 import { whyOf } from './bounds.ts'
 import { CONVERSION } from './conversion.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
-import type { WindowRow } from './row.ts'
+import { refutedLeastF, type WindowRow } from './row.ts'
 import { isBalanceUncounted, sharesOf, type WindowSetup } from './setup.ts'
 import { missingWindowInputs } from './trace-needs.ts'
 import { isOfTrial, triedWhy } from './tried.ts'
@@ -168,6 +168,13 @@ function lackingSaid({ given, row, setup }: WindowQuestion): Said {
       windowInputs,
       'chokeWires',
       `every wire of the circuit through the choke. Around one wire it is an inductor.`,
+    )
+  const refutedF = row.reasons.includes('refuted') ? refutedLeastF(setup) : undefined
+  if (refutedF !== undefined)
+    return notKnown(
+      windowInputs,
+      'sourceOhm',
+      `path, mode and noise ends as they are: the trial refutes what is computed. ${least(refutedF)} a leg should have cleared it, and more did not.`,
     )
   if (setup.isTraceOpen)
     return notKnown(

@@ -44,6 +44,8 @@ function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowR
       return 'a chosen rule lacks a fact'
     case 'not-shown':
       return 'computed, not shown by the trial'
+    case 'refuted':
+      return 'a trial refutes what is computed'
     case 'untried':
       return 'not every row of the trace was tried'
     case 'one-wire':
