@@ -111,6 +111,24 @@ describe('without error the circuit itself is read', () => {
     expect(least({ noiseSourceOhm: '1k', noiseLoadOhm: '1k' })).toBeCloseTo(alone, 14)
   })
 
+  test('where the readings refute the ends entered, nothing that meets them apart says yes', () => {
+    // read are some 51 Ω side by side; 1 kΩ beside 5 Ω are 5 Ω, beside a load that makes up the rest they are what was read
+    const read = {
+      ...NOTED,
+      ...EXACT_PART,
+      topology: 'LC',
+      inductanceH: '10u',
+      inductorParallelF: '0',
+      noiseSourceOhm: '1k',
+    }
+    const apart = on(windowCheck, lineOf({ ...read, noiseLoadOhm: '5' }))
+    expect(apart.verdict).toBe('unknown')
+    expect(plain(apart.headline)).toContain('the readings of the trial refute those entered')
+    const sizeOhm = size(parallel(SOURCE, LOAD))
+    const load = String(1 / (1 / sizeOhm - 1 / 1000))
+    expect(on(windowCheck, lineOf({ ...read, noiseLoadOhm: load })).headline).not.toContain('refute')
+  })
+
   test('at another frequency, in the other mode, on a trial without its bare line or void, nothing is handed over', () => {
     const needs = (texts: Record<string, string>) => {
       const line = lineOf({ ...NOTED, ...EXACT_PART, topology: 'C', ...texts })

@@ -22,7 +22,7 @@ import {
 import { isBalanceUncounted, isUncounted, ruleLacks, sharesOf, type WindowSetup } from './setup.ts'
 import { sideVerdict } from './signal-side.ts'
 import { isShown } from './tried.ts'
-import { mostOfTriedF, triedArounds } from './tried-circuits.ts'
+import { isEndsRefuted, mostOfTriedF, triedArounds } from './tried-circuits.ts'
 
 /** What holds for every topology alike: noise inside the signal band, a rule that lacks a fact, what could not be counted; an inductor that is not known. */
 export type LineReason =
@@ -152,7 +152,7 @@ function withLine(
   const isInBand = setup.inBandHz !== undefined
   // a part that the trial itself shows needs no computation
   const isOwn = topology === 'C' && setup.shown !== undefined && !reasons.includes('not-shown')
-  const isRefuted = !isOwn && refutedLeastF(setup) !== undefined
+  const isRefuted = !isOwn && (refutedLeastF(setup) !== undefined || (topology !== 'C' && refutesEnds(setup)))
   const lacksElement = hasInductor(topology) && setup.elements.lacks.length > 0
   const lacks = ruleLacks(setup)
   const added: readonly (Reason | LineReason)[] = [
@@ -219,6 +219,9 @@ export function refutedLeastF(setup: WindowSetup): number | undefined {
   refutedLeasts.set(setup, { farads: refuted })
   return refuted
 }
+
+/** Whether what was read side by side refutes the noise ends that were entered; a capacitor alone counts both. */
+export const refutesEnds = (setup: WindowSetup): boolean => isEndsRefuted(setup.tried, computedFor('C', setup))
 
 function computedLeastF(setup: WindowSetup): number | undefined {
   const computed = computedFor('C', setup)

@@ -176,6 +176,12 @@ function lackingSaid({ given, row, setup }: WindowQuestion): Said {
       'sourceOhm',
       `path, mode and noise ends as they are: the trial refutes what is computed. ${least(refutedF)} a leg should have cleared it, and more did not.`,
     )
+  if (row.reasons.includes('refuted'))
+    return notKnown(
+      windowInputs,
+      'sourceOhm',
+      `the noise ends as they are: the readings of the trial refute those entered. With the reading of a clamp the loop check gives both.`,
+    )
   if (setup.isTraceOpen)
     return notKnown(
       windowInputs,

@@ -1,8 +1,8 @@
 /** What the readings of a trial allow a line to be: enough for a capacitor alone, which meets source and load side by side. */
 import { legFactor } from '../../bounds/legs.ts'
-import type { Need } from '../../bounds/surroundings.ts'
-import type { NoiseLoad, NoiseSource } from '../../network/circuit.ts'
-import { hasCapacitiveAxis, type Impedance } from '../../network/trial-region.ts'
+import type { Need, Span } from '../../bounds/surroundings.ts'
+import { type NoiseLoad, type NoiseSource, sourceImpedance } from '../../network/circuit.ts'
+import { hasCapacitiveAxis, type Impedance, sizesOf } from '../../network/trial-region.ts'
 import { counted } from '../../quantity/counted.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Finding, Issue, Topology } from '../../types.ts'
@@ -14,6 +14,8 @@ export type TriedCircuits = {
   readonly hz: number
   /** source and load of each circuit, as one leg meets them */
   readonly ends: readonly { readonly source: NoiseSource; readonly load: NoiseLoad }[]
+  /** least and most size of the two side by side, over all of them */
+  readonly sizeOhm: Span
   /** whether every need lies there, so that a capacitor alone can be judged by them without anything else known */
   readonly isAll: boolean
   /** a purely capacitive circuit is among them: nothing is said of a part above its own resonance */
@@ -45,10 +47,38 @@ export function triedCircuitsOf(q: AroundQuestion): TriedCircuits | undefined {
   return {
     hz,
     ends: all.map((one) => endsOf(one, hz)),
+    sizeOhm: sizeOf(all),
     isAll: needs.every((need) => need.hz === hz),
     isOnAxis: hasCapacitiveAxis(all),
     parts: partsAround(q),
   }
+}
+
+function sizeOf(all: readonly Impedance[]): Span {
+  const { leastOhm, mostOhm } = sizesOf(all)
+  return { least: leastOhm, most: mostOhm }
+}
+
+/** Figures are typed with two or three digits: a touch is no contradiction. */
+const TOUCH = 0.995
+
+/**
+ * Whether the noise ends as entered have a size side by side that no reading allows, every source named, with what is on
+ * the line already and without it. Then nothing that rests on either of them apart is shown.
+ */
+export function isEndsRefuted(tried: TriedCircuits | undefined, arounds: readonly WindowAround[]): boolean {
+  if (tried === undefined || arounds.length === 0) return false
+  const { hz, sizeOhm } = tried
+  const w = 2 * Math.PI * hz
+  return arounds.every(({ sources, load }) =>
+    sources.every((source) => {
+      const [ohm, reactanceOhm] = sourceImpedance(source, w)
+      const square = ohm * ohm + reactanceOhm * reactanceOhm
+      const coilSie = w * load.parallelH > 0 ? 1 / (w * load.parallelH) : 0
+      const size = 1 / Math.hypot(ohm / square + 1 / load.ohm, w * load.parallelF - coilSie - reactanceOhm / square)
+      return size < sizeOhm.least * TOUCH || size > sizeOhm.most / TOUCH
+    }),
+  )
 }
 
 /** Any two ends do that stand side by side as this: half of its conductance at each, all of its susceptance at the load. */
