@@ -1,4 +1,5 @@
 import type { Event } from '../../guide/investigation.ts'
+import '../styles/pick-mark.css'
 
 type Repeated = NonNullable<Event['repeats']>
 
@@ -16,7 +17,14 @@ export function Repeats(given: { readonly value: Event['repeats']; readonly onPi
       <legend>On, off, on</legend>
       {(['agreed', 'differed', 'once'] as const).map((each) => (
         <label key={each}>
-          <input type="radio" name="repeats" value={each} checked={value === each} onChange={() => onPick(each)} />
+          <input
+            type="radio"
+            class="pick-mark"
+            name="repeats"
+            value={each}
+            checked={value === each}
+            onChange={() => onPick(each)}
+          />
           {WORDS[each]}
         </label>
       ))}

@@ -6,6 +6,7 @@ import { hashOfContact } from '../../../state/connector-address.ts'
 import { MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
 import { Windowed } from '../../parts/windowed.tsx'
 import type { ViewGiven } from './connector.tsx'
+import '../../styles/pick-mark.css'
 
 export type ContactsGiven = ViewGiven & {
   /** rows of the schedule by contact, as far as they are worked out */
@@ -34,6 +35,7 @@ export function ContactList({ complaint, connector, rows, choosing }: Given) {
           <label class="contact-choice">
             <input
               type="checkbox"
+              class="pick-mark"
               checked={choosing.chosen.has(contact.id)}
               onChange={() => choosing.toggle(contact.id)}
             />

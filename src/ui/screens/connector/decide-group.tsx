@@ -11,6 +11,7 @@ import { Icon } from '../../parts/icon.tsx'
 import { PictureView } from '../../parts/picture.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { ChoiceRow, ConnectorTextField } from './texts.tsx'
+import '../../styles/pick-mark.css'
 
 type Given = ViewGiven & { readonly schedule: Schedule; readonly isLive: boolean }
 
@@ -144,7 +145,13 @@ function Found({ complaint, connector, answer, rows, prefer }: FoundGiven) {
               {curve.map((one, i) => (
                 <li key={one.parts}>
                   <label class="point">
-                    <input type="radio" name="point" checked={i === at} onChange={() => setTapped(i)} />
+                    <input
+                      type="radio"
+                      class="pick-mark"
+                      name="point"
+                      checked={i === at}
+                      onChange={() => setTapped(i)}
+                    />
                     <span>{pointWords(one)}</span>
                   </label>
                 </li>

@@ -15,6 +15,7 @@ import {
   undoDropTrace,
 } from '../../../state/traces.ts'
 import { Icon } from '../../parts/icon.tsx'
+import '../../styles/pick-mark.css'
 
 const ROLE_LABEL: Readonly<Record<TraceRole, string>> = {
   before: 'Before',
@@ -39,7 +40,13 @@ export function TraceFiles() {
         <legend class="unseen">What the file is</legend>
         {(['before', 'after'] as const).map((one) => (
           <label key={one}>
-            <input type="radio" name="trace-role" checked={role === one} onChange={() => setRole(one)} />
+            <input
+              type="radio"
+              class="pick-mark"
+              name="trace-role"
+              checked={role === one}
+              onChange={() => setRole(one)}
+            />
             {ROLE_LABEL[one]}
           </label>
         ))}
@@ -206,6 +213,7 @@ function OtherColumns({ role, again: { file, columns, at } }: { readonly role: T
         <label key={column.at}>
           <input
             type="radio"
+            class="pick-mark"
             name={`level-${role}`}
             checked={column.at === at}
             onChange={() => void takeFile(file, role, { levelAt: column.at })}
