@@ -15,12 +15,15 @@ export function questionsOf(
 ): readonly MakerQuestion[] {
   const capacitors = parts.filter(({ valueF }) => valueF !== undefined)
   if (parts.length === 0) return []
+  const at = new Map(rows.map(({ contact }, i) => [contact.id, i]))
+  const inOrder = (contacts: readonly string[]) =>
+    contacts.toSorted((one, other) => (at.get(one) ?? 0) - (at.get(other) ?? 0))
   return [
     ...planeQuestions(connector, capacitors),
     ...parts.flatMap(partQuestions),
     ...rowQuestions(rows),
     ...bondQuestion(connector, rows),
-  ]
+  ].map((question) => ({ ...question, contacts: inOrder(question.contacts) }))
 }
 
 const idsOf = (parts: readonly SchedulePart[]): readonly string[] => parts.flatMap(({ contacts }) => contacts)

@@ -152,6 +152,9 @@ describe('the question list for the maker', () => {
     expect(ids).toContain('series-9.1e-9')
     expect(ids).toContain('bond')
     expect(new Set(ids).size).toBe(ids.length)
+    // contact 2 has the largest part, and stands second all the same
+    expect(schedule.parts[0]?.contacts).toEqual(['2'])
+    expect(schedule.questions.find(({ id }) => id === 'plane-practice')?.contacts).toEqual(['1', '2', '3'])
     expect(finished(scheduleOf(connectorOf([]), [])).questions).toEqual([])
   })
 })
