@@ -46,6 +46,23 @@ describe('without a network', () => {
     expect(cold.url()).toBe(`${server.address}#/check`)
   })
 
+  it('opens a part it has not fetched yet in the very page of the first visit, which was never loaded again', async () => {
+    const page = await firstPage(browser)
+    await page.goto(server.address)
+    await waitForOffline(page)
+    await server.close()
+    await browser.context.setOffline(true)
+    for (const place of ['log', 'check/surge', 'notes']) {
+      await page.evaluate((hash) => location.assign(`#/${hash}`), place)
+      await page.waitForFunction(
+        (hash) => location.hash === `#/${hash}` && document.querySelector('h1') !== null,
+        place,
+      )
+      await page.getByText('Opening…').waitFor({ state: 'detached' })
+      expect(await page.getByText('could not be loaded').count()).toBe(0)
+    }
+  })
+
   it('opens every place, every check and an expression that needs its reader', async () => {
     const page = await firstPage(browser)
     await page.goto(server.address)
