@@ -37,20 +37,20 @@ export type Plate = {
 
 const reaches = new WeakMap<readonly Cell[], { readonly alpha: Reach; readonly beta: Reach }>()
 
+/** Points looked at between two pauses. */
+const SLICE = 400
+const pointsOf = (boxes: readonly Cell[]): number => boxes.reduce((sum, { box }) => sum + box.count, 0)
+
 /** Reach of α and of β of one contact: whatever the bond. */
-function ownReach(boxes: readonly Cell[]): { readonly alpha: Reach; readonly beta: Reach } {
+function* ownReach(boxes: readonly Cell[]): Generator<Progress, { readonly alpha: Reach; readonly beta: Reach }> {
   const before = reaches.get(boxes)
   if (before !== undefined) return before
-  const now = {
-    alpha: reachOf(boxes, { of: ONE, by: ZERO }),
-    beta: reachOf(boxes, { of: ZERO, by: ONE }),
-  }
+  const alpha = reachOf(boxes, { of: ONE, by: ZERO })
+  if (pointsOf(boxes) > SLICE) yield { doneFrac: 0 }
+  const now = { alpha, beta: reachOf(boxes, { of: ZERO, by: ONE }) }
   reaches.set(boxes, now)
   return now
 }
-
-/** Contacts looked at between two pauses. */
-const SLICE = 8
 
 export function* plateOf(contacts: readonly Plated[], hz: number, bondOhm: Complex): Generator<Progress, Plate> {
   const alphas = emptyReach()
@@ -58,12 +58,16 @@ export function* plateOf(contacts: readonly Plated[], hz: number, bondOhm: Compl
   const own: { readonly alpha: Reach; readonly beta: Reach }[] = []
   const known = contacts.map((plated) => boxesAt(plated, hz))
   const boxes = known.map((one) => one ?? [])
+  let looked = 0
   for (let i = 0; i < boxes.length; i++) {
-    const one = known[i] === undefined ? NOTHING : ownReach(boxes[i] as readonly Cell[])
+    const one = known[i] === undefined ? NOTHING : yield* ownReach(boxes[i] as readonly Cell[])
     own.push(one)
     addReach(alphas, one.alpha)
     addReach(betas, one.beta)
-    if (i % SLICE === SLICE - 1) yield { doneFrac: 0 }
+    looked += pointsOf(boxes[i] as readonly Cell[])
+    if (looked < SLICE) continue
+    looked = 0
+    yield { doneFrac: 0 }
   }
   const centre = divide(multiply(bondOhm, middleOf(alphas)), add(ONE, multiply(bondOhm, middleOf(betas))))
   const mixture = { of: bondOhm, by: multiply(bondOhm, [-centre[0], -centre[1]]) }
@@ -73,7 +77,10 @@ export function* plateOf(contacts: readonly Plated[], hz: number, bondOhm: Compl
     const one = known[i] === undefined ? NOTHING.alpha : reachOf(boxes[i] as readonly Cell[], mixture)
     each.push({ ...(own[i] as (typeof own)[number]), moved: one })
     addReach(moved, one)
-    if (i % SLICE === SLICE - 1) yield { doneFrac: 0 }
+    looked += pointsOf(boxes[i] as readonly Cell[])
+    if (looked < SLICE) continue
+    looked = 0
+    yield { doneFrac: 0 }
   }
   const all = { alpha: alphas, beta: betas, moved }
   const isBounded = [alphas, betas, moved].every((reach) => reach.every(Number.isFinite))

@@ -103,12 +103,10 @@ function* rowsAt(
     plate,
   )
   const rows: BondRow[] = []
-  let looked = 0
   for (const { id, on, bareNeeds } of counted) {
     for (const need of (on?.needs ?? bareNeeds).filter(({ hz }) => hz === plate.hz)) {
       rows.push(on === undefined ? bareRow(id, need) : rowOf(on, need, { seats, plate, marked }))
-      looked += 1
-      if (looked % ROWS_PER_SLICE === 0) yield { doneFrac: 0 }
+      yield { doneFrac: 0 }
     }
   }
   return rows
@@ -175,17 +173,17 @@ function* mostOf(
       keeps(plate.boxes[i] as readonly Cell[], othersThan(plate, i), db - HAIR_DB)
     const none = yield* plateOf(contacts, hz, [0, 0])
     const curable: typeof needing = []
-    for (const [k, one] of needing.entries()) {
+    for (const one of needing) {
       if (isHeld(one, none)) curable.push(one)
       else shortAnyhow.add(one.id)
-      if (k % ROWS_PER_SLICE === 0) yield { doneFrac: 0 }
+      yield { doneFrac: 0 }
     }
     if (curable.length === 0) continue
     isAny = true
     const holds = function* (henries: number): Generator<Progress, boolean> {
       const plate = yield* plateOf(contacts, hz, bondAt({ bondOhm, bondH: henries }, hz))
       for (const [k, one] of curable.entries()) {
-        if (k % ROWS_PER_SLICE === 0) yield { doneFrac: 0 }
+        yield { doneFrac: 0 }
         if (isHeld(one, plate)) continue
         // the one that fails first is asked first next time
         curable.splice(k, 1)
