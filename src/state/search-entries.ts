@@ -7,7 +7,7 @@ import { GLOSSARY } from '../guide/book/glossary.ts'
 import { pageTexts } from '../guide/book/page-texts.ts'
 import type { BookPage, Shelf } from '../guide/book/types.ts'
 import { GUIDE } from '../guide/guide.ts'
-import { CAUSE_WORDS, PLAIN_WORDS } from '../guide/plain-words.ts'
+import { CAUSE_WORDS, CHECK_WORDS, PLAIN_WORDS } from '../guide/plain-words.ts'
 import { itemTexts } from '../guide/screen-texts.ts'
 import { LINE_KINDS, type LineKind, lineKindWords } from '../reference/line-kinds.ts'
 import { hashOf } from './router.ts'
@@ -29,7 +29,7 @@ export type Hit = {
 }
 
 export type Shown = Hit & { readonly line?: SoughtLine }
-export type Entry = Shown & Searched
+export type Entry = Shown & Omit<Searched, 'at'>
 
 const START_NOTE = 'Start the questions with this answer'
 
@@ -68,7 +68,7 @@ const questions = (): readonly Entry[] =>
     id: `question/${item.id}`,
     kind: 'question',
     title: item.text,
-    note: item.why,
+    note: item.chapter,
     to: { hash: hashOf('ask', item.id) },
     words: '',
     text: itemTexts(item).slice(1).join(' '),
@@ -108,7 +108,7 @@ const checks = (): readonly Entry[] =>
     title,
     note: question,
     to: { hash: hashOf('check', id) },
-    words: question,
+    words: `check ${question} ${CHECK_WORDS[id] ?? ''}`,
     text: outputs.map(({ label }) => label).join(' '),
   }))
 
@@ -121,7 +121,7 @@ const pages = (all: readonly BookPage[]): readonly Entry[] =>
       title: page.title,
       note: page.inShort,
       to: { hash: hashOf('notes', page.id) },
-      words: (page.words ?? []).join(' '),
+      words: [page.id, ...(page.words ?? [])].join(' '),
       text: [page.inShort, ...pageTexts(page)].join(' '),
     }))
 

@@ -1,8 +1,8 @@
 /** The index of the search, worked out when the app is built. */
 import MiniSearch from 'minisearch'
 import { SHELVES } from '../guide/book/shelves.ts'
-import { type Entry, entriesOf, type Shown } from './search-entries.ts'
-import { SEARCH_OPTIONS } from './search-terms.ts'
+import { entriesOf, type Shown } from './search-entries.ts'
+import { SEARCH_OPTIONS, type Searched } from './search-terms.ts'
 
 export type BuiltIndex = {
   readonly shown: readonly Shown[]
@@ -13,8 +13,8 @@ const shelves = await Promise.all(SHELVES.map(async ({ load }) => (await load?.(
 const entries = entriesOf(shelves.flat())
 
 function indexed(): BuiltIndex['index'] {
-  const search = new MiniSearch<Entry>(SEARCH_OPTIONS)
-  search.addAll(entries)
+  const search = new MiniSearch<Searched>(SEARCH_OPTIONS)
+  search.addAll(entries.map(({ title, words, text }, at) => ({ at, title, words, text })))
   return search.toJSON()
 }
 

@@ -16,17 +16,19 @@ const MOST_HITS = 12
 /** What scores less than this share of the best has a word in common by chance. */
 const LEAST_SCORE_FRAC = 0.15
 const PREFIX_FROM_LETTERS = 4
+/** The word that is being typed is met by its beginning from here on. */
+const LAST_PREFIX_FROM_LETTERS = 2
 /** Short words are matched as they are: one letter off is another trade term. */
 const FUZZY_FROM_LETTERS = 5
+/** What a hit without a typed word keeps of its score; with all of them it keeps everything. */
+const ALONE_FRAC = 0.3
 /** How much a word counts that was not typed but means the same. */
 const SYNONYM_WEIGHT = 0.5
 /** Of kinds that hold much text, or little: how much a match in one counts. */
-const WEIGHTS: Partial<Record<HitKind, number>> = { question: 0.5, word: 0.7, notes: 0.8, cases: 0.7, tables: 0.7 }
+const WEIGHTS: Partial<Record<HitKind, number>> = { question: 0.5, word: 0.7, tests: 0.9, cases: 0.7, tables: 0.7 }
 
-type Index = {
-  readonly find: (text: string) => readonly SearchResult[]
-  readonly byId: ReadonlyMap<string, Shown>
-}
+/** `met`: the typed words it holds, whole or begun; one that is only alike does not count. */
+type Found = Shown & { readonly score: number; readonly met: ReadonlySet<string> }
 
 /** What means the same as words or phrases of the text, and is not typed. */
 function synonymsOf(text: string): string {
@@ -37,8 +39,10 @@ function synonymsOf(text: string): string {
     .join(' ')
 }
 
-function open(): Index {
-  const byId = new Map(built.shown.map((hit) => [hit.id, hit]))
+/** All that has words of the text, the best first. */
+type Find = (text: string) => readonly Found[]
+
+function open(): Find {
   const index = MiniSearch.loadJS<Searched>(built.index, {
     ...SEARCH_OPTIONS,
     searchOptions: {
@@ -46,48 +50,57 @@ function open(): Index {
       fuzzy: (term) => (term.length >= FUZZY_FROM_LETTERS ? 0.2 : false),
       // an entry that holds all the words comes before one that holds some of them
       combineWith: 'OR',
-      boostDocument: (id) => WEIGHTS[byId.get(String(id))?.kind ?? 'answer'] ?? 1,
+      boostDocument: (at) => WEIGHTS[built.shown[at]?.kind ?? 'answer'] ?? 1,
     },
   })
-  const find = (text: string) => {
-    const typed = wordsOf(text).filter((word) => termOf(word) !== null)
+  const foundIn = ({ id, score, queryTerms, terms }: SearchResult, typed: readonly string[]): readonly Found[] => {
+    const hit = built.shown[id]
+    if (hit === undefined) return []
+    const isMet = (word: string) => terms.some((term) => term.startsWith(word))
+    const held = typed.filter((word) => queryTerms.includes(word)).length
+    const shareFrac = typed.length === 0 ? 1 : held / typed.length
+    return [{ ...hit, score: score * (ALONE_FRAC + (1 - ALONE_FRAC) * shareFrac), met: new Set(typed.filter(isMet)) }]
+  }
+  return (text) => {
+    const typed = wordsOf(text).flatMap((word) => termOf(word) ?? [])
     const count = typed.length
-    return index.search(`${text} ${synonymsOf(text)}`, {
+    const results = index.search(`${text} ${synonymsOf(text)}`, {
       // the last word may not be finished yet
-      prefix: (term, at) => at === count - 1 || (at < count && term.length >= PREFIX_FROM_LETTERS),
+      prefix: (term, at) =>
+        at < count && term.length >= (at === count - 1 ? LAST_PREFIX_FROM_LETTERS : PREFIX_FROM_LETTERS),
       boostTerm: (_term, at) => (at < count ? 1 : SYNONYM_WEIGHT),
     })
+    return results.flatMap((result) => foundIn(result, typed)).sort((a, b) => b.score - a.score)
   }
-  return { find, byId }
 }
 
-let index: Index | undefined
+let find: Find | undefined
 
 const shown = ({ id, kind, title, note, to }: Shown): Hit => ({ id, kind, title, note, to })
 
 /** What goes wrong and when, where each of the two is meant by a word of its own: the triage starts with both. */
-function together(results: readonly SearchResult[], byId: Index['byId']): Hit | undefined {
-  const [wrong, when] = ['wrong/', 'when/'].map((start) => results.find(({ id }) => String(id).startsWith(start)))
-  const hasOwn = (one?: SearchResult, other?: SearchResult) =>
-    one?.queryTerms.some((term) => !other?.queryTerms.includes(term)) === true
-  if (!hasOwn(wrong, when) || !hasOwn(when, wrong)) return undefined
-  const entries = [wrong, when].flatMap((result) => byId.get(String(result?.id)) ?? [])
+function together(results: readonly Found[]): Hit | undefined {
+  const [wrong, when] = ['wrong/', 'when/'].map((start) => results.find(({ id }) => id.startsWith(start)))
+  const hasOwn = (one: Found, other: Found) => [...one.met].some((term) => !other.met.has(term))
+  if (wrong === undefined || when === undefined || !hasOwn(wrong, when) || !hasOwn(when, wrong)) return undefined
+  // what one thing says alone is that thing, not two answers
+  if (new Set([...wrong.met, ...when.met]).size < Math.max(...results.map(({ met }) => met.size))) return undefined
+  const both = [wrong, when]
   return {
-    id: entries.map(({ id }) => id).join('+'),
+    id: both.map(({ id }) => id).join('+'),
     kind: 'symptom',
-    title: entries.map(({ title }) => title).join('; '),
+    title: both.map(({ title }) => title).join('; '),
     note: 'Start the questions with these two answers',
-    to: { start: entries.flatMap(({ to }) => ('start' in to ? to.start : [])) },
+    to: { start: both.flatMap(({ to }) => ('start' in to ? to.start : [])) },
   }
 }
 
 /** The line with the figures that were typed beside it. */
-function answered(results: readonly SearchResult[], figures: SoughtFigures, byId: Index['byId']): Hit | undefined {
+function answered(results: readonly Found[], figures: SoughtFigures): Hit | undefined {
   const { capacitanceF, bitRateHz } = figures.texts
-  if (capacitanceF === undefined) return undefined
-  const found = byId.get(String(results.find(({ id }) => String(id).startsWith('line/'))?.id))
+  const found = results.find(({ id }) => id.startsWith('line/'))
   const line = found?.line
-  if (found === undefined || line === undefined || line.isBarred) return undefined
+  if (capacitanceF === undefined || found === undefined || line === undefined || line.isBarred) return undefined
   const rate = bitRateHz === undefined || line.hasRate ? '' : ` at ${bitRateHz}`
   return {
     id: `answer/${line.kind}`,
@@ -100,13 +113,11 @@ function answered(results: readonly SearchResult[], figures: SoughtFigures, byId
 
 /** What fits the words, the best first. */
 export function searchFor(text: string): readonly Hit[] {
-  index ??= open()
-  const { find, byId } = index
+  find ??= open()
   const figures = figuresIn(text)
   const results = find(figures.words)
-  const first = [answered(results, figures, byId), together(results, byId)].flatMap((hit) => hit ?? [])
+  const first = [answered(results, figures), together(results)].flatMap((hit) => hit ?? [])
   const leastScore = LEAST_SCORE_FRAC * (results[0]?.score ?? 0)
-  const near = results.filter(({ score }) => score >= leastScore)
-  const rest = near.flatMap(({ id }) => byId.get(String(id)) ?? []).map(shown)
-  return [...first, ...rest].slice(0, MOST_HITS)
+  const near = results.filter(({ score }) => score >= leastScore).map(shown)
+  return [...first, ...near].slice(0, MOST_HITS)
 }

@@ -5,7 +5,7 @@ import { GLOSSARY } from '../../src/guide/book/glossary.ts'
 import { SHELVES } from '../../src/guide/book/shelves.ts'
 import { isEvidence, nodeById, optionsOf } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
-import { CAUSE_WORDS, PLAIN_WORDS } from '../../src/guide/plain-words.ts'
+import { CAUSE_WORDS, CHECK_WORDS, PLAIN_WORDS } from '../../src/guide/plain-words.ts'
 import { readHash, splitQuery } from '../../src/state/router.ts'
 import { type Hit, searchFor } from '../../src/state/search.ts'
 import { figuresIn } from '../../src/state/search-figures.ts'
@@ -66,7 +66,8 @@ describe('the search of the start page', () => {
     expect(lost.map(({ id }) => id)).toEqual([])
   })
 
-  it('gives plain words to causes of the guide only', () => {
+  it('gives plain words to causes of the guide and to checks only', () => {
+    expect(Object.keys(CHECK_WORDS).filter((key) => checkById(key) === undefined)).toEqual([])
     expect(Object.keys(CAUSE_WORDS).filter((key) => !GUIDE.suspects.some(({ id }) => id === key))).toEqual([])
   })
 

@@ -1,5 +1,7 @@
 import { useMemo } from 'preact/hooks'
-import { goTo } from '../../state/router.ts'
+import { type Complaint, complaints } from '../../state/complaints.ts'
+import { withWords } from '../../state/log-search.ts'
+import { goTo, hashOf } from '../../state/router.ts'
 import { type Hit, type HitKind, searchFor } from '../../state/search.ts'
 import { startWith } from '../../state/start-with.ts'
 import { Icon } from '../parts/icon.tsx'
@@ -22,14 +24,21 @@ const KIND_WORDS: Readonly<Record<HitKind, string>> = {
   cases: 'Case',
 }
 
+const MOST_COMPLAINTS = 3
+/** Fewer letters are in nearly every complaint. */
+const LEAST_LETTERS = 3
+
 /** What was found, the best first, each with what it is and where it leads. */
 export function SearchHits({ text }: { readonly text: string }) {
   const hits = useMemo(() => searchFor(text), [text])
+  const kept = text.trim().length < LEAST_LETTERS ? [] : withWords(complaints.value ?? [], text)
+  const count = hits.length + kept.length
   return (
     <>
       <p class="muted small" role="status">
-        {hits.length === 0 ? 'Nothing has these words; try others, or start the questions.' : `${hits.length} found`}
+        {count === 0 ? 'Nothing has these words; try others, or start the questions.' : `${count} found`}
       </p>
+      {kept.length > 0 && <Kept complaints={kept} />}
       <ul class="rows hits" aria-label="Found">
         {hits.map((hit) => (
           <li key={hit.id}>
@@ -38,6 +47,27 @@ export function SearchHits({ text }: { readonly text: string }) {
         ))}
       </ul>
     </>
+  )
+}
+
+/** Complaints of the Log that hold every word: few, since the Log has a search of its own. */
+function Kept({ complaints: found }: { readonly complaints: readonly Complaint[] }) {
+  return (
+    <ul class="rows hits" aria-label="Found in the Log">
+      {found.slice(0, MOST_COMPLAINTS).map(({ id, title, aircraft }) => (
+        <li key={id}>
+          <a href={hashOf('log', id)}>
+            <span>
+              <strong>{title || 'Untitled'}</strong>
+              <span class="row-note">
+                <span class="tag">Log</span> {aircraft}
+              </span>
+            </span>
+            <Icon name="go" />
+          </a>
+        </li>
+      ))}
+    </ul>
   )
 }
 

@@ -2,6 +2,7 @@
 import { FIELD_NOTES } from '../../notes.ts'
 import type { FieldNote } from '../../types.ts'
 import type { Block, BookLink, BookPage } from '../types.ts'
+import { NOTE_WORDS } from './words.ts'
 
 const MOST_LETTERS_IN_SHORT = 110
 
@@ -26,7 +27,16 @@ function pageOf(note: FieldNote): BookPage {
     ...(fillIn === undefined ? [] : [{ is: 'fill-in', table: fillIn } as const]),
     ...(table === undefined ? [] : [{ is: 'table', ...table } as const]),
   ]
-  return { id, shelf: 'notes', title, inShort: inShortOf(note), blocks, sources, related: related.flatMap(linksOf) }
+  return {
+    id,
+    shelf: 'notes',
+    title,
+    inShort: inShortOf(note),
+    blocks,
+    sources,
+    related: related.flatMap(linksOf),
+    words: NOTE_WORDS[id] ?? [],
+  }
 }
 
 export const pages = (): readonly BookPage[] => FIELD_NOTES.map(pageOf)

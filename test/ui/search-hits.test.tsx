@@ -1,0 +1,31 @@
+// @vitest-environment happy-dom
+import 'fake-indexeddb/auto'
+import { act } from 'preact/test-utils'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { createFromCheck, loadComplaints, writeNote } from '../../src/state/complaints.ts'
+import { newLine } from '../../src/store/line.ts'
+import { SearchHits } from '../../src/ui/screens/search-hits.tsx'
+import { allBy, by, show } from './support.ts'
+
+describe('what a search found', () => {
+  beforeAll(loadComplaints)
+
+  it('shows complaints of the Log that hold every word, as they are written', async () => {
+    show(<SearchHits text="left jack buzzes" />)
+    expect(allBy('ul', 'Found in the Log')).toEqual([])
+    const complaint = createFromCheck({ title: 'Copilot audio', check: 'need', line: newLine('J3-14') })
+    await act(async () => writeNote(complaint.id, 'buzzes at the left jack'))
+    const link = by('ul', 'Found in the Log').querySelector('a')
+    expect(link?.getAttribute('href')).toBe(`#/log/${complaint.id}`)
+    expect(link?.textContent).toContain('Copilot audio')
+  })
+
+  it('says of what kind each hit is, and where nothing is found what to do', () => {
+    const place = show(<SearchHits text="dummy load" />)
+    const [first] = place.querySelectorAll('ul[aria-label=Found] a')
+    expect(first?.getAttribute('href')).toBe('#/notes/dummy-load')
+    expect(first?.querySelector('.tag')?.textContent).toBe('Note')
+    show(<SearchHits text="qqqq zzzz" />)
+    expect(by('p', /Nothing has these words/)).toBeDefined()
+  })
+})
