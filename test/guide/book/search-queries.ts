@@ -152,7 +152,7 @@ export const QUERIES: readonly Query[] = [
   ['corner frequency', 'word/corner-frequency'],
   ['pair balance', 'page/pair-balance'],
   ['which way inductor faces', 'page/which-way-round'],
-  ['planar array', 'word/planar-array'],
+  ['planar array', 'word/planar-array', 'page/drawing-planar-contact'],
   ['fits contact', 'page/fits-contact'],
   ['esr of capacitor', 'page/inductance-as-built'],
   ['self resonance', 'word/self-resonance'],
