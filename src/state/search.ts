@@ -25,7 +25,14 @@ const ALONE_FRAC = 0.3
 /** How much a word counts that was not typed but means the same. */
 const SYNONYM_WEIGHT = 0.5
 /** Of kinds that hold much text, or little: how much a match in one counts. */
-const WEIGHTS: Partial<Record<HitKind, number>> = { question: 0.5, word: 0.7, tests: 0.9, cases: 0.7, tables: 0.7, drawings: 0.7 }
+const WEIGHTS: Partial<Record<HitKind, number>> = {
+  question: 0.5,
+  word: 0.7,
+  tests: 0.9,
+  cases: 0.7,
+  tables: 0.7,
+  drawings: 0.7,
+}
 
 /** `met`: the typed words it holds, whole or begun; one that is only alike does not count. */
 type Found = Shown & { readonly score: number; readonly met: ReadonlySet<string> }
