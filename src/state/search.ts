@@ -26,8 +26,8 @@ const ALONE_FRAC = 0.3
 const SYNONYM_WEIGHT = 0.5
 /** Of kinds that hold much text, or little: how much a match in one counts. */
 const WEIGHTS: Partial<Record<HitKind, number>> = {
-  line: 0.73,
-  cause: 1.15,
+  line: 0.7,
+  cause: 1.03,
   question: 0.5,
   word: 0.7,
   tests: 0.9,

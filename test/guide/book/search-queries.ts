@@ -223,6 +223,6 @@ export const QUERIES: readonly Query[] = [
   ['vhf', 'page/vhf-and-gnss'],
   ['supressor', 'page/suppressor-facts'],
   ['alternater', 'page/sound-alternator-whine'],
-  ['termenation', 'word/termination'],
+  ['termenation', 'word/termination', 'cause/bus-fault'],
   ['shild', 'page/shield-ends'],
 ]
