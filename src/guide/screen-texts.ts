@@ -1,6 +1,5 @@
-/** The texts of a screen in the order they stand there, and the short forms among them that need their words. */
+/** The texts of a screen in the order they stand there, and the short forms among them. */
 import { SAFETY_TEXTS } from '../reference/safety.ts'
-import { SHORT_FORMS } from '../reference/short-forms.ts'
 import type { Evidence } from './investigation.ts'
 import type { AdviceItem, FieldNote, Outcome } from './types.ts'
 
@@ -15,6 +14,15 @@ export const itemTexts = ({ text, why, findOut, options, card }: Evidence): read
     ? []
     : [...card.do, ...card.with.map((one) => `${one.instrument}: ${one.setting}`), card.expect]),
   ...options.flatMap(({ label, hint, means }) => [label, ...(hint === undefined ? [] : [hint]), means]),
+  why,
+  findOut,
+]
+
+/** What of an item is read and not tapped: its answers are buttons as a whole. */
+export const readTexts = ({ why, findOut, card }: Evidence): readonly string[] => [
+  ...(card === undefined
+    ? []
+    : [...card.do, ...card.with.map((one) => `${one.instrument}: ${one.setting}`), card.expect]),
   why,
   findOut,
 ]
@@ -54,12 +62,4 @@ export const formsIn = (texts: readonly string[]): readonly string[] => [...new 
 export function isExplained(form: string, texts: readonly string[]): boolean {
   const first = texts.find((text) => formsIn([text]).includes(form)) ?? ''
   return new RegExp(`\\b${form}(?:,? the | is | means | \\(|: [a-z])|\\(${form}\\)`).test(first)
-}
-
-/** The short forms a screen does not explain by itself, with their words. */
-export function shortFormsOf(texts: readonly string[]): readonly { readonly form: string; readonly words: string }[] {
-  return formsIn(texts).flatMap((form) => {
-    const words = Object.hasOwn(SHORT_FORMS, form) ? SHORT_FORMS[form] : undefined
-    return words === undefined || isExplained(form, texts) ? [] : [{ form, words }]
-  })
 }

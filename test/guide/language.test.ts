@@ -11,7 +11,6 @@ import {
   itemTexts,
   noteTexts,
   outcomeTexts,
-  shortFormsOf,
   withCautions,
 } from '../../src/guide/screen-texts.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
@@ -104,11 +103,6 @@ describe('the language of the guide', () => {
         .map((form) => `${id}: ${form}`),
     )
     expect([...new Set(unexplained)]).toEqual([])
-  })
-
-  it('lists on a screen those short forms that its text does not explain, in the order they are met', () => {
-    const texts = ['HF noise at the ADF (automatic direction finder)', 'GNSS, the satellites, and HF']
-    expect(shortFormsOf(texts)).toEqual([{ form: 'HF', words: 'high frequency, 3 to 30 MHz' }])
   })
 })
 

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
 import { checkById } from '../../calc/registry.ts'
 import type { CheckId, Fact } from '../../calc/types.ts'
+import { Text } from './book/terms.tsx'
 import { assumedText } from './figure.ts'
 import { LineCardLink } from './line-card-link.tsx'
 import { NoiseBands } from './noise-bands.tsx'
@@ -49,7 +50,9 @@ export function FieldNotes(given: FieldProps & { readonly shown?: string }) {
           <span class="unseen">About {field.input.label}</span>
           <span aria-hidden="true">?</span>
         </summary>
-        <p>{field.input.help}</p>
+        <p>
+          <Text of={field.input.help} />
+        </p>
         {field.input.fact === 'noiseHz' && <NoiseBands value={field.value} />}
         {field.input.whenEmpty.do === 'ask' && <p>{field.input.whenEmpty.how}</p>}
       </details>

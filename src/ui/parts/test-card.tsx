@@ -1,4 +1,5 @@
 import type { Evidence } from '../../guide/investigation.ts'
+import { Text } from './book/terms.tsx'
 
 /** How a test is done: Do, With, Expect. What each reading means stands on its button. */
 export function TestCard({ item }: { readonly item: Evidence }) {
@@ -9,19 +10,23 @@ export function TestCard({ item }: { readonly item: Evidence }) {
       <h2>Do</h2>
       <ol class="numbered">
         {card.do.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={step}>
+            <Text of={step} />
+          </li>
         ))}
       </ol>
       <h2>With</h2>
       <ul class="with">
         {card.with.map(({ instrument, setting }) => (
           <li key={instrument}>
-            {instrument}: {setting}
+            <Text of={`${instrument}: ${setting}`} />
           </li>
         ))}
       </ul>
       <h2>Expect</h2>
-      <p>{card.expect}</p>
+      <p>
+        <Text of={card.expect} />
+      </p>
       <p class="muted small">About {duration(minutes)}, getting at it included.</p>
     </section>
   )

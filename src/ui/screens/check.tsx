@@ -8,13 +8,17 @@ import { openAddress } from '../../state/opening.ts'
 import { noteRecent } from '../../state/recents.ts'
 import { noteAddress, type Pair } from '../../state/router.ts'
 import { standing } from '../../state/runner.ts'
+import { lazy } from '../lazy.tsx'
 import { isAnswered } from '../parts/answer.tsx'
+import { TermsIn, Text } from '../parts/book/terms.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
 import { CheckPanes } from './check-panes.tsx'
 import { LineBefore } from './line-before.tsx'
 import { UndoButton } from './undo-button.tsx'
+
+const InTheBook = lazy(async () => (await import('../parts/book/in-the-book.tsx')).InTheBook, null)
 
 /** Typing settles for this long before the address follows; what is typed is stored at every key. */
 const SETTLE_MS = 250
@@ -47,15 +51,18 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
   useAddress(model, scratchDesk, isOld)
   useRecent(model, query.length > 0)
   return (
-    <>
+    <TermsIn texts={[check.question, ...check.inputs.map(({ help }) => help)]}>
       <Head title={check.title}>
         <UndoButton model={model} />
-        <p class="muted check-question">{check.question}</p>
+        <p class="muted check-question">
+          <Text of={check.question} />
+        </p>
       </Head>
       <CheckPanes model={model} desk={scratchDesk}>
         <LineBefore check={check.id} />
       </CheckPanes>
-    </>
+      <InTheBook end={`check/${check.id}`} />
+    </TermsIn>
   )
 }
 

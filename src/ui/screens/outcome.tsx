@@ -14,6 +14,7 @@ import { createFromTriage } from '../../state/new-complaint.ts'
 import { hashOf } from '../../state/router.ts'
 import { attachComplaint, restartTriage, triage } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
+import { TermList, TermsIn, Text } from '../parts/book/terms.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
 import { Icon, type IconName } from '../parts/icon.tsx'
 import { KeptLink } from '../parts/kept-link.tsx'
@@ -23,7 +24,6 @@ import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { cautionLines } from '../parts/shared-words.ts'
-import { ShortForms } from '../parts/short-forms.tsx'
 import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { Sources } from '../parts/working.tsx'
 import { Head } from '../shell/head.tsx'
@@ -32,6 +32,8 @@ import { Earlier, Reasons, Sure, ThinkOn, Withheld } from './decision.tsx'
 import { Trail } from './trail.tsx'
 
 const CasesLike = lazy(async () => (await import('../parts/book/cases-like.tsx')).CasesLike, null)
+
+const InTheBook = lazy(async () => (await import('../parts/book/in-the-book.tsx')).InTheBook, null)
 
 const CLASS_WORDS: Readonly<
   Record<OutcomeClass, { readonly word: string; readonly icon: IconName; readonly tone: string }>
@@ -54,7 +56,12 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
   // Where another check comes first, its link does too: the window is then only what the part takes room of.
   const leadsToWindow = outcome.checks[0]?.check === 'window'
   return (
-    <>
+    <TermsIn
+      texts={withCautions(
+        [outcome.reason, ...advice.steps, ...outcomeTexts(outcome).slice(1), ...adviceTexts(advice.items)],
+        outcome.cautions,
+      )}
+    >
       <Head title={outcome.headline} large>
         <p class={`chapter verdict-mark ${look.tone}`}>
           <Icon name={look.icon} />
@@ -75,7 +82,9 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           <section class="answer" aria-label="Result">
             <p class="headline">{decisionSentence(outcome, advice)}</p>
             {shown.onPath && <Sure guide={guide} position={shown.position} />}
-            <p>{outcome.reason}</p>
+            <p>
+              <Text of={outcome.reason} />
+            </p>
             <details class="fold">
               <summary>Source</summary>
               <Sources sources={outcome.sources} />
@@ -85,7 +94,9 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
           <Steps advice={advice} />
           <section aria-label="Next measurement">
             <h2>Next measurement</h2>
-            <p>{outcome.nextMeasurement}</p>
+            <p>
+              <Text of={outcome.nextMeasurement} />
+            </p>
           </section>
           {outcome.class === 'stop' && <ThinkOn position={shown.position} />}
           {outcome.class === 'measure' && (
@@ -109,10 +120,11 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
         </div>
       </div>
       <Keep guide={guide} outcome={outcome} advice={advice} />
-      <ShortForms texts={withCautions([...outcomeTexts(outcome), ...adviceTexts(advice.items)], outcome.cautions)} />
+      <TermList />
+      <InTheBook end={`item/${outcome.id}`} />
       <Trail position={shown.position} hereId={outcome.id} />
       <Screening />
-    </>
+    </TermsIn>
   )
 }
 
@@ -123,7 +135,9 @@ function Steps({ advice }: { readonly advice: Advice }) {
       <h2>Do now, in this order</h2>
       <ol class="numbered">
         {advice.steps.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={step}>
+            <Text of={step} />
+          </li>
         ))}
       </ol>
     </section>
@@ -162,7 +176,9 @@ function Items({ items }: { readonly items: readonly AdviceItem[] }) {
       {items.map((item, index) => (
         <details key={item.rule} class="fold" open={index < OPEN_ITEMS}>
           <summary>{item.title}</summary>
-          <p>{item.text}</p>
+          <p>
+            <Text of={item.text} />
+          </p>
           {item.missing.length > 0 && (
             <p class="muted small">To say it with numbers, find out: {item.missing.join('; ')}.</p>
           )}

@@ -1,18 +1,18 @@
 import { useState } from 'preact/hooks'
 import { optionsOf, stopAfter } from '../../guide/engine.ts'
 import type { Event, Evidence, Reading } from '../../guide/investigation.ts'
-import { itemTexts, withCautions } from '../../guide/screen-texts.ts'
+import { itemTexts, readTexts, withCautions } from '../../guide/screen-texts.ts'
 import type { Guide, Shown } from '../../guide/types.ts'
 import { give, giveFrequency, lastEvent } from '../../state/ask.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { photoOwners } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
+import { TermList, TermsIn, Text } from '../parts/book/terms.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
 import { FrequencyField } from '../parts/frequency-field.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { OptionSearch } from '../parts/option-search.tsx'
 import { Repeats } from '../parts/repeats.tsx'
-import { ShortForms } from '../parts/short-forms.tsx'
 import { SuspectBoard } from '../parts/suspect-board.tsx'
 import { TestCard } from '../parts/test-card.tsx'
 import { Head } from '../shell/head.tsx'
@@ -22,6 +22,7 @@ const SoundsOf = lazy(async () => (await import('../parts/book/sounds-of.tsx')).
 const CasesLike = lazy(async () => (await import('../parts/book/cases-like.tsx')).CasesLike, null)
 const DrawingView = lazy(async () => (await import('../parts/drawing.tsx')).DrawingView)
 const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
+const InTheBook = lazy(async () => (await import('../parts/book/in-the-book.tsx')).InTheBook, null)
 const Photos = lazy(async () => (await import('../parts/photos.tsx')).Photos)
 
 type Given = { readonly guide: Guide; readonly question: Evidence; readonly shown: Shown }
@@ -44,7 +45,7 @@ export function QuestionView({ guide, question, shown }: Given) {
   }
   const isWaiting = question.opens === true && shown.position.gate !== 'clear'
   return (
-    <>
+    <TermsIn texts={[...readTexts(question), ...withCautions(itemTexts(question), question.cautions)]}>
       <Head title={question.text} large>
         <p class="chapter muted">{question.chapter}</p>
       </Head>
@@ -84,11 +85,15 @@ export function QuestionView({ guide, question, shown }: Given) {
         <FoldedCautions ids={question.cautions ?? []} open={(question.cautions ?? []).length <= 2} />
         <details class="fold">
           <summary>Why ask?</summary>
-          <p>{question.why}</p>
+          <p>
+            <Text of={question.why} />
+          </p>
         </details>
         <details class="fold">
           <summary>How to find out</summary>
-          <p>{question.findOut}</p>
+          <p>
+            <Text of={question.findOut} />
+          </p>
           {!isTest && question.picture !== undefined && <DrawingView id={question.picture} />}
           {question.note !== undefined && (
             <p>
@@ -100,10 +105,11 @@ export function QuestionView({ guide, question, shown }: Given) {
         </details>
         <SoundsOf item={question.id} />
         {shown.onPath && <CasesLike answers={shown.position.answers} />}
-        <ShortForms texts={withCautions(itemTexts(question), question.cautions)} />
+        <TermList />
+        <InTheBook end={`item/${question.id}`} />
         <Trail position={shown.position} hereId={question.id} />
       </div>
-    </>
+    </TermsIn>
   )
 }
 

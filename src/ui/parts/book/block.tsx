@@ -4,6 +4,7 @@ import { lazy } from '../../lazy.tsx'
 import { Icon } from '../icon.tsx'
 import { Rows } from './rows.tsx'
 import { BookTable } from './table.tsx'
+import { Text } from './terms.tsx'
 
 const DrawingView = lazy(async () => (await import('../drawing.tsx')).DrawingView)
 const FillInTable = lazy(async () => (await import('../fill-in.tsx')).FillInTable)
@@ -16,7 +17,11 @@ export function BlockView({ block, title }: { readonly block: Block; readonly ti
     case 'heading':
       return <h2>{block.text}</h2>
     case 'text':
-      return <p>{block.text}</p>
+      return (
+        <p>
+          <Text of={block.text} />
+        </p>
+      )
     case 'list':
       return <List items={block.items} isOrdered={block.ordered === true} />
     case 'rows':
@@ -39,7 +44,11 @@ export function BlockView({ block, title }: { readonly block: Block; readonly ti
 }
 
 function List({ items, isOrdered }: { readonly items: readonly string[]; readonly isOrdered: boolean }) {
-  const rows = items.map((item) => <li key={item}>{item}</li>)
+  const rows = items.map((item) => (
+    <li key={item}>
+      <Text of={item} />
+    </li>
+  ))
   return isOrdered ? <ol class="numbered">{rows}</ol> : <ul class="bullets">{rows}</ul>
 }
 
@@ -53,7 +62,9 @@ function Never({ items }: { readonly items: readonly string[] }) {
       </p>
       <ul class="bullets">
         {items.map((item) => (
-          <li key={item}>{item}</li>
+          <li key={item}>
+            <Text of={item} />
+          </li>
         ))}
       </ul>
     </section>

@@ -2,6 +2,7 @@ import type { Source } from '../../../calc/types.ts'
 import type { BookRow } from '../../../guide/book/types.ts'
 import { SOURCES } from '../../../reference/sources.ts'
 import { STANDING_WORDS } from '../../../reference/standing.ts'
+import { Text } from './terms.tsx'
 
 /** Practice and derivation are no documents: without a clause the standing says it all. */
 function nameOf({ id, clause }: Source): string {
@@ -17,7 +18,7 @@ export function Rows({ rows }: { readonly rows: readonly BookRow[] }) {
         <div key={`${label}${text}`}>
           <dt>{label}</dt>
           <dd>
-            {text}
+            <Text of={text} />
             {source && (
               <span class="row-note">
                 {nameOf(source)}

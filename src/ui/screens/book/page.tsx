@@ -5,17 +5,17 @@ import { linkedTo } from '../../../state/book.ts'
 import { hashOf } from '../../../state/router.ts'
 import { BlockView } from '../../parts/book/block.tsx'
 import { Linked } from '../../parts/book/linked.tsx'
+import { TermList, TermsIn } from '../../parts/book/terms.tsx'
 import { Cautions, fittingCautions } from '../../parts/cautions.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { PrintHead } from '../../parts/print-head.tsx'
-import { ShortForms } from '../../parts/short-forms.tsx'
 import { Sources } from '../../parts/working.tsx'
 import { Head } from '../../shell/head.tsx'
 
 /** A page of the book: what it says and draws, where that is from, and what it has to do with. */
 export function PageView({ page, shelf }: { readonly page: BookPage; readonly shelf: ShelfRoom }) {
   return (
-    <>
+    <TermsIn texts={pageTexts(page)}>
       <Head title={page.title}>
         <a class="up" href={hashOf('notes', shelf.id)}>
           <Icon name="back" />
@@ -28,11 +28,11 @@ export function PageView({ page, shelf }: { readonly page: BookPage; readonly sh
         {page.blocks.map((block) => (
           <BlockView key={JSON.stringify(block)} block={block} title={page.title} />
         ))}
-        <ShortForms texts={pageTexts(page)} />
+        <TermList />
         <h2>Source</h2>
         <Sources sources={page.sources} />
       </article>
       <Linked links={linkedTo(`page/${page.id}`)} label="Related" />
-    </>
+    </TermsIn>
   )
 }

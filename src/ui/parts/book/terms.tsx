@@ -1,0 +1,127 @@
+import './terms.css'
+import { type ComponentChildren, createContext } from 'preact'
+import { useContext, useEffect, useId, useState } from 'preact/hooks'
+import type { GlossaryEntry } from '../../../guide/book/glossary.ts'
+import type { Piece } from '../../../guide/book/glossary-match.ts'
+import { hashOf } from '../../../state/router.ts'
+
+type Marks = ReadonlyMap<string, readonly Piece[]>
+
+type Shown = {
+  /** undefined until the glossary is there */
+  readonly marks: Marks | undefined
+  readonly open: string | undefined
+  readonly setOpen: (id: string | undefined) => void
+}
+
+const Terms = createContext<Shown>({ marks: undefined, open: undefined, setOpen: () => undefined })
+
+/**
+ * Around a screen: the words of the glossary among `texts`, in the order they are read, are told by a tap wherever `Text`
+ * shows them. The glossary is fetched behind the screen; nothing moves when it comes.
+ */
+export function TermsIn({
+  texts,
+  children,
+}: {
+  readonly texts: readonly string[]
+  readonly children: ComponentChildren
+}) {
+  const [marks, setMarks] = useState<Marks>()
+  const [open, setOpen] = useState<string>()
+  const all = JSON.stringify(texts)
+  useEffect(() => {
+    let alive = true
+    import('../../../guide/book/glossary-match.ts').then(
+      ({ markedTexts }) => alive && setMarks(markedTexts(JSON.parse(all))),
+      // without the glossary the text stands as it is
+      () => undefined,
+    )
+    return () => {
+      alive = false
+    }
+  }, [all])
+  useEffect(() => {
+    if (open === undefined) return
+    const onKey = (event: KeyboardEvent) => event.key === 'Escape' && setOpen(undefined)
+    const onTap = ({ target }: Event) =>
+      !(target instanceof Element && target.closest('.term, .term-line')) && setOpen(undefined)
+    addEventListener('keydown', onKey)
+    addEventListener('click', onTap)
+    return () => {
+      removeEventListener('keydown', onKey)
+      removeEventListener('click', onTap)
+    }
+  }, [open])
+  return <Terms.Provider value={{ marks, open, setOpen }}>{children}</Terms.Provider>
+}
+
+/** A text of the screen, with its words of the trade to be tapped. */
+export function Text({ of: text }: { readonly of: string }) {
+  const { marks } = useContext(Terms)
+  const pieces = marks?.get(text)
+  if (pieces === undefined) return <>{text}</>
+  return (
+    <>
+      {pieces.map(({ text: words, entry }) =>
+        entry === undefined ? words : <Term key={entry.id} entry={entry} words={words} />,
+      )}
+    </>
+  )
+}
+
+/** A link, since it leads to the glossary; a plain tap tells the line in place, over the page. */
+function Term({ entry, words }: { readonly entry: GlossaryEntry; readonly words: string }) {
+  const { open, setOpen } = useContext(Terms)
+  const id = useId()
+  const isOpen = open === entry.id
+  const toGlossary = hashOf('notes', 'glossary', [{ key: 'word', text: entry.id }])
+  const tell = (event: MouseEvent) => {
+    if (event.ctrlKey || event.metaKey || event.shiftKey) return
+    event.preventDefault()
+    setOpen(isOpen ? undefined : entry.id)
+  }
+  return (
+    <>
+      <a class="term" href={toGlossary} aria-haspopup="dialog" aria-expanded={isOpen} aria-controls={id} onClick={tell}>
+        {words}
+      </a>
+      <span id={id} role="status">
+        {isOpen && (
+          <span class="term-line">
+            <strong>{entry.word}</strong> {entry.line}{' '}
+            <a class="link" href={entry.page === undefined ? toGlossary : hashOf('notes', entry.page)}>
+              {entry.page === undefined ? 'Glossary' : 'More'}
+              <span class="unseen"> on {entry.word}</span>
+            </a>{' '}
+            <button type="button" class="button" onClick={() => setOpen(undefined)}>
+              Close
+            </button>
+          </span>
+        )}
+      </span>
+    </>
+  )
+}
+
+/** What the words and short forms of the screen mean, all in one place. */
+export function TermList() {
+  const { marks } = useContext(Terms)
+  const entries = [...(marks?.values() ?? [])].flat().flatMap(({ entry }) => entry ?? [])
+  if (marks !== undefined && entries.length === 0) return null
+  return (
+    <details class="fold">
+      <summary>Words and short forms</summary>
+      <dl class="small">
+        {entries.map(({ id, word, line }) => (
+          <div key={id}>
+            <dt>
+              <strong>{word}</strong>
+            </dt>
+            <dd>{line}</dd>
+          </div>
+        ))}
+      </dl>
+    </details>
+  )
+}
