@@ -72,7 +72,7 @@ const MODES: Drawing = {
 const BOND: Drawing = {
   id: 'bond-path',
   title: 'The way of the filtered current',
-  said: 'Noise comes along a wire to a filter in the wall of a box. The capacitor sends it to the shell, from the shell to the case, and from the case through the bond to structure. Whatever ohms and henries lie on that way stay common to every contact.',
+  said: 'Noise comes along a wire to a filter in the wall of a box. The capacitor sends it to the shell and on to the case. From there it goes through the bond to structure. Whatever ohms and henries lie on that way stay common to every contact.',
   height: 206,
   marks: [
     {

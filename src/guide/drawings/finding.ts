@@ -143,7 +143,7 @@ const BUS: Drawing = {
 const LOAD: Drawing = {
   id: 'dummy-load',
   title: 'The load in two places',
-  said: 'A set, its coax and its antenna. The load stands first at the set, in place of the coax; then at the far end of the coax, in place of the antenna. Gone in both places: it is the antenna. Gone only at the set: the coax. Still there at the set: the set itself.',
+  said: 'A set, its coax and its antenna. The load stands first at the set, in place of the coax. Then it stands at the far end, in place of the antenna. Gone in both places: it is the antenna. Gone only at the set: the coax. Still there at the set: the set itself.',
   height: 176,
   marks: [
     { text: '1 at the set', at: [8, 18], bold: true },

@@ -10,7 +10,7 @@ const wire = (
 const SHIELD: Drawing = {
   id: 'shield-ends',
   title: 'A tail, and all round',
-  said: 'Above, a shield that ends before the plug and goes to the shell by a thin tail: 50 millimetres of tail are 31 ohms at 100 megahertz, and the current of the shield couples into the wires. Below, the shield meets the back-shell all round, and the current stays outside.',
+  said: 'Above, a shield that ends before the plug and goes to the shell by a thin tail. At 100 megahertz, 50 millimetres of tail are 31 ohms. The current of the shield couples into the wires. Below, the shield meets the back-shell all round, and the current stays outside.',
   height: 204,
   marks: [
     { text: 'A tail of 50 mm: 31 Ω at 100 MHz', at: [8, 18], bold: true },
@@ -171,7 +171,7 @@ const WAY: Drawing = {
 const SIDE: Drawing = {
   id: 'suppressor-side',
   title: 'Ahead of the filter, or behind it',
-  said: 'Above, the suppressor stands at the cable side ahead of the filter, with the shortest lead to the shell: the capacitor sees the clamp and its ring-up. Below, it stands behind the filter at the circuit: the circuit is clamped, and the capacitor at the connector sees the whole surge.',
+  said: 'Above, the suppressor stands at the cable side ahead of the filter, with the shortest lead to the shell. The capacitor sees the clamp and its ring-up. Below, it stands behind the filter at the circuit. The circuit is clamped, and the capacitor at the connector sees the whole surge.',
   height: 224,
   marks: [
     { text: 'Ahead: the filter sees the clamp', at: [8, 18], bold: true },
@@ -214,7 +214,7 @@ const SIDE: Drawing = {
 const PLACES: Drawing = {
   id: 'placements',
   title: 'Where a part can stand',
-  said: 'From left to right along one cable: at the end of the source, then a choke around the whole cable, then an adapter in line on the cable side. Then the back-shell of the plug, the receptacle of the box, and a plate or board right behind it. The nearer to the case wall, the better the part works.',
+  said: 'From left to right along one cable. First at the end of the source, then as a choke around the whole cable. Then an adapter in line on the cable side. Then the back-shell of the plug, the receptacle of the box, and a plate or board right behind it. The nearer to the case wall, the better the part works.',
   height: 196,
   marks: [
     { box: [4, 60, 46, 56], look: 'case' },

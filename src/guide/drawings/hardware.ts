@@ -48,7 +48,7 @@ const PLANAR: Drawing = {
 const TRAY: Drawing = {
   id: 'rack-tray',
   title: 'At a rack tray',
-  said: 'A box slides into a tray and mates with a connector fixed at its back. An adapter between box and tray does not fit: the box would stand out. The part goes into the tray’s own connector, or into the cable right behind it, with its case on the tray.',
+  said: 'A box slides into a tray and mates with a connector fixed at its back. An adapter between box and tray does not fit: the box would stand out. The part goes into the tray’s own connector or into the cable behind it. Its case stands on the tray.',
   height: 176,
   marks: [
     { box: [20, 36, 130, 74], look: 'case' },

@@ -168,7 +168,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     usefulHz: { hz: 100e3, source: DERIVED },
     loading: {
       rule: 'none',
-      why: 'The edge and impedance figures at hand for ARINC 717 are too weak to compute with: take them from the specification.',
+      why: 'The edge and impedance figures at hand for ARINC 717 are too weak to compute with. Take them from the specification.',
     },
     loadingSource: memory('arinc-717'),
     permitted: [],

@@ -5,7 +5,7 @@ import type { LineKind } from './types.ts'
 const SLOW_EDGE = { rule: 'fixed-edge', mostSec: 1e-3 } as const
 const HALF_DB = { rule: 'band-loss', mostDb: 0.5 } as const
 const NO_CEILING =
-  'No ceiling for a power line until a rule book is chosen: take the Navy line-to-ground rule if it applies, or the limit your own specification gives.'
+  'No ceiling for a power line until a rule book is chosen. Take the Navy line-to-ground rule if it applies, or the limit of your own specification.'
 
 /** Rows for triage: measured by nobody, judged by practice, and said so. */
 export const MORE_KINDS: readonly LineKind[] = [

@@ -3,7 +3,7 @@ import { DERIVED, memory, PRACTICE, read } from './cite.ts'
 import type { LineKind } from './types.ts'
 
 const NO_CEILING =
-  'No ceiling for a power line until a rule book is chosen: take the Navy line-to-ground rule if it applies, or the limit your own specification gives.'
+  'No ceiling for a power line until a rule book is chosen. Take the Navy line-to-ground rule if it applies, or the limit of your own specification.'
 
 export const POWER_KINDS: readonly LineKind[] = [
   {

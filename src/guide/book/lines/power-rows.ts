@@ -23,7 +23,7 @@ export function navyRows({ supply }: LineKind): readonly BookRow[] {
   return [
     {
       label: 'By document',
-      text: `Where the Navy rule of MIL-STD-461 applies: at most ${figure}.`,
+      text: `The Navy rule of MIL-STD-461 may apply. At most ${figure}.`,
       source: { id: 'S30', clause: '4.2.2', standing: 'read' },
     },
   ]

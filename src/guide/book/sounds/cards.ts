@@ -220,7 +220,7 @@ export const SOUND_CARDS: readonly SoundCard[] = [
     title: 'Only while we transmit',
     suspect: 'own-tx-radiated',
     comes: 'With the push-to-talk key down, often on some channels and one antenna only.',
-    rhythm: 'That of the speech, as a rasp; or a jump of a reading for as long as the key is held.',
+    rhythm: 'That of the speech, as a rasp. Or a reading jumps for as long as the key is held.',
     alike: [
       { signature: 'switch-mode', test: 'Key up: this one is gone.' },
       { signature: 'leakage-400', test: 'Hum only on the carrier: run the set from its own battery.' },

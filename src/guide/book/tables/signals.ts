@@ -92,7 +92,7 @@ const suppressors = (): Table => ({
     'transient suppressor',
   ],
   before: [
-    `Avalanche diodes, 5 % parts, at 25 °C: least breakdown ${LEAST_BREAKDOWN_RATIO.value} × stand-off; clamp at the rated pulse ${CLAMP_RATIO.value.toPrecision(3)} × the most breakdown.`,
+    `Avalanche diodes of close tolerance, at room temperature: least breakdown ${LEAST_BREAKDOWN_RATIO.value} × stand-off. Clamp at the rated pulse ${CLAMP_RATIO.value.toPrecision(3)} × the most breakdown.`,
     `Power classes for the 10/1000 µs pulse: ${PULSE_POWER_CLASSES_W.map((watt) => print(watt, 'power')).join(', ')}.`,
   ],
   head: ['Stand-off', 'Starts at least at', 'and at most at', 'Holds at rated pulse'],
@@ -107,7 +107,7 @@ const suppressors = (): Table => ({
       is: 'rows',
       rows: Object.values(SUPPRESSOR_TYPES).map(({ label, wears, latches }) => ({
         label,
-        text: `${wears ? 'wears with every pulse' : 'does not wear within its rating'}; ${latches ? 'stays on until the current falls away: never across a supply that can hold it' : 'lets go by itself'}`,
+        text: `${wears ? 'wears with every pulse' : 'does not wear within its rating'}; ${latches ? 'stays on until the current falls away. Never across a supply that can hold it' : 'lets go by itself'}`,
       })),
     },
   ],
@@ -125,7 +125,7 @@ const whole = (value: number): string => String(Math.round(value) + 0).replace('
 const levels = (): Table => ({
   id: 'level-conversion',
   title: 'dBm, dBµV and dBµA',
-  inShort: 'One level in three units, in 50 Ω, with its volts',
+  inShort: 'One level in three units at the impedance of a receiver, with its volts',
   words: ['conversion', 'dBm to dBuV', 'dBµA', 'decibel', 'convert', 'level'],
   before: [
     'Volts and amperes of the same level belong together only in the impedance named. In another one convert volts to volts.',

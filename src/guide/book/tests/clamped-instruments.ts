@@ -4,6 +4,9 @@ import { CLAMP_FERRITE, CURRENT_PROBE, HANDHELD, PHONE_AUDIO } from '../../../re
 import { decibels, drawing, hertz, type Instrument, metres, ohms } from './instrument.ts'
 
 /** Current over both wires is twice that of one, in decibels. */
+/** A loop closed at both ends, and one that is not. */
+const LOW_LOOP_OHM = 50
+const HIGH_LOOP_OHM = 300
 const BOTH_OVER_ONE_DB = 20 * Math.log10(2)
 
 function currentProbe(): Instrument {
@@ -69,7 +72,7 @@ function clamp(): Instrument {
         rows: [
           {
             label: 'It helps',
-            text: `Around ${ohms(high)} in a loop of 50 Ω takes ${falls(50)}; in a loop of 300 Ω only ${falls(300)}.`,
+            text: `Around ${ohms(high)} in a loop of ${ohms(LOW_LOOP_OHM)} takes ${falls(LOW_LOOP_OHM)}; in a loop of ${ohms(HIGH_LOOP_OHM)} only ${falls(HIGH_LOOP_OHM)}.`,
           },
           {
             label: 'No change',
@@ -103,7 +106,7 @@ function handheld(): Instrument {
       ['Coupling', 'Short antenna first, then a probe loop of one turn close to a lamp or a box.'],
       [
         'Where',
-        `On a walk around ${metres(near)} to ${metres(far)} from the skin, outside the propeller arc, never under a turning rotor.`,
+        `On a walk around ${metres(near)} to ${metres(far)} from the skin. Stay outside the propeller arc, never under a turning rotor.`,
       ],
     ],
     pictures: [
@@ -117,7 +120,7 @@ function handheld(): Instrument {
       },
     ],
     fools: [
-      'Its gain control evens out loud and soft: bring it down with a shorter antenna until the noise is just there.',
+      'Its gain control evens out loud and soft. Bring it down with a shorter antenna until the noise is just there.',
       'Your body turns the antenna: hold it the same way.',
       'The squelch that closes is not silence.',
     ],

@@ -57,7 +57,9 @@ function pageOf(item: Evidence, card: TestCard): BookPage {
   }
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+/** A unit at the start keeps its letters: mV is not MV. */
+const capital = (text: string): string =>
+  /^\p{Ll}\p{Lu}/u.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1)
 
 /** Instruments first, then the tests in the order of the guide. */
 export function pages(): readonly BookPage[] {

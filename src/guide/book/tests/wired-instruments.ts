@@ -58,7 +58,7 @@ function meter(): Instrument {
       'A good reading at rest says nothing of a joint that opens when shaken.',
     ],
     never: ['Ohms on a live line.', 'Ohms on pyrotechnic or fuel-quantity lines.'],
-    links: [{ page: 'bus-tests' }, { page: 'audio-ground' }],
+    links: [{ page: 'bus-first-aid' }, { page: 'audio-ground' }],
   }
 }
 
