@@ -60,13 +60,14 @@ export function TermsIn({
 export function Text({ of: text }: { readonly of: string }) {
   const { marks } = useContext(Terms)
   const pieces = marks?.get(text)
-  if (pieces === undefined) return <>{text}</>
+  if (pieces === undefined) return <span>{text}</span>
+  // one box, so that a row that lays out its children takes the text as one
   return (
-    <>
+    <span>
       {pieces.map(({ text: words, entry }) =>
         entry === undefined ? words : <Term key={entry.id} entry={entry} words={words} />,
       )}
-    </>
+    </span>
   )
 }
 
