@@ -147,7 +147,7 @@ export const QUERIES: readonly Query[] = [
   ['jack washer', 'page/audio-ground'],
   ['common mode', 'page/common-or-differential'],
   ['differential', 'page/common-or-differential'],
-  ['insertion loss', 'word/insertion-loss'],
+  ['insertion loss', 'page/insertion-loss', 'word/insertion-loss'],
   ['50 ohm bench', 'page/bench-figure'],
   ['corner frequency', 'word/corner-frequency'],
   ['pair balance', 'page/pair-balance'],
