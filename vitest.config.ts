@@ -30,6 +30,8 @@ export default defineConfig({
           include: [TESTS],
           exclude: [LONG, ADVERSARY, BENCH, BUILD, 'test/e2e/**', '**/node_modules/**'],
           testTimeout: 30_000,
+          // what is worked out at build time is worked out within the first hook that asks for it
+          hookTimeout: 30_000,
         },
       },
       {
