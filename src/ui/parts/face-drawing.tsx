@@ -3,6 +3,8 @@ import { type ContactMark, Mark } from './contact-mark.tsx'
 
 type Given = {
   readonly face: Face
+  /** the first so many of its contacts; all of them unless told otherwise */
+  readonly drawnCount?: number
   readonly markAt: (id: string) => ContactMark
   /** whether the names are drawn too: where neighbours are far enough apart to read them */
   readonly isNamed: boolean
@@ -26,11 +28,19 @@ function outlineOf({ shape, halfWidth, halfHeight }: Face): string {
 }
 
 /** The contacts of a face and its outline, in units of the distance of two contacts; no interaction, for screen and paper. */
-export function FaceDrawing({ face, markAt, isNamed, chosen, current, option }: Given) {
+export function FaceDrawing({
+  face,
+  drawnCount = face.places.length,
+  markAt,
+  isNamed,
+  chosen,
+  current,
+  option,
+}: Given) {
   return (
     <>
       <path class="face-shell" d={outlineOf(face)} />
-      {face.places.map(({ id, x, y }) => (
+      {face.places.slice(0, drawnCount).map(({ id, x, y }) => (
         <g
           key={id}
           {...(option && {

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useId, useMemo, useRef, useState } from 'preact/hooks'
+import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks'
 import type { Face as FaceShape } from '../../calc/connector/face.ts'
 import type { ContactMark } from './contact-mark.tsx'
 import { FaceDrawing } from './face-drawing.tsx'
@@ -37,6 +37,8 @@ type Given = {
 /** A finger that moved less than this tapped. */
 const STILL_PX = 8
 const ZOOM_STEP = 1.6
+/** So many contacts are put into the drawing at once: a few milliseconds of a phone's or a desk's frame. */
+const AT_ONCE = 64
 
 const ARROWS: Readonly<Record<string, PixelPoint>> = {
   ArrowLeft: { x: -1, y: 0 },
@@ -54,6 +56,11 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
   const frame = useMemo(() => frameOf(face, widthPx), [face, widthPx])
   const [asked, setAsked] = useState<FaceView>(WHOLE)
   const [current, setCurrent] = useState<string | undefined>(undefined)
+  const [drawnCount, setDrawnCount] = useState(0)
+  // each frame some more, so that no turn takes long; what stands around them is there from the first
+  useEffect(() => {
+    if (drawnCount < face.places.length) setDrawnCount(drawnCount + AT_ONCE)
+  }, [drawnCount, face])
   const fingers = useRef(new Map<number, PixelPoint>())
   const wasMoved = useRef(false)
   const view = clamped(face, frame, asked)
@@ -66,6 +73,7 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
     () => (
       <FaceDrawing
         face={face}
+        drawnCount={drawnCount}
         markAt={markAt}
         isNamed={isNamed}
         {...(chosen && { chosen })}
@@ -73,7 +81,7 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
         option={option}
       />
     ),
-    [face, markAt, isNamed, chosen, current, option],
+    [face, drawnCount, markAt, isNamed, chosen, current, option],
   )
   const change = (next: (now: FaceView) => FaceView) => setAsked((now) => next(clamped(face, frame, now)))
   const pointOf = (event: PointerEvent | WheelEvent): PixelPoint => {

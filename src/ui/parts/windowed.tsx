@@ -1,5 +1,5 @@
 import type { ComponentChild } from 'preact'
-import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { drawnPieces, PIECE, type Seen } from './windowed-shape.ts'
 
 /** Up to this many rows are simply there. */
@@ -11,7 +11,8 @@ type Given<T> = {
   readonly label: string
   readonly items: readonly T[]
   readonly keyOf: (item: T) => string
-  readonly row: (item: T) => ComponentChild
+  /** `at`: its place in the list */
+  readonly row: (item: T, at: number) => ComponentChild
   /** of every row */
   readonly rowClass?: string
 }
@@ -54,7 +55,8 @@ export function Windowed<T>({ label, items, keyOf, row, rowClass = '' }: Given<T
   const first = items[0]
   const firstKey = first === undefined ? '' : keyOf(first)
   useLayoutEffect(() => () => heights.current.clear(), [firstKey, items.length])
-  useLayoutEffect(() => {
+  // After the page is laid out and painted, when it costs nothing to ask how high the rows are: the next drawing reads it.
+  useEffect(() => {
     const rows = list.current?.children ?? []
     for (let piece = drawn.from; isWindowed && piece < drawn.to; piece++) {
       const at = (piece - drawn.from) * PIECE
@@ -74,7 +76,7 @@ export function Windowed<T>({ label, items, keyOf, row, rowClass = '' }: Given<T
     >
       {items.slice(from, drawn.to * PIECE).map((item, i) => (
         <li key={keyOf(item)} class={rowClass} aria-setsize={items.length} aria-posinset={from + i + 1}>
-          {row(item)}
+          {row(item, from + i)}
         </li>
       ))}
     </ul>

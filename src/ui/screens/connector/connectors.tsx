@@ -1,7 +1,9 @@
+import { useEffect } from 'preact/hooks'
 import { hashOfConnector } from '../../../state/connector-address.ts'
 import { addConnector, bringBack, connectorsOf, removedConnectorsOf } from '../../../state/connectors.ts'
 import { newConnector } from '../../../state/new-connector.ts'
 import { goTo } from '../../../state/router.ts'
+import { readyWorker } from '../../../state/work.ts'
 import { Icon } from '../../parts/icon.tsx'
 import { connectorWords } from './connector-words.ts'
 
@@ -9,6 +11,11 @@ import { connectorWords } from './connector-words.ts'
 export function Connectors({ complaintId }: { readonly complaintId: string }) {
   const connectors = connectorsOf(complaintId).value
   const removed = removedConnectorsOf(complaintId).value
+  const hasSome = (connectors ?? []).length > 0
+  // one of them is opened next: what works its contacts out has read its script by then
+  useEffect(() => {
+    if (hasSome) readyWorker('schedule')
+  }, [hasSome])
   const add = () => {
     const connector = newConnector(connectors?.map(({ name }) => name) ?? [])
     addConnector(complaintId, connector)

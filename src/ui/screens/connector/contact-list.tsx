@@ -4,6 +4,7 @@ import type { Line } from '../../../calc/types.ts'
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import { hashOfContact } from '../../../state/connector-address.ts'
 import { MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
+import { useFrameLater } from '../../parts/frame-later.ts'
 import { Windowed } from '../../parts/windowed.tsx'
 import type { ViewGiven } from './connector.tsx'
 import '../../styles/pick-mark.css'
@@ -18,17 +19,22 @@ type Given = ContactsGiven & {
   readonly choosing?: { readonly chosen: ReadonlySet<string>; readonly toggle: (id: string) => void } | undefined
 }
 
+/** What there is to say of the first so many is drawn first, of the others a frame later. */
+const FIRST = 12
+
 /** Every contact with its sign, its function and what is decided; only those near the screen are in the page. */
 export function ContactList({ complaint, connector, rows, choosing }: Given) {
   const lines = new Map(complaint.lines.map((line) => [line.id, line]))
+  const laterRows = useFrameLater(rows)
   return (
     <Windowed
       label="Contacts"
       items={connector.contacts}
       keyOf={({ id }) => id}
       rowClass="one-height"
-      row={(contact) => {
-        const words = <Words contact={contact} line={lines.get(contact.lineId ?? '')} row={rows.get(contact.id)} />
+      row={(contact, at) => {
+        const row = (at < FIRST ? rows : laterRows).get(contact.id)
+        const words = <Words contact={contact} line={lines.get(contact.lineId ?? '')} row={row} />
         return choosing === undefined ? (
           <a href={hashOfContact(complaint.id, connector.id, contact.id)}>{words}</a>
         ) : (

@@ -4,6 +4,7 @@ import { hashOfContact } from '../../../state/connector-address.ts'
 import { goTo } from '../../../state/router.ts'
 import { type ContactMark, MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
 import { Face } from '../../parts/face.tsx'
+import { useFrameLater } from '../../parts/frame-later.ts'
 import { type ContactsGiven, contactWords } from './contact-list.tsx'
 
 const SIDES = ['pins', 'sockets'] as const
@@ -13,7 +14,9 @@ type Given = ContactsGiven & {
 }
 
 /** The drawn face as it is looked at: the pin insert, or the socket insert, its mirror image. */
-export function FacePane({ complaint, connector, rows, choosing }: Given) {
+export function FacePane({ complaint, connector, rows: latestRows, choosing }: Given) {
+  // the list beside it is drawn first, in two frames
+  const rows = useFrameLater(useFrameLater(latestRows))
   const { contacts, shape, texts } = connector
   const [side, setSide] = useState<FaceView>(texts.gender === 'sockets' ? 'sockets' : 'pins')
   const ids = contacts.map(({ id }) => id).join('\n')
