@@ -1,8 +1,10 @@
 /**
- * What a connector of many contacts asks of its screen: 128 that differ opened until each has its mark, and a list of 128
- * and of 256 scrolled. Counted is the time the page's own thread works, which a busy machine does not change; the longest
- * turn as a ratio to a loop of a million complex multiply–adds run in the same page, of which a desk does 20 in 50 ms.
- * How long the opening works is printed beside it.
+ * What a connector of many contacts asks of its screen: 128 that differ opened from their complaint until each has its
+ * mark in list and face, and a list of 128 and of 256 scrolled. Counted is the time the processor works, which a busy
+ * machine does not change as it does the time on the clock: of the page until it has asked the worker, then of the worker
+ * until every mark is known or of the page meanwhile, whichever is longer, then of the page until all is painted. That is
+ * what passes on a machine with a core for each. All as ratios to a loop of a million complex multiply–adds run in the
+ * same page: a desk does it in 2.7 ms.
  */
 import type { CDPSession, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
@@ -11,16 +13,18 @@ import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
 import setup from '../e2e/support/built-site.ts'
-import { busyDuring } from '../e2e/support/busy.ts'
+
 import { putConnector } from '../e2e/support/put-connector.ts'
 import { DESK, openSite, PHONE, type Site, type Visit } from '../e2e/support/site.ts'
+import { type Traced, tracedDuring } from '../e2e/support/turns.ts'
 
 const STEPS = 1_000_000
-/** 50 ms of a desk */
-const UNITS_TURN = 20
+const DESK_UNIT_MS = 2.7
+const OPEN_MS = 300
+const TURN_MS = 8
 const FRAME_MS = 16
 const FRAMES = 60
-const ROUNDS = 2
+const ROUNDS = 6
 
 let site: Site
 
@@ -109,31 +113,80 @@ async function paint({ visit, page, hash }: Opened): Promise<void> {
   await rows(page).first().locator('.contact-row:is(.ok, .fails, .unknown, .marginal)').waitFor()
 }
 
-test('128 different contacts are opened in turns below 50 ms', {
+/** From the complaint, a tap on its connector, until list and face have all their marks and nothing is worked out any more. The page notes when. */
+async function openTraced({ visit, page, hash }: Opened): Promise<Traced> {
+  await page.goto(visit.at(hash.slice(0, hash.indexOf('/connector'))))
+  await page.locator(`a[href="${hash}"]`).waitFor()
+  await page.evaluate(() => {
+    const marks = () => document.querySelectorAll('.face-drawing .mark').length
+    const isOpen = (of: string) => document.querySelector(`${of}.open`) !== null
+    const row = 'ul[aria-label="Contacts"] .contact-row'
+    const moments = [
+      { name: 'first', is: () => document.querySelector(`${row}:not(.open)`) !== null },
+      { name: 'painted', is: () => marks() === 128 && !isOpen('.face-drawing .mark') && !isOpen(row) },
+      { name: 'settled', is: () => document.querySelector('.under-way') === null },
+    ]
+    // each after the one before it, the last two when the frame that shows them is over
+    const watcher = new MutationObserver(() => {
+      while (moments[0]?.is()) {
+        const name = moments.shift()?.name ?? ''
+        if (name === 'first') performance.mark(name)
+        else requestAnimationFrame(() => setTimeout(() => performance.mark(name)))
+      }
+    })
+    watcher.observe(document.body, { childList: true, subtree: true, attributes: true })
+  })
+  return tracedDuring(page, async () => {
+    await page.evaluate((to) => {
+      performance.mark('tapped')
+      document.querySelector<HTMLElement>(`a[href="${to}"]`)?.click()
+    }, hash)
+    await page.waitForFunction(() => performance.getEntriesByName('settled').length > 0, undefined, { polling: 100 })
+  }, ['devtools.timeline'])
+}
+
+/** The way from the tap to the paint, and the longest turn of the page until nothing is worked out any more. */
+function wayOf({ turns, marks, messages }: Traced): { readonly openMs: number; readonly turnMs: number } {
+  const moment = (name: string): number => marks.find((mark) => mark.name === name)?.atMs ?? Number.NaN
+  const [tappedMs, firstMs, paintedMs] = [moment('tapped'), moment('first'), moment('painted')]
+  const between = (by: 'page' | 'worker', fromMs: number, toMs: number): readonly number[] =>
+    turns.filter((turn) => turn.by === by && turn.fromMs >= fromMs && turn.fromMs < toMs).map((turn) => turn.workedMs)
+  const sum = (ms: readonly number[]): number => ms.reduce((all, one) => all + one, 0)
+  const order = messages.find(({ to, sentMs }) => to === 'worker' && sentMs > tappedMs)
+  const known = messages.findLast(({ to, heardMs }) => to === 'page' && heardMs < firstMs)
+  if (order === undefined || known === undefined) throw new Error('the worker was not asked')
+  const askedMs = order.sentMs
+  // with the turn that takes them up
+  const arrivedMs = turns.findLast(({ by, fromMs }) => by === 'page' && fromMs <= known.heardMs)?.fromMs ?? Number.NaN
+  return {
+    openMs:
+      sum(between('page', tappedMs, askedMs)) +
+      Math.max(sum(between('worker', tappedMs, known.sentMs)), sum(between('page', askedMs, arrivedMs))) +
+      sum(between('page', arrivedMs, paintedMs)),
+    turnMs: Math.max(...between('page', tappedMs, moment('settled'))),
+  }
+}
+
+test('128 different contacts are painted within 300 ms of a desk, and no turn of the page takes 8 ms', {
   timeout: 300_000,
 }, async () => {
-  const ratios: { openMs: number; turnMs: number; unit: number }[] = []
+  const rounds: { readonly openMs: number; readonly turnMs: number; readonly unit: number }[] = []
   for (let round = 0; round < ROUNDS; round++) {
     const opened = await withConnector(128, DESK)
-    const from = await workedMs(opened.cdp)
-    await paint(opened)
-    const openMs = (await workedMs(opened.cdp)) - from
-    const unit = await unitMs(opened)
+    const before = await unitMs(opened)
+    const way = wayOf(await openTraced(opened))
+    rounds.push({ ...way, unit: Math.min(before, await unitMs(opened)) })
     await site.leave()
-    // in a visit of its own: to trace is work, too
-    const traced = await withConnector(128, DESK)
-    const { longestMs } = await busyDuring(traced.page, () => paint(traced))
-    await site.leave()
-    ratios.push({ openMs, turnMs: longestMs, unit })
   }
-  const least = (of: (one: (typeof ratios)[number]) => number) => Math.min(...ratios.map(of))
-  const [open, turn] = [least(({ openMs, unit }) => openMs / unit), least(({ turnMs, unit }) => turnMs / unit)]
+  const unit = Math.min(...rounds.map((one) => one.unit))
+  const [openMs, turnMs] = [Math.min(...rounds.map((one) => one.openMs)), Math.min(...rounds.map((one) => one.turnMs))]
   console.log(
-    `bench, a screen of 128 contacts: painted after ${least(({ openMs }) => openMs).toFixed(0)} ms of the page's thread ` +
-      `(${open.toPrecision(3)} units), longest turn ${least(({ turnMs }) => turnMs).toFixed(0)} ms (${turn.toPrecision(3)}), ` +
-      `unit ${least(({ unit }) => unit).toPrecision(3)} ms`,
+    `bench, a screen of 128 contacts: painted after ${openMs.toFixed(0)} ms of processor on the way there ` +
+      `(${(openMs / unit).toPrecision(3)} units), longest turn of the page ${turnMs.toPrecision(3)} ms ` +
+      `(${(turnMs / unit).toPrecision(3)}), unit ${unit.toPrecision(3)} ms`,
   )
-  expect(turn).toBeLessThan(UNITS_TURN)
+  expect((openMs / unit) * DESK_UNIT_MS).toBeLessThan(OPEN_MS)
+  expect((turnMs / unit) * DESK_UNIT_MS).toBeLessThan(TURN_MS)
 })
 
 test.each([128, 256])(

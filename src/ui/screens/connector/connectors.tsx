@@ -12,9 +12,12 @@ export function Connectors({ complaintId }: { readonly complaintId: string }) {
   const connectors = connectorsOf(complaintId).value
   const removed = removedConnectorsOf(complaintId).value
   const hasSome = (connectors ?? []).length > 0
-  // one of them is opened next: what works its contacts out has read its script by then
+  // one of them is opened next: its screen, and what works its contacts out, have read their scripts by then
   useEffect(() => {
-    if (hasSome) readyWorker('schedule')
+    if (!hasSome) return
+    readyWorker('schedule')
+    // where one cannot be had, the screen says so when it is opened
+    Promise.all([import('./connector.tsx'), import('./home.tsx')]).catch(() => undefined)
   }, [hasSome])
   const add = () => {
     const connector = newConnector(connectors?.map(({ name }) => name) ?? [])
