@@ -1,0 +1,114 @@
+/**
+ * Lighthouse on eight pages of the build, as on a slow phone with a slow network (simulated): the median of three runs a
+ * page, and what it finds fault with. Run alone, on demand: other work on the machine costs points.
+ *   node scripts/lighthouse.mjs [--runs 3] [--only window]
+ * Lighthouse is installed into a folder of its own beside the system's temporary files, and kept there.
+ */
+import { execFile, execFileSync } from 'node:child_process'
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { loadavg, tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { parseArgs, promisify } from 'node:util'
+import { CHROMIUM_FLAGS, findChromium } from './chromium.mjs'
+import { DIST, startServer } from './static-server.mjs'
+
+const VERSION = '12.2.3'
+/** A run that takes longer hangs. */
+const MOST_MS = 120_000
+const CATEGORIES = /** @type {const} */ (['performance', 'accessibility', 'best-practices', 'seo'])
+/** What each category must come to. */
+const LEAST = { performance: 98, accessibility: 100, 'best-practices': 100, seo: 100 }
+
+const PAGES = {
+  start: '#/ask',
+  question: '#/ask/gate-danger',
+  checks: '#/check',
+  window: '#/check/window?lineKind=arinc-429-high&frequencyHz=12M&neededDb=20&sourceOhm=150&loadOhm=12k',
+  surge:
+    '#/check/surge?waveform=wf4&level=3&lineKind=power-28-vdc&supplyCategory=do160-a&standoffV=40&ratedPulseW=1500&withstandV=100&loadOhm=1k',
+  log: '#/log',
+  book: '#/notes',
+  note: '#/notes/on-off-on',
+}
+
+const { values } = parseArgs({ options: { runs: { type: 'string', default: '3' }, only: { type: 'string' } } })
+const runs = Number(values.runs)
+const chromium = findChromium()
+if (chromium === undefined || !existsSync(DIST) || !(runs >= 1)) {
+  console.error('Needs Chromium (CHROMIUM_PATH), a build (npx vite build) and a number of runs.')
+  process.exit(1)
+}
+
+const folder = join(tmpdir(), `stillpin-lighthouse-${VERSION}`)
+const program = join(folder, 'node_modules/lighthouse/cli/index.js')
+if (!existsSync(program)) {
+  mkdirSync(folder, { recursive: true })
+  writeFileSync(join(folder, 'package.json'), '{ "private": true }\n')
+  execFileSync('npm', ['install', '--no-audit', '--no-fund', '-E', `lighthouse@${VERSION}`], {
+    cwd: folder,
+    stdio: 'inherit',
+  })
+}
+
+/** @typedef {{ score: number | null, title: string }} Audit */
+/** @typedef {{ score: number, auditRefs: { id: string, weight: number }[] }} Category */
+
+/**
+ * One run in a browser of its own.
+ * @param {string} address
+ * @returns {Promise<{ categories: Record<string, Category>, audits: Record<string, Audit & { numericValue?: number }> }>}
+ */
+async function run(address) {
+  const report = join(folder, 'report.json')
+  const flags = ['--headless=new', ...CHROMIUM_FLAGS].join(' ')
+  const options = ['--quiet', '--no-enable-error-reporting', '--output=json', `--output-path=${report}`]
+  // the server answers from this process: nothing may hold it up meanwhile
+  await promisify(execFile)(
+    process.execPath,
+    [program, address, ...options, `--only-categories=${CATEGORIES.join(',')}`, `--chrome-flags=${flags}`],
+    { env: { ...process.env, CHROME_PATH: chromium }, timeout: MOST_MS },
+  )
+  return JSON.parse(readFileSync(report, 'utf8'))
+}
+
+/** @param {readonly number[]} all */
+const middle = (all) => all.toSorted((a, b) => a - b)[all.length >> 1] ?? Number.NaN
+
+const server = await startServer({ root: DIST })
+/** @type {string[]} */
+const short = []
+console.log(
+  `load of the machine ${loadavg()
+    .map((load) => load.toFixed(1))
+    .join(' ')}, ${runs} runs a page`,
+)
+console.log(`${'page'.padEnd(10)}${CATEGORIES.map((name) => name.padStart(16)).join('')}${'blocked ms'.padStart(12)}`)
+for (const [name, hash] of Object.entries(PAGES)) {
+  if (values.only !== undefined && values.only !== name) continue
+  /** @type {Awaited<ReturnType<typeof run>>[]} */
+  const results = []
+  for (let turn = 0; turn < runs; turn++) results.push(await run(`${server.address}${hash}`))
+  const scores = CATEGORIES.map((category) =>
+    Math.round(100 * middle(results.map(({ categories }) => categories[category]?.score ?? 0))),
+  )
+  const blockedMs = middle(results.map(({ audits }) => audits['total-blocking-time']?.numericValue ?? Number.NaN))
+  console.log(
+    `${name.padEnd(10)}${scores.map((score) => String(score).padStart(16)).join('')}${blockedMs.toFixed(0).padStart(12)}`,
+  )
+  for (const [i, category] of CATEGORIES.entries()) {
+    if ((scores[i] ?? 0) >= LEAST[category]) continue
+    const { categories = {}, audits = {} } = results[0] ?? {}
+    const bad = (categories[category]?.auditRefs ?? []).filter(
+      ({ id, weight }) => weight > 0 && (audits[id]?.score ?? 1) < 0.9,
+    )
+    short.push(`${name}, ${category} ${scores[i]}: ${bad.map(({ id }) => audits[id]?.title ?? id).join('; ')}`)
+  }
+}
+await server.close()
+console.log(
+  `load of the machine ${loadavg()
+    .map((load) => load.toFixed(1))
+    .join(' ')}`,
+)
+for (const line of short) console.log(`short of it: ${line}`)
+process.exitCode = short.length === 0 ? 0 : 1
