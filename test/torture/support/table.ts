@@ -34,8 +34,12 @@ export function note(row: Row): void {
   const line = lineOf(row)
   console.log(line)
   if (!IS_LONG) return
-  const old = existsSync(KEPT) ? readFileSync(KEPT, 'utf8').slice(HEAD.length).split('\n') : []
-  const others = old.filter((one) => one.startsWith('| ') && !one.startsWith(`| ${row.attack} |`))
+  // whoever formats the file may have filled its cells up: rows are told apart by what stands in the first one
+  const old = existsSync(KEPT) ? readFileSync(KEPT, 'utf8').split('\n') : []
+  const others = old.filter((one) => {
+    const first = one.split('|')[1]?.trim() ?? ''
+    return one.startsWith('| ') && first !== 'attack' && !/^-+$/.test(first) && first !== row.attack
+  })
   writeFileSync(KEPT, `${HEAD}${[...others, line].sort().join('\n')}\n`)
 }
 
