@@ -1,8 +1,10 @@
 /** Field notes about filters, bonds, pairs and suppressors as parts. */
+import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../calc/network/circuit.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import { BOND_NOTE, DIELECTRICS } from '../../reference/constructions.ts'
 import { TOLERANCE_LETTERS, TOLERANCE_SOURCE } from '../../reference/preferred-values.ts'
 import type { FieldNote } from '../types.ts'
+import { bondFloor, idealLoss, TABLE_PARTS, worstConversion } from './worked.ts'
 
 const PRACTICE = { id: 'practice', standing: 'practice' } as const
 const DERIVED = { id: 'derived', standing: 'derived' } as const
@@ -13,6 +15,32 @@ const percent = (frac: number): string => formatQuantity(frac, 'fraction')
 function lostAtRatedDc([least, most]: readonly [number, number]): string {
   return most === 0 ? 'nothing more' : `${percent(least)} to ${percent(most)}`
 }
+
+const ohms = (si: number): string => formatQuantity(si, 'resistance', 3)
+
+/** Ends of the table of topologies, in ohms. */
+const ENDS = [
+  { sourceOhm: 1, loadOhm: 10 },
+  { sourceOhm: 5, loadOhm: 1000 },
+  { sourceOhm: 1000, loadOhm: 5 },
+  { sourceOhm: 1000, loadOhm: 1000 },
+  { sourceOhm: 50, loadOhm: 50 },
+] as const
+
+const TABLE_HEAD = `Rs / Rl, ${formatQuantity(TABLE_PARTS.inductanceH, 'inductance', 2)} and ${formatQuantity(TABLE_PARTS.capacitanceF, 'capacitance', 2)}, ${formatQuantity(TABLE_PARTS.hz, 'frequency', 2)}`
+
+const FLOOR_HZ = [1e6, 10e6, 100e6] as const
+const BONDS: readonly { readonly bondH: number; readonly name?: string }[] = [
+  { bondH: 0, name: '0\u00a0nH' },
+  { bondH: 1e-9 },
+  { bondH: 5e-9 },
+  { bondH: 20e-9, name: '20\u00a0nH, an inch of wire' },
+]
+
+const TOLERANCES = [
+  { name: '+100/−0\u00a0%', least: 1, most: 2 },
+  ...[0.2, 0.1, 0.05, 0.01].map((frac) => ({ name: `±${percent(frac)}`, least: 1 - frac, most: 1 + frac })),
+]
 
 /** Notes on parts and how they stand in the circuit. */
 export const PART_NOTES: readonly FieldNote[] = [
@@ -28,14 +56,11 @@ export const PART_NOTES: readonly FieldNote[] = [
       'The right way round can ring: an LC between 5 Ω and 1 kΩ showed 9 dB of gain at its resonance. The filter check shows it.',
     ],
     table: {
-      head: ['Rs / Rl, 1 µH and 10 nF, 10 MHz', 'C', 'L', 'LC', 'CL', 'Pi', 'T'],
-      rows: [
-        ['1 Ω / 10 Ω', '1.2', '15.3', '31.0', '16.6', '32.4', '46.7'],
-        ['5 Ω / 1 kΩ', '10.3', '0.0', '31.7', '10.3', '41.8', '31.7'],
-        ['1 kΩ / 5 Ω', '10.3', '0.0', '10.3', '31.7', '41.8', '31.7'],
-        ['1 kΩ / 1 kΩ', '49.9', '0.0', '50.0', '50.0', '81.4', '50.0'],
-        ['50 Ω / 50 Ω', '23.9', '1.4', '27.9', '27.9', '55.4', '31.9'],
-      ],
+      head: [TABLE_HEAD, ...TOPOLOGIES.map((topology) => TOPOLOGY_LABEL[topology])],
+      rows: ENDS.map((ends) => [
+        `${ohms(ends.sourceOhm)} / ${ohms(ends.loadOhm)}`,
+        ...TOPOLOGIES.map((topology) => idealLoss(topology, ends)),
+      ]),
     },
     picture: 'way-round',
     sources: [{ id: 'S1', standing: 'read' }, { id: 'S2', standing: 'read' }, DERIVED],
@@ -78,13 +103,11 @@ export const PART_NOTES: readonly FieldNote[] = [
       'The table: 50 Ω both ends, 2.5 mΩ, decibels.',
     ],
     table: {
-      head: ['bond', '1 MHz', '10 MHz', '100 MHz'],
-      rows: [
-        ['0 nH', '80.0', '80.0', '80.0'],
-        ['1 nH', '71.4', '52.0', '32.0'],
-        ['5 nH', '58.0', '38.0', '18.1'],
-        ['20 nH, an inch of wire', '46.0', '26.0', '7.0'],
-      ],
+      head: ['bond', ...FLOOR_HZ.map((hz) => formatQuantity(hz, 'frequency', 3))],
+      rows: BONDS.map(({ bondH, name }) => [
+        name ?? formatQuantity(bondH, 'inductance', 2),
+        ...FLOOR_HZ.map((hz) => bondFloor({ sourceOhm: 50, loadOhm: 50, bondOhm: BOND_NOTE.ohm, bondH, hz })),
+      ]),
     },
     sources: [DERIVED, ...BOND_NOTE.sources, { id: 'S42', standing: 'read' }],
     related: [{ check: 'filter' }, { note: 'inductance-as-built' }],
@@ -114,13 +137,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     ],
     table: {
       head: ['Tolerance', 'worst conversion'],
-      rows: [
-        ['+100/−0 %', '−9.5 dB'],
-        ['±20 %', '−14.0 dB'],
-        ['±10 %', '−20.0 dB'],
-        ['±5 %', '−26.0 dB'],
-        ['±1 %', '−40.0 dB'],
-      ],
+      rows: TOLERANCES.map(({ name, least, most }) => [name, worstConversion(least, most)]),
     },
     sources: [DERIVED, { id: 'S46', standing: 'read' }, { id: 'S48', standing: 'read' }],
     related: [{ check: 'pair' }],

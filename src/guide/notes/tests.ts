@@ -1,8 +1,14 @@
 /** Field notes that the tests of the guide need: how each is done, and what misleads. */
+import { clampFallDb } from '../../calc/network/clamp.ts'
+import { formatQuantity } from '../../calc/quantity/format.ts'
 import type { FieldNote } from '../types.ts'
 
 const PRACTICE = { id: 'practice', standing: 'practice' } as const
 const DERIVED = { id: 'derived', standing: 'derived' } as const
+
+/** Loops of the clamp's table, and its own impedance, in ohms. */
+const CLAMP_OHM = 100
+const LOOPS_OHM = [25, 50, 150, 300] as const
 
 /** Notes on tests on the aircraft. */
 export const TEST_NOTES: readonly FieldNote[] = [
@@ -100,13 +106,11 @@ export const TEST_NOTES: readonly FieldNote[] = [
       'Below 10 MHz one pass does little: turns count by their square. Over one wire with direct current it saturates. A reactive loop can even show a gain.',
     ],
     table: {
-      head: ['100 Ω clamp, loop of', 'falls by'],
-      rows: [
-        ['25 Ω', '14.0 dB'],
-        ['50 Ω', '9.5 dB'],
-        ['150 Ω', '4.4 dB'],
-        ['300 Ω', '2.5 dB'],
-      ],
+      head: [`${formatQuantity(CLAMP_OHM, 'resistance', 3)} clamp, loop of`, 'falls by'],
+      rows: LOOPS_OHM.map((loopOhm) => [
+        formatQuantity(loopOhm, 'resistance', 3),
+        `${clampFallDb({ clampOhm: CLAMP_OHM, loopOhm }).toFixed(1)}\u00a0dB`,
+      ]),
     },
     picture: 'clamp-places',
     sources: [DERIVED, PRACTICE],

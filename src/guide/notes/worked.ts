@@ -1,0 +1,50 @@
+/** Figures that stand in several notes, worked out by the same functions that answer the checks. */
+import { lossDb } from '../../calc/network/chain.ts'
+import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../calc/network/circuit.ts'
+import type { Topology } from '../../calc/types.ts'
+
+/** Parts and frequency of the table of topologies: 1 µH, 10 nF, 10 MHz. */
+export const TABLE_PARTS = { inductanceH: 1e-6, capacitanceF: 10e-9, hz: 10e6 } as const
+
+type Ends = { readonly sourceOhm: number; readonly loadOhm: number }
+
+const lossBetween = (circuit: FilterCircuit, { sourceOhm, loadOhm }: Ends, hz: number): number =>
+  lossDb(
+    circuit,
+    { ohm: sourceOhm, seriesH: 0 },
+    { ohm: loadOhm, parallelF: 0, parallelH: Number.POSITIVE_INFINITY },
+    hz,
+  )
+
+/** Loss of a topology of ideal parts between two resistances, with one decimal, in dB. */
+export function idealLoss(topology: Topology, ends: Ends): string {
+  const { inductanceH, capacitanceF, hz } = TABLE_PARTS
+  const shunt = { ...NO_SHUNT, capacitanceF }
+  const series = { ...NO_SERIES, inductanceH }
+  const circuit: FilterCircuit = {
+    topology,
+    shunt1: shunt,
+    shunt2: shunt,
+    series1: series,
+    series2: series,
+    bondOhm: 0,
+    bondH: 0,
+  }
+  return unsigned(lossBetween(circuit, ends, hz))
+}
+
+/** What a bond leaves of the best capacitor: 20·log10|1 + Rp/(Rb + jωLb)| with Rp of both ends, one decimal, in dB. */
+export function bondFloor(q: Ends & { readonly bondOhm: number; readonly bondH: number; readonly hz: number }): string {
+  const besideOhm = (q.sourceOhm * q.loadOhm) / (q.sourceOhm + q.loadOhm)
+  const x = 2 * Math.PI * q.hz * q.bondH
+  return (20 * Math.log10(Math.hypot(besideOhm + q.bondOhm, x) / Math.hypot(q.bondOhm, x))).toFixed(1)
+}
+
+/** Worst conversion of two capacitors at the ends of their tolerance: |C1 − C2|/(C1 + C2), one decimal, in dB. */
+export function worstConversion(leastShare: number, mostShare: number): string {
+  const ratio = (mostShare - leastShare) / (mostShare + leastShare)
+  return `−${Math.abs(20 * Math.log10(ratio)).toFixed(1)}\u00a0dB`
+}
+
+/** A loss with one decimal; ideal parts never print as minus nothing. */
+const unsigned = (db: number): string => (Math.abs(db) < 0.05 ? 0 : db).toFixed(1)
