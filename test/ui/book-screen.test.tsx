@@ -4,6 +4,7 @@ import type { Block, BookPage } from '../../src/guide/book/types.ts'
 import { FIELD_NOTES } from '../../src/guide/notes.ts'
 import { Book } from '../../src/ui/screens/book/book.tsx'
 import { PageView } from '../../src/ui/screens/book/page.tsx'
+import { watchPrinting } from '../../src/ui/shell/paper.ts'
 import { allBy, by, settle, show, until } from './support.ts'
 
 const SHELF = { id: 'notes', title: 'Notes', inShort: '', prefix: '' } as const
@@ -83,5 +84,35 @@ describe('the field book', () => {
     expect(place.querySelector('caption')?.textContent).toBe('A caption')
     expect(by('region', 'Never').textContent).toContain('Never this.')
     expect(by('link', 'What this bus stands').getAttribute('href')).toBe('#/check/window?lineKind=can')
+  })
+
+  const SECTIONS = ['One', 'Two', 'Three'].flatMap((text): Block[] => [
+    { is: 'heading', text },
+    { is: 'text', text: `Of ${text.toLowerCase()}.` },
+  ])
+
+  it('folds all but the first section of a long page, and opens them on paper', async () => {
+    const place = show(<PageView shelf={SHELF} page={pageOf([{ is: 'text', text: 'First.' }, ...SECTIONS])} />)
+    await settle()
+    // as on the page: folds stand in its main part
+    const main = document.createElement('main')
+    place.replaceWith(main)
+    main.append(place)
+    watchPrinting()
+    const folds = () => [...place.querySelectorAll<HTMLDetailsElement>('article details.fold')]
+    const named = () => folds().filter((fold) => fold.querySelector('h2') !== null)
+    expect(named().map((fold) => fold.querySelector('h2')?.textContent)).toEqual(['Two', 'Three'])
+    expect(named().map(({ open }) => open)).toEqual([false, false])
+    dispatchEvent(new Event('beforeprint'))
+    expect(named().map(({ open }) => open)).toEqual([true, true])
+    dispatchEvent(new Event('afterprint'))
+    expect(named().map(({ open }) => open)).toEqual([false, false])
+  })
+
+  it('leaves a page of two sections open', async () => {
+    const place = show(<PageView shelf={SHELF} page={pageOf(SECTIONS.slice(0, 4))} />)
+    await settle()
+    expect(place.querySelectorAll('article details.fold h2')).toHaveLength(0)
+    expect(place.textContent).toContain('Of two.')
   })
 })

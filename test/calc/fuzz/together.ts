@@ -88,6 +88,19 @@ const choke = fc
     }
   })
 
+/** What the trial check hands over: a resistance and a reactance for each extreme its readings allow. */
+const sideBySide = fc
+  .array(fc.record({ ohm: logRange(1e-3, 1e6), reactanceOhm: logRange(1e-3, 1e6), isCapacitive: fc.boolean() }), {
+    minLength: 1,
+    maxLength: 5,
+  })
+  .map(
+    (each): Texts => ({
+      sideReOhm: list(each.map(({ ohm }) => ohm)),
+      sideImOhm: list(each.map(({ reactanceOhm, isCapacitive }) => (isCapacitive ? -1 : 1) * reactanceOhm)),
+    }),
+  )
+
 const WHOLES: readonly Whole[] = [
   {
     keys: ['beadHz', 'beadOhm', 'beadReactanceOhm', 'beadImpedanceOhm', 'beadBiasFrac'],
@@ -100,6 +113,7 @@ const WHOLES: readonly Whole[] = [
     asks: 'chokeH',
     drawn: choke,
   },
+  { keys: ['sideReOhm', 'sideImOhm'], asks: 'sideReOhm', drawn: sideBySide },
 ]
 
 type Turned = { readonly turn: number; readonly whole: Texts }

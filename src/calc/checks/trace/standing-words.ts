@@ -14,7 +14,7 @@ export function standingFindings(given: TraceGiven): readonly Finding[] {
   if (published !== undefined) return [{ verdict: 'marginal', sentence: publishedWords(published) }]
   if (given.limit !== OWN_LIMIT && given.limit !== undefined) return []
   return UNCONFIRMED_LINES.map(({ name, known, source }): Finding => {
-    const where = source === undefined ? '' : ' (From a secondary source, not from the document.)'
+    const where = source === undefined ? '' : ' That is from a secondary source, not from the document.'
     return {
       verdict: 'unknown',
       sentence: `${name}: its points are not confirmed, so it is not in the list. Enter its corners from the document. ${known}${where}`,

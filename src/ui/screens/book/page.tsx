@@ -3,8 +3,8 @@ import type { ShelfRoom } from '../../../guide/book/shelves.ts'
 import type { BookPage } from '../../../guide/book/types.ts'
 import { linkedTo } from '../../../state/book.ts'
 import { hashOf } from '../../../state/router.ts'
-import { BlockView } from '../../parts/book/block.tsx'
 import { Linked } from '../../parts/book/linked.tsx'
+import { Sections } from '../../parts/book/sections.tsx'
 import { TermList, TermsIn } from '../../parts/book/terms.tsx'
 import { Cautions, fittingCautions } from '../../parts/cautions.tsx'
 import { Icon } from '../../parts/icon.tsx'
@@ -25,9 +25,7 @@ export function PageView({ page, shelf }: { readonly page: BookPage; readonly sh
       <PrintHead />
       <article class="prose stack book-page">
         {page.cautions !== undefined && <Cautions ids={fittingCautions(page.cautions)} />}
-        {page.blocks.map((block) => (
-          <BlockView key={JSON.stringify(block)} block={block} title={page.title} />
-        ))}
+        <Sections blocks={page.blocks} title={page.title} />
         <TermList />
         <h2>Source</h2>
         <Sources sources={page.sources} />
