@@ -24,7 +24,7 @@ const OPEN_MS = 300
 const TURN_MS = 8
 const FRAME_MS = 16
 const FRAMES = 60
-const ROUNDS = 6
+const ROUNDS = 9
 
 let site: Site
 

@@ -22,7 +22,7 @@ const WINDOW_KEY_MS = 140
 const FIGURES_MS = 1000
 const LONGEST_TURN_MS = 50
 const SURGE_FIELDS = 8
-const ROUNDS = 3
+const ROUNDS = 4
 
 let site: Site
 let page: Page

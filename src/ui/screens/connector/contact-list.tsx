@@ -20,7 +20,7 @@ type Given = ContactsGiven & {
 }
 
 /** What there is to say of the first so many is drawn first, of the others a frame later. */
-const FIRST = 12
+const FIRST = 8
 
 /** Every contact with its sign, its function and what is decided; only those near the screen are in the page. */
 export function ContactList({ complaint, connector, rows, choosing }: Given) {
