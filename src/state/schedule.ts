@@ -78,15 +78,27 @@ type Step = { readonly doneFrac: number; readonly alone?: Schedule }
 async function worked({ connector, lines }: Wanted, show: (step: Step) => void, until: AbortSignal): Promise<Schedule> {
   for (;;) {
     const receiver = createReceiver(connector, lines)
+    let drawn = Promise.resolve()
     const { rest, unread } = await runInWorker(
       { is: 'schedule', input: { connector, lines, readings: await readingsNow() } },
       ({ doneFrac, found }) => {
         if (found?.is === 'asked') return receiver.take(found)
-        if (found?.is === 'alone') return show({ doneFrac, alone: receiver.alone(found) })
+        if (found?.is === 'alone') {
+          const alone = receiver.alone(found)
+          // taken up in this turn, drawn in the next: neither takes as long as both
+          drawn = new Promise((resolve) => {
+            setTimeout(() => {
+              show({ doneFrac, alone })
+              resolve()
+            })
+          })
+          return
+        }
         show({ doneFrac })
       },
       until,
     )
+    await drawn
     if (!noteUnread(unread)) return receiver.end(rest)
   }
 }

@@ -38,7 +38,7 @@ type Given = {
 const STILL_PX = 8
 const ZOOM_STEP = 1.6
 /** So many contacts are put into the drawing at once: a few milliseconds of a phone's or a desk's frame. */
-const AT_ONCE = 64
+const AT_ONCE = 43
 
 const ARROWS: Readonly<Record<string, PixelPoint>> = {
   ArrowLeft: { x: -1, y: 0 },

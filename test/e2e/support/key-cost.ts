@@ -14,11 +14,14 @@ export type KeyCost = {
 
 export type Typing = {
   readonly keys: readonly KeyCost[]
-  /** the longest turn of the page, saving and what follows a pause included */
+  /** the longest turn of the page after any key, saving and what follows a pause included; of each key the least disturbed */
   readonly longestMs: number
   /** how much slower than a desk left alone this machine was */
   readonly slower: number
 }
+
+/** One round: the longest turn of the page after each key, until the next. */
+type Round = Omit<Typing, 'longestMs'> & { readonly longestByKeyMs: readonly number[] }
 
 declare global {
   interface Window {
@@ -95,11 +98,11 @@ function slowness({ turns, marks }: Traced): number {
  * every key the least disturbed round counts: other programs make a turn dearer, never cheaper.
  */
 export async function typeInto(page: Page, keystrokes: readonly Keystroke[], rounds: number): Promise<Typing> {
-  const all: Typing[] = []
+  const all: Round[] = []
   for (let round = 0; round < rounds; round++) all.push(await oneRound(page, keystrokes))
   const [first] = all
   if (first === undefined) throw new Error('nothing was typed')
-  const least = (of: (typing: Typing) => number): number => Math.min(...all.map(of))
+  const least = (of: (round: Round) => number): number => Math.min(...all.map(of))
   return {
     keys: first.keys.map(({ field }, i) => {
       const cheapest = all.flatMap(({ keys }) => keys[i] ?? []).toSorted((a, b) => a.answeredMs - b.answeredMs)[0]
@@ -111,12 +114,12 @@ export async function typeInto(page: Page, keystrokes: readonly Keystroke[], rou
         dimmedMs: least(({ keys }) => keys[i]?.dimmedMs ?? Number.NaN),
       }
     }),
-    longestMs: least(({ longestMs }) => longestMs),
+    longestMs: Math.max(...first.keys.map((_, i) => least(({ longestByKeyMs }) => longestByKeyMs[i] ?? Number.NaN))),
     slower: least(({ slower }) => slower),
   }
 }
 
-async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<Typing> {
+async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<Round> {
   const fields: string[] = []
   const traced = await tracedDuring(page, async () => {
     for (let sample = 0; sample < SAMPLES; sample++) await laySample(page)
@@ -149,17 +152,17 @@ async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<T
         workersMs: sum(turns.filter(({ by }) => by === 'worker')) / slower,
       }
     }),
-    longestMs: longestOf(traced) / slower,
+    longestByKeyMs: fields.map((_, i) => longestAfter(traced, offset + i) / slower),
     slower,
   }
 }
 
-/** The longest turn of the page but those of the samples. */
-function longestOf({ turns, marks }: Traced): number {
-  const samples = marks.filter(({ name }) => name === 'sample')
-  const own = turns.filter(
-    ({ by, fromMs, toMs }) => by === 'page' && !samples.some(({ atMs }) => fromMs <= atMs && atMs <= toMs),
-  )
+/** The longest turn of the page from a key until the next one, saving and what follows a pause included. */
+function longestAfter({ turns, marks }: Traced, key: number): number {
+  const at = (name: string): number | undefined => marks.find((mark) => mark.name === name)?.atMs
+  const fromMs = at(`key ${key}`) ?? Number.NaN
+  const untilMs = at(`key ${key + 1}`) ?? Number.POSITIVE_INFINITY
+  const own = turns.filter(({ by, toMs, ...turn }) => by === 'page' && toMs > fromMs && turn.fromMs < untilMs)
   return Math.max(...own.map(({ workedMs }) => workedMs))
 }
 
