@@ -206,7 +206,7 @@ describe('for a screen reader', () => {
       page.waitForFunction((wanted) => document.title.startsWith(wanted), word, { polling: 50, timeout: 5000 })
     await page.goto(visit.at('#/notes'))
     await heading(page).waitFor()
-    await titled('Notes')
+    await titled('Book')
     await page.getByRole('link', { name: 'Check', exact: true }).click()
     await page.getByRole('heading', { level: 1, name: 'Check', exact: true }).waitFor()
     await titled('Check')

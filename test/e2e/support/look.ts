@@ -36,7 +36,10 @@ export const sideways = (page: Page): Promise<{ byPx: number; outside: string[] 
     return { byPx: Math.max(0, byPx), outside }
   })
 
-/** Targets too small for a gloved finger, as "width × height role words". Links inside running text are let be. */
+/**
+ * Targets too small for a gloved finger, as "width × height role words". Links inside running text are let be, and so are words
+ * of the glossary: a fold of the page lists all of them.
+ */
 export const smallTargets = (page: Page, leastPx: number): Promise<{ small: string[]; inText: string[] }> =>
   page.evaluate((least) => {
     const wanted =
@@ -56,7 +59,8 @@ export const smallTargets = (page: Page, leastPx: number): Promise<{ small: stri
       const words = `${Math.round(box.width)} × ${Math.round(box.height)} <${one.tagName.toLowerCase()}> ${(one.getAttribute('name') ?? one.textContent ?? '').trim().slice(0, 40)}`
       const parent = one.parentElement
       const around = (parent?.textContent ?? '').trim().length - (one.textContent ?? '').trim().length
-      const isInText = one instanceof HTMLAnchorElement && parent?.tagName === 'P' && around > 20
+      const isWord = one.classList.contains('term')
+      const isInText = isWord || (one instanceof HTMLAnchorElement && parent?.tagName === 'P' && around > 20)
       if (isInText) inText.push(words)
       else small.push(words)
     }

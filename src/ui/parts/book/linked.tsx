@@ -7,18 +7,35 @@ export function Linked({ links, label }: { readonly links: readonly Link[]; read
   return (
     <section aria-label={label}>
       <h2>{label}</h2>
-      <ul class="rows">
-        {links.map(({ hash, kind, title }) => (
-          <li key={hash}>
-            <a href={hash}>
-              <span>
-                <span class="tag">{kind}</span> {title}
-              </span>
-              <Icon name="go" />
-            </a>
-          </li>
-        ))}
-      </ul>
+      <Rows links={links} />
     </section>
+  )
+}
+
+/** The same, one tap away: where the screen is about something else. */
+export function FoldedLinks({ links, label }: { readonly links: readonly Link[]; readonly label: string }) {
+  if (links.length === 0) return null
+  return (
+    <details class="fold">
+      <summary>{label}</summary>
+      <Rows links={links} />
+    </details>
+  )
+}
+
+function Rows({ links }: { readonly links: readonly Link[] }) {
+  return (
+    <ul class="rows">
+      {links.map(({ hash, kind, title }) => (
+        <li key={hash}>
+          <a href={hash}>
+            <span>
+              <span class="tag">{kind}</span> {title}
+            </span>
+            <Icon name="go" />
+          </a>
+        </li>
+      ))}
+    </ul>
   )
 }
