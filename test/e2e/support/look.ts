@@ -49,6 +49,7 @@ export const smallTargets = (page: Page, leastPx: number): Promise<{ small: stri
     const inText: string[] = []
     const scope = document.querySelector('dialog[open]') ?? document
     for (const one of scope.querySelectorAll<HTMLElement>(wanted)) {
+      if (one.classList.contains('term')) continue
       if (!one.checkVisibility({ opacityProperty: false, visibilityProperty: true })) continue
       // A mark that its label covers is touched by the label; a field that is drawn as a row is touched as one.
       const label =
@@ -59,8 +60,7 @@ export const smallTargets = (page: Page, leastPx: number): Promise<{ small: stri
       const words = `${Math.round(box.width)} × ${Math.round(box.height)} <${one.tagName.toLowerCase()}> ${(one.getAttribute('name') ?? one.textContent ?? '').trim().slice(0, 40)}`
       const parent = one.parentElement
       const around = (parent?.textContent ?? '').trim().length - (one.textContent ?? '').trim().length
-      const isWord = one.classList.contains('term')
-      const isInText = isWord || (one instanceof HTMLAnchorElement && parent?.tagName === 'P' && around > 20)
+      const isInText = one instanceof HTMLAnchorElement && parent?.tagName === 'P' && around > 20
       if (isInText) inText.push(words)
       else small.push(words)
     }
