@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useMemo, useRef, useState } from 'preact/hooks'
 import type { Basis, Cell, Check, Finding, Output, Picture, Rung, SaidBound, Success } from '../../calc/types.ts'
+import { lazy } from '../lazy.tsx'
 import { drawn, Figure, leadOutput } from './answer.tsx'
 import { CopyButton } from './copy-button.tsx'
 import { limitText, outputText, printed } from './figure.ts'
@@ -11,6 +12,8 @@ import { IsLive } from './live.ts'
 import { PictureView } from './picture.tsx'
 import { StripInWords } from './strip-words.tsx'
 import { Working } from './working.tsx'
+
+const InTheBook = lazy(async () => (await import('./book/in-the-book.tsx')).InTheBook, null)
 
 type Given = { readonly check: Check; readonly result: Success }
 
@@ -102,6 +105,7 @@ function EvidenceStack({ check, result }: Given) {
       <FigureList check={check} result={result} />
       <Bounds bounds={result.bounds} />
       <Rungs rungs={result.rungs} />
+      <InTheBook end={`check/${check.id}`} />
     </div>
   )
 }

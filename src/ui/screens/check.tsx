@@ -18,8 +18,6 @@ import { CheckPanes } from './check-panes.tsx'
 import { LineBefore } from './line-before.tsx'
 import { UndoButton } from './undo-button.tsx'
 
-const InTheBook = lazy(async () => (await import('../parts/book/in-the-book.tsx')).InTheBook, null)
-
 /** Typing settles for this long before the address follows; what is typed is stored at every key. */
 const SETTLE_MS = 250
 
@@ -61,7 +59,6 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
       <CheckPanes model={model} desk={scratchDesk}>
         <LineBefore check={check.id} />
       </CheckPanes>
-      <InTheBook end={`check/${check.id}`} />
     </TermsIn>
   )
 }
