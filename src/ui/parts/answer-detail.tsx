@@ -88,6 +88,7 @@ function Evidence({ check, result, live }: Given & { readonly live: boolean }) {
     >
       <summary>Why, figures and working</summary>
       <IsLive.Provider value={live && told === result}>{content}</IsLive.Provider>
+      <InTheBook end={`check/${check.id}`} />
     </details>
   )
 }
@@ -105,7 +106,6 @@ function EvidenceStack({ check, result }: Given) {
       <FigureList check={check} result={result} />
       <Bounds bounds={result.bounds} />
       <Rungs rungs={result.rungs} />
-      <InTheBook end={`check/${check.id}`} />
     </div>
   )
 }

@@ -35,7 +35,6 @@ export function FieldNotes(given: FieldProps & { readonly shown?: string }) {
         {field.unsuited && <p>{unsuitedWords(field, field.unsuited)}</p>}
       </div>
       <Offers {...given} />
-      {field.input.fact === 'lineKind' && <LineCardLink kind={field.text.trim()} />}
       {field.rivals && given.onTakeText && (
         <Rivals
           what={field.input.label.toLowerCase()}
@@ -53,6 +52,7 @@ export function FieldNotes(given: FieldProps & { readonly shown?: string }) {
         <p>
           <Text of={field.input.help} />
         </p>
+        {field.input.fact === 'lineKind' && <LineCardLink kind={field.text.trim()} />}
         {field.input.fact === 'noiseHz' && <NoiseBands value={field.value} />}
         {field.input.whenEmpty.do === 'ask' && <p>{field.input.whenEmpty.how}</p>}
       </details>
