@@ -7,6 +7,7 @@ import type { DecidedContact } from '../decided.ts'
 import { bondAt, type TypedBond, typedBond } from '../plate/bond.ts'
 import { boxesAt, type Cell } from '../plate/cells.ts'
 import { HAIR_DB, judge } from '../plate/judge.ts'
+import { FLOOR_DB } from '../plate/loss.ts'
 import { othersThan, type Plate, plateOf, RESTING } from '../plate/plate.ts'
 import { boundTogether, keeps } from '../plate/together.ts'
 import type { Connector } from '../types.ts'
@@ -120,8 +121,8 @@ const bareRow = (id: string, { hz, db }: Need): BondRow => ({
   aloneDb: 0,
   markedDb: 0,
   certainDb: 0,
-  receivedDb: -400,
-  receivedAsMarkedDb: -400,
+  receivedDb: FLOOR_DB,
+  receivedAsMarkedDb: FLOOR_DB,
   isBare: true,
   isDifferential: false,
 })

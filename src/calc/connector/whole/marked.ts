@@ -1,6 +1,7 @@
 /** What every contact loses and hears with every part as marked. */
 import { add, type Complex, divide, magnitude, multiply, ONE, subtract, ZERO } from '../complex.ts'
 import { type At, markedAt, type Plated } from '../plate/cells.ts'
+import { lossDb } from '../plate/loss.ts'
 import type { Plate } from '../plate/plate.ts'
 import { ALPHA, BARE, BETA, OWN, PLATE } from '../plate/share.ts'
 
@@ -10,10 +11,6 @@ export type Marked = {
   /** what it hears while it is quiet and all others are driven, against its bare level, dB (≤ 0 = below) */
   readonly receivedDb: number
 }
-
-/** 20·log10 of a ratio; 400 dB either way is as far as it goes. */
-const FLOOR = 1e-20
-const decibels = (ratio: number): number => 20 * Math.log10(Math.min(1 / FLOOR, Math.max(FLOOR, ratio)))
 
 /** Vp = Zb·Σα/(1 + Zb·Σβ), V = own·E + plate·Vp. */
 export function markedLosses(contacts: readonly Plated[], { hz, bondOhm }: Plate): readonly Marked[] {
@@ -29,6 +26,6 @@ export function markedLosses(contacts: readonly Plated[], { hz, bondOhm }: Plate
     const through = (alpha: Complex) => multiply(at(point, PLATE), plateVolts(alpha))
     const together = magnitude(add(at(point, OWN), through(alphas)))
     const heard = magnitude(through(subtract(alphas, at(point, ALPHA))))
-    return { togetherDb: -decibels(together / bare), receivedDb: decibels(heard / bare) }
+    return { togetherDb: lossDb(together, bare), receivedDb: -lossDb(heard, bare) }
   })
 }
