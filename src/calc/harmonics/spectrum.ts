@@ -109,7 +109,9 @@ export function thirdOrder(all: readonly Fundamental[], listening: Listening): r
       (sum, { of, times }) => sum + Math.abs(times) * (all[of]?.hz ?? 0) * (all[of]?.offFrac ?? 0),
       0,
     )
-    if (hz === 0 || hz + offHz < listening.fromHz || hz - offHz > listening.toHz) return
+    // exactly none is no tone; one that is none only as typed may lie as far up as the fundamentals may be off
+    const isNone = hz + offHz === 0
+    if (isNone || hz + offHz < listening.fromHz || hz - offHz > listening.toHz) return
     const { channelHz } = listening
     found.push({
       listening: listening.id,

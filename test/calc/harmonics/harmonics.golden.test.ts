@@ -110,6 +110,19 @@ describe('landings against a count one by one', () => {
     expect(plain(beside.headline)).toContain('−2 × 1.2 MHz + 1 × 121.5 MHz')
   })
 
+  test('2 × 60 − 120 MHz is 0 Hz as typed, and up to 24 MHz where each is within 10 %', () => {
+    const beside = (offFrac: string) =>
+      run(harmonicsCheck, {
+        fundamentalHz: '60M;120M',
+        waveforms: 'sine;sine',
+        offFrac,
+        victimHz: '10M',
+        widthHz: '25k',
+      })
+    expect(beside('0').verdict).toBe('ok')
+    expect(beside('0.1').verdict).not.toBe('ok')
+  })
+
   test('2 × 119 − 121 MHz lands on 117 MHz, and all of the third order of three are found once', () => {
     const all = [sent(119e6), sent(121e6), sent(125e6)]
     const products = thirdOrder(all, { id: 'all', fromHz: 1, toHz: 1e9 })
