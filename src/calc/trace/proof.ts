@@ -58,7 +58,7 @@ export function* proveTrace({ line, after, before }: TracePair): Generator<Progr
       `The trace after the cure misses ${limit.name} by ${decibels(by, 'least')} at ${at}, the margin of ${decibels(marginDb, 'most')} counted.`,
     )
   }
-  const worst = before === undefined ? undefined : yield* worstOf(line, before, after)
+  const worst = before === undefined ? undefined : yield* worstOf(line, before, { ...after, unit: setup.spectrum.unit })
   if (worst !== undefined && 'missing' in worst) return missing(worst.missing)
   const { worstAt } = judged
   return {
@@ -125,7 +125,7 @@ function* judgedAlone(spectrum: Spectrum, { reading, spectrum: { unit } }: Trace
   return yield* judge({ ...spectrum, unit }, { ...reading, limit: { ...reading.limit, bandwidths: [] } })
 }
 
-/** Where the trace before was worst, and what came off there; or why the two cannot be compared. */
+/** Where the trace before was worst, and what came off there; or why the two cannot be compared. `after` in its unit as set up. */
 function* worstOf(
   line: Line,
   before: Spectrum,
@@ -144,7 +144,7 @@ function* worstOf(
   const row = {
     hz: before.hz.slice(worstAt, worstAt + 1),
     db: before.db.slice(worstAt, worstAt + 1),
-    unit: before.unit,
+    unit: setup.spectrum.unit,
   }
   const loss = measuredLoss(row, after)
   if (!loss.ok) return { missing: loss.message }

@@ -45,6 +45,13 @@ describe('holds', () => {
     expect(lossDb).toBeCloseTo(50, 6)
   })
 
+  it('of a file that names no unit in that of the check: −67 dBm are 40 dBµV in 50 Ω', () => {
+    const dbm = { ...QUIET, unit: undefined, db: QUIET.db.map((db) => db - 107) }
+    const found = ask(dbm, BEFORE, { traceUnit: 'dbm', traceImpedanceOhm: '50' })
+    if (!found.holds) throw new Error(found.missing)
+    expect(found.worst?.lossDb).toBeCloseTo(50, 1)
+  })
+
   it('against a line of one’s own over its own span alone', () => {
     const own = { traceLimit: 'own', traceOwnHz: '100k; 1M', traceOwnDb: '50; 50' }
     const part = sweep(() => 30, 100e3, 1e6)
