@@ -53,9 +53,10 @@ function typedPeaks({ facts }: Line, kind: LineKind | undefined, express: Expres
   const texts = [facts.workingRmsV, facts.busMaxV, facts.busMinV].map((fact) => fact?.text.trim() ?? '')
   const [working, ...peaks] = texts.map((text) => numbersIn(text, 'voltage', express))
   if (texts.some((text, i) => text !== '' && [working, ...peaks][i]?.length === 0)) return 'unread'
-  const [hz] = numbersIn(facts.supplyHz?.text.trim() ?? '', 'frequency', express)
+  const hzText = facts.supplyHz?.text.trim() ?? ''
+  const [hz] = numbersIn(hzText, 'frequency', express)
   // DC only where somebody says so
-  const supplyHz = hz ?? (kind?.supply?.worstHz === 0 ? 0 : 1)
+  const supplyHz = hz ?? (hzText === '' && kind?.supply?.worstHz === 0 ? 0 : 1)
   return {
     steadyV: (working ?? []).map((workingRmsV) => crestV({ workingRmsV, supplyHz })),
     passingV: peaks.flat(),

@@ -90,6 +90,8 @@ describe('ratings', () => {
     expect(peakOf({ lineKind: 'power-28-vdc', busMaxV: '20' })?.transientV).toBe(50)
     expect(peakOf({ lineKind: 'not-listed', workingRmsV: '230' })?.steadyV).toBeCloseTo(325.27, 2)
     expect(peakOf({ lineKind: 'power-270-vdc', workingRmsV: '300' })?.steadyV).toBe(300)
+    // 300 V at a frequency that cannot be read may be AC: its crest, 424 V
+    expect(peakOf({ lineKind: 'power-270-vdc', workingRmsV: '300', supplyHz: 'mains' })?.steadyV).toBeCloseTo(424.26, 2)
     expect(peakOf({ lineKind: 'not-listed', busMaxV: '60' })).toEqual({ id: '1', steadyV: 60, transientV: 60 })
     expect(peakOf({ lineKind: 'not-listed' })).toBeUndefined()
     const said = (busMaxV: string) => findings([contactOf('1', { lineKind: 'discrete-28v', busMaxV }, part)])
