@@ -12,7 +12,7 @@ import { type ReadRow, type RowsGiven, readRows } from './paste-rows.ts'
 import { COLUMN_LABEL } from './pasted-columns.ts'
 import { FACT_COLUMNS, inputOfColumn } from './pasted-facts.ts'
 import { lineWithCells } from './pasted-line.ts'
-import type { Connector, Contact } from './types.ts'
+import type { Connector, Contact, Leg } from './types.ts'
 
 export type PlannedRow = {
   readonly line: number
@@ -200,17 +200,17 @@ function carriedBy(
 const saysOfALine = ({ meaning, facts, texts }: ReadRow): boolean =>
   meaning?.is === 'kind' || Object.keys(facts).length > 0 || texts.function !== undefined
 
-function plannedRow(row: ReadRow, { rows, pair }: Circuit, { line, before }: Carried) {
+/** Of a pair as it was found; else what the table says of a contact by itself, and what it was. */
+function legIn({ id, leg, old }: ReadRow, { rows, pair }: Circuit): Leg | undefined {
+  if (pair !== undefined) return pair.a === id ? 'a' : 'b'
+  return rows.length === 1 ? (leg ?? old?.leg) : old?.leg
+}
+
+function plannedRow(row: ReadRow, circuit: Circuit, { line, before }: Carried) {
+  const { rows, pair } = circuit
   const { id, old, type } = row
   const texts = { ...old?.texts, ...row.texts }
-  const leg =
-    pair === undefined
-      ? rows.length === 1
-        ? (row.leg ?? old?.leg)
-        : old?.leg
-      : pair.a === id
-        ? ('a' as const)
-        : ('b' as const)
+  const leg = legIn(row, circuit)
   // a line that is gone can come back
   const lineId = line?.id ?? old?.lineId
   const carries = type === 'line' && lineId !== undefined ? { lineId, ...(leg !== undefined && { leg }) } : {}

@@ -110,12 +110,12 @@ function otherNeeds(
   const counts = row.asked.filter(
     (one) => one.id === READ_UP_TO || (one.id !== needIdOf(row) && Number.isFinite(lastOf(one)) && lastOf(one) > 0),
   )
-  return counts.map(({ id, side, nature, farads, ...bound }) => ({
-    id,
-    side,
-    nature,
-    markedF: id === READ_UP_TO ? farads : lastOf({ id, side, nature, farads, ...bound }),
-    why: id === NEED ? 'as computed from the noise ends' : whyOf(id, setup),
+  return counts.map((one) => ({
+    id: one.id,
+    side: one.side,
+    nature: one.nature,
+    markedF: lastOf(one),
+    why: one.id === NEED ? 'as computed from the noise ends' : whyOf(one.id, setup),
     basis: leastBasis(row, setup),
   }))
 }
