@@ -1,12 +1,11 @@
 /** A part tried on every row of a trace. */
+import { PROVED_DB } from '../checks/window/row-need.ts'
 import type { Progress } from '../types.ts'
 
 /** Steps of log frequency over the rows that need anything; a resonance narrower than one is not looked for. */
 const STEPS = 500
 /** A row this far under the loss at both ends of its step and at its hardest row is met. */
 const CLEAR_DB = 1
-/** The box of a part is proved to within this. */
-const PROVED_DB = 0.005
 /** Rows that are missed are added one a twentieth of a decade, the hardest first. */
 const APART_DECADES = 0.05
 const MOST_ADDED = 6

@@ -10,6 +10,9 @@ const RESONANCE_SHARE = 0.5
 /** f = 1/(2π√(L·C)) in Hz; farads and henries ≥ 0, infinite where either is 0. */
 export const ownResonanceHz = (farads: number, leadH: number): number => 1 / (2 * Math.PI * Math.sqrt(leadH * farads))
 
+/** What an adapter may be off its mark where nobody said, a share: the usual tolerance of a set (practice). */
+export const USUAL_ADAPTER_FRAC = 0.1
+
 /** Whether a part of these leads is still a capacitor at this frequency. */
 export const isCapacitorAt = (farads: number, leadH: number, hz: number): boolean =>
   hz <= RESONANCE_SHARE * ownResonanceHz(farads, leadH)

@@ -5,7 +5,7 @@ import type { Landing } from '../../harmonics/spectrum.ts'
 import { missingInputs } from '../../line/missing.ts'
 import { formatExact, formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Cell, Finding, Picture, Source, Success } from '../../types.ts'
-import { VERDICT_WORDS } from '../../verdict.ts'
+import { capital, VERDICT_WORDS } from '../../verdict.ts'
 import type { HarmonicsFigures } from './figures.ts'
 import { type HarmonicsGiven, harmonicsInputs } from './inputs.ts'
 
@@ -73,7 +73,7 @@ function overWords({ fundamentals }: HarmonicsFigures): string {
     : 'with the fundamental exact'
 }
 
-const capitalYes = `${VERDICT_WORDS.ok.charAt(0).toUpperCase()}${VERDICT_WORDS.ok.slice(1)}`
+const capitalYes = capital(VERDICT_WORDS.ok)
 
 function channelWords(figures: HarmonicsFigures, { listening }: Landing): string {
   const channelHz = figures.listenings.find(({ id }) => id === listening)?.channelHz

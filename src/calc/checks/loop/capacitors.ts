@@ -2,14 +2,13 @@
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import type { OhmSpan } from '../../network/clamp.ts'
 import { readTrial } from '../../trial/four-numbers.ts'
-import { type ReadPair, readPair, solveTrial } from '../../trial/solve.ts'
+import { type ReadPair, readPair, solveTrial, USUAL_ADAPTER_FRAC } from '../../trial/solve.ts'
 import { stepsOf } from '../../trial/steps.ts'
 import type { LoopGiven } from './inputs.ts'
 
 /** What each reading of a trial may be off by where nobody said: as the trial itself assumes. */
 export const TRIAL_OFF_DB = 1
 const TRIAL_LEAD_H = 10e-9
-const TRIAL_ADAPTER_FRAC = 0.1
 
 export type CapacitorsRead = {
   readonly parallelOhm?: number
@@ -33,7 +32,7 @@ export function capacitorsOf(given: LoopGiven): CapacitorsRead {
   return tried === undefined
     ? { offDb }
     : {
-        ...solved(tried, readAtHz, 2 * (given.offDb ?? TRIAL_OFF_DB), given.adapterFrac ?? TRIAL_ADAPTER_FRAC),
+        ...solved(tried, readAtHz, 2 * (given.offDb ?? TRIAL_OFF_DB), given.adapterFrac ?? USUAL_ADAPTER_FRAC),
         isOfTrial: true,
       }
 }

@@ -2,6 +2,7 @@
 import { bandsAt, RADIO_BANDS } from '../../../reference/radio-bands.ts'
 import { formatEstimate, formatExact, formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Cell, Finding, Picture, Quantity, Success } from '../../types.ts'
+import { capital } from '../../verdict.ts'
 import type { ResonanceFigures, Resonating } from './figures.ts'
 import type { ResonanceGiven } from './inputs.ts'
 
@@ -69,8 +70,6 @@ const ENDS = {
   'one-grounded': 'grounded at one end',
   open: 'open at both ends',
 } as const
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 function findingsOf({ seenHz }: ResonanceGiven, { found, values }: ResonanceFigures): readonly Finding[] {
   const said: Finding[] = []

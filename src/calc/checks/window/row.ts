@@ -3,6 +3,7 @@ import { worstInBox } from '../../bounds/box.ts'
 import { type Intersection, intersect, type Reason } from '../../bounds/intersect.ts'
 import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
+import { USUAL_ADAPTER_FRAC } from '../../trial/solve.ts'
 import type { Bound, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { NOT_CLEARED, readUpToBound } from '../trial/bounds.ts'
@@ -15,6 +16,7 @@ import {
   NEED,
   needBounds,
   needOf,
+  PROVED_DB,
   ROUNDING_DB,
   type RowNeed,
   worstOf,
@@ -48,9 +50,6 @@ export type WindowRow = Omit<Intersection, 'reasons'> & {
   /** worst-case margin with the proposal (or the least when there is none) */
   readonly service: Margin | undefined
 }
-
-/** The box of a part is proved to within this. */
-const PROVED_DB = 0.005
 
 export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
   const alone = topology === 'C' ? chokeAlone(setup) : undefined
@@ -202,8 +201,8 @@ export const needIdOf = ({ asked, need }: WindowRow): string =>
     ? BY_READINGS.id
     : NEED
 
-/** An adapter may be off its mark by a tenth, and so may what did not clear. */
-const ADAPTERS_OFF = 1.1 / 0.9
+/** What did not clear is handed over as the most it may have been; as the least it has to be larger. */
+const ADAPTERS_OFF = (1 + USUAL_ADAPTER_FRAC) / (1 - USUAL_ADAPTER_FRAC)
 const refutedLeasts = new WeakMap<WindowSetup, { readonly farads: number | undefined }>()
 
 /**

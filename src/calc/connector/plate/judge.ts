@@ -1,14 +1,10 @@
 /** One need of one contact beside everybody else on the plate: proved, refuted by a point found, or neither. */
 import type { Need } from '../../bounds/surroundings.ts'
+import { PROVED_DB, ROUNDING_DB } from '../../checks/window/row-need.ts'
 import { boxesAt, type Plated } from './cells.ts'
 import { metTogether } from './met.ts'
 import { type Others, onlyThese, othersThan, type Plate } from './plate.ts'
 import { boundTogether, promisedDb } from './together.ts'
-
-/** A need met to within the rounding of the numbers is met. */
-export const HAIR_DB = 1e-9
-/** A loss short by no more than this is not short: that of the box of one part. */
-export const SHORT_DB = 0.005
 
 export type Together = {
   readonly need: Need
@@ -33,8 +29,8 @@ export function judge(
   const { leastDb, at } = boundTogether(boxes, others, { needDb: need.db })
   const aloneDb = boundTogether(boxes, onlyThese(plate, mates)).leastDb
   if (plate.isUnknown) return { need, leastDb, aloneDb, is: 'open' }
-  if (leastDb >= need.db - HAIR_DB) return { need, leastDb, aloneDb, is: 'met' }
-  const shortDb = need.db - SHORT_DB
+  if (leastDb >= need.db - ROUNDING_DB) return { need, leastDb, aloneDb, is: 'met' }
+  const shortDb = need.db - PROVED_DB
   const foundDb = metTogether(at, { boxes: plate.boxes, butAt: i }, others, shortDb)
   return { need, leastDb, aloneDb, foundDb, is: foundDb < shortDb ? 'short' : 'open' }
 }

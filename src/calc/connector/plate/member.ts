@@ -44,6 +44,10 @@ export function memberOf({ setup, given }: SetUp, lineId: string, part: ContactP
   }
 }
 
+/** The places of the other contacts of its line. */
+export const matesOf = (seats: readonly { readonly member: Member }[], i: number): readonly number[] =>
+  seats.flatMap(({ member }, j) => (j !== i && member.lineId === seats[i]?.member.lineId ? [j] : []))
+
 /** Its noise is known, and runs between its wires and the plate. */
 export const isPlateNoise = ({ mode, isPair, around }: WindowSetup): boolean =>
   around !== undefined && (mode === 'common' || !isPair)

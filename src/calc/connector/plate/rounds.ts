@@ -8,7 +8,7 @@ import type { Progress } from '../../types.ts'
 import type { ContactPart } from '../contact-row.ts'
 import { type BondParts, bondAt } from './bond.ts'
 import { glance, judge, type Together } from './judge.ts'
-import type { Member } from './member.ts'
+import { type Member, matesOf } from './member.ts'
 import { othersThan, type Plate, plateOf } from './plate.ts'
 
 export const MOST_ROUNDS = 5
@@ -69,10 +69,6 @@ export function* bondRounds(seats: readonly Seat[], bond: BondParts): Generator<
     })
   }
 }
-
-/** The other contacts of its line. */
-const matesOf = (seats: readonly Seat[], i: number): readonly number[] =>
-  seats.flatMap(({ member }, j) => (j !== i && member.lineId === (seats[i] as Seat).member.lineId ? [j] : []))
 
 const seatOf = ({ part, member, together }: Sitting, isMoving: boolean) => ({
   part,

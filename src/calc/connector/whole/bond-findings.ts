@@ -1,22 +1,22 @@
 /** What the shared bond takes from the contacts, in sentences. */
+import { PROVED_DB, ROUNDING_DB } from '../../checks/window/row-need.ts'
 import type { Verdict } from '../../types.ts'
-import { worse } from '../../verdict.ts'
+import { capital, worse } from '../../verdict.ts'
 import type { ConnectorFinding } from '../finding.ts'
 import { USUAL_BOND } from '../plate/bond.ts'
-import { HAIR_DB, SHORT_DB } from '../plate/judge.ts'
 import { type Bond, type BondRow, isMet } from './bond.ts'
-import { basisOf, capitalised, contactsNamed, DERIVED, exact, PRACTICE, show, step } from './said.ts'
+import { basisOf, contactsNamed, DERIVED, exact, PRACTICE, show, step } from './said.ts'
 
 /** Of one contact at one frequency: certain, found short, or not known while it is neither. */
 export function bondVerdict(row: BondRow): Verdict {
   if (row.isBare) return 'ok'
   if (isMet(row)) return 'ok'
-  return (row.foundDb ?? row.markedDb) < row.neededDb - SHORT_DB ? 'fails' : 'unknown'
+  return (row.foundDb ?? row.markedDb) < row.neededDb - PROVED_DB ? 'fails' : 'unknown'
 }
 
 function receivedVerdict({ isBare, isDifferential, neededDb, receivedDb, receivedAsMarkedDb }: BondRow): Verdict {
-  if (isBare || isDifferential || receivedDb <= -neededDb + HAIR_DB) return 'ok'
-  return receivedAsMarkedDb > -neededDb + HAIR_DB ? 'fails' : 'unknown'
+  if (isBare || isDifferential || receivedDb <= -neededDb + ROUNDING_DB) return 'ok'
+  return receivedAsMarkedDb > -neededDb + ROUNDING_DB ? 'fails' : 'unknown'
 }
 
 const isTyped = ({ typed }: Bond): boolean => typed.ohm && typed.henries
@@ -56,7 +56,7 @@ function uncounted({ uncounted: ids }: Bond): readonly ConnectorFinding[] {
     {
       id: 'bond-uncounted',
       verdict: 'unknown',
-      sentence: `${capitalised(contactsNamed(ids))} ${ids.length === 1 ? 'puts' : 'put'} noise on the shared bond that cannot be counted: enter frequency, attenuation needed, source and load of the noise.`,
+      sentence: `${capital(contactsNamed(ids))} ${ids.length === 1 ? 'puts' : 'put'} noise on the shared bond that cannot be counted: enter frequency, attenuation needed, source and load of the noise.`,
       contacts: ids,
     },
   ]
@@ -75,7 +75,7 @@ function together(bond: Bond): readonly ConnectorFinding[] {
   const all = show(worst.certainDb, 'decibel', 'most')
   const need = exact(worst.neededDb, 'decibel')
   const others = short.some((id) => id !== worst.id)
-    ? ` ${capitalised(contactsNamed(short))} ${short.length === 1 ? 'falls' : 'fall'} short.`
+    ? ` ${capital(contactsNamed(short))} ${short.length === 1 ? 'falls' : 'fall'} short.`
     : ''
   const undecided = open.length === 0 ? '' : ` ${undecidedWords(open)}`
   const would = verdict === 'ok' ? '' : ` ${cure(bond)}`
@@ -136,7 +136,7 @@ function cure({ mostBondH, bondOhm, shortAnyhow: short }: Bond): string {
   const anyhow =
     short.length === 0
       ? ''
-      : `${capitalised(contactsNamed(short))} ${short.length === 1 ? 'is' : 'are'} short with no bond at all: the part is too small over its tolerances. `
+      : `${capital(contactsNamed(short))} ${short.length === 1 ? 'is' : 'are'} short with no bond at all: the part is too small over its tolerances. `
   if (mostBondH === undefined) return anyhow.trimEnd()
   if (mostBondH === 0)
     return `${anyhow}No inductance is small enough beside ${exact(bondOhm, 'resistance')}: a lower resistance, or more attenuation.`
@@ -169,7 +169,7 @@ function received(bond: Bond): readonly ConnectorFinding[] {
     {
       id: 'bond-received',
       verdict: unlessTyped(verdict, bond),
-      sentence: `Quiet itself, contact ${worst.id} receives through the plate at most ${show(worst.receivedDb, 'decibel', 'least')} of what all others are driven with at ${show(worst.hz, 'frequency')}; ${exact(-worst.neededDb, 'decibel')} is what it stands.${told.length === 0 ? '' : ` ${capitalised(told.join('; '))}.`}${undecided}${untypedWords(verdict, bond)}`,
+      sentence: `Quiet itself, contact ${worst.id} receives through the plate at most ${show(worst.receivedDb, 'decibel', 'least')} of what all others are driven with at ${show(worst.hz, 'frequency')}; ${exact(-worst.neededDb, 'decibel')} is what it stands.${told.length === 0 ? '' : ` ${capital(told.join('; '))}.`}${undecided}${untypedWords(verdict, bond)}`,
       contacts: [worst.id],
       basis: basisOf(
         [

@@ -1,13 +1,15 @@
 /** The bond of a connector, contact by contact: what each loses alone, with all others, and receives while quiet. */
 import type { Need } from '../../bounds/surroundings.ts'
+import { ROUNDING_DB } from '../../checks/window/row-need.ts'
 import type { Express } from '../../line/fields.ts'
 import { within } from '../../surge/progress.ts'
 import type { Progress } from '../../types.ts'
 import type { DecidedContact } from '../decided.ts'
 import { bondAt, type TypedBond, typedBond } from '../plate/bond.ts'
 import { boxesAt, type Cell } from '../plate/cells.ts'
-import { HAIR_DB, judge } from '../plate/judge.ts'
+import { judge } from '../plate/judge.ts'
 import { FLOOR_DB } from '../plate/loss.ts'
+import { matesOf } from '../plate/member.ts'
 import { othersThan, type Plate, plateOf, RESTING } from '../plate/plate.ts'
 import { boundTogether, keeps } from '../plate/together.ts'
 import type { Connector } from '../types.ts'
@@ -92,7 +94,7 @@ export function* bondOf(
 
 /** A need that is certain to be met; a bare contact has nothing that could. */
 export const isMet = ({ certainDb: certain, neededDb, isBare }: BondRow): boolean =>
-  isBare || certain >= neededDb - HAIR_DB
+  isBare || certain >= neededDb - ROUNDING_DB
 
 function* rowsAt(
   counted: readonly Counted[],
@@ -145,7 +147,7 @@ function rowOf(on: OnPlate, need: Need, { seats, plate, marked }: Among): BondRo
     const { leastDb } = boundTogether(boxesAt(own ?? member.plated, hz) ?? [], RESTING, { needDb: neededDb })
     return { ...common, aloneDb: leastDb, markedDb: leastDb, certainDb: leastDb }
   }
-  const mates = seats.flatMap((other, j) => (j !== i && other.member.lineId === member.lineId ? [j] : []))
+  const mates = matesOf(seats, i)
   const { leastDb: certainDb, aloneDb, foundDb } = judge(plate, { i, plated: member.plated, need, mates })
   return { ...common, aloneDb, markedDb, certainDb, ...(foundDb === undefined ? {} : { foundDb }) }
 }
@@ -171,7 +173,7 @@ function* mostOf(
       return need === undefined ? [] : [{ i, id, db: need.db }]
     })
     const isHeld = ({ i, db }: (typeof needing)[number], plate: Plate) =>
-      keeps(plate.boxes[i] as readonly Cell[], othersThan(plate, i), db - HAIR_DB)
+      keeps(plate.boxes[i] as readonly Cell[], othersThan(plate, i), db - ROUNDING_DB)
     const none = yield* plateOf(contacts, hz, [0, 0])
     const curable: typeof needing = []
     for (const one of needing) {

@@ -1,7 +1,8 @@
 /** How far the connector is decided: what is open, barred, and left bare among filtered contacts. */
+import { capital } from '../../verdict.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ConnectorFinding } from '../finding.ts'
-import { capitalised, contactsNamed } from './said.ts'
+import { contactsNamed } from './said.ts'
 
 export type Counts = {
   readonly contacts: number
@@ -55,7 +56,7 @@ export function openFindings(counts: Counts): readonly ConnectorFinding[] {
           {
             id: 'bare-among-filtered',
             verdict: 'marginal' as const,
-            sentence: `${capitalised(contactsNamed(bare))} ${bare.length === 1 ? 'is' : 'are'} bare among ${filtered} filtered contacts, a hole in the wall: noise that comes in there couples to the others behind the filters.`,
+            sentence: `${capital(contactsNamed(bare))} ${bare.length === 1 ? 'is' : 'are'} bare among ${filtered} filtered contacts, a hole in the wall: noise that comes in there couples to the others behind the filters.`,
             contacts: bare,
           },
         ]),
@@ -64,7 +65,7 @@ export function openFindings(counts: Counts): readonly ConnectorFinding[] {
       : [
           {
             id: 'barred',
-            sentence: `${capitalised(contactsNamed(barred))} ${barred.length === 1 ? 'is' : 'are'} barred by a safety question or by the kind of line, and ${barred.length === 1 ? 'gets' : 'get'} no part.`,
+            sentence: `${capital(contactsNamed(barred))} ${barred.length === 1 ? 'is' : 'are'} barred by a safety question or by the kind of line, and ${barred.length === 1 ? 'gets' : 'get'} no part.`,
             contacts: barred,
           },
         ]),

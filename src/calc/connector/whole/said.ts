@@ -18,8 +18,6 @@ export function contactsNamed(ids: readonly string[]): string {
   return `contacts ${shown.join(', ')} and ${last}`
 }
 
-export const capitalised = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
-
 export const DERIVED: Source = { id: 'derived', standing: 'derived' }
 export const PRACTICE: Source = { id: 'practice', standing: 'practice' }
 

@@ -6,13 +6,13 @@ import { against } from '../../surge/judge.ts'
 import { blockingOf, type LineReason, lineReasons } from '../../surge/line.ts'
 import { type FittedPart, partOf } from '../../surge/part.ts'
 import type { Verdict } from '../../types.ts'
-import { worse } from '../../verdict.ts'
+import { capital, worse } from '../../verdict.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ConnectorFinding } from '../finding.ts'
 import type { Connector, SuppressorGroup } from '../types.ts'
 import { acrossPart, needsBridge, type Reach, reachOf } from './group-reach.ts'
 import { groupOfContact, groupPart, membersOf, surgeGiven } from './part-of-group.ts'
-import { basisOf, capitalised, contactsNamed, exact, PRACTICE, show, step } from './said.ts'
+import { basisOf, contactsNamed, exact, PRACTICE, show, step } from './said.ts'
 
 type Member = Reach & { readonly id: string; readonly withstandV: number | undefined }
 
@@ -37,7 +37,7 @@ function inTwo({ suppressors }: Connector, group: SuppressorGroup): ConnectorFin
   return {
     id: `shared-suppressor-${group.id}`,
     verdict: 'unknown',
-    sentence: `${capitalised(contactsNamed(twice))} ${twice.length === 1 ? 'is' : 'are'} named by two shared suppressors: leave each with one.`,
+    sentence: `${capital(contactsNamed(twice))} ${twice.length === 1 ? 'is' : 'are'} named by two shared suppressors: leave each with one.`,
     contacts: group.contacts,
   }
 }
@@ -62,7 +62,7 @@ function groupFinding(
       'unknown',
       `One suppressor for several contacts needs at least two of them; this group has ${contacts.length}.`,
     )
-  const names = capitalised(contactsNamed(ids))
+  const names = capital(contactsNamed(ids))
   const answer = groupPart(contacts, express)
   if (answer.is === 'none')
     return said(
