@@ -17,7 +17,7 @@ export const offered: ReadonlySignal<Offered | undefined> = next
 export const filesWanted: ReadonlySignal<boolean> = wanted
 
 const failed = signal(false)
-/** What was shared to the app could not be kept. */
+/** What was shared to the app could not be kept, or not all of it. */
 export const isShareLost: ReadonlySignal<boolean> = failed
 
 /** Whether the part for files is open. */

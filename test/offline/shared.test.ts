@@ -59,6 +59,19 @@ it('says that nothing was kept where nothing came, or there is no room', async (
   expect(await sharedFiles()).toEqual([])
 })
 
+it('says so where there was room for some only, and keeps those', async () => {
+  const room = storeOf('room')
+  const put = vi
+    .fn(room.put)
+    .mockImplementationOnce(room.put)
+    .mockRejectedValueOnce(new DOMException('full', 'QuotaExceededError'))
+  vi.stubGlobal('caches', { open: async () => ({ ...room, put }), has: async () => true })
+  const form = new FormData()
+  for (const name of ['a.json', 'b.json']) form.append('file', new File(['{}'], name))
+  expect((await keepShared(posted(form), SCOPE)).headers.get('location')).toContain('shared=0')
+  expect((await sharedFiles()).map(({ name }) => name)).toEqual(['a.json'])
+})
+
 it('takes only what is posted to its own place', () => {
   expect(isSharedHere(new URL(`${SCOPE}bring-in`), SCOPE)).toBe(true)
   expect(isSharedHere(new URL('https://h.example/bring-in'), SCOPE)).toBe(false)

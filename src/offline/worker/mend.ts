@@ -9,8 +9,17 @@ async function copyOf(scope: string): Promise<Cache | undefined> {
   return name === undefined ? undefined : caches.open(name)
 }
 
+/** Puts it back into the copy; without room there, it is fetched again the next time. */
+async function keep(key: string, answer: Response, scope: string): Promise<void> {
+  try {
+    await (await copyOf(scope))?.put(key, answer)
+  } catch {
+    // a full device: what is there runs all the same
+  }
+}
+
 /**
- * The file as the copy held it, put back there; undefined where the host does not have it, or has other bytes: those
+ * The file as the copy held it, put back there where there is room; undefined where the host does not have it, or has other bytes: those
  * would be of another version, or nobody's.
  */
 export async function mended({ key, address, integrity }: Missing, scope: string): Promise<Response | undefined> {
@@ -18,7 +27,7 @@ export async function mended({ key, address, integrity }: Missing, scope: string
   try {
     const answer = await fetch(address, { integrity, cache: 'no-cache' })
     if (!answer.ok) return undefined
-    await (await copyOf(scope))?.put(key, answer.clone())
+    await keep(key, answer.clone(), scope)
     return answer
   } catch {
     return undefined

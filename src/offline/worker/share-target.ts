@@ -14,7 +14,7 @@ const filesOf = (form: FormData): readonly File[] => {
   return files.length > 0 || typeof text !== 'string' || text === '' ? files : [new File([text], 'shared text')]
 }
 
-/** Keeps what was posted; the way leads to the Log in any case, which says when nothing came. */
+/** Keeps what was posted; the way leads to the Log in any case, which says when not all of it could be kept. */
 export async function keepShared(request: Request, scope: string): Promise<Response> {
   let count = 0
   try {
@@ -27,7 +27,8 @@ export async function keepShared(request: Request, scope: string): Promise<Respo
       count++
     }
   } catch {
-    // a full device: the app that shares still has the file
+    // a full device: the app that shares still has the files; what was kept waits beside what is said
+    count = 0
   }
   return Response.redirect(`${scope}?shared=${count}#/log`, 303)
 }

@@ -66,7 +66,9 @@ export function BringIn() {
         <FileOut what="the whole Log as a file" title="Stillpin log" />
       </div>
       {isShareLost.value && (
-        <p role="alert">What was shared to the app could not be kept here. Choose the file, or share it once more.</p>
+        <p role="alert">
+          What was shared to the app could not be kept here, or not all of it. Choose the file, or share it once more.
+        </p>
       )}
       <SharedFiles onLook={choose} />
       <ShownUnderWay now={now} />
