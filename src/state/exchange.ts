@@ -8,10 +8,11 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Progress } from '../calc/types.ts'
 import { type Attached, ownersIn } from '../store/exchange/attached.ts'
-import { attachedKeys, keyOf, readAttachedAt } from '../store/exchange/attached-store.ts'
+import { attachedKeys, keyOf, nameOf, readAttachedAt } from '../store/exchange/attached-store.ts'
 import { type Difference, differencesOf } from '../store/exchange/compare.ts'
 import { readBlob } from '../store/exchange/read-blob.ts'
-import { type How, readTaken, readWholes, type Taken, takeBack, takeIn } from '../store/exchange/take.ts'
+import { type How, readTaken, readWholes, takeBack, takeIn } from '../store/exchange/take.ts'
+import type { Taken } from '../store/exchange/taken.ts'
 import type { Whole } from '../store/exchange/whole.ts'
 import { StoreError } from '../store/trouble.ts'
 import { noteBroughtIn } from './brought-in.ts'
@@ -106,7 +107,6 @@ async function notHere(
   wholes: readonly Whole[],
   all: readonly Attached[],
 ): Promise<{ readonly attached: readonly Attached[]; readonly besides: ReadonlyMap<string, Beside> }> {
-  const nameOf = ({ is, owner, id }: ReturnType<typeof keyOf>): string => `${is} ${owner} ${id}`
   const known = new Set<string>()
   const roles = new Set<string>()
   try {

@@ -4,6 +4,7 @@ import { addComplaint } from './complaints.ts'
 import { restoreConnector } from './connector.ts'
 import { type Desk, inOneGo } from './db.ts'
 import { type ComplaintEdit, editComplaint, editLine, type LineEdit } from './edits.ts'
+import { ownersTaken, TAKEN } from './exchange/taken.ts'
 import { keptLine, newLine, restoreKeptLine, restoreLoose } from './line.ts'
 import { identityOf } from './listed.ts'
 import { restoreTriage } from './meta.ts'
@@ -135,19 +136,21 @@ async function tidyOwned(
   return removed
 }
 
-/** Ids that photos and traces may belong to: complaints, their lines, and the lines under way or set aside. */
+/** Ids that photos and traces may belong to: complaints, their lines, the lines under way or set aside, and what a file took the place of. */
 async function ownersOf(desk: Desk): Promise<ReadonlySet<unknown>> {
-  const [complaints, lines, triage, triagesAside, scratch, scratchesAside] = await Promise.all([
+  const [complaints, lines, triage, triagesAside, scratch, scratchesAside, taken] = await Promise.all([
     desk.keys('complaints'),
     desk.keys('lines'),
     desk.get('meta', 'triage'),
     desk.get('meta', 'triagesAside'),
     desk.get('meta', 'scratch'),
     desk.get('meta', 'scratchesAside'),
+    desk.get('meta', TAKEN),
   ])
   const triages = [triage, ...listed(triagesAside)].map((raw) => restoreTriage(raw).line.id)
   const loose = [scratch, ...listed(scratchesAside)].map((raw) => restoreLoose(raw).id)
-  return new Set([...complaints, ...lines.map((key) => (Array.isArray(key) ? key[1] : key)), ...triages, ...loose])
+  const kept = lines.map((key) => (Array.isArray(key) ? key[1] : key))
+  return new Set([...complaints, ...kept, ...triages, ...loose, ...ownersTaken(taken)])
 }
 
 const listed = (raw: unknown): readonly unknown[] => (Array.isArray(raw) ? raw : [])

@@ -5,6 +5,7 @@ import { newLine } from '../../src/store/line.ts'
 import { listPhotos, newPhoto, type Photo, putPhoto } from '../../src/store/photos.ts'
 import { type KeptTrace, listTraces, newTrace, putTrace } from '../../src/store/traces.ts'
 import { freshStore } from '../store/fresh-store.ts'
+import { tidyAt } from '../store/tidy-at.ts'
 import fc from '../support/property.ts'
 import { chance } from '../torture/support/random.ts'
 import { importLog } from './log-modules.ts'
@@ -133,6 +134,33 @@ describe('a complaint with photos and measured files as a file', () => {
     expect(await names()).toEqual(['scan.csv'])
     await app.undoImport()
     expect(await names()).toEqual(['own.csv'])
+  })
+
+  it('is not taken back where a photo was put beside it since that would have no place any more', async () => {
+    const { app, id } = await made([400])
+    const file = await fileOf(app, id)
+    freshStore()
+    const other = await start()
+    await other.performImport(await other.previewImport(file), 'merge')
+    await putPhoto(photoOf(id, 300))
+    expect(await other.undoImport()).toMatchObject({ words: expect.stringContaining('it stays as it is now: “Buzz”') })
+    expect(other.complaints.value).toMatchObject([{ id }])
+    expect(await listPhotos([id])).toHaveLength(2)
+  })
+
+  it('leaves a measured file of a line that a file took the place of, as long as that can be taken back', async () => {
+    const { app, id } = await made([])
+    const before = await contents(id)
+    const form = JSON.parse((await app.exportComplaint(id, { withAttached: false }))?.parts.join('') ?? '')
+    form.complaints[0].lines = []
+    const preview = await app.previewImport(JSON.stringify(form))
+    expect(messageOf(preview)).toBe('read')
+    await app.performImport(preview, 'replace')
+    expect(app.complaints.value).toMatchObject([{ lines: [] }])
+    await tidyAt(Date.now() + 30 * 86_400_000)
+    await app.undoImport()
+    expect(app.complaints.value).toMatchObject([{ lines: [{ id: LINE.id }] }])
+    expect(await contents(id)).toEqual(before)
   })
 
   it('is refused whole, by its line, where one of them does not fit or the file was cut off', async () => {

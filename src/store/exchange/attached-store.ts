@@ -10,17 +10,24 @@ export type AttachedKey = { readonly is: Attached['is']; readonly owner: string;
 
 export const STORE_OF = { photo: 'photos', trace: 'traces' } as const
 
+const TYPES = ['photo', 'trace'] as const
+
+/** One as a text: the same for the same place only. */
+export const nameOf = ({ is, owner, id }: AttachedKey): string => `${is} ${owner} ${id}`
+
 export const keyOf = ({ is, record }: Attached): AttachedKey => ({ is, owner: record.owner, id: record.id })
 
 /** All of these owners, photos first, in one order on every device. */
 export async function attachedKeys(owners: ReadonlySet<string>): Promise<readonly AttachedKey[]> {
-  const keysIn = async (is: Attached['is']): Promise<readonly AttachedKey[]> =>
-    (await readKeys(STORE_OF[is])).flatMap((key): AttachedKey[] => {
-      const [owner, id] = Array.isArray(key) ? key : []
-      return typeof owner === 'string' && typeof id === 'string' && owners.has(owner) ? [{ is, owner, id }] : []
-    })
-  return [...(await keysIn('photo')), ...(await keysIn('trace'))]
+  const all = await Promise.all(TYPES.map(async (is) => keysIn(is, await readKeys(STORE_OF[is]))))
+  return all.flat().filter(({ owner }) => owners.has(owner))
 }
+
+const keysIn = (is: Attached['is'], keys: readonly IDBValidKey[]): readonly AttachedKey[] =>
+  keys.flatMap((key): AttachedKey[] => {
+    const [owner, id] = Array.isArray(key) ? key : []
+    return typeof owner === 'string' && typeof id === 'string' ? [{ is, owner, id }] : []
+  })
 
 /** Undefined where it is gone, or damaged. */
 export async function readAttachedAt({ is, owner, id }: AttachedKey): Promise<Attached | undefined> {
@@ -58,6 +65,20 @@ export async function addBeside(desk: Desk, all: readonly Attached[], makesRoom:
     added.push(keyOf(one))
   }
   return { added, gone }
+}
+
+/** Whether something was put there since `addBeside` whose owner is lost when that is taken back. */
+export async function isBesideSince(
+  desk: Desk,
+  { added }: AddedBeside,
+  lostOwners: ReadonlySet<string>,
+): Promise<boolean> {
+  const known = new Set(added.map(nameOf))
+  for (const is of lostOwners.size === 0 ? [] : TYPES) {
+    const keys = keysIn(is, await desk.keys(STORE_OF[is]))
+    if (keys.some((key) => lostOwners.has(key.owner) && !known.has(nameOf(key)))) return true
+  }
+  return false
 }
 
 /** Takes back what `addBeside` did. */

@@ -7,31 +7,15 @@ import { assemble, later, recordOf } from '../complaint.ts'
 import { restoreConnector } from '../connector.ts'
 import { type Desk, inOneGo, readOne } from '../db.ts'
 import { restoreKeptLine } from '../line.ts'
-import { isRecord } from '../plain.ts'
 import { restoreRecord } from '../restore.ts'
 import type { Attached } from './attached.ts'
-import { type AddedBeside, type AttachedKey, addBeside, takeBeside } from './attached-store.ts'
+import { addBeside, isBesideSince, takeBeside } from './attached-store.ts'
 import { mergeWhole } from './merge.ts'
+import { type Before, ownersIn, type Records, restoreTaken, STORES, TAKEN, type Taken } from './taken.ts'
 import { restoreWhole, type Whole } from './whole.ts'
 
 /** What is done with a complaint that is there already: the file's laid over it, or put in its place. */
 export type How = 'merge' | 'replace'
-
-const STORES = ['complaints', 'lines', 'connectors'] as const
-type Store = (typeof STORES)[number]
-type Records = { readonly [K in Store]: readonly unknown[] }
-
-/** One complaint as it stood before, as it was stored; `until`: the time of the last change the file brought. */
-type Before = {
-  readonly id: string
-  readonly until: string
-  readonly records: Records
-  readonly beside: AddedBeside
-}
-/** What was taken in last. */
-export type Taken = { readonly at: string; readonly before: readonly Before[] }
-
-const KEY = 'takenIn'
 
 /** A backup of thousands of complaints takes its time on a phone. */
 const PATIENCE_MS = 60_000
@@ -130,55 +114,35 @@ export function takeIn(
       const own = attached.filter(({ record }) => owners.has(record.owner))
       before.push({ id, until: lastChange(next), records, beside: await addBeside(desk, own, how === 'replace') })
     }
-    await desk.put('meta', { at, before } satisfies Taken, KEY)
+    await desk.put('meta', { at, before } satisfies Taken, TAKEN)
   })
-}
-
-const listed = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
-
-function restoreBeside(raw: unknown): AddedBeside {
-  if (!isRecord(raw)) return { added: [], gone: [] }
-  const added = listed(raw['added']).flatMap((one): AttachedKey[] => {
-    if (!isRecord(one)) return []
-    const { is, owner, id } = one
-    const isKnown = is === 'photo' || is === 'trace'
-    return isKnown && typeof owner === 'string' && typeof id === 'string' ? [{ is, owner, id }] : []
-  })
-  return { added, gone: listed(raw['gone']) }
-}
-
-function restoreTaken(raw: unknown): Taken | undefined {
-  if (!isRecord(raw) || typeof raw['at'] !== 'string') return undefined
-  const before = listed(raw['before']).flatMap((one): Before[] => {
-    if (!isRecord(one) || typeof one['id'] !== 'string' || typeof one['until'] !== 'string') return []
-    const held = isRecord(one['records']) ? one['records'] : {}
-    const records = {
-      complaints: listed(held['complaints']),
-      lines: listed(held['lines']),
-      connectors: listed(held['connectors']),
-    }
-    return [{ id: one['id'], until: one['until'], records, beside: restoreBeside(one['beside']) }]
-  })
-  return { at: raw['at'], before }
 }
 
 /** What was taken in last and can be taken back; undefined where nothing was. */
 export async function readTaken(): Promise<Taken | undefined> {
-  return restoreTaken(await readOne('meta', KEY))
+  return restoreTaken(await readOne('meta', TAKEN))
 }
 
 /** `left`: ids of complaints that were changed since they came in; they stay as they are. */
 export type TakenBack = { readonly back: readonly string[]; readonly left: readonly string[] }
 
+/** Owners that are there now and were not before. */
+function lostOwners(now: Records, before: Records): ReadonlySet<string> {
+  const stay = new Set(ownersIn(before))
+  return new Set(ownersIn(now).filter((id) => !stay.has(id)))
+}
+
 /** Puts what was taken in last back as it was. */
 export function takeBack(): Promise<TakenBack> {
   return inOneLongGo([...STORES, 'photos', 'traces', 'meta'], async (desk) => {
-    const taken = restoreTaken(await desk.get('meta', KEY))
+    const taken = restoreTaken(await desk.get('meta', TAKEN))
     const [back, left]: [string[], string[]] = [[], []]
     for (const { id, until, records, beside } of taken?.before ?? []) {
-      const now = wholeOf(await recordsOf(desk, id))
-      // deleted by hand meanwhile, or changed
-      if (now === undefined || lastChange(now) !== until) {
+      const there = await recordsOf(desk, id)
+      const now = wholeOf(there)
+      const isChanged = now === undefined || lastChange(now) !== until
+      // deleted by hand meanwhile, or changed, or something was put beside it that would have no place any more
+      if (isChanged || (await isBesideSince(desk, beside, lostOwners(there, records)))) {
         left.push(id)
         continue
       }
@@ -187,7 +151,7 @@ export function takeBack(): Promise<TakenBack> {
       await takeBeside(desk, beside)
       back.push(id)
     }
-    await desk.remove('meta', KEY)
+    await desk.remove('meta', TAKEN)
     return { back, left }
   })
 }
