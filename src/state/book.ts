@@ -1,6 +1,6 @@
 /** The pages of the field book, shelf by shelf as they are fetched, and what leads to what. */
 import { type End, linkedWith } from '../guide/book/contents.ts'
-import { SHELVES, type ShelfRoom, shelfOfId } from '../guide/book/shelves.ts'
+import { readShelf, SHELVES, type ShelfRoom, shelfOfId } from '../guide/book/shelves.ts'
 import type { BookPage, Shelf } from '../guide/book/types.ts'
 import contents from './book-contents.ts?built'
 import { hashOf } from './router.ts'
@@ -12,11 +12,11 @@ const pageIds = Object.keys(contents.titles).flatMap((end) =>
 const kept = new Map<Shelf, readonly BookPage[]>()
 
 /** The pages of a shelf, their figures worked out when they are first asked for. */
-export async function pagesOf({ id, load }: ShelfRoom): Promise<readonly BookPage[]> {
-  const known = kept.get(id)
+export async function pagesOf(shelf: ShelfRoom): Promise<readonly BookPage[]> {
+  const known = kept.get(shelf.id)
   if (known !== undefined) return known
-  const pages = (await load?.())?.() ?? []
-  kept.set(id, pages)
+  const pages = await readShelf(shelf)
+  kept.set(shelf.id, pages)
   return pages
 }
 

@@ -72,6 +72,8 @@ function noteUnread(unread: readonly Calculation[]): boolean {
   return calculations.size > before
 }
 
+const nextTurn = () => new Promise<void>((resolve) => setTimeout(resolve))
+
 type Step = { readonly doneFrac: number; readonly alone?: Schedule }
 
 /** As soon as they are there: every contact by itself, then the schedule. */
@@ -86,12 +88,7 @@ async function worked({ connector, lines }: Wanted, show: (step: Step) => void, 
         if (found?.is === 'alone') {
           const alone = receiver.alone(found)
           // taken up in this turn, drawn in the next: neither takes as long as both
-          drawn = new Promise((resolve) => {
-            setTimeout(() => {
-              show({ doneFrac, alone })
-              resolve()
-            })
-          })
+          drawn = nextTurn().then(() => show({ doneFrac, alone }))
           return
         }
         show({ doneFrac })

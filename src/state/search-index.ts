@@ -1,6 +1,6 @@
 /** The index of the search, worked out when the app is built. */
 import MiniSearch from 'minisearch'
-import { SHELVES } from '../guide/book/shelves.ts'
+import { readBook } from '../guide/book/shelves.ts'
 import { entriesOf, type Shown } from './search-entries.ts'
 import { SEARCH_OPTIONS, type Searched } from './search-terms.ts'
 
@@ -9,8 +9,7 @@ export type BuiltIndex = {
   readonly index: ReturnType<MiniSearch['toJSON']>
 }
 
-const shelves = await Promise.all(SHELVES.map(async ({ load }) => (await load?.())?.() ?? []))
-const entries = entriesOf(shelves.flat())
+const entries = entriesOf(await readBook())
 
 function indexed(): BuiltIndex['index'] {
   const search = new MiniSearch<Searched>(SEARCH_OPTIONS)

@@ -64,6 +64,12 @@ export const SHELVES: readonly ShelfRoom[] = [
   },
 ]
 
+/** What stands on a shelf, its figures worked out anew. */
+export const readShelf = async ({ load }: ShelfRoom): Promise<readonly BookPage[]> => (await load?.())?.() ?? []
+
+/** Every page of the book, shelf by shelf. */
+export const readBook = async (): Promise<readonly BookPage[]> => (await Promise.all(SHELVES.map(readShelf))).flat()
+
 /** The shelf that a page of this id stands on, by how the id starts. */
 export const shelfOfId = (id: string): ShelfRoom | undefined =>
   SHELVES.find(({ prefix }) => prefix !== '' && id.startsWith(prefix)) ?? SHELVES.find(({ prefix }) => prefix === '')
