@@ -26,6 +26,7 @@ export function storedTraces(lines: readonly Line[]): readonly StoredTrace[] | u
   if (!lines.every(({ id }) => read.has(id))) return undefined
   return lines.flatMap((line) => {
     const traces = read.get(line.id) ?? []
+    if (!traces.some(({ role }) => role === 'after')) return traces
     const finding = findings.value.get(groundsOf(line, traces))
     return traces.map((trace) => (trace.role === 'after' && finding ? { ...trace, finding } : trace))
   })

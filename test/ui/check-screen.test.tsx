@@ -12,7 +12,7 @@ import { newLine } from '../../src/store/line.ts'
 import { CheckScreen } from '../../src/ui/screens/check.tsx'
 import { KeptCheckScreen } from '../../src/ui/screens/kept-check.tsx'
 import { isResumed } from '../../src/ui/shell/start.ts'
-import { allBy, by, output, settle, show, tap, type } from './support.ts'
+import { allBy, by, output, settle, show, tap, type, until } from './support.ts'
 
 /** Shows the screen of an address as a link does: in an entry of the history that is new. */
 async function open(hash: string): Promise<HTMLElement> {
@@ -235,6 +235,34 @@ describe('a check on screen', () => {
     await open(`#/log/${id}`)
     await open(`#/log/${id}/${line.id}/need`)
     expect(document.body.textContent).not.toContain('of the rules')
+  })
+
+  it('tells the words of the trade in its helps by a tap, of a kept line too', async () => {
+    await open('#/check/window')
+    await until('a.term')
+    const line = newLine('contact 19')
+    const { id } = createFromCheck({ title: 'Hum', check: 'window', line })
+    await open(`#/log/${id}/${line.id}/window`)
+    await until('a.term')
+  })
+
+  it('has its pages of the book behind its evidence, fetched for those who look there', async () => {
+    // a phone
+    vi.stubGlobal('matchMedia', () => ({ matches: false, addEventListener: () => undefined }))
+    await open('#/check/need?measuredDb=71.3&limitDb=46.2&marginDb=8')
+    vi.unstubAllGlobals()
+    await settle(20)
+    expect(allBy('summary', 'In the book')).toHaveLength(0)
+    const evidence = document.querySelector('details.evidence') as HTMLDetailsElement
+    evidence.open = true
+    evidence.dispatchEvent(new Event('toggle'))
+    await until('details.evidence > details')
+    expect(by('summary', 'In the book')).toBeTruthy()
+  })
+
+  it('of tones leads to the sounds to compare with', async () => {
+    await open('#/check/tone')
+    expect(by('link', 'Listen to the noises and compare').getAttribute('href')).toBe('#/notes/sounds')
   })
 
   it('takes over what another window typed while it is untouched, and keeps both where it is being typed in', async () => {

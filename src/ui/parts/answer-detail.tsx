@@ -79,6 +79,8 @@ function Evidence({ check, result, live }: Given & { readonly live: boolean }) {
   const [isOpen, setOpen] = useState(startsOpen)
   const told = useLater(result, isOpen)
   const content = useMemo(() => told && <EvidenceStack check={check} result={told} />, [check, told])
+  // its links are the same for every answer, and are fetched for those who look behind one
+  const pages = useMemo(() => isOpen && <InTheBook end={`check/${check.id}`} />, [check, isOpen])
   return (
     <details
       class="fold evidence"
@@ -88,7 +90,7 @@ function Evidence({ check, result, live }: Given & { readonly live: boolean }) {
     >
       <summary>Why, figures and working</summary>
       <IsLive.Provider value={live && told === result}>{content}</IsLive.Provider>
-      <InTheBook end={`check/${check.id}`} />
+      {pages}
     </details>
   )
 }

@@ -28,17 +28,7 @@ export function Fields({ model, desk }: Given) {
   return (
     <>
       <h2 class="unseen">What is known</h2>
-      {fields
-        .filter((field) => field.input.group === undefined)
-        .map((field) => (
-          <OneField
-            key={field.key}
-            model={model}
-            desk={desk}
-            field={field}
-            isUnsaid={model.unsaidKey.value === field.key}
-          />
-        ))}
+      <EachField model={model} desk={desk} fields={fields.filter((field) => field.input.group === undefined)} />
       <div class="groups">
         {[...grouped].map(([group, members]) => (
           <Group key={group} model={model} desk={desk} group={group} members={members} />
@@ -59,16 +49,19 @@ function Group({ model, desk, group, members }: GroupGiven) {
         {group}
         <span class="muted small">{groupNote(members)}</span>
       </summary>
-      {members.map((field) => (
-        <OneField
-          key={field.key}
-          model={model}
-          desk={desk}
-          field={field}
-          isUnsaid={model.unsaidKey.value === field.key}
-        />
-      ))}
+      <EachField model={model} desk={desk} fields={members} />
     </details>
+  )
+}
+
+function EachField({ model, desk, fields }: Given & { readonly fields: readonly Field[] }) {
+  const unsaidKey = model.unsaidKey.value
+  return (
+    <>
+      {fields.map((field) => (
+        <OneField key={field.key} model={model} desk={desk} field={field} isUnsaid={unsaidKey === field.key} />
+      ))}
+    </>
   )
 }
 

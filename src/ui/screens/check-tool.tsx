@@ -1,12 +1,12 @@
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { lazy } from '../lazy.tsx'
+import { ALL_SOUNDS, SoundLinks } from '../parts/book/sound-links.tsx'
 
 type Given = { readonly model: CheckModel; readonly desk: Desk }
 
 const TracePane = lazy<{ readonly desk: Desk }>(async () => (await import('./trace/trace-pane.tsx')).TracePane)
 const TrialRecorder = lazy(async () => (await import('../parts/trial-recorder.tsx')).TrialRecorder)
-const SoundsOf = lazy(async () => (await import('../parts/book/sounds-of.tsx')).SoundsOf, null)
 const ListenTone = lazy(async () => (await import('../parts/listen-tone.tsx')).ListenTone)
 
 /** What a check has beside its fields to fill them with; fetched with it. */
@@ -20,7 +20,7 @@ export function CheckTool({ model, desk }: Given) {
       return (
         <>
           <ListenTone model={model} />
-          <SoundsOf item="tone" />
+          <SoundLinks links={[ALL_SOUNDS]} />
         </>
       )
     default:

@@ -9,11 +9,12 @@ import { noteRecent } from '../../state/recents.ts'
 import { noteAddress, type Pair } from '../../state/router.ts'
 import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
-import { TermsIn, Text } from '../parts/book/terms.tsx'
+import { Text } from '../parts/book/terms.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
 import { CheckPanes } from './check-panes.tsx'
+import { CheckTerms } from './check-terms.tsx'
 import { LineBefore } from './line-before.tsx'
 import { UndoButton } from './undo-button.tsx'
 
@@ -48,7 +49,7 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
   useAddress(model, scratchDesk, isOld)
   useRecent(model, query.length > 0)
   return (
-    <TermsIn texts={[check.question, ...check.inputs.map(({ help }) => help)]}>
+    <CheckTerms check={check}>
       <Head title={check.title}>
         <UndoButton model={model} />
         <p class="muted check-question">
@@ -58,7 +59,7 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
       <CheckPanes model={model} desk={scratchDesk}>
         <LineBefore check={check.id} />
       </CheckPanes>
-    </TermsIn>
+    </CheckTerms>
   )
 }
 

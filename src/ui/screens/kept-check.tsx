@@ -8,11 +8,13 @@ import { keptDesk, keptLine } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { hashOf, hashOfKept } from '../../state/router.ts'
 import { readVariants, type Variants, writeVariants } from '../../state/variants.ts'
+import { Text } from '../parts/book/terms.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
 import { CheckPanes } from './check-panes.tsx'
+import { CheckTerms } from './check-terms.tsx'
 import { UndoButton } from './undo-button.tsx'
 
 type Given = { readonly complaintId: string; readonly lineId: string; readonly checkId: string }
@@ -69,7 +71,7 @@ function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
   const title = complaints.value?.find(({ id }) => id === complaintId)?.title || 'Untitled complaint'
   const { name } = model.line.value
   return (
-    <>
+    <CheckTerms check={check}>
       <Head title={check.title}>
         <a class="up" href={hashOf('log', complaintId)}>
           <Icon name="back" />
@@ -77,7 +79,7 @@ function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
         </a>
         <UndoButton model={model} />
         <p class="muted check-question">
-          {check.question}
+          <Text of={check.question} />
           {name === '' ? '' : ` ${name}.`}
         </p>
       </Head>
@@ -88,6 +90,6 @@ function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
         </p>
       )}
       <CheckPanes model={model} desk={desk} />
-    </>
+    </CheckTerms>
   )
 }

@@ -1,6 +1,6 @@
 import './terms.css'
 import { type ComponentChildren, createContext } from 'preact'
-import { useContext, useEffect, useId, useState } from 'preact/hooks'
+import { useContext, useEffect, useId, useMemo, useState } from 'preact/hooks'
 import type { GlossaryEntry } from '../../../guide/book/glossary.ts'
 import type { Piece } from '../../../guide/book/glossary-match.ts'
 import { hashOf } from '../../../state/router.ts'
@@ -53,7 +53,9 @@ export function TermsIn({
       removeEventListener('click', onTap)
     }
   }, [open])
-  return <Terms.Provider value={{ marks, open, setOpen }}>{children}</Terms.Provider>
+  // the same as long as neither changes: what shows a text is not drawn again with the screen around it
+  const shown = useMemo(() => ({ marks, open, setOpen }), [marks, open])
+  return <Terms.Provider value={shown}>{children}</Terms.Provider>
 }
 
 /** A text of the screen, with its words of the trade to be tapped. */

@@ -50,8 +50,6 @@ export function Losses({ network, name, desk, leg = network }: FilterGiven) {
 }
 
 function fittedCurve({ parts }: Fitted, hz: Float64Array, { referenceOhm }: Network): TraceCurve {
-  const { db } = benchOf(networkOf(circuitOfParts(parts), hz, referenceOhm[0] ?? 50))
+  const { benchDb: db } = lossCurves(networkOf(circuitOfParts(parts), hz, referenceOhm[0] ?? 50), [], undefined)
   return { id: 'fit', label: 'fitted parts on the bench', look: 'dots', hz, db }
 }
-
-const benchOf = (network: Network) => ({ db: lossCurves(network, [], undefined).benchDb })
