@@ -21,23 +21,30 @@ export type Reading = {
   readonly goOn: () => void
 }
 
-type Block = { readonly lines: readonly string[]; readonly doneFrac: number }
+/** `begunLength`: characters of the line that has not ended yet. */
+type Block = { readonly lines: readonly string[]; readonly begunLength: number; readonly doneFrac: number }
 
 /** The lines of a file, block by block; the last one may be no whole line. */
 async function* blocksOf(source: Blob): AsyncGenerator<Block> {
   const decoder = new TextDecoder()
-  let rest = ''
+  let begun: string[] = []
+  let begunLength = 0
   for (let at = 0; at < source.size; at += BLOCK_BYTES) {
     const end = Math.min(at + BLOCK_BYTES, source.size)
-    const text = rest + decoder.decode(await source.slice(at, end).arrayBuffer(), { stream: end < source.size })
-    const lines = text.split('\n')
-    rest = lines.pop() ?? ''
-    yield { lines, doneFrac: end / source.size }
+    const text = decoder.decode(await source.slice(at, end).arrayBuffer(), { stream: end < source.size })
+    const lineEnd = text.lastIndexOf('\n')
+    // put together once, where the line ends: it may be as long as the file
+    const lines = lineEnd < 0 ? [] : [...begun, text.slice(0, lineEnd)].join('').split('\n')
+    const rest = text.slice(lineEnd + 1)
+    begun = lineEnd < 0 ? [...begun, rest] : [rest]
+    begunLength = (lineEnd < 0 ? begunLength : 0) + rest.length
+    yield { lines, begunLength, doneFrac: end / source.size }
   }
-  yield { lines: [rest], doneFrac: 1 }
+  yield { lines: [begun.join('')], begunLength: 0, doneFrac: 1 }
 }
 
 const refused = (message: string): WholeFile => ({ ok: false, message })
+const NOT_WHOLE = 'this is no whole photo or measured file: something was cut off or changed here'
 const CUT_OFF = 'the file ends before it is complete: something was cut off'
 
 /** Reads a file; nothing of it is taken over where a place of it does not fit. Fails where the browser cannot read it, or it was stopped. */
@@ -53,7 +60,7 @@ export async function readBlob(source: Blob, { run, onProgress, goOn }: Reading)
   let line = 0
   let isOver = false
   const attached: Attached[] = []
-  for await (const { lines, doneFrac } of blocksOf(source)) {
+  for await (const { lines, begunLength, doneFrac } of blocksOf(source)) {
     goOn()
     onProgress(doneFrac)
     const begins = read === undefined ? lines.indexOf(LIST_BEGINS) : -1
@@ -62,7 +69,9 @@ export async function readBlob(source: Blob, { run, onProgress, goOn }: Reading)
       head.push(one)
       headLength += one.length + 1
     }
-    if (headLength > MOST_CHARACTERS) return refused(TOO_LARGE)
+    const untilList = headLength + (begins < 0 ? begunLength : 0)
+    if (read === undefined && untilList > MOST_CHARACTERS) return refused(TOO_LARGE)
+    if (begunLength > MOST_CHARACTERS) return refused(`Line ${line + lines.length + 1}: ${NOT_WHOLE}.`)
     if (begins >= 0) {
       line = head.length + 1
       read = await run(readSteps(closed(head)))
@@ -101,7 +110,7 @@ function readLine(text: string, path: Path, owners: ReadonlySet<string>): Attach
   try {
     value = JSON.parse(text.replace(/,\s*$/, ''))
   } catch {
-    return { path: [], message: 'this is no whole photo or measured file: something was cut off or changed here' }
+    return { path: [], message: NOT_WHOLE }
   }
   return readAttached(value, path, owners)
 }
