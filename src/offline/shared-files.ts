@@ -9,6 +9,16 @@ export type SharedFile = { readonly key: string; readonly name: string; readonly
 
 const scopeHere = (): string => new URL('.', document.baseURI).href
 
+/** How many wait; none of them is read for it. */
+export async function countShared(): Promise<number> {
+  try {
+    if (!(await caches.has(sharedName(scopeHere())))) return 0
+    return (await (await caches.open(sharedName(scopeHere()))).keys()).length
+  } catch {
+    return 0
+  }
+}
+
 /** The files that wait, the first shared first. A browser without caches has none. */
 export async function sharedFiles(): Promise<readonly SharedFile[]> {
   try {

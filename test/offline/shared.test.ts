@@ -1,6 +1,6 @@
 /** What another app shares is kept by the worker until it was looked at, and found by the page. */
 import { afterEach, beforeEach, expect, it, vi } from 'vitest'
-import { dropShared, sharedFiles } from '../../src/offline/shared-files.ts'
+import { countShared, dropShared, sharedFiles } from '../../src/offline/shared-files.ts'
 import { isSharedHere, keepShared } from '../../src/offline/worker/share-target.ts'
 
 const SCOPE = 'https://h.example/app/'
@@ -36,11 +36,13 @@ it('keeps every file with its name, whatever signs that has, and leads to the Lo
   form.append('file', new File(['{"b":2}'], 'b.txt'))
   const answer = await keepShared(posted(form), SCOPE)
   expect([answer.status, answer.headers.get('location')]).toEqual([303, `${SCOPE}?shared=2#/log`])
+  expect(await countShared()).toBe(2)
   const all = await sharedFiles()
   expect(all.map(({ name }) => name)).toEqual(['Fühler “A”.json', 'b.txt'])
   expect(await Promise.all(all.map(({ file }) => file.text()))).toEqual(['{"a":1}', '{"b":2}'])
   await dropShared(all[0]?.key ?? '')
   expect((await sharedFiles()).map(({ name }) => name)).toEqual(['b.txt'])
+  expect(await countShared()).toBe(1)
 })
 
 it('keeps a text that was shared in place of a file', async () => {
@@ -57,6 +59,7 @@ it('says that nothing was kept where nothing came, or there is no room', async (
   form.append('file', new File(['{}'], 'a.json'))
   expect((await keepShared(posted(form), SCOPE)).headers.get('location')).toContain('shared=0')
   expect(await sharedFiles()).toEqual([])
+  expect(await countShared()).toBe(0)
 })
 
 it('says so where there was room for some only, and keeps those', async () => {

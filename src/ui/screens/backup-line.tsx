@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { sharedFiles } from '../../offline/shared-files.ts'
+import { countShared } from '../../offline/shared-files.ts'
 import { backupDue, lookAtBackup, putOff } from '../../state/backup.ts'
 import { keepsStorage } from '../../state/complaints.ts'
 import { filesWanted, wantFiles } from '../../state/offered-file.ts'
@@ -13,7 +13,7 @@ export function BackupLine({ isEmpty }: { readonly isEmpty: boolean }) {
   useEffect(() => {
     lookAtBackup()
     void isStorageKept().then(setBefore)
-    void sharedFiles().then((all) => setWaiting(all.length))
+    void countShared().then(setWaiting)
   }, [])
   const isKept = keepsStorage.value ?? before
   return (
