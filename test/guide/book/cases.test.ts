@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { CASES, casePageId } from '../../../src/guide/book/cases/all.ts'
 import { pages } from '../../../src/guide/book/cases/cases.ts'
 import { casesLike } from '../../../src/guide/book/cases/match.ts'
+import { pages as soundPages } from '../../../src/guide/book/sounds/sounds.ts'
 import { GUIDE } from '../../../src/guide/guide.ts'
 
 type Recorded = {
@@ -60,4 +61,31 @@ test('one answer alone finds nothing, and an answer that contradicts takes a cas
 
 test('questions of safety make no two complaints alike', () => {
   expect(casesLike({ 'gate-danger': 'none', 'gate-lines': 'none', wrong: 'noise' })).toEqual([])
+})
+
+test('a document that nobody opened is cited from memory, and every page says what was seen of its document', () => {
+  const standing = (id: string) =>
+    pages()
+      .find((page) => page.id === id)
+      ?.sources.map((source) => source.standing)
+  expect([standing('case-c25'), standing('case-c27')]).toEqual([['memory'], ['memory']])
+  expect([standing('case-d01'), standing('case-c13')]).toEqual([['read'], ['read']])
+  const seen = (id: string) =>
+    pages()
+      .find((page) => page.id === id)
+      ?.blocks.flatMap((block) => (block.is === 'rows' ? block.rows : []))
+      .find(({ label }) => label === 'Seen of it')?.text
+  expect([seen('case-c25'), seen('case-d59')]).toEqual(['Not opened.', 'Summary read.'])
+  expect(pages().filter(({ id }) => seen(id) === undefined)).toEqual([])
+})
+
+test('cases and sounds warn of what the tests they lead to warn of', () => {
+  for (const { id, related = [], cautions = [] } of [...pages(), ...soundPages()]) {
+    const items = related.flatMap((link) => ('item' in link ? [link.item] : []))
+    const warned = GUIDE.evidence.filter((one) => items.includes(one.id)).flatMap((one) => one.cautions ?? [])
+    expect(cautions.toSorted(), id).toEqual([...new Set(warned)].toSorted())
+  }
+  const of = (id: string) => [...pages(), ...soundPages()].find((page) => page.id === id)?.cautions
+  expect(of('sound-ignition')).toContain('running-engine')
+  expect(of('case-d31')).toContain('high-voltage-map')
 })

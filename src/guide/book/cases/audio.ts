@@ -180,7 +180,7 @@ export const AUDIO_CASES: readonly CaseRecord[] = [
     trail: ['Breaker by breaker: with the stall-warning buzzer’s out, the hiss stopped.'],
     cause: 'The circuit of the buzzer coupled in.',
     cure: 'Its switch and wiring to be repaired.',
-    lesson: 'Breaker by breaker names the source in ten minutes.',
+    lesson: 'Breaker by breaker, on the ground, names the source.',
     telling: 'owner',
     open: 'The line is one where nothing is fitted for trial.',
     suspects: ['converter', 'motor', 'coil'],

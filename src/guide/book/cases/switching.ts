@@ -96,7 +96,7 @@ export const SWITCHING_CASES: readonly CaseRecord[] = [
       'The sensor stands beside the pitch servo, nearer than its installers’ rule.',
     ],
     cause: 'A servo motor too near to the sensor.',
-    cure: 'Distance; the result of a cage is not told.',
+    cure: 'None is told; the installers’ rule asks for more distance.',
     lesson: 'One by one, off and on; then distance.',
     telling: 'owner',
     open: 'Whether a cage helped is not told.',

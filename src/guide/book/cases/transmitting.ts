@@ -51,7 +51,7 @@ export const TRANSMITTING_CASES: readonly CaseRecord[] = [
     trail: [
       'Channel by channel: everything above one frequency does it.',
       'Look: the coaxial cable passes a hand’s breadth from the roll servo.',
-      'A new hole three times as far: steady.',
+      'A new hole, nearly three times as far: steady.',
     ],
     cause: 'Coaxial cable too near to the servo.',
     cure: 'Cable moved.',
@@ -66,7 +66,7 @@ export const TRANSMITTING_CASES: readonly CaseRecord[] = [
     title: 'Yaw kicks while talking on the radio',
     told: 'A freighter in cruise. Hard kicks from the yaw damper; a fire bell comes and goes.',
     trail: [
-      'Dampers off and on by the book: smaller, still there.',
+      'One of the dampers off: smaller, still there.',
       'The kicks come while one radio is used.',
       'On the ground: open shield at the coaxial connector of that radio, close to the damper’s box. Replaced.',
     ],
@@ -132,7 +132,7 @@ export const TRANSMITTING_CASES: readonly CaseRecord[] = [
       'So it leaks from the set or its cables, not from the antenna.',
     ],
     cause: 'A harmonic leaves by the set, its rack contact or its harness.',
-    cure: 'Coaxial contact of the rack cleaned and seated, ground straps, harness shielded.',
+    cure: 'A maker advises: clean and seat the coaxial contact of the rack, ground straps, shield the harness.',
     lesson: 'Where filters in the antenna lead do nothing, the antenna is not the way.',
     telling: 'owner',
     open: 'The final cure of this owner is not told.',

@@ -82,7 +82,7 @@ export const WEATHER_CASES: readonly CaseRecord[] = [
     told: 'A helicopter near broadcast masts: roughness, the twist-grip moves by itself, power falls, hard landing.',
     trail: ['The instructor had had the same near the masts before.'],
     cause: 'Broadcast field added pulses to the engine-speed signal; the governor closed the throttle.',
-    cure: 'The pilot overrides the governor; hardening by the design authority.',
+    cure: 'The pilot overrides the governor; a safety notice had warned of radio interference.',
     lesson: 'Near masts the place is the finding. Nobody tries parts in governor lines.',
     telling: 'report',
     suspects: ['outside-field'],

@@ -3,6 +3,7 @@ import { formatQuantity } from '../../../calc/quantity/format.ts'
 import type { Source } from '../../../calc/types.ts'
 import { NOISE_SIGNATURES, type NoiseSignature } from '../../../reference/noise-signatures.ts'
 import { SUSPECTS } from '../../suspects/suspects.ts'
+import { cautionsOfTests } from '../test-cautions.ts'
 import type { Block, BookPage, BookRow } from '../types.ts'
 import { SOUND_CARDS, type SoundCard } from './cards.ts'
 import { alternatorHz, commutatorHz, EXAMPLE, popsPerSec, whistleHz } from './example.ts'
@@ -59,6 +60,7 @@ function pageOf(signature: NoiseSignature, card: SoundCard): BookPage {
     inShort: `${signature.source}: ${signature.heard}`,
     words: [signature.source, ...card.words],
     blocks,
+    cautions: cautionsOfTests([suspect.proof]),
     sources: sourcesOf(signature, played !== undefined),
     related: [
       ...card.alike.map(({ signature: other }) => ({ page: soundPageId(other) })),
