@@ -51,3 +51,10 @@ test.each([
 ])('%s says %s', (id, figure) => {
   expect(textOf(id)).toContain(figure)
 })
+
+test('every instrument warns before it is taken up, and no probe goes to what kills', () => {
+  for (const { id, cautions = [] } of instrumentPages()) expect(cautions.length, id).toBeGreaterThan(0)
+  expect(textOf('test-with-oscilloscope')).toContain('A probe on ignition, strobe high voltage or any lethal supply.')
+  // 0.1 Ω over 2.5 mΩ
+  expect(textOf('test-with-milliohm-meter')).toContain('as much as 40 good bonds')
+})

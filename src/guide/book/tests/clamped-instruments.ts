@@ -3,10 +3,10 @@ import { clampFallDb } from '../../../calc/network/clamp.ts'
 import { CLAMP_FERRITE, CURRENT_PROBE, HANDHELD, PHONE_AUDIO } from '../../../reference/instruments.ts'
 import { decibels, drawing, hertz, type Instrument, metres, ohms } from './instrument.ts'
 
-/** Current over both wires is twice that of one, in decibels. */
 /** A loop closed at both ends, and one that is not. */
 const LOW_LOOP_OHM = 50
 const HIGH_LOOP_OHM = 300
+/** Common current over both wires is twice that of one, in decibels. */
 const BOTH_OVER_ONE_DB = 20 * Math.log10(2)
 
 function currentProbe(): Instrument {
@@ -44,6 +44,7 @@ function currentProbe(): Instrument {
       'Ambient signals: first everything off, then on.',
       'It gives current, not the impedance that made it.',
     ],
+    cautions: ['running-engine', 'key-down'],
     links: [{ page: 'current-probe' }, { page: 'common-or-differential' }, { check: 'need' }],
   }
 }
@@ -88,6 +89,7 @@ function clamp(): Instrument {
       'A little worse with it on is a resonance, and still says: this cable.',
     ],
     never: ['Left on afterwards: count them out and in.'],
+    cautions: ['trial-not-for-flight'],
     links: [{ page: 'clamp-ferrites' }, { check: 'loop' }],
   }
 }
@@ -125,6 +127,7 @@ function handheld(): Instrument {
       'The squelch that closes is not silence.',
     ],
     never: ['Transmitting, or any key on a distress channel.'],
+    cautions: ['running-engine'],
     links: [{ page: 'sound-ignition' }, { page: 'sound-led-lighting' }],
   }
 }
@@ -148,11 +151,12 @@ function spectrum(): Instrument {
     ],
     pictures: [drawing('spectrum-shapes')],
     fools: [
-      'Ten decibels more attenuation and a line falls by more than ten: the analyser made it itself.',
+      'A pad of ten decibels in front, and a line falls by more than ten: the analyser made it itself.',
       'A raised floor with everything off is the analyser’s own.',
       'A telephone filters voice: hum and high whistles may be missing.',
       'Two sweeps differ where a source comes and goes: hold the maximum for some time.',
     ],
+    cautions: ['running-engine', 'antenna-load'],
     links: [{ check: 'trace' }, { check: 'tone' }, { check: 'harmonics' }],
   }
 }

@@ -1,5 +1,6 @@
 /** What an instrument page holds, and how its figures are printed. */
 import { formatQuantity } from '../../../calc/quantity/format.ts'
+import type { SafetyId } from '../../../reference/safety.ts'
 import type { DrawingId } from '../../drawing-ids.ts'
 import type { BookDrawingId } from '../../drawings/book-ids.ts'
 import type { Tool } from '../../investigation.ts'
@@ -21,6 +22,8 @@ export type Instrument = {
   readonly pictures: readonly Block[]
   readonly fools: readonly string[]
   readonly never?: readonly string[]
+  /** cautions of the reference, shown first */
+  readonly cautions: readonly SafetyId[]
   readonly links: readonly BookLink[]
 }
 

@@ -21,6 +21,7 @@ const asPage = (one: Instrument): BookPage => ({
     { is: 'list', items: one.fools },
     ...(one.never === undefined ? [] : [{ is: 'never', items: one.never } as const]),
   ],
+  cautions: one.cautions,
   sources: [PRACTICE, DERIVED],
   related: one.links,
 })

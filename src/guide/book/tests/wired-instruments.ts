@@ -58,6 +58,7 @@ function meter(): Instrument {
       'A good reading at rest says nothing of a joint that opens when shaken.',
     ],
     never: ['Ohms on a live line.', 'Ohms on pyrotechnic or fuel-quantity lines.'],
+    cautions: ['power-off', 'no-back-probing'],
     links: [{ page: 'bus-first-aid' }, { page: 'audio-ground' }],
   }
 }
@@ -89,11 +90,12 @@ function bondTester(): Instrument {
       },
     ],
     fools: [
-      `With two wires its own leads are in it: some ${ohms(BOND_TESTER.leadsOhm)}, forty bonds’ worth.`,
-      `At ${hertz(1e7)} a strap of ${metres(0.05)} is ${ohms(2 * Math.PI * 1e7 * WIRE_H_PER_M.henriesPerM * 0.05)} whatever the milliohms say.`,
+      `With two wires its own leads are in it: some ${ohms(BOND_TESTER.leadsOhm)}, as much as ${Math.round(BOND_TESTER.leadsOhm / BOND_NOTE.ohm)} good bonds.`,
+      `At ${hertz(1e7)} a plain wire of ${metres(0.05)} is ${ohms(2 * Math.PI * 1e7 * WIRE_H_PER_M.henriesPerM * 0.05)} whatever the milliohms say.`,
       'Another bolt in parallel hides the bad joint: read it with that path open where the manual allows.',
     ],
     never: ['Near fuel vapour, except with a tester approved for that zone.'],
+    cautions: ['power-off', 'milliohm-fuel'],
     links: [{ page: 'bond-four-wire' }, { page: 'lead-and-bond' }],
   }
 }
@@ -139,9 +141,11 @@ function oscilloscope(): Instrument {
       'A mains scope grounds what its clip touches: use a battery one on a floating return.',
     ],
     never: [
-      'Unrated probes on ignition, strobe or coil circuits.',
+      'A probe on ignition, strobe high voltage or any lethal supply.',
+      'A probe at a coil that is not rated for its kick.',
       'A probe on flight- or engine-control lines in service.',
     ],
+    cautions: ['power-off', 'no-back-probing'],
     links: [{ page: 'bus-dip' }, { check: 'surge' }],
   }
 }
