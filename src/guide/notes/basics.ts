@@ -185,11 +185,11 @@ export const BASIC_NOTES: readonly FieldNote[] = [
     title: 'Static at a connector',
     paragraphs: [
       'A charged hand discharges into the first metal it meets. With a shell bonded to the case it stays outside.',
-      'Into a contact it goes on along the wire: some amperes in a nanosecond. There a suppressor at the shell helps, and a lead of millimetres already costs volts.',
+      'Into a contact it goes on along the wire: several amperes for each kilovolt, within a nanosecond. There a suppressor at the shell helps, and a lead of millimetres already costs volts.',
       `At ${hertz(300e6)} a centimetre of wire is ${ohms(2 * Math.PI * 300e6 * 0.01 * WIRE_H_PER_M.henriesPerM)}.`,
       'How to check: ohms from shell to case, and a stick instead of a hand.',
     ],
-    sources: [{ id: 'D53', standing: 'read' }, DERIVED, PRACTICE],
+    sources: [{ id: 'D53', standing: 'read' }, { id: 'iec-61000-4', standing: 'memory' }, DERIVED, PRACTICE],
     related: [{ check: 'surge' }, { note: 'bond-four-wire' }],
   },
   {
@@ -197,7 +197,7 @@ export const BASIC_NOTES: readonly FieldNote[] = [
     title: 'The first ten minutes of a complaint',
     paragraphs: [
       'Let the person tell it, and write down the words. Ask what was last touched, and when it began.',
-      'Then from the seat: volume to zero, squelch open, another headset, one load after the other, key each radio. That costs nothing and settles most.',
+      'Then from the seat: volume to zero, squelch open, another headset, one load after the other. Key each radio once nobody is near its antenna or fuelling. That costs nothing and settles most.',
       'Only then take the torch, then the meter, then anything that opens a circuit.',
       'How to check: after ten minutes you can say what it follows. If not, measure; do not fit.',
     ],
