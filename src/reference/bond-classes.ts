@@ -63,7 +63,7 @@ export const BOND_CLASSES: readonly BondClass[] = [
     id: 'jumper',
     purpose: 'Bonding jumper on a light aircraft',
     mostOhm: 3e-3,
-    note: 'Short, and at most five times as long as wide.',
+    note: 'As short as it can be, a strap rather than a wire.',
     source: memory('ac-43-13', 'bonding jumpers'),
   },
   {
@@ -74,3 +74,6 @@ export const BOND_CLASSES: readonly BondClass[] = [
     source: PRACTICE,
   },
 ]
+
+/** Most ohms of a class; undefined where drop or geometry decides. */
+export const mostBondOhm = (id: string): number | undefined => BOND_CLASSES.find((one) => one.id === id)?.mostOhm

@@ -1,9 +1,7 @@
-/** Steady limits of a supply in normal work, least and most. */
+/** What a supply may sink to in normal work, all the time. Its usual and highest volts stand in its line kind. */
 import { memory } from './line-kinds/cite.ts'
 
 export const STEADY_28_VDC = {
-  nominalV: 28,
   leastV: 22,
-  mostV: 29,
   basis: memory('mil-std-704', 'normal steady state'),
 } as const

@@ -1,5 +1,6 @@
 /** How well a figure of a line is known is said no better than it is: what was read, recalled, or is practice. */
 import { describe, expect, it } from 'vitest'
+import { LINE_CARDS } from '../../src/reference/line-cards.ts'
 import { type Citation, LINE_KINDS, lineKindById } from '../../src/reference/line-kinds.ts'
 
 /** Clauses that were themselves in sight when their source was read; any other clause number is from memory. */
@@ -53,5 +54,11 @@ describe('the standing of a figure', () => {
       expect(kind.transformer?.source.standing).toBe('memory')
       expect(kind.sources.find(({ id }) => id === 'mil-std-1553')?.standing).toBe('memory')
     }
+  })
+
+  it('of what a direct stub sends is memory, as the picofarads of fast USB are practice: nobody read either', () => {
+    const wave = LINE_CARDS['mil-std-1553-direct']?.wave
+    expect(wave?.is === 'not-known' ? undefined : wave?.source.standing).toBe('memory')
+    expect(LINE_CARDS['usb-high-speed']?.suppressor?.map(({ source }) => source.standing)).toEqual(['practice'])
   })
 })

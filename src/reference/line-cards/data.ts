@@ -95,7 +95,7 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
       leastSentV: 9,
       heardFromV: 0.5,
       edgeSec: 150e-9,
-      source: read('R7', '18 to 27 V, 1 to 14 V'),
+      source: read('R7', '18 to 27 V sent; 1 to 14 V at the stub'),
     },
     suppressor: [{ farads: 30e-12, ofPair: true, source: DERIVED }],
   },
@@ -108,7 +108,7 @@ export const DATA_CARDS: Readonly<Record<string, CardRow>> = {
       leastSentV: 3,
       heardFromV: 0.7,
       edgeSec: 150e-9,
-      source: read('R7', '6 to 9 V, 1.4 to 20 V'),
+      source: memory('R7', '6 to 9 V sent; 1.4 to 20 V at the stub'),
     },
     box: [
       ohms('between the legs: two resistors and a winding', [110, 130], memory('R7', '55 Ω in each leg')),

@@ -121,7 +121,7 @@ export const FAST_CARDS: Readonly<Record<string, CardRow>> = {
     },
     box: [HOST_OHMS],
     never: [CHOKE_FIRST, ONE_LEG, told('Never take its shield for its ground wire.')],
-    suppressor: [{ farads: 2e-12, source: read('R31') }],
+    suppressor: [{ farads: 2e-12, source: PRACTICE }],
   },
   'ethernet-10base-t': {
     ...ETHERNET,

@@ -1,5 +1,7 @@
 /** Line cards of power, returns, drives, discretes and what belongs to them. */
+import { mostBondOhm } from '../bond-classes.ts'
 import { memory, PRACTICE } from '../line-kinds/cite.ts'
+import { STEADY_28_VDC } from '../supply-steady.ts'
 import { notKnown, ohms, open, SHIP_V, signalOhm, told } from './told.ts'
 import type { CardRow } from './types.ts'
 
@@ -29,7 +31,7 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Direct current to the box, with the ripple of whatever makes it.', memory('mil-std-704')),
     wave: {
       is: 'steady',
-      leastV: 22,
+      leastV: STEADY_28_VDC.leastV,
       ripplePeakV: 1.5,
       rippleHz: 2.4e3,
       source: memory('mil-std-704', '22 to 29 V, ripple to 1.5 V'),
@@ -117,9 +119,13 @@ export const POWER_CARDS: Readonly<Record<string, CardRow>> = {
     carries: told('Everybody’s current back. A good one shows no volts between its ends.'),
     wave: { is: 'steady', leastV: -1, ripplePeakV: 0.05, rippleHz: 400, source: PRACTICE },
     box: [
-      ohms('case to structure, where a bond of this class is called for', [undefined, 2.5e-3], memory('mil-std-464')),
+      ohms(
+        'case to structure, where a bond of this class is called for',
+        [undefined, mostBondOhm('radio')],
+        memory('mil-std-464'),
+      ),
     ],
-    line: [ohms('across a bonding jumper', [undefined, 3e-3], memory('ac-43-13', 'chapter 11'))],
+    line: [ohms('across a bonding jumper', [undefined, mostBondOhm('jumper')], memory('ac-43-13', 'chapter 11'))],
     measure: told(
       'With four wires and an approved milliohm meter, both ways round. A plain meter reads its own leads.',
     ),

@@ -1,9 +1,10 @@
 /** The tables of the book: rows of the reference, and conversions as they are worked by hand. */
 import { expect, test } from 'vitest'
+import { USUAL_BOND } from '../../../src/calc/connector/plate/bond.ts'
 import { pages } from '../../../src/guide/book/tables/tables.ts'
 import type { Block } from '../../../src/guide/book/types.ts'
-import { BOND_CLASSES } from '../../../src/reference/bond-classes.ts'
-import { DIELECTRICS } from '../../../src/reference/constructions.ts'
+import { BOND_CLASSES, mostBondOhm } from '../../../src/reference/bond-classes.ts'
+import { BOND_NOTE, DIELECTRICS } from '../../../src/reference/constructions.ts'
 import { CONTACT_SIZES } from '../../../src/reference/contact-sizes.ts'
 import { RADIO_BANDS } from '../../../src/reference/radio-bands.ts'
 
@@ -53,4 +54,8 @@ test('a suppressor that stands off 28 V starts from 31.1 V and holds about 45.4 
 test('a class R bond is at most 2.5 mΩ, class H 0.1 Ω, class S 1 Ω', () => {
   const by = (letter: string) => rowsOf('bonds').find((row) => row[1] === letter)?.[2]
   expect([by('R'), by('H'), by('S')]).toEqual(['2.5 mΩ', '100 mΩ', '1 Ω'])
+})
+
+test('the ohms of a class R bond are one figure, wherever they stand', () => {
+  expect([BOND_NOTE.ohm, USUAL_BOND.ohm, mostBondOhm('shell')]).toEqual(Array(3).fill(mostBondOhm('radio')))
 })

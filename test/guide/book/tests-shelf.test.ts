@@ -58,3 +58,12 @@ test('every instrument warns before it is taken up, and no probe goes to what ki
   // 0.1 Ω over 2.5 mΩ
   expect(textOf('test-with-milliohm-meter')).toContain('as much as 40 good bonds')
 })
+
+test('an instrument whose figure is recalled or read says so beside practice', () => {
+  const cited = (id: string) => instrumentPages().find((page) => page.id === id)?.sources
+  expect(cited('test-with-oscilloscope')).toContainEqual(
+    expect.objectContaining({ id: 'mil-std-704', standing: 'memory' }),
+  )
+  expect(cited('test-with-milliohm-meter')).toContainEqual({ id: 'mil-b-5087', standing: 'memory' })
+  expect(cited('test-with-multimeter')).toContainEqual({ id: 'R16', standing: 'read' })
+})

@@ -1,5 +1,6 @@
 /** What an instrument page holds, and how its figures are printed. */
 import { formatQuantity } from '../../../calc/quantity/format.ts'
+import type { Source } from '../../../calc/types.ts'
 import type { SafetyId } from '../../../reference/safety.ts'
 import type { DrawingId } from '../../drawing-ids.ts'
 import type { BookDrawingId } from '../../drawings/book-ids.ts'
@@ -24,6 +25,8 @@ export type Instrument = {
   readonly never?: readonly string[]
   /** cautions of the reference, shown first */
   readonly cautions: readonly SafetyId[]
+  /** of figures that are neither practice nor worked out */
+  readonly sources?: readonly Source[]
   readonly links: readonly BookLink[]
 }
 

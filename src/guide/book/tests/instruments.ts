@@ -22,7 +22,7 @@ const asPage = (one: Instrument): BookPage => ({
     ...(one.never === undefined ? [] : [{ is: 'never', items: one.never } as const]),
   ],
   cautions: one.cautions,
-  sources: [PRACTICE, DERIVED],
+  sources: [PRACTICE, DERIVED, ...(one.sources ?? [])],
   related: one.links,
 })
 

@@ -2,20 +2,21 @@
 import { formatQuantity } from '../../../calc/quantity/format.ts'
 import { BOND_NOTE } from '../../../reference/constructions.ts'
 import { BOND_TESTER, HAND_METER, RISE_BANDWIDTH, SCOPE_PROBE, WIRE_H_PER_M } from '../../../reference/instruments.ts'
-import { LINE_KINDS } from '../../../reference/line-kinds.ts'
+import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
 import { STEADY_28_VDC } from '../../../reference/supply-steady.ts'
 import { drawing, hertz, type Instrument, metres, ohms, seconds, waveform } from './instrument.ts'
 import { coilAtSwitchOff, edgeBySpringAndLead, leadRingsAtHz, supplyAtStart } from './scope-pictures.ts'
 
-/** Ohms of the ends of a two-wire bus that is whole: half its line's impedance. */
-function busOhm(kindId: string): number {
-  const z0Ohm = LINE_KINDS.find(({ id }) => id === kindId)?.z0Ohm
-  if (z0Ohm === undefined) throw new RangeError(`no impedance of "${kindId}"`)
-  return z0Ohm / 2
+/** What a row of the line kinds holds and a page needs; a row without it is a fault of ours. */
+function factOf<F extends keyof LineKind>(kindId: string, fact: F): NonNullable<LineKind[F]> {
+  const value = lineKindById(kindId)?.[fact]
+  if (value === undefined) throw new RangeError(`no ${fact} of "${kindId}"`)
+  return value
 }
 
 function meter(): Instrument {
-  const whole = busOhm('can')
+  // two ends side by side
+  const whole = factOf('can', 'z0Ohm') / 2
   return {
     tools: ['multimeter'],
     id: 'test-with-multimeter',
@@ -59,6 +60,7 @@ function meter(): Instrument {
     ],
     never: ['Ohms on a live line.', 'Ohms on pyrotechnic or fuel-quantity lines.'],
     cautions: ['power-off', 'no-back-probing'],
+    sources: [factOf('can', 'signalOhm').source],
     links: [{ page: 'bus-first-aid' }, { page: 'audio-ground' }],
   }
 }
@@ -96,6 +98,7 @@ function bondTester(): Instrument {
     ],
     never: ['Near fuel vapour, except with a tester approved for that zone.'],
     cautions: ['power-off', 'milliohm-fuel'],
+    sources: BOND_NOTE.sources,
     links: [{ page: 'bond-four-wire' }, { page: 'lead-and-bond' }],
   }
 }
@@ -104,7 +107,8 @@ function oscilloscope(): Instrument {
   const ringHz = leadRingsAtHz(SCOPE_PROBE.groundLeadM)
   const springHz = leadRingsAtHz(SCOPE_PROBE.springM)
   const [good, bad] = edgeBySpringAndLead(5)
-  const { nominalV, leastV } = STEADY_28_VDC
+  const { leastV, basis } = STEADY_28_VDC
+  const { nominalRmsV: nominalV } = factOf('power-28-vdc', 'supply')
   const [dipGood, dipBad] = supplyAtStart({ busV: nominalV, leastV, spanSec: 0.5 })
   const [coilGood, coilBad] = coilAtSwitchOff({ busV: nominalV, kickV: nominalV * 10, heldV: nominalV + 1 })
   return {
@@ -146,6 +150,7 @@ function oscilloscope(): Instrument {
       'A probe on flight- or engine-control lines in service.',
     ],
     cautions: ['power-off', 'no-back-probing'],
+    sources: [basis],
     links: [{ page: 'bus-dip' }, { check: 'surge' }],
   }
 }
