@@ -107,3 +107,16 @@ describe('the drawings', () => {
     expect(over).toEqual([])
   })
 })
+
+it('the ladder that explains ladders is one that holds: each rung that comes lies below the one it is held by', () => {
+  const ladder = DRAWINGS.find(({ id }) => id === 'ladder-explained')
+  const heightOf = (name: string) => {
+    const text = ladder && textsOf(ladder).find((mark) => mark.text === name)
+    if (text === undefined) throw new RangeError(name)
+    return ladder.height - text.at[1]
+  }
+  expect(heightOf('line in work')).toBeLessThan(heightOf('stand-off'))
+  expect(heightOf('surge of supply')).toBeLessThan(heightOf('stand-off'))
+  expect(heightOf('clamp at peak')).toBeLessThan(heightOf('capacitor’s'))
+  expect(heightOf('clamp at peak')).toBeLessThan(heightOf('circuit’s'))
+})

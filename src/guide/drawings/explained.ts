@@ -64,7 +64,7 @@ const STRIP: Drawing = {
 const LADDER: Drawing = {
   id: 'ladder-explained',
   title: 'How to read the ladder',
-  said: 'Two rails of volts, low below and high above. On the left what comes: the line’s own volts, then the supply’s surge, then the clamp of the suppressor. On the right what holds: stand-off, then the rating of the capacitor, then the withstand of the circuit. Every rung on the left has to lie below the rung on the right that has to hold it.',
+  said: 'Two rails of volts, low below and high above. On the left what comes: the line’s own volts, then the supply’s long surge, then the clamp of the suppressor. On the right what holds: the stand-off above line and supply. Then the rating of the capacitor and the withstand of the circuit, above the clamp. Every rung on the left has to lie below the rung on the right that has to hold it.',
   height: 246,
   marks: [
     { text: 'what comes', at: [110, 18], anchor: 'end', bold: true },
@@ -92,11 +92,11 @@ const LADDER: Drawing = {
     { text: 'line in work', at: [98, 210], anchor: 'end' },
     {
       line: [
-        [104, 160],
-        [120, 160],
+        [104, 176],
+        [120, 176],
       ],
     },
-    { text: 'surge of supply', at: [98, 164], anchor: 'end' },
+    { text: 'surge of supply', at: [98, 180], anchor: 'end' },
     {
       line: [
         [104, 96],
@@ -106,11 +106,11 @@ const LADDER: Drawing = {
     { text: 'clamp at peak', at: [98, 100], anchor: 'end' },
     {
       line: [
-        [200, 186],
-        [216, 186],
+        [200, 148],
+        [216, 148],
       ],
     },
-    { text: 'stand-off', at: [222, 190] },
+    { text: 'stand-off', at: [222, 152] },
     {
       line: [
         [200, 70],
@@ -127,8 +127,8 @@ const LADDER: Drawing = {
     { text: 'circuit’s', at: [222, 46] },
     {
       line: [
-        [122, 206],
-        [198, 188],
+        [122, 176],
+        [198, 150],
       ],
       look: 'path',
     },
