@@ -1,7 +1,5 @@
 /** Figures of the instruments a technician carries: what they add to the circuit and how far they see. Common practice. */
-import type { Citation } from './line-kinds/types.ts'
-
-const PRACTICE: Citation = { id: 'practice', standing: 'practice' }
+import { DERIVED, PRACTICE } from './line-kinds/cite.ts'
 
 /** A passive probe that divides by ten. */
 export const SCOPE_PROBE = {
@@ -21,7 +19,7 @@ export const WIRE_H_PER_M = { henriesPerM: 1e-6, basis: PRACTICE } as const
 /** Bandwidth times rise time, 10 to 90 %, of one pole. */
 export const RISE_BANDWIDTH = {
   product: 0.35,
-  basis: { id: 'derived', standing: 'derived' } satisfies Citation,
+  basis: DERIVED,
 } as const
 
 /** Measuring current of a bond tester: less does not break the film that it meets. */

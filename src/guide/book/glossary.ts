@@ -1,4 +1,5 @@
 /** The glossary: words of the trade and short forms, one line each. The short forms stand in `reference` alone. */
+import { capital } from '../../calc/verdict.ts'
 import { SHORT_FORMS } from '../../reference/short-forms.ts'
 import { AIRCRAFT_WORDS } from './glossary/aircraft.ts'
 import { CIRCUIT_WORDS } from './glossary/circuits.ts'
@@ -23,7 +24,7 @@ const idOf = (word: string): string =>
 const shortForms: readonly GlossaryEntry[] = Object.entries(SHORT_FORMS).map(([word, words]) => ({
   id: idOf(word),
   word,
-  line: `${words.charAt(0).toUpperCase()}${words.slice(1)}.`,
+  line: `${capital(words)}.`,
   isShortForm: true,
 }))
 

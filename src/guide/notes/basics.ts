@@ -2,10 +2,8 @@
 import { ELEMENT_COUNT, TOPOLOGIES, TOPOLOGY_LABEL } from '../../calc/network/circuit.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import { RISE_BANDWIDTH, WIRE_H_PER_M } from '../../reference/instruments.ts'
+import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import type { FieldNote } from '../types.ts'
-
-const PRACTICE = { id: 'practice', standing: 'practice' } as const
-const DERIVED = { id: 'derived', standing: 'derived' } as const
 
 const hertz = (si: number): string => formatQuantity(si, 'frequency', 3)
 const volts = (si: number): string => formatQuantity(si, 'voltage', 3)

@@ -1,13 +1,11 @@
 /** Field notes about finding, hearing and measuring noise. */
 import { formatQuantity } from '../../calc/quantity/format.ts'
+import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { NOISE_SIGNATURES } from '../../reference/noise-signatures.ts'
 import { RADIO_BANDS } from '../../reference/radio-bands.ts'
 import type { FieldNote } from '../types.ts'
 
 const hertz = (si: number): string => formatQuantity(si, 'frequency', 6)
-
-const PRACTICE = { id: 'practice', standing: 'practice' } as const
-const DERIVED = { id: 'derived', standing: 'derived' } as const
 
 /** Notes on tests and measurements. */
 export const MEASURING_NOTES: readonly FieldNote[] = [

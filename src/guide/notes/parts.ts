@@ -2,12 +2,10 @@
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../calc/network/circuit.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import { BOND_NOTE, DIELECTRICS } from '../../reference/constructions.ts'
+import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { TOLERANCE_LETTERS, TOLERANCE_SOURCE } from '../../reference/preferred-values.ts'
 import type { FieldNote } from '../types.ts'
 import { bondFloor, idealLoss, TABLE_PARTS, worstConversion } from './worked.ts'
-
-const PRACTICE = { id: 'practice', standing: 'practice' } as const
-const DERIVED = { id: 'derived', standing: 'derived' } as const
 
 const percent = (frac: number): string => formatQuantity(frac, 'fraction')
 

@@ -1,8 +1,6 @@
 /** Field notes about permission, safety, tests and standards. */
+import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import type { FieldNote } from '../types.ts'
-
-const PRACTICE = { id: 'practice', standing: 'practice' } as const
-const DERIVED = { id: 'derived', standing: 'derived' } as const
 
 /** Notes on what may be done and what may not. */
 export const SAFETY_NOTES: readonly FieldNote[] = [

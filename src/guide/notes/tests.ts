@@ -1,10 +1,8 @@
 /** Field notes that the tests of the guide need: how each is done, and what misleads. */
 import { clampFallDb } from '../../calc/network/clamp.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
+import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import type { FieldNote } from '../types.ts'
-
-const PRACTICE = { id: 'practice', standing: 'practice' } as const
-const DERIVED = { id: 'derived', standing: 'derived' } as const
 
 /** Loops of the clamp's table, and its own impedance, in ohms. */
 const CLAMP_OHM = 100

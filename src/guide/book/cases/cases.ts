@@ -1,5 +1,4 @@
 /** The shelf of cases: a page a documented case. */
-
 import type { Source } from '../../../calc/types.ts'
 import { capital } from '../../../calc/verdict.ts'
 import { SOURCES, type SourceId } from '../../../reference/sources.ts'

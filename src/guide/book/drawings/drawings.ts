@@ -1,13 +1,10 @@
 /** The shelf of drawings: every drawing there is, with what it shows in words, and what it has to do with. */
-import type { Source } from '../../../calc/types.ts'
+import { DERIVED, PRACTICE } from '../../../reference/line-kinds/cite.ts'
 import { DRAWINGS } from '../../drawings/drawings.ts'
 import type { Drawing } from '../../drawings/types.ts'
 import { EVIDENCE } from '../../evidence/evidence.ts'
 import { FIELD_NOTES } from '../../notes.ts'
 import type { BookLink, BookPage } from '../types.ts'
-
-const PRACTICE: Source = { id: 'practice', standing: 'practice' }
-const DERIVED: Source = { id: 'derived', standing: 'derived' }
 
 type About = { readonly words: readonly string[]; readonly links: readonly BookLink[] }
 
@@ -58,7 +55,7 @@ const ABOUT: Readonly<Record<Drawing['id'], About>> = {
 }
 
 /** Id of the page of a drawing. */
-export const drawingPageId = (id: Drawing['id']): string => `drawing-${id}`
+const drawingPageId = (id: Drawing['id']): string => `drawing-${id}`
 
 function pageOf({ id, title, said }: Drawing): BookPage {
   const { words, links } = ABOUT[id]

@@ -2,8 +2,10 @@
 import { classOf, inputSpanOhm } from '../../../calc/network/noise-input.ts'
 import { formatEstimate, formatExact, formatQuantity } from '../../../calc/quantity/format.ts'
 import { leastStandoffV } from '../../../calc/surge/suppressor.ts'
+import { capital } from '../../../calc/verdict.ts'
 import { type BusSurge, busSurgesOf } from '../../../reference/bus-surges.ts'
 import type { LineCard, SuppressorCap } from '../../../reference/line-cards.ts'
+import { DERIVED } from '../../../reference/line-kinds/cite.ts'
 import type { OwnSwing } from '../../../reference/line-kinds/types.ts'
 import type { LineKind } from '../../../reference/line-kinds.ts'
 import { noInputWhy, noiseInputOf } from '../../../reference/noise-inputs.ts'
@@ -21,8 +23,6 @@ const volts = (si: number): string => formatExact(si, 'voltage')
 export const NOISE_AT_HZ = [1e6, 30e6, 120e6] as const
 
 const between = (least: string, most: string): string => (least === most ? least : `${least} to ${most}`)
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
-
 export function noiseRow(kind: LineKind): BookRow {
   const label = 'Seen by noise'
   const input = noiseInputOf(kind)
@@ -125,7 +125,7 @@ function leftRows(card: LineCard, kind: LineKind, leg: string): readonly BookRow
     {
       label: 'Left for it',
       text: `${counted('Beside the usual load the physics leaves', leg, left)} Filter and suppressor share it.`,
-      source: { id: 'derived', standing: 'derived' },
+      source: DERIVED,
     },
   ]
 }

@@ -2,6 +2,7 @@
 import { navyLimit, SMALL_LOAD_W } from '../../../calc/power/navy-rule.ts'
 import { lineCurrentRmsA } from '../../../calc/power/supply.ts'
 import { formatQuantity } from '../../../calc/quantity/format.ts'
+import { DERIVED } from '../../../reference/line-kinds/cite.ts'
 import type { LineKind } from '../../../reference/line-kinds.ts'
 import type { BookRow } from '../types.ts'
 
@@ -38,7 +39,7 @@ export function chassisRows({ supply, trial }: LineKind): readonly BookRow[] {
     {
       label: 'To chassis',
       text: `${farads(trial.highF)} carries ${formatQuantity(currentA, 'current')} all the time, at ${formatQuantity(workingRmsV, 'voltage')} and ${formatQuantity(supplyHz, 'frequency')}.`,
-      source: { id: 'derived', standing: 'derived' },
+      source: DERIVED,
     },
   ]
 }

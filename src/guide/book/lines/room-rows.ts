@@ -2,7 +2,9 @@
 import { worksWhy } from '../../../calc/explain/ceiling.ts'
 import { loadingCeiling } from '../../../calc/loading/ceiling.ts'
 import { formatEstimate, formatQuantity } from '../../../calc/quantity/format.ts'
+import { capital } from '../../../calc/verdict.ts'
 import type { LineCard } from '../../../reference/line-cards.ts'
+import { PRACTICE } from '../../../reference/line-kinds/cite.ts'
 import { usualLoadOf } from '../../../reference/line-kinds/usual-load.ts'
 import type { LineKind } from '../../../reference/line-kinds.ts'
 import type { BookRow } from '../types.ts'
@@ -13,8 +15,6 @@ import { chassisRows, navyRows } from './power-rows.ts'
 const farads = (si: number): string => formatQuantity(si, 'capacitance')
 const most = (si: number): string => formatEstimate(si, 'capacitance', 'most')
 const seen = ({ isPair }: LineKind): string => (isPair ? 'between the legs' : 'to chassis')
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 /** A clause after a semicolon reads easier as a sentence of its own. */
 const asSentences = (clauses: string): string =>
@@ -119,7 +119,7 @@ function trialRow(card: LineCard, kind: LineKind): BookRow {
   return {
     label,
     text: `${[trial.lowF, trial.mediumF, trial.highF].map(farads).join(', ')}, ${across}. Smallest first, bare line before and after; with leave, and off again.${beyondText(card, kind)}`,
-    source: { id: 'practice', standing: 'practice' },
+    source: PRACTICE,
   }
 }
 

@@ -16,6 +16,9 @@ export type SoundCard = {
   readonly listen: string
 }
 
+/** Id of the page of a signature. */
+export const soundPageId = (signature: string): string => `sound-${signature}`
+
 export const SOUND_CARDS: readonly SoundCard[] = [
   {
     signature: 'leakage-400',

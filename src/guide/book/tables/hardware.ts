@@ -4,11 +4,9 @@ import { DIELECTRICS } from '../../../reference/constructions.ts'
 import { CONTACT_SIZES } from '../../../reference/contact-sizes.ts'
 import { biasPoints, CASE_NAMES, CASE_SIZES } from '../../../reference/dielectric-bias.ts'
 import { WIRE_H_PER_M } from '../../../reference/instruments.ts'
+import { DERIVED, PRACTICE } from '../../../reference/line-kinds/cite.ts'
 import { E6, E12, TOLERANCE_LETTERS, TOLERANCE_SOURCE } from '../../../reference/preferred-values.ts'
 import { percent, print, type Table } from './print.ts'
-
-const DERIVED = { id: 'derived', standing: 'derived' } as const
-const PRACTICE = { id: 'practice', standing: 'practice' } as const
 
 const TAILS_M = [0.01, 0.025, 0.05, 0.1] as const
 const TAIL_HZ = [1e6, 10e6, 100e6] as const

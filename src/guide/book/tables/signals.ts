@@ -1,4 +1,5 @@
 /** Tables of signals and surges: buses, receiver bands, waveform sets, suppressor classes, conversions of levels. */
+import { DERIVED, PRACTICE } from '../../../reference/line-kinds/cite.ts'
 import { LINE_KINDS } from '../../../reference/line-kinds.ts'
 import { RADIO_BANDS } from '../../../reference/radio-bands.ts'
 import {
@@ -11,9 +12,6 @@ import {
 } from '../../../reference/suppressors.ts'
 import { WAVEFORMS } from '../../../reference/waveforms.ts'
 import { print, type Table } from './print.ts'
-
-const DERIVED = { id: 'derived', standing: 'derived' } as const
-const PRACTICE = { id: 'practice', standing: 'practice' } as const
 
 const buses = (): Table => {
   const kinds = LINE_KINDS.filter(({ z0Ohm, barredWhy }) => z0Ohm !== undefined && barredWhy === undefined)

@@ -1,12 +1,10 @@
 /** One page an instrument: how it is set, where it is put, what a good and a bad picture look like, and what fools people. */
+import { DERIVED, PRACTICE } from '../../../reference/line-kinds/cite.ts'
 import type { Tool } from '../../investigation.ts'
 import type { BookPage } from '../types.ts'
 import { CLAMPED_INSTRUMENTS } from './clamped-instruments.ts'
 import type { Instrument } from './instrument.ts'
 import { WIRED_INSTRUMENTS } from './wired-instruments.ts'
-
-const PRACTICE = { id: 'practice', standing: 'practice' } as const
-const DERIVED = { id: 'derived', standing: 'derived' } as const
 
 const asPage = (one: Instrument): BookPage => ({
   id: one.id,

@@ -1,15 +1,14 @@
 /** The shelf of tests: an instrument a page, and each test of the guide as a page, made from the guide's own card. */
 import type { Source } from '../../../calc/types.ts'
+import { PRACTICE } from '../../../reference/line-kinds/cite.ts'
 import { EVIDENCE } from '../../evidence/evidence.ts'
 import type { Evidence, Reading, TestCard } from '../../investigation.ts'
 import { FIELD_NOTES } from '../../notes.ts'
 import type { Block, BookLink, BookPage } from '../types.ts'
 import { instrumentPageOf, instrumentPages } from './instruments.ts'
 
-const PRACTICE: Source = { id: 'practice', standing: 'practice' }
-
 /** Id of the page of an item of evidence that has a card. */
-export const testPageId = (evidenceId: string): string => `test-${evidenceId}`
+const testPageId = (evidenceId: string): string => `test-${evidenceId}`
 
 const isShown = ({ id, retired }: Reading): boolean => retired !== true && id !== 'dont-know'
 

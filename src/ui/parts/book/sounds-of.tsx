@@ -1,4 +1,4 @@
-import { SOUND_CARDS } from '../../../guide/book/sounds/cards.ts'
+import { SOUND_CARDS, soundPageId } from '../../../guide/book/sounds/cards.ts'
 import { SUSPECTS } from '../../../guide/suspects/suspects.ts'
 import { hashOf } from '../../../state/router.ts'
 import { ALL_SOUNDS, SoundLinks } from './sound-links.tsx'
@@ -12,7 +12,7 @@ export function SoundsOf({ item }: { readonly item: string }) {
   return (
     <SoundLinks
       links={cards.map(({ signature, title }) => ({
-        href: hashOf('notes', `sound-${signature}`),
+        href: hashOf('notes', soundPageId(signature)),
         text: `Listen to it: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
       }))}
     />
