@@ -112,7 +112,7 @@ it('the ladder that explains ladders is one that holds: each rung that comes lie
   const ladder = DRAWINGS.find(({ id }) => id === 'ladder-explained')
   const heightOf = (name: string) => {
     const text = ladder && textsOf(ladder).find((mark) => mark.text === name)
-    if (text === undefined) throw new RangeError(name)
+    if (ladder === undefined || text === undefined) throw new RangeError(name)
     return ladder.height - text.at[1]
   }
   expect(heightOf('line in work')).toBeLessThan(heightOf('stand-off'))

@@ -71,7 +71,10 @@ export const FINDING_WORDS: readonly GlossaryWord[] = [
     line: 'The gate that keeps a receiver silent until a signal comes; noise can hold it open or shut.',
     page: 'lamps-and-chargers',
   },
-  { word: 'birdie', line: 'A tone a receiver makes by itself, from a clock or mixer of its own.' },
+  {
+    word: 'birdie',
+    line: 'A tone at certain places of a receiver’s dial: from a clock, mixer or converter, its own or another’s.',
+  },
   {
     word: 'overload',
     line: 'So much signal that a receiver no longer follows; everything near it suffers.',
