@@ -160,6 +160,8 @@ function headlineOf(q: {
   const { row, part, together, verdict, isMoving, isOther } = q
   const at = formatQuantity(together.need.hz, 'frequency', 4)
   const need = formatExact(together.need.db, 'decibel')
+  if (together.lacksBead && (row.verdict !== 'fails' || isOther))
+    return `Not known: needs the impedance of every bead in the bond at ${at}. While one is missing, what ${partWords(part)} keeps there is not known.`
   if (isMoving)
     return `Not known: needs a value by hand. Five rounds of the shared bond did not settle on one; with ${partWords(part)} it keeps ${dB(together.leastDb)} of ${need} at ${at}.`
   // what fails by itself is not the doing of the bond

@@ -111,6 +111,19 @@ describe('a connector in its one bond', () => {
     expect(together.rows[0]?.headline).toMatch(/^Not known: needs noise source and load apart\./u)
   })
 
+  it('names the bead that is not known at the frequency, and no decibel', () => {
+    const bead = { beadHz: '1M;3M;10M', beadOhm: '30;30;30', beadReactanceOhm: '20;20;20', noiseHz: '5M' }
+    const texts = [
+      { ...DISCRETE, noiseHz: '118M' },
+      { ...DISCRETE, ...bead },
+    ]
+    const { rows } = scheduleWith(texts, { bondOhm: '1m', bondH: '1n' }, { chosenTopology: 'LC', chosenF: '10n' })
+    expect(rows.map(({ verdict }) => verdict)).toEqual(['unknown', 'ok'])
+    expect(rows[0]?.headline.replaceAll('\u00a0', ' ')).toBe(
+      'Not known: needs the impedance of every bead in the bond at 118 MHz. While one is missing, what LC with 10 nF and 1 µH keeps there is not known.',
+    )
+  })
+
   it('fails a value of the user’s own that the shared bond defeats, and keeps it', () => {
     const schedule = scheduleWith(
       Array.from({ length: 22 }, () => ({ ...DISCRETE, neededDb: '30' })),

@@ -2,6 +2,7 @@
 import type { Need } from '../../bounds/surroundings.ts'
 import { PROVED_DB, ROUNDING_DB } from '../../checks/window/row-need.ts'
 import { boxesAt, type Plated } from './cells.ts'
+import { FLOOR_DB } from './loss.ts'
 import { metTogether } from './met.ts'
 import { type Others, onlyThese, othersThan, type Plate } from './plate.ts'
 import { boundTogether, promisedDb } from './together.ts'
@@ -16,6 +17,8 @@ export type Together = {
   readonly aloneDb: number
   /** `met`: proved; `short`: a point was found that fails; `open`: neither */
   readonly is: 'met' | 'short' | 'open'
+  /** a bead on the plate is not known at its frequency: the decibels say nothing */
+  readonly lacksBead?: true
 }
 
 /** `i` is its place on the plate, `mates` the places of its own line, itself left out; `plated` may be another part there. */
@@ -25,6 +28,7 @@ export function judge(
 ): Together {
   const { i, plated, need, mates } = q
   const boxes = boxesAt(plated, plate.hz) ?? []
+  if (plate.unknownBeads.length > 0) return { need, leastDb: FLOOR_DB, aloneDb: FLOOR_DB, is: 'open', lacksBead: true }
   const others = othersThan(plate, i)
   const { leastDb, at } = boundTogether(boxes, others, { needDb: need.db })
   const aloneDb = boundTogether(boxes, onlyThese(plate, mates)).leastDb

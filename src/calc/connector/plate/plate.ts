@@ -33,6 +33,8 @@ export type Plate = {
   readonly boxes: readonly (readonly Cell[])[]
   /** what one of the contacts does at this frequency is not known */
   readonly isUnknown: boolean
+  /** places of the contacts whose bead is not known at this frequency */
+  readonly unknownBeads: readonly number[]
 }
 
 const reaches = new WeakMap<readonly Cell[], { readonly alpha: Reach; readonly beta: Reach }>()
@@ -84,7 +86,9 @@ export function* plateOf(contacts: readonly Plated[], hz: number, bondOhm: Compl
   }
   const all = { alpha: alphas, beta: betas, moved }
   const isBounded = [alphas, betas, moved].every((reach) => reach.every(Number.isFinite))
-  return { hz, bondOhm, centre, all, each, boxes, isUnknown: known.includes(undefined) || !isBounded }
+  const unknownBeads = known.flatMap((one, i) => (one === undefined ? [i] : []))
+  const isUnknown = unknownBeads.length > 0 || !isBounded
+  return { hz, bondOhm, centre, all, each, boxes, isUnknown, unknownBeads }
 }
 
 const NOTHING = { alpha: emptyReach(), beta: emptyReach() }

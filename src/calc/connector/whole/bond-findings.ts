@@ -1,5 +1,6 @@
 /** What the shared bond takes from the contacts, in sentences. */
 import { PROVED_DB, ROUNDING_DB } from '../../checks/window/row-need.ts'
+import { listed } from '../../explain/sentence.ts'
 import type { Verdict } from '../../types.ts'
 import { capital, worse } from '../../verdict.ts'
 import type { ConnectorFinding } from '../finding.ts'
@@ -40,6 +41,7 @@ export function bondFindings(bond: Bond): readonly ConnectorFinding[] {
       contacts: [],
     })),
     ...uncounted(bond),
+    ...unknownBeads(bond),
     ...together(bond),
     ...received(bond),
   ]
@@ -62,6 +64,20 @@ function uncounted({ uncounted: ids }: Bond): readonly ConnectorFinding[] {
   ]
 }
 
+function unknownBeads({ unknownBeads: all }: Bond): readonly ConnectorFinding[] {
+  if (all.length === 0) return []
+  const ids = [...new Set(all.flatMap((one) => one.ids))]
+  const at = listed(all.map(({ hz }) => exact(hz, 'frequency')))
+  return [
+    {
+      id: 'bond-bead-unknown',
+      verdict: 'unknown',
+      sentence: `The bead of ${contactsNamed(ids)} has no impedance at ${at}, so that nothing is known of the shared bond there: enter points of its curve on both sides of it.`,
+      contacts: ids,
+    },
+  ]
+}
+
 function together(bond: Bond): readonly ConnectorFinding[] {
   const rows = bond.rows.filter(({ isBare, isDifferential }) => !isBare && !isDifferential)
   if (rows.length === 0) return []
@@ -78,7 +94,8 @@ function together(bond: Bond): readonly ConnectorFinding[] {
     ? ` ${capital(contactsNamed(short))} ${short.length === 1 ? 'falls' : 'fall'} short.`
     : ''
   const undecided = open.length === 0 ? '' : ` ${undecidedWords(open)}`
-  const would = verdict === 'ok' ? '' : ` ${cure(bond)}`
+  const cured = verdict === 'ok' ? '' : cure(bond)
+  const would = cured === '' ? '' : ` ${cured}`
   return [
     {
       id: 'bond-together',

@@ -39,6 +39,8 @@ export type Bond = TypedBond & {
   readonly rows: readonly BondRow[]
   /** filtered contacts whose noise, or what they do to it, is not known: what is tried for them proves nothing */
   readonly uncounted: readonly string[]
+  /** frequencies of which nothing is said: the contacts whose bead is not known there */
+  readonly unknownBeads: readonly { readonly hz: number; readonly ids: readonly string[] }[]
   /** contacts whose need is not certain even with no bond at all: no bond cures them */
   readonly shortAnyhow: readonly string[]
   /** largest inductance with which every other need is certain to be met; absent where all are, or nothing is needed */
@@ -74,19 +76,24 @@ export function* bondOf(
   const needs = counted.flatMap(({ on, bareNeeds }) => on?.needs ?? bareNeeds)
   const frequencies = [...new Set(needs.map(({ hz }) => hz))].sort((a, b) => a - b)
   const rows: BondRow[] = []
+  const unknownBeads: Bond['unknownBeads'][number][] = []
   for (const [i, hz] of frequencies.entries()) {
     const from = i / (frequencies.length + 1)
     const plate = yield* within(plateOf(contacts, hz, bondAt(bond, hz)), from, from)
-    seats.forEach(({ id, member }) => {
-      if (boxesAt(member.plated, hz) === undefined && !uncounted.includes(id)) uncounted.push(id)
-    })
-    rows.push(...(yield* within(rowsAt(counted, seats, plate), from, from)))
+    const ids = plate.unknownBeads.map((at) => (seats[at] as OnPlate).id)
+    if (ids.length > 0) unknownBeads.push({ hz, ids })
+    else rows.push(...(yield* within(rowsAt(counted, seats, plate), from, from)))
   }
-  const would = rows.some((row) => !isMet(row)) ? yield* mostOf(seats, frequencies, bond.bondOhm) : undefined
+  // no bond can be said to do where nothing is known of one of the frequencies
+  const would =
+    unknownBeads.length === 0 && rows.some((row) => !isMet(row))
+      ? yield* mostOf(seats, frequencies, bond.bondOhm)
+      : undefined
   return {
     ...bond,
     rows,
     uncounted,
+    unknownBeads,
     shortAnyhow: would?.shortAnyhow ?? [],
     ...(would?.mostBondH === undefined ? {} : { mostBondH: would.mostBondH }),
   }

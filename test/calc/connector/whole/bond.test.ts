@@ -173,6 +173,28 @@ describe('what is said of the bond', () => {
     expect(bondFindings(bond)[0]).toMatchObject({ id: 'bond-uncounted', verdict: 'unknown', contacts: ['9'] })
   })
 
+  it('says nothing where the bead of one contact is not known: which, and at what frequency', () => {
+    const bead = { beadHz: '1M;3M;10M', beadOhm: '30;30;30', beadReactanceOhm: '20;20;20' }
+    const asked = (noiseHz: string, neededDb: string) => {
+      const noise = { lineKind: 'discrete-28v', noiseHz, neededDb, noiseSourceOhm: '50', noiseLoadOhm: '50' }
+      const two = [
+        contactOf('1', noise, { capacitanceF: 1e-9 }),
+        contactOf('2', { ...noise, ...bead }, { topology: 'LC', capacitanceF: 1e-9 }),
+      ]
+      return bondFindings(atOnce(bondOf(connectorOf(two, { shared: { bondOhm: '1m', bondH: '1n' } }), two)))
+    }
+    // 60 dB with the bead left out would be a no, 20 dB a limit of −400 dB
+    for (const neededDb of ['20', '60']) {
+      const said = asked('118M', neededDb)
+      expect(said.map(({ id, verdict: one }) => [id, one])).toEqual([['bond-bead-unknown', 'unknown']])
+      expect(said[0]).toMatchObject({ contacts: ['2'], sentence: expect.stringContaining('118\u00a0MHz') })
+    }
+    const both = asked('5M; 118M', '3')
+    expect(both.map(({ id }) => id)).toEqual(['bond-bead-unknown', 'bond-together', 'bond-received'])
+    for (const { sentence } of both) expect(sentence).not.toMatch(/400|\s$/u)
+    expect(asked('5M', '3').map(({ id }) => id)).not.toContain('bond-bead-unknown')
+  })
+
   it('loses the legs of one pair to each other alone, and everything to all others together', () => {
     const leg = (id: string, which: 'a' | 'b') => ({
       ...contactOf(id, { ...noisy, lineKind: 'rs-422' }, { capacitanceF: 100e-9 }),
