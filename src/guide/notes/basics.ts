@@ -185,7 +185,7 @@ export const BASIC_NOTES: readonly FieldNote[] = [
       'A charged hand discharges into the first metal it meets. With a shell bonded to the case it stays outside.',
       'Into a contact it goes on along the wire: several amperes for each kilovolt, within a nanosecond. There a suppressor at the shell helps, and a lead of millimetres already costs volts.',
       `At ${hertz(300e6)} a centimetre of wire is ${ohms(2 * Math.PI * 300e6 * 0.01 * WIRE_H_PER_M.henriesPerM)}.`,
-      'How to check: ohms from shell to case, and a stick instead of a hand.',
+      'How to check: ohms from shell to case, and an insulated stick instead of a hand.',
     ],
     sources: [{ id: 'D53', standing: 'read' }, { id: 'iec-61000-4', standing: 'memory' }, DERIVED, PRACTICE],
     related: [{ check: 'surge' }, { note: 'bond-four-wire' }],

@@ -23,7 +23,7 @@ const PLAIN_MEASURE = told(
 export const PAIR_MEASURE = told(
   'Power off and measured dead. Between the legs first, then each leg to chassis: the two must be alike.',
 )
-export const BOTH_ENDS = told(
+const BOTH_ENDS = told(
   'Shield closed all round at both connectors, on every plug on the way. A pigtail gives away most of it.',
 )
 const RUN_TOGETHER = told('Usually none. Run it beside its return, away from transmitter coax, drives and ignition.')

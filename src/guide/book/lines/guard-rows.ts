@@ -20,10 +20,10 @@ const farads = (si: number): string => formatQuantity(si, 'capacitance')
 const volts = (si: number): string => formatExact(si, 'voltage')
 
 /** Where the input is looked at: the low and the high end of usual noise, and between. */
-export const NOISE_AT_HZ = [1e6, 30e6, 120e6] as const
+const NOISE_AT_HZ = [1e6, 30e6, 120e6] as const
 
 const between = (least: string, most: string): string => (least === most ? least : `${least} to ${most}`)
-export function noiseRow(kind: LineKind): BookRow {
+function noiseRow(kind: LineKind): BookRow {
   const label = 'Seen by noise'
   const input = noiseInputOf(kind)
   if (input === undefined) {
@@ -49,7 +49,7 @@ export function noiseRow(kind: LineKind): BookRow {
 }
 
 /** Highest volts of a swing of either sign, and whether a part that conducts forward would clip its lower side. */
-export const reachOf = ([lowV, highV]: OwnSwing): { readonly mostV: number; readonly isBothWays: boolean } => {
+const reachOf = ([lowV, highV]: OwnSwing): { readonly mostV: number; readonly isBothWays: boolean } => {
   const isBothWays = lowV <= -FORWARD_STARTS.value
   return { mostV: isBothWays ? Math.max(highV, -lowV) : highV, isBothWays }
 }

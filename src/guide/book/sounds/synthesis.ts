@@ -15,7 +15,7 @@ export type Clock = { readonly rateHz: number; readonly chance: Chance }
 export type Sound = { readonly id: string; readonly seconds: number; readonly voice: (clock: Clock) => Voice }
 
 /** A generator of chance by multiplication and shifts (a 32-bit hash of a counter). */
-export function chanceOf(seed: number): Chance {
+function chanceOf(seed: number): Chance {
   let state = seed >>> 0
   return () => {
     state = (state + 0x6d2b79f5) >>> 0
