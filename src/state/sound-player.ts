@@ -35,9 +35,10 @@ export async function playSound(id: string): Promise<void> {
     playing.value = { is: 'refused', sound: id, why }
   }
   if (typeof AudioContext === 'undefined') return refuse('This browser cannot play sounds that are made here.')
-  const opened = new AudioContext()
-  context = opened
+  let opened: AudioContext | undefined
   try {
+    opened = new AudioContext()
+    context = opened
     const samples = render(sound, RATE_HZ)
     const buffer = opened.createBuffer(1, samples.length, RATE_HZ)
     buffer.getChannelData(0).set(samples)

@@ -38,7 +38,7 @@ export const sideways = (page: Page): Promise<{ byPx: number; outside: string[] 
 
 /**
  * Targets too small for a gloved finger, as "width × height role words". Links inside running text are let be, and so are words
- * of the glossary: a fold of the page lists all of them.
+ * of the glossary: they stand in running text as well, and the glossary itself has a row for each.
  */
 export const smallTargets = (page: Page, leastPx: number): Promise<{ small: string[]; inText: string[] }> =>
   page.evaluate((least) => {
