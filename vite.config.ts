@@ -27,6 +27,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     outDir,
     emptyOutDir: true,
+    // A browser that does not know the hint fetches a module when it is asked for: no script of ours is needed for that.
+    modulePreload: { polyfill: false },
     // The store and what reads it back come in one piece, after the first screen: cut up, they pack worse. What the
     // first screen itself needs of it, and the loader of parts, stay out of that piece.
     rolldownOptions: {

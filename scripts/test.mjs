@@ -7,7 +7,8 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { join, relative } from 'node:path'
+import { stripVTControlCharacters } from 'node:util'
 import { findChromium } from './chromium.mjs'
 import { ENGINE_PACKAGES, findFirefox, findNginx, findWebkit } from './engines.mjs'
 import { install, runTool, TOOLS } from './install.mjs'
@@ -52,6 +53,26 @@ function step(name, tool, args) {
   return isGood
 }
 
+/** @typedef {{ status: string, fullName: string, failureMessages: readonly string[] }} Outcome */
+/** @typedef {{ name: string, status: string, message: string, assertionResults: readonly Outcome[] }} FileOutcome */
+
+/** @param {string} text */
+const firstLine = (text) => stripVTControlCharacters(text).split('\n')[0] ?? ''
+
+/**
+ * What failed, by file and name with the first line of why, so that the end of a long record says it all.
+ * @param {readonly FileOutcome[]} files
+ * @param {string} project
+ */
+function failuresOf(files, project) {
+  return files.flatMap(({ name, status, message, assertionResults }) => {
+    const failed = assertionResults.filter((test) => test.status === 'failed')
+    const file = `${project}: ${relative(process.cwd(), name)}`
+    if (failed.length === 0) return status === 'failed' ? [`${file}: ${firstLine(message)}`] : []
+    return failed.map((test) => `${file}: ${test.fullName}: ${firstLine(test.failureMessages[0] ?? '')}`)
+  })
+}
+
 /**
  * Runs one vitest project and counts its tests from the report, so that nothing can pass by not running.
  * @param {'unit' | 'long' | 'adversary' | 'torture' | 'bench' | 'site' | 'engines'} project
@@ -68,6 +89,7 @@ function tests(project) {
   count.failed += numFailedTests + numPendingTests + numTodoTests
   if (numPendingTests + numTodoTests > 0) complaints.push(`${project}: ${numPendingTests + numTodoTests} skipped`)
   if (numFailedTests > 0) complaints.push(`${project}: ${numFailedTests} failed`)
+  complaints.push(...failuresOf(result?.testResults ?? [], project))
   // A file that does not load has no tests to count, and an empty run is no pass either.
   if (numPassedTests === 0 || (!isGood && numFailedTests === 0)) record(`${project} run`, false)
 }
