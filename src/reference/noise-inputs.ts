@@ -2,6 +2,7 @@
  * What a line looks like to noise in common mode, against the case: a resistance with a capacitance across it, so that
  * its class changes with frequency. And what stands behind the noise. Spans, each with its standing.
  */
+import { ARINC_429_RECEIVER } from './line-kinds/bus-ends.ts'
 import type { LineFamily } from './line-kinds.ts'
 import type { SourceId } from './sources.ts'
 import type { Cited } from './standing.ts'
@@ -26,7 +27,7 @@ export const NOISE_INPUTS: readonly NoiseInput[] = [
   {
     id: 'arinc-429-receiver',
     name: 'ARINC 429 receiver',
-    ohm: { least: 12e3, most: 12e3 },
+    ohm: { least: ARINC_429_RECEIVER.leastOhm, most: ARINC_429_RECEIVER.leastOhm },
     farad: { least: 50e-12, most: 50e-12 },
     kinds: ['arinc-429-high', 'arinc-429-low'],
     families: [],

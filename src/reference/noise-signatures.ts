@@ -1,4 +1,5 @@
 /** What makes noise on an aircraft, how it sounds, and the first test that separates it from the rest. */
+import { PHONE_BURSTS } from './field-figures.ts'
 import { DERIVED, PRACTICE, read } from './line-kinds/cite.ts'
 import type { Citation } from './line-kinds/types.ts'
 
@@ -123,7 +124,7 @@ export const NOISE_SIGNATURES: readonly NoiseSignature[] = [
     rule: '217 Hz buzz of one sort of mobile phone only; VHF harmonics, Wi-Fi',
     heard: 'a buzz in a fixed rhythm, or a navigation error on one frequency',
     firstTest: 'device on, off, on',
-    citations: [read('C09'), read('C11')],
+    citations: [PHONE_BURSTS.basis, read('C09'), read('C11')],
   },
   {
     id: 'own-transmitter',

@@ -318,3 +318,10 @@ export const RADIO_BANDS: readonly RadioBand[] = [
 /** Bands that contain a frequency in Hz; empty when none does. */
 export const bandsAt = (frequencyHz: number): readonly RadioBand[] =>
   RADIO_BANDS.filter((band) => frequencyHz >= band.fromHz && frequencyHz <= band.toHz)
+
+/** A band by its id; asking for one that is not there is a fault of ours. */
+export function bandById(id: string): RadioBand {
+  const band = RADIO_BANDS.find((each) => each.id === id)
+  if (band === undefined) throw new RangeError(`no radio band "${id}"`)
+  return band
+}

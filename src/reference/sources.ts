@@ -223,6 +223,7 @@ export const SOURCES = {
   'iec-60751': { title: 'IEC 60751, industrial platinum resistance thermometers', seen: 'not opened' },
   'en-55022': { title: 'EN 55022 / CISPR 22', seen: 'limits read in two secondary sources' },
   'cispr-16': { title: 'CISPR 16-1-1, radio disturbance measuring apparatus', seen: 'not opened' },
+  '3gpp-45-002': { title: '3GPP TS 45.002, multiplexing and multiple access on the radio path', seen: 'not opened' },
   'cispr-17': { title: 'CISPR 17, suppression characteristics of passive EMC filtering devices', seen: 'not opened' },
   'ac-43-13': { title: 'FAA AC 43.13-1B, chapter 11', seen: 'not opened' },
   'ac-25-981': { title: 'FAA AC 25.981-1, fuel tank ignition source prevention', seen: 'not opened' },

@@ -137,7 +137,7 @@ export const QUANTITIES: Readonly<Record<Quantity, QuantityRule>> = {
   fraction: { word: 'a share', symbol: '%', symbolsIn: ['%'], prefixes: [''], example: '20 %' },
   temperature: { word: 'a temperature', symbol: '°C', symbolsIn: ['°C', 'C', '℃'], prefixes: [''], example: '85 °C' },
   angle: { word: 'an angle', symbol: '°', symbolsIn: ['°', 'deg'], prefixes: [''], example: '1 °' },
-  length: { word: 'a length', symbol: 'm', symbolsIn: ['m'], prefixes: ['m', '', 'k'], example: '1.5 m' },
+  length: { word: 'a length', symbol: 'm', symbolsIn: ['m'], prefixes: ['µ', 'm', '', 'k'], example: '1.5 m' },
   count: { word: 'a whole number', symbol: '', symbolsIn: [], prefixes: [''], example: '3' },
   number: { word: 'a number', symbol: '', symbolsIn: [], prefixes: [''], example: '2' },
 }

@@ -1,5 +1,7 @@
 /** What may make a tone: each explanation with its formula and the frequency it gives from what is known. Hertz. */
 
+import { PHONE_BURSTS } from '../../reference/field-figures.ts'
+
 /** What moves a tone: the engine, the AC bus, the electrical load, its own device, or nothing. */
 export type Follows = 'rpm' | 'bus' | 'load' | 'device' | 'fixed'
 
@@ -165,8 +167,8 @@ function bus(known: Known): readonly Explanation[] {
   ])
 }
 
-/** One sort of mobile phone sends 217 bursts a second. */
-export const PHONE_HZ = 216.7
+/** Bursts a second of one sort of mobile phone. */
+export const PHONE_HZ = PHONE_BURSTS.hz
 /** Hum of ground power and hangars, least to most. */
 export const MAINS_HZ = { low: 50, high: 60 } as const
 /** Pitch of the charger of a strobe between two flashes: from, to. */

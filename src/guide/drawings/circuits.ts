@@ -1,6 +1,7 @@
 /** Drawings of filters as circuits: the six topologies, what stands in series with a capacitor, and how one rings. */
 import { lossDb } from '../../calc/network/chain.ts'
 import {
+  ELEMENT_COUNT,
   type FilterCircuit,
   NO_SERIES,
   NO_SHUNT,
@@ -140,7 +141,7 @@ function ringing(): Drawing {
   return {
     id: 'lc-ringing',
     title: 'An inductor and a capacitor ring',
-    said: `The noise behind a filter of one inductor and one capacitor, against frequency. Far below the ringing nothing changes. At ${formatQuantity(RINGS_AT_HZ, 'frequency', 3)} the noise is ${formatQuantity(ringsByDb(), 'decibel', 3)} larger than without the filter. Above it falls by 40 decibels a decade.`,
+    said: `The noise behind a filter of one inductor and one capacitor, against frequency. Far below the ringing nothing changes. At ${formatQuantity(RINGS_AT_HZ, 'frequency', 3)} the noise is ${formatQuantity(ringsByDb(), 'decibel', 3)} larger than without the filter. Above it falls by ${formatQuantity(20 * ELEMENT_COUNT.LC, 'decibel')} a decade.`,
     height: 214,
     marks: [
       foot(RING_FRAME),

@@ -1,4 +1,7 @@
 /** Drawings of how a source, a bus or an antenna is told apart from the rest. */
+import { BENCH_ENDS } from '../../reference/field-figures.ts'
+import { CAN_LINE } from '../../reference/line-kinds/bus-ends.ts'
+import { bare, ohms } from '../print.ts'
 import type { Drawing } from './types.ts'
 
 const BREAKERS: Drawing = {
@@ -72,10 +75,13 @@ const BREAKERS: Drawing = {
   ],
 }
 
+/** A bus of this impedance ends in it at both ends. */
+const END_OHM = CAN_LINE.ohm
+
 const BUS: Drawing = {
   id: 'bus-ohms',
   title: 'Ohms of a dead bus',
-  said: 'A bus of two legs with 120 ohms at each end and stubs between. Between the legs the meter reads 60 ohms. 120 ohms means that one end is missing, 40 ohms that there is a third. From each leg to chassis it reads the same, and high.',
+  said: `A bus of two legs with ${ohms(END_OHM)} at each end and stubs between. Between the legs the meter reads ${ohms(END_OHM / 2)}. ${ohms(END_OHM)} means that one end is missing, ${ohms(END_OHM / 3)} that there is a third. From each leg to chassis it reads the same, and high.`,
   height: 190,
   marks: [
     {
@@ -94,10 +100,10 @@ const BUS: Drawing = {
     { text: 'L', at: [4, 74], bold: true },
     { resistor: [30, 40] },
     { resistor: [290, 40] },
-    { text: '120 Ω', at: [42, 64] },
-    { text: '120 Ω', at: [278, 64], anchor: 'end' },
+    { text: ohms(END_OHM), at: [42, 64] },
+    { text: ohms(END_OHM), at: [278, 64], anchor: 'end' },
     { box: [128, 44, 64, 32], look: 'part' },
-    { text: '60 Ω', at: [160, 65], anchor: 'middle', bold: true },
+    { text: ohms(END_OHM / 2), at: [160, 65], anchor: 'middle', bold: true },
     {
       line: [
         [160, 40],
@@ -113,7 +119,11 @@ const BUS: Drawing = {
     { dot: [160, 40] },
     { dot: [160, 80] },
     { text: 'between the legs, power off', at: [160, 24], anchor: 'middle' },
-    { text: '120: one end is missing. 40: one too many.', at: [160, 104], anchor: 'middle' },
+    {
+      text: `${bare(ohms(END_OHM))}: one end is missing. ${bare(ohms(END_OHM / 3))}: one too many.`,
+      at: [160, 104],
+      anchor: 'middle',
+    },
     {
       line: [
         [14, 80],
@@ -156,7 +166,7 @@ const LOAD: Drawing = {
       ],
     },
     { box: [90, 34, 46, 24], look: 'part' },
-    { text: '50 Ω', at: [113, 51], anchor: 'middle' },
+    { text: ohms(BENCH_ENDS.fixtureOhm), at: [113, 51], anchor: 'middle' },
     {
       line: [
         [160, 46],
@@ -184,7 +194,7 @@ const LOAD: Drawing = {
     },
     { text: 'coax', at: [147, 108], anchor: 'middle' },
     { box: [230, 106, 46, 24], look: 'part' },
-    { text: '50 Ω', at: [253, 123], anchor: 'middle' },
+    { text: ohms(BENCH_ENDS.fixtureOhm), at: [253, 123], anchor: 'middle' },
     {
       line: [
         [300, 118],

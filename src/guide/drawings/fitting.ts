@@ -1,4 +1,6 @@
 /** Drawings of how shields, grounds and parts are fitted. */
+import { TAIL, tailOhm } from '../figures.ts'
+import { hertz, metres } from '../print.ts'
 import type { Drawing, Mark } from './types.ts'
 
 const wire = (
@@ -10,10 +12,10 @@ const wire = (
 const SHIELD: Drawing = {
   id: 'shield-ends',
   title: 'A tail, and all round',
-  said: 'Above, a shield that ends before the plug and goes to the shell by a thin tail. At 100 megahertz, 50 millimetres of tail are 31 ohms. The current of the shield couples into the wires. Below, the shield meets the back-shell all round, and the current stays outside.',
+  said: `Above, a shield that ends before the plug and goes to the shell by a thin tail. At ${hertz(TAIL.hz)}, ${metres(TAIL.metres)} of tail are ${tailOhm()}. The current of the shield couples into the wires. Below, the shield meets the back-shell all round, and the current stays outside.`,
   height: 204,
   marks: [
-    { text: 'A tail of 50 mm: 31 Ω at 100 MHz', at: [8, 18], bold: true },
+    { text: `A tail of ${metres(TAIL.metres)}: ${tailOhm()} at ${hertz(TAIL.hz)}`, at: [8, 18], bold: true },
     { box: [236, 30, 76, 52], look: 'metal' },
     { text: 'shell', at: [274, 60], anchor: 'middle' },
     { box: [8, 40, 130, 32], look: 'part' },

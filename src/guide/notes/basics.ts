@@ -1,14 +1,12 @@
 /** Field notes for the first year: what the words mean, why the parts do what they do, and how to check it. */
 import { ELEMENT_COUNT, TOPOLOGIES, TOPOLOGY_LABEL } from '../../calc/network/circuit.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
+import { BENCH_ENDS } from '../../reference/field-figures.ts'
 import { RISE_BANDWIDTH, WIRE_H_PER_M } from '../../reference/instruments.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
+import { amperes, hertz, ohms, volts } from '../print.ts'
 import type { FieldNote } from '../types.ts'
 
-const hertz = (si: number): string => formatQuantity(si, 'frequency', 3)
-const volts = (si: number): string => formatQuantity(si, 'voltage', 3)
-const ohms = (si: number): string => formatQuantity(si, 'resistance', 3)
-const amperes = (si: number): string => formatQuantity(si, 'current', 3)
 const times = (ratio: number): string => String(Number(ratio.toPrecision(3)))
 
 /** Slope of one reactive element, in decibels a decade. */
@@ -45,7 +43,7 @@ export const BASIC_NOTES: readonly FieldNote[] = [
     paragraphs: [
       'Noise at the victim without the part, divided by noise with it. That is insertion loss.',
       'It depends on the impedance on both sides. A capacitor does nothing across a low impedance, an inductor nothing in series with a high one.',
-      'How to check: enter your own source and load. Then compare with the figure for 50 Ω.',
+      `How to check: enter your own source and load. Then compare with the figure for ${ohms(BENCH_ENDS.fixtureOhm)}.`,
     ],
     sources: [{ id: 'S7', standing: 'read' }, DERIVED],
     related: [{ check: 'filter' }, { note: 'bench-figure' }],

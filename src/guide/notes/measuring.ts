@@ -1,11 +1,46 @@
 /** Field notes about finding, hearing and measuring noise. */
-import { formatQuantity } from '../../calc/quantity/format.ts'
+import { pairFromSumAndParallel } from '../../calc/network/clamp.ts'
+import { ALTERNATOR_PULSES, electricalHz, rectifierHz } from '../../calc/tone/explanations.ts'
+import {
+  AC_BUS,
+  BENCH_ENDS,
+  CUSTOMARY_COMMON,
+  PHONE_BURSTS,
+  SUPPLY_NETWORK,
+  TRIAL_LEAD,
+  USUAL_SOURCES,
+} from '../../reference/field-figures.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { NOISE_SIGNATURES } from '../../reference/noise-signatures.ts'
 import { RADIO_BANDS } from '../../reference/radio-bands.ts'
+import { reactanceOhm, shuntFor } from '../figures.ts'
+import { bare, decibels, henries, hertz, metres, ohms } from '../print.ts'
 import type { FieldNote } from '../types.ts'
 
-const hertz = (si: number): string => formatQuantity(si, 'frequency', 6)
+/** Volts or amperes as a ratio, in decibels. */
+const inDb = (ratio: number): number => 20 * Math.log10(ratio)
+
+/** A machine with twelve poles. */
+const MACHINE = { poles: 12, rpm: 6000 } as const
+const machineHz = (): number => electricalHz({ rpm: MACHINE.rpm, driveRatio: 1, polePairs: MACHINE.poles / 2 })
+const rectified = (pulses: number): string => hertz(rectifierHz(AC_BUS.hz, pulses))
+
+/** The supply network of an airborne test where its own limits start: what taking the bench for it is worth. */
+function networkExample(): string {
+  const hz = 150e3
+  const ohm = reactanceOhm(SUPPLY_NETWORK.airborneH, hz)
+  // the instrument's own resistance stands beside the network, and as much again behind it
+  const besideOhm = BENCH_ENDS.fixtureOhm / 2
+  const together = (ohm * besideOhm) / Math.hypot(ohm, besideOhm)
+  return `A supply network of ${henries(SUPPLY_NETWORK.airborneH)} is ${ohms(ohm, 2)} at ${hertz(hz)}. Taking ${ohms(BENCH_ENDS.fixtureOhm)} there flatters a capacitor by ${decibels(inDb(besideOhm / together))}.`
+}
+
+/** Two ends from what a clamp and a capacitor read. */
+function sumAndParallel(): string {
+  const read = { sumOhm: 200, parallelOhm: 37.5 }
+  const [higher, lower] = pairFromSumAndParallel(read) ?? [Number.NaN, Number.NaN]
+  return `${bare(ohms(read.sumOhm))} and ${ohms(read.parallelOhm)} give ${bare(ohms(higher))} and ${ohms(lower)}`
+}
 
 /** Notes on tests and measurements. */
 export const MEASURING_NOTES: readonly FieldNote[] = [
@@ -27,7 +62,7 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       'Keep four numbers. N is the largest capacitance that did not clear it, K the smallest that did. G is the largest that left the signal good, B the smallest that harmed it.',
       'The need lies above N and at most at K. The ceiling lies from G up to B.',
       'Supported by your trial is only a part whose least value, worst case, is K or more and whose most is G or less. Between the numbers lies a guess: try one step more.',
-      'Steps of ten, leads under 10 mm, bare line first and last. Infer nothing above half the trial part’s own resonance. Stay below the ceiling of the window check.',
+      `Steps of ten, leads under ${metres(TRIAL_LEAD.mostM)}, bare line first and last. Infer nothing above half the trial part’s own resonance. Stay below the ceiling of the window check.`,
     ],
     table: {
       head: ['What was seen', 'What it says', 'Next'],
@@ -51,10 +86,10 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
     title: 'Common or differential, and which way',
     paragraphs: [
       'Common: the noise goes out on both wires and back through structure. Differential: out on one wire, back on the other.',
-      'Current probe over both wires, then over one. Pure common reads 6 dB more over both than over one. Pure differential cancels over both.',
+      `Current probe over both wires, then over one. Pure common reads ${decibels(inDb(2), 1)} more over both than over one. Pure differential cancels over both.`,
       'No probe: clamp a ferrite over both, then over one, and listen.',
       'Direction: move the probe along the cable. It reads more towards the source; the wiring between adds reflections, so compare the two ends.',
-      'By custom noise is mostly differential up to about 1 MHz and common above. That is a start, not a finding.',
+      `By custom noise is mostly differential up to about ${hertz(CUSTOMARY_COMMON.fromHz)} and common above. That is a start, not a finding.`,
     ],
     sources: [DERIVED, { id: 'S6', standing: 'read' }, PRACTICE],
     related: [{ check: 'pair' }, { note: 'pair-balance' }],
@@ -66,14 +101,11 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       'Receiver reading in dBµV minus the probe’s transfer impedance in dBΩ is dBµA.',
       'dBµV on the line = dBµA + 20·log10(Z). Z is the impedance the current flows in, and you must state it: it is not in the reading.',
       'If the limit is in dBµA, convert nothing: measured minus limit is already decibels.',
-      'A supply network of 5 µH is 4.7 Ω at 150 kHz. Taking 50 Ω there flatters a capacitor by 14.6 dB.',
+      networkExample(),
     ],
     table: {
       head: ['Z stated', 'added to dBµA'],
-      rows: [1, 4.7, 10, 25, 50, 100, 150].map((ohm) => [
-        formatQuantity(ohm, 'resistance'),
-        formatQuantity(20 * Math.log10(ohm), 'decibel'),
-      ]),
+      rows: [1, 4.7, 10, 25, 50, 100, 150].map((ohm) => [ohms(ohm), decibels(inDb(ohm))]),
     },
     sources: [DERIVED],
     related: [{ check: 'loop' }, { check: 'need' }, { note: 'source-impedance' }],
@@ -85,7 +117,7 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       'An ear orders well and measures badly: use it for better, same, worse.',
       'Fix volume, squelch, channel and place. Note 0 gone, 1 just there, 2 disturbs, 3 covers speech. Do it on, off, on, three times, with a second listener who does not know which is which.',
       'Invent no decibels from it. The window check still gives the ceiling of the signal, and no trial value goes above it.',
-      'A phone can show the spectrum of what you hear: whine, its multiples, 400 Hz hum, the buzz of a device. 217 Hz is one sort of phone only.',
+      `A phone can show the spectrum of what you hear: whine, its multiples, ${hertz(AC_BUS.hz)} hum, the buzz of a device. ${hertz(PHONE_BURSTS.hz, 3)} is one sort of phone only.`,
     ],
     sources: [PRACTICE],
     related: [{ check: 'window' }, { note: 'noise-signatures' }],
@@ -94,12 +126,12 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
     id: 'source-impedance',
     title: 'What is the source impedance?',
     paragraphs: [
-      'Hardly anybody knows. It decides everything: between 1 Ω and 50 Ω the same capacitor differs by up to 34 dB.',
-      'Not known: enter 1;10;50;150. The least capacitance becomes a band, and the worst end decides.',
+      `Hardly anybody knows. It decides everything: between ${ohms(1)} and ${ohms(50)} the same capacitor differs by up to ${decibels(inDb(50 / 1), 2)}.`,
+      `Not known: enter ${USUAL_SOURCES.ohms.join(';')}. The least capacitance becomes a band, and the worst end decides.`,
       'Known: a test network, a generator, a driver’s data sheet at the noise frequency. The signal’s own resistance is not it.',
       'A trial with one capacitor or two gives Rs ∥ Rl, not Rs. One capacitor: R = √(10^(A/10) − 1)/(2π·f·C) for a drop of A dB. It is real only where nothing resonates.',
       'Two capacitors give the reactive part too. With b = 2π·f·C and a = 10^(A/10): Y² = (b2 − b1)/((a2 − 1)/b2 − (a1 − 1)/b1), B = ((a1 − 1)·Y²/b1 − b1)/2, and R = 1/√(Y² − B²).',
-      'A clamp gives the sum S = Rs + Rl, a capacitor the parallel value P. Both ends are (S ± √(S² − 4·S·P))/2: 200 and 37.5 Ω give 150 and 50 Ω.',
+      `A clamp gives the sum S = Rs + Rl, a capacitor the parallel value P. Both ends are (S ± √(S² − 4·S·P))/2: ${sumAndParallel()}.`,
     ],
     sources: [DERIVED, PRACTICE],
     related: [{ check: 'loop' }, { check: 'window' }, { check: 'filter' }],
@@ -134,9 +166,9 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
     title: 'Alternator and rectifier frequencies',
     paragraphs: [
       'Electrical frequency f = P·N/120, with P poles and N its own rpm. That is engine rpm times the drive ratio. Six rectifier pulses each turn of the phase make the whine 6·f.',
-      'Example: 12 poles at 6000 rpm: 600 Hz, whine at 3.6 kHz. It climbs with the engine and goes when the field is off.',
-      'Rectified 400 Hz: 2.4 kHz with six pulses, 4.8 kHz with twelve, 7.2 kHz with eighteen. A drop to 400 or 800 Hz means an open diode.',
-      'No connector filter helps: from 1 Ω, 20 dB at 2.4 kHz needs 660 µF, at 4.8 kHz 330 µF.',
+      `Example: ${MACHINE.poles} poles at ${MACHINE.rpm} rpm: ${hertz(machineHz())}, whine at ${hertz(rectifierHz(machineHz(), ALTERNATOR_PULSES))}. It climbs with the engine and goes when the field is off.`,
+      `Rectified ${hertz(AC_BUS.hz)}: ${rectified(6)} with six pulses, ${rectified(12)} with twelve, ${rectified(18)} with eighteen. A drop to ${bare(hertz(AC_BUS.hz))} or ${rectified(2)} means an open diode.`,
+      `No connector filter helps: from ${ohms(1)}, ${decibels(20)} at ${rectified(6)} needs ${shuntFor(1, 20, rectifierHz(AC_BUS.hz, 6))}, at ${rectified(12)} ${shuntFor(1, 20, rectifierHz(AC_BUS.hz, 12))}.`,
     ],
     sources: [{ id: 'R41', standing: 'read' }, { id: 'R42', standing: 'read' }, DERIVED],
     related: [{ note: 'noise-signatures' }],

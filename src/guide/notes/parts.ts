@@ -1,20 +1,20 @@
 /** Field notes about filters, bonds, pairs and suppressors as parts. */
 import { TOPOLOGIES, TOPOLOGY_LABEL } from '../../calc/network/circuit.ts'
-import { formatQuantity } from '../../calc/quantity/format.ts'
 import { BOND_NOTE, DIELECTRICS } from '../../reference/constructions.ts'
+import { CLASS_2_BIAS } from '../../reference/dielectric-bias.ts'
+import { BENCH_ENDS, INCH_OF_WIRE } from '../../reference/field-figures.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { TOLERANCE_LETTERS, TOLERANCE_SOURCE } from '../../reference/preferred-values.ts'
+import { factOf, wireH } from '../figures.ts'
+import { bare, decibels, farads, henries, hertz, ohms, percent, volts } from '../print.ts'
 import type { FieldNote } from '../types.ts'
-import { bondFloor, idealLoss, TABLE_PARTS, worstConversion } from './worked.ts'
-
-const percent = (frac: number): string => formatQuantity(frac, 'fraction')
+import { benchExample, coded, threeDigits, WAYS_TO_WRITE, worstCaseExample } from './parts-worked.ts'
+import { bondFloor, idealGain, idealLoss, idealLossDb, TABLE_PARTS, worstConversion } from './worked.ts'
 
 /** What is lost at rated DC; a dielectric that specifies it with the temperature says so in its note. */
 function lostAtRatedDc([least, most]: readonly [number, number]): string {
   return most === 0 ? 'nothing more' : `${percent(least)} to ${percent(most)}`
 }
-
-const ohms = (si: number): string => formatQuantity(si, 'resistance', 3)
 
 /** Ends of the table of topologies, in ohms. */
 const ENDS = [
@@ -25,20 +25,30 @@ const ENDS = [
   { sourceOhm: 50, loadOhm: 50 },
 ] as const
 
-const TABLE_HEAD = `Rs / Rl, ${formatQuantity(TABLE_PARTS.inductanceH, 'inductance', 2)} and ${formatQuantity(TABLE_PARTS.capacitanceF, 'capacitance', 2)}, ${formatQuantity(TABLE_PARTS.hz, 'frequency', 2)}`
+const PARTS_OF_TABLE = `${henries(TABLE_PARTS.inductanceH)} and ${farads(TABLE_PARTS.capacitanceF)}`
+const TABLE_HEAD = `Rs / Rl, ${PARTS_OF_TABLE}, ${hertz(TABLE_PARTS.hz)}`
+
+/** The ends at which the two ways round differ: noise out of a low impedance into a high one. */
+const LOW_TO_HIGH = ENDS[1]
+const lcRings = () => idealGain('LC', LOW_TO_HIGH)
 
 const FLOOR_HZ = [1e6, 10e6, 100e6] as const
 const BONDS: readonly { readonly bondH: number; readonly name?: string }[] = [
-  { bondH: 0, name: '0\u00a0nH' },
+  { bondH: 0, name: 'no inductance' },
   { bondH: 1e-9 },
   { bondH: 5e-9 },
-  { bondH: 20e-9, name: '20\u00a0nH, an inch of wire' },
+  { bondH: INCH_OF_WIRE.henries, name: `${henries(INCH_OF_WIRE.henries)}, an inch of wire` },
 ]
 
 const TOLERANCES = [
-  { name: '+100/−0\u00a0%', least: 1, most: 2 },
+  { name: `+${bare(percent(1))}/−${percent(0)}`, least: 1, most: 2 },
   ...[0.2, 0.1, 0.05, 0.01].map((frac) => ({ name: `±${percent(frac)}`, least: 1 - frac, most: 1 + frac })),
 ]
+
+const busVolts = (): string => volts(factOf('power-28-vdc', 'supply').nominalRmsV)
+
+/** What a small chip loses where it works, from half its rated volts on. */
+const [, AT_HALF, ABOVE_HALF] = CLASS_2_BIAS['small-chip'].map(({ lostFrac }) => lostFrac)
 
 /** Notes on parts and how they stand in the circuit. */
 export const PART_NOTES: readonly FieldNote[] = [
@@ -47,11 +57,11 @@ export const PART_NOTES: readonly FieldNote[] = [
     title: 'Which way the inductor faces',
     paragraphs: [
       'The inductor faces the lower impedance, the capacitor the higher. LC has its inductor at the side the noise comes from.',
-      'LC − CL = 20·log10(Rl/Rs). With 5 Ω before and 1 kΩ behind, LC gives 46 dB more than CL. That holds where the reactance of L is above Rl: above 160 MHz with 1 µH.',
-      'Below it the difference is smaller: at 10 MHz, with 1 µH and 10 nF, the table shows 31.7 − 10.3 = 21 dB.',
+      `LC − CL = 20·log10(Rl/Rs). With ${ohms(LOW_TO_HIGH.sourceOhm)} before and ${ohms(LOW_TO_HIGH.loadOhm)} behind, LC gives ${decibels(20 * Math.log10(LOW_TO_HIGH.loadOhm / LOW_TO_HIGH.sourceOhm), 2)} more than CL. That holds where the reactance of L is above Rl: above ${hertz(LOW_TO_HIGH.loadOhm / (2 * Math.PI * TABLE_PARTS.inductanceH), 2)} with ${henries(TABLE_PARTS.inductanceH)}.`,
+      `Below it the difference is smaller: at ${hertz(TABLE_PARTS.hz)}, with ${PARTS_OF_TABLE}, the table shows ${idealLoss('LC', LOW_TO_HIGH)} − ${idealLoss('CL', LOW_TO_HIGH)} = ${decibels(idealLossDb('LC', LOW_TO_HIGH) - idealLossDb('CL', LOW_TO_HIGH), 2)}.`,
       'Capacitor or inductor first: compare √(Rs·Rl) with √(L/C) of the parts. Above it, C and Pi win; below it, L and T.',
       'The same part serves both directions: for noise out of the box the box is the source, for noise into it the cable is. Look at both.',
-      'The right way round can ring: an LC between 5 Ω and 1 kΩ showed 9 dB of gain at its resonance. The filter check shows it.',
+      `The right way round can ring. This LC between ${ohms(LOW_TO_HIGH.sourceOhm)} and ${ohms(LOW_TO_HIGH.loadOhm)} makes noise at ${hertz(lcRings().atHz, 2)} louder by ${decibels(lcRings().gainDb, 2)}. The filter check shows it.`,
     ],
     table: {
       head: [TABLE_HEAD, ...TOPOLOGIES.map((topology) => TOPOLOGY_LABEL[topology])],
@@ -69,9 +79,9 @@ export const PART_NOTES: readonly FieldNote[] = [
     title: 'The worst-case capacitor',
     paragraphs: [
       'Attenuation with the least, loading and current with the most. The losses multiply.',
-      'Example: −20 % tolerance, −25 % for temperature and bias of a BX part, two decades of ageing at 2.5 %. What is left is 0.8 × 0.75 × 0.951 = 0.57 of the marked value. That is 4.9 dB less for one capacitor, 9.8 dB for a Pi on its slope.',
+      worstCaseExample(),
       'The most takes tolerance and temperature up, and no bias or ageing loss.',
-      'Small high-value class 2 chips lose 50 to 80 % at working voltage. C0G loses none.',
+      `Small high-value class 2 chips lose ${bare(percent(AT_HALF ?? Number.NaN))} to ${percent(ABOVE_HALF ?? Number.NaN)} at working voltage. C0G loses none.`,
     ],
     table: {
       head: ['Dielectric', 'Temperature, up to', 'At rated DC', 'Ageing a decade of hours', 'What is specified'],
@@ -96,15 +106,23 @@ export const PART_NOTES: readonly FieldNote[] = [
     title: 'The lead and the bond: the floor of a filter',
     paragraphs: [
       'Once the capacitor is a short, what is left is its lead and the bond it stands on: 20·log10|1 + Rp/(Rb + jωLb)|, with Rp = Rs·Rl/(Rs + Rl).',
-      `${BOND_NOTE.text} Wire has about 1 nH per millimetre.`,
+      `${BOND_NOTE.text} Wire has about ${henries(wireH(1e-3))} per millimetre.`,
       'A Pi loses most, because both its capacitors use the same bond. A T has one.',
-      'The table: 50 Ω both ends, 2.5 mΩ, decibels.',
+      `The table: ${ohms(BENCH_ENDS.fixtureOhm)} both ends, ${ohms(BOND_NOTE.ohm)}, decibels.`,
     ],
     table: {
-      head: ['bond', ...FLOOR_HZ.map((hz) => formatQuantity(hz, 'frequency', 3))],
+      head: ['bond', ...FLOOR_HZ.map((hz) => hertz(hz))],
       rows: BONDS.map(({ bondH, name }) => [
-        name ?? formatQuantity(bondH, 'inductance', 2),
-        ...FLOOR_HZ.map((hz) => bondFloor({ sourceOhm: 50, loadOhm: 50, bondOhm: BOND_NOTE.ohm, bondH, hz })),
+        name ?? henries(bondH),
+        ...FLOOR_HZ.map((hz) =>
+          bondFloor({
+            sourceOhm: BENCH_ENDS.fixtureOhm,
+            loadOhm: BENCH_ENDS.fixtureOhm,
+            bondOhm: BOND_NOTE.ohm,
+            bondH,
+            hz,
+          }),
+        ),
       ]),
     },
     sources: [DERIVED, ...BOND_NOTE.sources, { id: 'S42', standing: 'read' }],
@@ -112,11 +130,11 @@ export const PART_NOTES: readonly FieldNote[] = [
   },
   {
     id: 'bench-figure',
-    title: 'The 50 Ω figure is not your circuit',
+    title: `The ${ohms(BENCH_ENDS.fixtureOhm)} figure is not your circuit`,
     paragraphs: [
-      'MIL-STD-220 measures between 50 Ω and 50 Ω. Its own foreword calls it a check of production quality with little relation to the installed performance.',
-      'A data sheet can say 40 dB and the aircraft show 10. The ends are not 50 Ω, or the bond is not a test fixture.',
-      'CISPR 17 adds 0.1 Ω against 100 Ω and the reverse. Compute with your own ends, and with those two.',
+      `MIL-STD-220 measures between ${ohms(BENCH_ENDS.fixtureOhm)} and ${ohms(BENCH_ENDS.fixtureOhm)}. Its own foreword calls it a check of production quality with little relation to the installed performance.`,
+      benchExample(),
+      `CISPR 17 adds ${ohms(BENCH_ENDS.lowOhm)} against ${ohms(BENCH_ENDS.highOhm)} and the reverse. Compute with your own ends, and with those two.`,
     ],
     sources: [
       { id: 'S7', standing: 'read' },
@@ -155,9 +173,9 @@ export const PART_NOTES: readonly FieldNote[] = [
     id: 'codes',
     title: 'Codes on parts (IEC 60062)',
     paragraphs: [
-      'The letter stands where the point would. So 4n7 is 4.7 nF and 1k5 is 1.5 kΩ. R47 is 0.47 Ω and 2µ2 is 2.2 µF.',
-      'Three digits on a capacitor are two figures and a number of zeros, in picofarads. So 103 is 10 nF, and 104 is 100 nF.',
-      'Every field of the app takes 4n7, 4.7n, 4,7 nF and 0.0047uF alike.',
+      `The letter stands where the point would. So 4n7 is ${coded('4n7', 'capacitance')} and 1k5 is ${coded('1k5', 'resistance')}. R47 is ${ohms(0.47)} and 2µ2 is ${coded('2µ2', 'capacitance')}.`,
+      `Three digits on a capacitor are two figures and a number of zeros, in picofarads. So 103 is ${farads(threeDigits('103'))}, and 104 is ${farads(threeDigits('104'))}.`,
+      `Every field of the app takes ${WAYS_TO_WRITE.slice(0, -1).join(', ')} and ${WAYS_TO_WRITE.at(-1)} alike.`,
     ],
     table: {
       head: ['Letter', 'Tolerance'],
@@ -176,7 +194,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     paragraphs: [
       'Waveform, open-circuit volts and short-circuit amperes, single or repeated, both polarities. Range of the line voltage with its longest surge. What the input stands, and for how long. Temperatures.',
       'It stands on the cable side, ahead of the filter, with the shortest lead: inductance in its lead is voltage on your input.',
-      'One rated 28 V on a 28 V bus is marginal: cold, such a part can conduct below the bus’s own upper limit.',
+      `One rated ${busVolts()} on a ${busVolts()} bus is marginal: cold, such a part can conduct below the bus’s own upper limit.`,
       'Long bus surges of tens of milliseconds are not for it: stand off above them, or limit in series.',
       'On fast lines the low-capacitance form. Its capacitance comes off the room of the signal and earns no attenuation.',
       'A capacitor is no substitute: nanofarads are charged to nearly the full voltage of a lightning pulse.',

@@ -1,6 +1,20 @@
 /** Field notes about permission, safety, tests and standards. */
+import { PASCHEN_MINIMUM_V } from '../../calc/power/supply.ts'
+import { ALTITUDE_PRESSURES, PASCHEN_MINIMUM } from '../../reference/field-figures.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
+import { volts } from '../print.ts'
 import type { FieldNote } from '../types.ts'
+import {
+  bleedExample,
+  gapRows,
+  highBusV,
+  highPotExample,
+  INSULATION_V,
+  mainsV,
+  navyFigures,
+  peaksExample,
+  storedExample,
+} from './safety-worked.ts'
 
 /** Notes on what may be done and what may not. */
 export const SAFETY_NOTES: readonly FieldNote[] = [
@@ -20,7 +34,7 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
     id: 'no-trial-lines',
     title: 'Lines that never get a trial part',
     paragraphs: [
-      'Explosives, fire bottles and ejection. Fuel quantity and tanks. Engine control and governor speed pick-ups. Flight control. Stall warning and shaker. Magneto and exciter. Strobe high voltage. Antenna coax. Live 115 V AC and 270 V DC. Fire detection. Intrinsically safe circuits.',
+      `Explosives, fire bottles and ejection. Fuel quantity and tanks. Engine control and governor speed pick-ups. Flight control. Stall warning and shaker. Magneto and exciter. Strobe high voltage. Antenna coax. Live ${mainsV()} AC and ${highBusV()} DC. Fire detection. Intrinsically safe circuits.`,
       'Look at every contact of the connector: an adapter sits on all of them.',
       'Stop, write it down, hand it over. That is a result too.',
     ],
@@ -32,9 +46,9 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
     title: 'Insulation tests and stored charge',
     paragraphs: [
       'Isolate filtered and suppressed contacts before insulation or high-pot tests, unless the procedure says otherwise. A suppressor conducts at its breakdown and reads as a false fault. A healthy filter reads low and drifts up while it charges.',
-      'AC high-pot drives real current: 100 nF at 1000 V 60 Hz draws 38 mA.',
-      'Stored energy is ½·C·V²: 1 µF at 500 V is 0.125 J, 37 pins of 100 nF at 500 V together 0.46 J.',
-      'Discharge each pin through a resistor, never a short. Measure it dead. 1 µF through 1 MΩ takes 4.6 s to fall to 1 %.',
+      highPotExample(),
+      storedExample(),
+      `Discharge each pin through a resistor, never a short. Measure it dead. ${bleedExample()}`,
     ],
     sources: [DERIVED, PRACTICE],
     related: [{ check: 'power' }],
@@ -54,20 +68,21 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
     id: 'paschen',
     title: 'Voltage and height: the Paschen minimum',
     paragraphs: [
-      'Air breaks down at 327 V peak at the worst product of pressure and gap, and not below it.',
-      '115 V rms is 163 V peak and 200 V line to line 283 V peak: below it. 230 V rms is 325 V peak: on it. 270 V DC is below, its transients are not.',
-      'A part that passes 500 V at sea level can flash over in an unpressurised bay. Solid-filled parts, spacing, and a test at height.',
+      `Air breaks down at ${volts(PASCHEN_MINIMUM_V)} peak at the worst product of pressure and gap, and not below it.`,
+      peaksExample(),
+      `A part that passes ${volts(INSULATION_V)} at sea level can flash over in an unpressurised bay. Solid-filled parts, spacing, and a test at height.`,
     ],
     table: {
       head: ['pressure', 'about', 'gap at the minimum'],
-      rows: [
-        ['760 torr', 'sea level', '7.5 µm'],
-        ['226 torr', '30 000 ft', '25 µm'],
-        ['87 torr', '50 000 ft', '65 µm'],
-        ['33 torr', '70 000 ft', '172 µm'],
-      ],
+      rows: gapRows(),
     },
-    sources: [{ id: 'S43', standing: 'read' }, { id: 'S44', standing: 'read' }, DERIVED],
+    sources: [
+      { id: 'S43', standing: 'read' },
+      { id: 'S44', standing: 'read' },
+      PASCHEN_MINIMUM.basis,
+      ALTITUDE_PRESSURES.basis,
+      DERIVED,
+    ],
     related: [{ check: 'power' }],
   },
   {
@@ -75,7 +90,7 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
     title: 'MIL-STD-461 4.2.2: when it applies',
     paragraphs: [
       'The clause asks for as little capacitance to chassis as possible, because it drives current through structure. It is for Navy procurements; it is off in the app unless you choose it.',
-      'AC: 100 nF a line at 60 Hz, 20 nF at 400 Hz. DC user equipment in submarines and aircraft: 75 nF for each kilowatt of load, and 30 nF below 500 W. Both are ceilings.',
+      navyFigures(),
       'Everywhere else the contract and the power check decide: current to chassis, inrush, ground-fault devices.',
     ],
     sources: [

@@ -2,6 +2,7 @@
 import { leastSpacingM, loadedDelaySecPerM, loadedImpedanceOhm } from '../../calc/loading/spacing.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import { CONSTRUCTIONS, ESR_RANGES } from '../../reference/constructions.ts'
+import { SUPPLY_NETWORK } from '../../reference/field-figures.ts'
 import { CE102_RELAXATION, LIMIT_LINES, limitDbAt } from '../../reference/limit-lines.ts'
 import type { FieldNote } from '../types.ts'
 
@@ -51,7 +52,7 @@ export const TABLE_NOTES: readonly FieldNote[] = [
     paragraphs: [
       'Capacitance again and again along a line lowers its impedance and slows it: Z0/√(1 + C/(d·C′)). Here d is the spacing and C′ the capacitance of a metre of cable. True while the spacing is short against the edge.',
       `The spacing rules keep ${CAN_RATIO} (CAN) and ${RS485_RATIO} (RS-485) of the impedance. What counts is all a node adds: filter, suppressor, transceiver and stub.`,
-      'The table: 120 Ω, 50 pF and 6 ns a metre.',
+      `The table: ${ohms(CABLE.z0Ohm)}, ${formatQuantity(CABLE.faradsPerM, 'capacitance')} and ${formatQuantity(CABLE.delaySecPerM, 'time')} a metre.`,
     ],
     table: {
       head: ['Each node adds', 'CAN: apart', 'RS-485: apart', 'Every metre leaves', 'and takes'],
@@ -82,7 +83,7 @@ export const TABLE_NOTES: readonly FieldNote[] = [
       'The limit of your own test plan counts. The airborne limits of RTCA DO-160 section 21 are not here: enter yours.',
       `CE102 is relaxed by the nominal voltage. ${CE102_RELAXATION.map(
         ({ nominalV, db }) => `${formatQuantity(nominalV, 'voltage')}: ${formatQuantity(db, 'decibel')}`,
-      ).join('. ')}. Peak detector, at the 50 µH network.`,
+      ).join('. ')}. Peak detector, at the ${henries(SUPPLY_NETWORK.militaryH)} network.`,
       'EN 55022 is for mains ports of commercial equipment: a sanity line, not an airborne limit.',
       'Levels in dBµV, straight between the corners over the logarithm of frequency; in a step the lower counts.',
     ],

@@ -1,12 +1,41 @@
 /** Field notes that the tests of the guide need: how each is done, and what misleads. */
 import { clampFallDb } from '../../calc/network/clamp.ts'
-import { formatQuantity } from '../../calc/quantity/format.ts'
+import { BOND_NOTE } from '../../reference/constructions.ts'
+import {
+  AC_BUS,
+  DISCHARGER,
+  DISTRESS_HZ,
+  GNSS_CHANNELS,
+  ONE_PASS,
+  PHONE_BURSTS,
+} from '../../reference/field-figures.ts'
+import { ARINC_429_RECEIVER, CAN_LINE, RS422_LINE } from '../../reference/line-kinds/bus-ends.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
+import { bandById } from '../../reference/radio-bands.ts'
+import { CS115_PULSE } from '../../reference/waveforms/military.ts'
+import { CLAMP_OHM, capacitorLossDb, clampFall, reactanceOhm, TAIL, tailOhm } from '../figures.ts'
+import { bare, decibels, farads, henries, hertz, metres, ohms, seconds } from '../print.ts'
 import type { FieldNote } from '../types.ts'
+import { tenths } from './worked.ts'
 
-/** Loops of the clamp's table, and its own impedance, in ohms. */
-const CLAMP_OHM = 100
+/** Loops of the clamp's table, in ohms. */
 const LOOPS_OHM = [25, 50, 150, 300] as const
+
+/** Channels of the radio whose harmonics fall beside satellite position. */
+function satelliteExample(): string {
+  const { thirteenth, twelfth } = GNSS_CHANNELS
+  const [first, last] = thirteenth
+  return `Satellite position (GNSS) sits at ${hertz(gnssHz())}. The ${ordinal(nearestOrder(first))} harmonic of ${bare(hertz(first))} to ${hertz(last)} and the ${ordinal(nearestOrder(twelfth[0]))} of ${hertz(twelfth[0])} fall beside it.`
+}
+
+const gnssHz = (): number => bandById('gnss-l1').channelHz ?? Number.NaN
+const nearestOrder = (hz: number): number => Math.round(gnssHz() / hz)
+const ordinal = (order: number): string => `${order}th`
+
+const [LEAST_KEYED, MOST_KEYED] = GNSS_CHANNELS.keySec
+
+/** What the largest usual trial part does to a radio that is far below its corner. */
+const hfLoss = (): string => decibels(capacitorLossDb({ sourceOhm: 50, loadOhm: 1e6, capacitanceF: 1e-9, hz: 3e6 }), 2)
 
 /** Notes on tests on the aircraft. */
 export const TEST_NOTES: readonly FieldNote[] = [
@@ -41,8 +70,8 @@ export const TEST_NOTES: readonly FieldNote[] = [
     title: 'A bond: four wires, and its shape',
     paragraphs: [
       'Two wires carry the current, two read the voltage: the leads fall out. Read both polarities and average; unequal readings are a rectifier.',
-      'Flex the strap while reading. 2.5 mΩ is usual for a class R bond; the manual’s limit wins.',
-      'Milliohms prove a joint, not a path: 50 nH of strap is 3 Ω at 10 MHz. A face, or a strap at most five times as long as wide.',
+      `Flex the strap while reading. ${ohms(BOND_NOTE.ohm)} is usual for a class R bond; the manual’s limit wins.`,
+      `Milliohms prove a joint, not a path: ${henries(TAIL.henries)} of strap is ${ohms(reactanceOhm(TAIL.henries, 10e6), 1)} at ${hertz(10e6)}. A face, or a strap at most five times as long as wide.`,
       'Near fuel only a tester approved for that zone.',
     ],
     picture: 'bond-four-wire',
@@ -53,7 +82,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
     id: 'shield-ends',
     title: 'Shield ends: all round, one end or both',
     paragraphs: [
-      'Radio frequencies: closed all round at both ends. A tail of 50 mm is some 50 nH: 31 Ω at 100 MHz.',
+      `Radio frequencies: closed all round at both ends. A tail of ${metres(TAIL.metres)} is some ${henries(TAIL.henries)}: ${tailOhm()} at ${hertz(TAIL.hz)}.`,
       'Audio: one end, where the drawing says; a second end makes a loop.',
       'A ground that is itself noisy drives the shield: try the other end. Electric coupling: one end is enough. Magnetic coupling below the audio range: twist, not shield.',
     ],
@@ -68,7 +97,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       'One ground for the audio, at the audio panel. Each jack stands off the skin on insulating washers.',
       'One noisy seat: mirror behind its jacks. An unused lug or a bare shield on the skin is a second ground.',
       'Volume at zero and still heard: it enters behind the volume control, so by ground, supply or wiring.',
-      '400 Hz hum is the alternating bus: switch inverter or bus off and listen. 400 Hz is no work for a small capacitor.',
+      `${hertz(AC_BUS.hz)} hum is the alternating bus: switch inverter or bus off and listen. ${hertz(AC_BUS.hz)} is no work for a small capacitor.`,
     ],
     picture: 'audio-ground',
     sources: [{ id: 'D01', standing: 'read' }, PRACTICE],
@@ -85,10 +114,10 @@ export const TEST_NOTES: readonly FieldNote[] = [
     table: {
       head: ['Bus', 'ohms between the legs, dead'],
       rows: [
-        ['CAN, RS-485', '60 Ω: two of 120 Ω'],
-        ['RS-422', '100 Ω: one only, at the far receiver'],
+        ['CAN, RS-485', `${ohms(CAN_LINE.ohm / 2)}: two of ${ohms(CAN_LINE.ohm)}`],
+        ['RS-422', `${ohms(RS422_LINE.ohm)}: one only, at the far receiver`],
         ['MIL-STD-1553', 'half its impedance, on the bus, not on a coupled stub'],
-        ['ARINC 429', 'no terminator: 12 kΩ and more for each receiver'],
+        ['ARINC 429', `no terminator: ${ohms(ARINC_429_RECEIVER.leastOhm)} and more for each receiver`],
       ],
     },
     picture: 'bus-ohms',
@@ -100,15 +129,12 @@ export const TEST_NOTES: readonly FieldNote[] = [
     title: 'Clamp ferrites: what they read',
     paragraphs: [
       'Over the whole cable, over both legs, over each leg; at the victim, and a quarter wave away. Whole helps: common. Each leg helps and both do nothing: differential. One wire alone is not yet differential.',
-      'The fall reads the loop: 20·log10(1 + Zb/Zloop). 100 Ω gives 9.5 dB in 50 Ω, 2.5 dB in 300 Ω.',
-      'Below 10 MHz one pass does little: turns count by their square. Over one wire with direct current it saturates. A reactive loop can even show a gain.',
+      `The fall reads the loop: 20·log10(1 + Zb/Zloop). ${ohms(CLAMP_OHM)} gives ${clampFall(50)} in ${ohms(50)}, ${clampFall(300)} in ${ohms(300)}.`,
+      `Below ${hertz(ONE_PASS.fromHz)} one pass does little: turns count by their square. Over one wire with direct current it saturates. A reactive loop can even show a gain.`,
     ],
     table: {
-      head: [`${formatQuantity(CLAMP_OHM, 'resistance', 3)} clamp, loop of`, 'falls by'],
-      rows: LOOPS_OHM.map((loopOhm) => [
-        formatQuantity(loopOhm, 'resistance', 3),
-        `${clampFallDb({ clampOhm: CLAMP_OHM, loopOhm }).toFixed(1)}\u00a0dB`,
-      ]),
+      head: [`${ohms(CLAMP_OHM)} clamp, loop of`, 'falls by'],
+      rows: LOOPS_OHM.map((loopOhm) => [ohms(loopOhm), tenths(clampFallDb({ clampOhm: CLAMP_OHM, loopOhm }))]),
     },
     picture: 'clamp-places',
     sources: [DERIVED, PRACTICE],
@@ -143,8 +169,8 @@ export const TEST_NOTES: readonly FieldNote[] = [
     id: 'vhf-and-gnss',
     title: 'VHF radio against satellite position',
     paragraphs: [
-      'Satellite position (GNSS) sits at 1575.42 MHz. The 13th harmonic of 121.15 to 121.25 MHz and the 12th of 131.3 MHz fall beside it.',
-      'Satellite page open, key each radio beside those channels, 30 to 45 s each. Never on or near 121.5 MHz itself.',
+      satelliteExample(),
+      `Satellite page open, key each radio beside those channels, ${bare(seconds(LEAST_KEYED))} to ${seconds(MOST_KEYED)} each. Never on or near ${hertz(DISTRESS_HZ)} itself.`,
       'Load on the radio: still lost means the set or its harness leaks. A bag of conductive film over its face tells face from coax.',
     ],
     sources: [{ id: 'D11', standing: 'read' }, { id: 'C07', standing: 'read' }, DERIVED],
@@ -157,7 +183,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       'At HF the whole airframe is the antenna. Current runs in every strap, and a poor coupler ground sends it into the cabin wiring.',
       'Load on the set: clean means the antenna side. Then the coupler’s ground: short, wide, below the manual’s limit.',
       'Joints that rectify: press and knock brackets, hinges and wires near the antenna while it is keyed low.',
-      '1 nF gives 2.8 dB at 3 MHz from 50 Ω into a high input: bond, choke and shield come first.',
+      `${farads(1e-9)} gives ${hfLoss()} at ${hertz(3e6)} from ${ohms(50)} into a high input: bond, choke and shield come first.`,
     ],
     sources: [DERIVED, PRACTICE],
     related: [{ note: 'bond-four-wire' }],
@@ -166,7 +192,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
     id: 'l-band',
     title: 'L-band: transponder, distance and collision sets',
     paragraphs: [
-      'They pulse between 960 and 1215 MHz, and a suppression line blanks the others meanwhile.',
+      `They pulse between ${hertz(bandById('dme').fromHz)} and ${hertz(bandById('dme').toHz)}, and a suppression line blanks the others meanwhile.`,
       'Ticks at a fixed rate, a ghost of the own ship, a lost lock: each set to standby in turn.',
       'Scope the pulse at both ends of the line; a meter may miss the fault. Never a capacitor on it.',
     ],
@@ -213,7 +239,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
     paragraphs: [
       'Snow, ice, dust and cloud charge the skin. It ticks, hisses, roars, then bangs and is quiet for seconds.',
       'Bond of every wick, panel, door, cowling, radome strip and antenna base. One open strip is enough.',
-      'After a repair: no event in three times the usual exposure. Dischargers are credited with about 50 dB.',
+      `After a repair: no event in three times the usual exposure. Dischargers are credited with about ${decibels(DISCHARGER.db)}.`,
       'High-voltage mapping finds the spot; it is lethal and for trained staff only.',
     ],
     sources: [{ id: 'D31', standing: 'read' }, { id: 'R38', standing: 'read' }, PRACTICE],
@@ -246,7 +272,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
     paragraphs: [
       'Truly off, not in flight mode; those in bags count. Same seat, off, on, off.',
       'It went quiet once is no proof: a loose ground can go quiet too. Three agreements are.',
-      '217 Hz is the rate of one sort of phone only; chargers and players have others.',
+      `${hertz(PHONE_BURSTS.hz, 3)} is the rate of one sort of phone only; chargers and players have others.`,
     ],
     sources: [
       { id: 'C11', standing: 'read' },
@@ -259,7 +285,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
     title: 'Lightning, EMP and CS115, CS116',
     paragraphs: [
       'After a strike: inspect by the manual, test the suppressors, then design.',
-      'EMP is the electromagnetic pulse of a nuclear burst. CS115 is a 30 ns pulse and CS116 a damped sine, both driven into cables in a test.',
+      `EMP is the electromagnetic pulse of a nuclear burst. CS115 is a ${seconds(CS115_PULSE.widthSec)} pulse and CS116 a damped sine, both driven into cables in a test.`,
       'Filter and suppressor are designed together: the suppressor takes the energy, the filter the edge. Enter each in the surge check.',
     ],
     sources: [{ id: 'mil-std-461', standing: 'memory' }, PRACTICE],
@@ -271,7 +297,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
     paragraphs: [
       'A box in a tray mates blind: no adapter fits between. The tray’s wiring or a disconnect behind it carries the part.',
       'Tray springs and straps are the bond: clean, tight, measured to structure.',
-      'Box and position exchanged tell box from wiring. An empty adapter, 0 pF, tells a part from a re-seated plug.',
+      'Box and position exchanged tell box from wiring. An empty adapter tells a part from a re-seated plug.',
     ],
     picture: 'placements',
     sources: [PRACTICE],

@@ -1,4 +1,5 @@
 /** Data lines: avionics buses, serial lines and processor buses. */
+import { CAN_LINE, RS422_LINE, RS485_LINE } from './bus-ends.ts'
 import { DERIVED, memory, PRACTICE, practice, read } from './cite.ts'
 import type { LineKind, Permitted } from './types.ts'
 
@@ -239,7 +240,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     isPair: true,
     ownPeaks: { leg: [-10, 10], pair: [-6, 6], source: memory('tia-422', 'common mode ±7 V and half of 6 V') },
     signalOhm: { ohm: 50, why: '100 Ω line, matched: Z0/2', source: read('R12') },
-    z0Ohm: 100,
+    z0Ohm: RS422_LINE.ohm,
     loading: { rule: 'own-edge', shareOfInterval: 0.3, nrzEye: true },
     loadingSource: memory('R12', '0.3 of a bit inside the published 0.5 at the load end'),
     permitted: [],
@@ -261,7 +262,7 @@ export const DATA_KINDS: readonly LineKind[] = [
       source: memory('R13', 'common mode −7 to +12 V; 1.5 to 5 V between the lines'),
     },
     signalOhm: { ohm: 60, why: '120 Ω line, terminated at both ends: Z0/2', source: read('R14') },
-    z0Ohm: 120,
+    z0Ohm: RS485_LINE.ohm,
     loading: { rule: 'own-edge', shareOfInterval: 0.3, nrzEye: true },
     loadingSource: read('R14', 'edge within 0.3 of a bit'),
     permitted: [],
@@ -278,7 +279,7 @@ export const DATA_KINDS: readonly LineKind[] = [
     isPair: true,
     ownPeaks: { leg: [-2, 7], pair: [-0.5, 3], source: memory('R16', 'common mode −2 to +7 V, dominant up to 3 V') },
     signalOhm: { ohm: 60, why: 'recessive edge through the two 120 Ω terminations: 60 Ω', source: read('R16') },
-    z0Ohm: 120,
+    z0Ohm: CAN_LINE.ohm,
     usefulHz: { hz: 10e6, source: DERIVED },
     loading: { rule: 'can-recessive', shareOfInterval: 0.1 },
     // That the recessive edge is the capacitance's alone was read; the share of the bit it may take is nobody's figure.

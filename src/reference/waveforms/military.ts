@@ -13,6 +13,14 @@ export const CS116_ENVELOPE = {
   source: memory('5.14: 0.1 A at 10 kHz, 10 A from 1 to 30 MHz, 3 A at 100 MHz'),
 } as const satisfies RingEnvelope
 
+/** The pulse of CS115: its corners after the start, and its one level. */
+const CS115_CORNERS = { topSec: 2e-9, fallSec: 32e-9, endSec: 34e-9 } as const
+export const CS115_PULSE = {
+  riseSec: CS115_CORNERS.topSec,
+  widthSec: CS115_CORNERS.fallSec - CS115_CORNERS.topSec,
+  currentA: 5,
+} as const
+
 /** Waveforms of MIL-STD-461G. */
 export const MILITARY_WAVEFORMS: readonly Waveform[] = [
   {
@@ -23,9 +31,9 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
       form: 'lines',
       points: [
         [0, 0],
-        [2e-9, 1],
-        [32e-9, 1],
-        [34e-9, 0],
+        [CS115_CORNERS.topSec, 1],
+        [CS115_CORNERS.fallSec, 1],
+        [CS115_CORNERS.endSec, 0],
       ],
     },
     shapeSource: { id: 'T14', clause: '5 A, rise and fall at most 2 ns, width at least 30 ns', standing: 'read' },

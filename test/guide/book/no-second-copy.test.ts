@@ -4,10 +4,11 @@
  */
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { parseAst } from 'vite'
 import { describe, expect, it } from 'vitest'
+import { textsOfCode } from '../../support/texts-in-code.ts'
 
-const BOOK = join(import.meta.dirname, '..', '..', '..', 'src', 'guide', 'book')
+const GUIDE = join(import.meta.dirname, '..', '..', '..', 'src', 'guide')
+const BOOK = join(GUIDE, 'book')
 
 /** What a case tells is what its report says; it is nobody's figure to work out. */
 const TOLD = /^cases\//
@@ -18,48 +19,37 @@ const NO_TEXT = /^(types|contents|synonyms|shelves|notes\/words|glossary-match|p
 const NAME =
   /\b(?:MIL-(?:STD|DTL|HDBK|PRF)-\d+\w*|ARINC \d+|RS-\d+|DO-160\w?|IEC \d+(?:-\d+)*|ISO \d+(?:-\d+)*|TIA-\d+\w*|IEEE \d+\w*|AC \d+-\w+|(?:CS|CE|RS|RE)\d+|10{1,3}BASE-\w+|C0G|NP0|X[57]R|L[125]\b|[CLRZ][012]\b|E(?:6|12|24|48|96)\b|1553|429|1394|(?:I2C|I²C|S2P|C1|C2|L1|L2)|section \d+(?:\.\d+)*|chapter \d+|clause \d+(?:\.\d+)*|waveforms? \d\w?|WF\d\w?|\d?\d[A-Z]\b|legs \d and \d|[Cc]lass \d|10\/1000 µs|8\/20 µs|4n7|1k5|R47)/g
 
-/** Keys whose texts are no words of a page. */
-const KEYS = new Set(
-  'id source sources clause page item check related words prefix drawing sound table lineKind shelf signature suspect cites fillIn prefill'.split(
-    ' ',
-  ),
-)
-
-type Node = { readonly type: string; readonly [key: string]: unknown }
-const isNode = (value: unknown): value is Node =>
-  typeof value === 'object' && value !== null && 'type' in value && typeof value.type === 'string'
-
-const nameOf = (key: unknown): string => (isNode(key) ? String(key['name'] ?? key['value'] ?? '') : '')
-
-/** Every piece of text in a file that is written out, keys and addresses left out. */
-function textsIn(node: unknown, found: string[] = []): string[] {
-  if (Array.isArray(node)) for (const each of node) textsIn(each, found)
-  if (!isNode(node)) return found
-  const { type } = node
-  if (/^(Import|ExportAll)/.test(type) || type.startsWith('TS')) {
-    // `x as const` and `x satisfies T` hold the value they speak of
-    if (isNode(node['expression'])) textsIn(node['expression'], found)
-    return found
-  }
-  if (type === 'Literal' && typeof node['value'] === 'string') found.push(node['value'])
-  if (type === 'TemplateElement') found.push(String((node['value'] as { readonly raw: string }).raw))
-  if (type === 'Property' && KEYS.has(nameOf(node['key']))) return found
-  for (const [key, value] of Object.entries(node)) {
-    if (key === 'key' && type === 'Property') continue
-    textsIn(value, found)
-  }
-  return found
-}
-
 /** A text with a digit that is part of no name. An id has no blank in it. */
 const typedFigures = (code: string): readonly string[] =>
-  textsIn(parseAst(code, { lang: 'ts' })).filter(
-    (text) => /\d/.test(text.replace(NAME, '')) && !/^[\w./-]+$/.test(text),
-  )
+  textsOfCode(code).filter((text) => /\d/.test(text.replace(NAME, '')) && !/^[\w./-]+$/.test(text))
 
-const files = readdirSync(BOOK, { recursive: true, encoding: 'utf8' })
-  .map((path) => path.replaceAll('\\', '/'))
-  .filter((path) => path.endsWith('.ts') && !TOLD.test(path) && !NO_TEXT.test(path))
+const filesOf = (room: string): readonly string[] =>
+  readdirSync(room, { recursive: true, encoding: 'utf8' })
+    .map((path) => path.replaceAll('\\', '/'))
+    .filter((path) => path.endsWith('.ts'))
+
+const files = filesOf(BOOK).filter((path) => !TOLD.test(path) && !NO_TEXT.test(path))
+
+/**
+ * Everything else that a page of the book shows: cases, notes and drawings. Formulas, counts of a list and points of a
+ * scale hold digits there; a number with its unit is a figure all the same.
+ */
+const MORE_ROOMS = ['notes', 'drawings', 'book/cases'] as const
+
+/** What is no figure though it reads like one: the same value as people type it, which the note is about. */
+const SPELLINGS: ReadonlySet<string> = new Set(['4,7 nF'])
+
+const UNIT = [
+  '[pnµμmkMG]?(?:V|A|F|H|Hz|W|Ω|s|J|m|bit/s)',
+  'dB(?:µV|µA|m|Ω)?',
+  '°C?|%|K|torr|ft|in|rpm|h|min',
+  '(?:nano|micro|milli|centi|kilo|mega)?(?:volts?|amperes?|amps?|ohms?|farads?|henr(?:y|ies)|hertz|watts?|joules?|metres?|seconds?)',
+  'inch(?:es)?|feet|minutes?|hours?|degrees?|percent|knots|poles?|decibels?',
+].join('|')
+const WITH_UNIT = new RegExp(`\\d[\\d.,]*[\\s\\u00a0\\u202f]?(?:${UNIT})(?![\\p{L}\\d])`, 'u')
+
+const typedWithUnit = (code: string): readonly string[] =>
+  textsOfCode(code).filter((text) => WITH_UNIT.test(text.replace(NAME, '')) && !SPELLINGS.has(text))
 
 describe('figures in the texts of the book', () => {
   it('are told from names by this test', () => {
@@ -73,4 +63,18 @@ describe('figures in the texts of the book', () => {
   it.each(files)('are worked out in %s', (path) => {
     expect(typedFigures(readFileSync(join(BOOK, path), 'utf8'))).toEqual([])
   })
+
+  it('with their unit are told from formulas, counts and codes', () => {
+    const seen = typedWithUnit(
+      "const a = ['at 12 V', 'some 50 ohms', '5\\u00a0%', '30 to 45 s', 'in 4n7', '0 gone, 1 just there', '20·log10(2/3)', 'legs 1 and 2']",
+    )
+    expect(seen).toEqual(['at 12 V', 'some 50 ohms', '5\u00a0%', '30 to 45 s'])
+  })
+
+  it.each(MORE_ROOMS.flatMap((room) => filesOf(join(GUIDE, room)).map((path) => `${room}/${path}`)))(
+    'with a unit are worked out in %s',
+    (path) => {
+      expect(typedWithUnit(readFileSync(join(GUIDE, path), 'utf8'))).toEqual([])
+    },
+  )
 })

@@ -1,5 +1,9 @@
 /** Cases of switching, static and drives. Told in our own words from the documents named; what they do not settle is said. */
+import { volts } from '../../print.ts'
 import type { CaseRecord } from './types.ts'
+
+/** Supplies as the record names them. */
+const D47_TOLD = { worksOnV: 5, diesOnV: 24 } as const
 
 export const SWITCHING_CASES: readonly CaseRecord[] = [
   {
@@ -30,7 +34,7 @@ export const SWITCHING_CASES: readonly CaseRecord[] = [
   {
     source: 'D47',
     title: 'Board dies at plug-in',
-    told: 'A small board works on 5 V. On 24 V some die the moment they are plugged in.',
+    told: `A small board works on ${volts(D47_TOLD.worksOnV)}. On ${volts(D47_TOLD.diesOnV)} some die the moment they are plugged in.`,
     trail: [
       'Only at the first connection, most when plugged in live.',
       'A low-loss capacitor behind two metres of thin lead.',

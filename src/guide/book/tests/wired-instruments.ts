@@ -2,17 +2,10 @@
 import { formatQuantity } from '../../../calc/quantity/format.ts'
 import { BOND_NOTE } from '../../../reference/constructions.ts'
 import { BOND_TESTER, HAND_METER, RISE_BANDWIDTH, SCOPE_PROBE, WIRE_H_PER_M } from '../../../reference/instruments.ts'
-import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
 import { STEADY_28_VDC } from '../../../reference/supply-steady.ts'
+import { factOf } from '../../figures.ts'
 import { drawing, hertz, type Instrument, metres, ohms, seconds, waveform } from './instrument.ts'
 import { coilAtSwitchOff, edgeBySpringAndLead, leadRingsAtHz, supplyAtStart } from './scope-pictures.ts'
-
-/** What a row of the line kinds holds and a page needs; a row without it is a fault of ours. */
-function factOf<F extends keyof LineKind>(kindId: string, fact: F): NonNullable<LineKind[F]> {
-  const value = lineKindById(kindId)?.[fact]
-  if (value === undefined) throw new RangeError(`no ${fact} of "${kindId}"`)
-  return value
-}
 
 function meter(): Instrument {
   // two ends side by side

@@ -1,0 +1,49 @@
+/** What the worked examples of the guide come to: each by a function of calc, none typed twice. */
+import { lossDb } from '../calc/network/chain.ts'
+import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, NO_SERIES, NO_SHUNT } from '../calc/network/circuit.ts'
+import { clampFallDb } from '../calc/network/clamp.ts'
+import { shuntNeedF } from '../calc/network/trial-region.ts'
+import { SHIELD_TAIL } from '../reference/field-figures.ts'
+import { WIRE_H_PER_M } from '../reference/instruments.ts'
+import type { LineKind } from '../reference/line-kinds/types.ts'
+import { lineKindById } from '../reference/line-kinds.ts'
+import { decibels, farads, ohms } from './print.ts'
+
+/** What a row of the line kinds holds and a text needs; a row without it is a fault of ours. */
+export function factOf<F extends keyof LineKind>(kindId: string, fact: F): NonNullable<LineKind[F]> {
+  const value = lineKindById(kindId)?.[fact]
+  if (value === undefined) throw new RangeError(`no ${fact} of "${kindId}"`)
+  return value
+}
+
+/** Reactance of an inductance, 2π·f·L, in ohms. */
+export const reactanceOhm = (inductanceH: number, hz: number): number => 2 * Math.PI * hz * inductanceH
+
+/** Inductance of a straight wire, in H. */
+export const wireH = (lengthM: number): number => lengthM * WIRE_H_PER_M.henriesPerM
+
+/** The tail of a shield at 100 MHz. */
+export const TAIL = { metres: SHIELD_TAIL.metres, henries: wireH(SHIELD_TAIL.metres), hz: 100e6 } as const
+export const tailOhm = (): string => ohms(reactanceOhm(TAIL.henries, TAIL.hz), 2)
+
+/** Fall under a clamp of 100 Ω. */
+export const CLAMP_OHM = 100
+export const clampFall = (loopOhm: number): string => decibels(clampFallDb({ clampOhm: CLAMP_OHM, loopOhm }), 2)
+
+/** Least capacitance that takes `db` off the volts of a source of so many ohms, the load taken as open. */
+export const shuntFor = (sourceOhm: number, db: number, hz: number): string =>
+  farads(shuntNeedF([{ ohm: sourceOhm, reactanceOhm: 0 }], db, hz), 2)
+
+/** One ideal capacitor between two resistances, in dB; the load may be open. */
+export function capacitorLossDb(q: { sourceOhm: number; loadOhm: number; capacitanceF: number; hz: number }): number {
+  const circuit: FilterCircuit = {
+    topology: 'C',
+    shunt1: { ...NO_SHUNT, capacitanceF: q.capacitanceF },
+    shunt2: NO_SHUNT,
+    series1: NO_SERIES,
+    series2: NO_SERIES,
+    bondOhm: 0,
+    bondH: 0,
+  }
+  return lossDb(circuit, { ...BENCH_SOURCE, ohm: q.sourceOhm }, { ...BENCH_LOAD, ohm: q.loadOhm }, q.hz)
+}

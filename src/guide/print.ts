@@ -1,0 +1,18 @@
+/** How the guide prints a figure in a sentence. */
+import { formatQuantity } from '../calc/quantity/format.ts'
+
+export const hertz = (si: number, digits = 6): string => formatQuantity(si, 'frequency', digits)
+export const ohms = (si: number, digits = 3): string => formatQuantity(si, 'resistance', digits)
+export const farads = (si: number, digits = 3): string => formatQuantity(si, 'capacitance', digits)
+export const henries = (si: number, digits = 3): string => formatQuantity(si, 'inductance', digits)
+export const volts = (si: number, digits = 3): string => formatQuantity(si, 'voltage', digits)
+export const amperes = (si: number, digits = 3): string => formatQuantity(si, 'current', digits)
+export const joules = (si: number, digits = 3): string => formatQuantity(si, 'energy', digits)
+export const watts = (si: number, digits = 3): string => formatQuantity(si, 'power', digits)
+export const seconds = (si: number, digits = 3): string => formatQuantity(si, 'time', digits)
+export const metres = (si: number, digits = 3): string => formatQuantity(si, 'length', digits)
+export const decibels = (si: number, digits = 3): string => formatQuantity(si, 'decibel', digits)
+export const percent = (frac: number, digits = 3): string => formatQuantity(frac, 'fraction', digits)
+
+/** A figure without its unit, where the unit follows once for two: "30 to 45 s". */
+export const bare = (printed: string): string => printed.replace(/\u00a0.*$/u, '')

@@ -1,0 +1,81 @@
+/** Figures that a technician is told at the aircraft and that no table of a part or a line holds, each with who says so. */
+import { memory, PRACTICE, read } from './line-kinds/cite.ts'
+
+/**
+ * Bursts a second of one sort of mobile phone: its standard puts 26 frames into 120 ms, and it sends once a frame.
+ * 216.7 to four digits.
+ */
+export const PHONE_BURSTS = {
+  hz: 216.7,
+  frames: 26,
+  seconds: 0.12,
+  basis: memory('3gpp-45-002', 'frame of 120/26 ms'),
+} as const
+
+/** A signal or noise of a pair is taken as differential below and as common above, before anything is measured. */
+export const CUSTOMARY_COMMON = { fromHz: 1e6, basis: PRACTICE } as const
+
+/** Leads of a trial part: with longer ones it is an inductor. */
+export const TRIAL_LEAD = { mostM: 0.01, basis: PRACTICE } as const
+
+/** A shield that ends in a tail. */
+export const SHIELD_TAIL = { metres: 0.05, basis: PRACTICE } as const
+
+/** An inch of wire, as far as a bond is often led. */
+export const INCH_OF_WIRE = { henries: 20e-9, basis: PRACTICE } as const
+
+/** Source impedances that are tried where nobody knows it. */
+export const USUAL_SOURCES = { ohms: [1, 10, 50, 150], basis: PRACTICE } as const
+
+/** Supply network of a test on aircraft equipment, and of a test after the military standard. */
+export const SUPPLY_NETWORK = {
+  airborneH: 5e-6,
+  militaryH: 50e-6,
+  basis: memory('mil-std-461', 'supply networks'),
+} as const
+
+/** Alternating bus of constant frequency. */
+export const AC_BUS = { hz: 400, basis: memory('mil-std-704', 'constant frequency') } as const
+
+/** Mains of large aircraft, each phase to neutral. */
+export const HIGH_MAINS = { volts: 230, basis: memory('do-160', 'supply categories') } as const
+
+/** Least volts at which air breaks down lie at one product of pressure and gap: 0.567 torr·cm. */
+export const PASCHEN_MINIMUM = { torrMetres: 5.67e-3, basis: memory('textbook') } as const
+
+/** Pressures of the altitude test of component parts, and the height each stands for. */
+export const ALTITUDE_PRESSURES = {
+  seaLevelTorr: 760,
+  rows: [
+    { torr: 226, feet: 30e3 },
+    { torr: 87, feet: 50e3 },
+    { torr: 33, feet: 70e3 },
+  ],
+  basis: memory('mil-std-202', 'method 105, conditions A to C'),
+} as const
+
+/** Ends of the bench test, and the two unequal sets of ends that show what a circuit far from them does. */
+export const BENCH_ENDS = {
+  fixtureOhm: 50,
+  fixtureBasis: read('S7'),
+  lowOhm: 0.1,
+  highOhm: 100,
+  basis: read('S6'),
+} as const
+
+/** Channels of the aircraft radio whose harmonics fall beside satellite position, as owners found them. */
+export const GNSS_CHANNELS = {
+  thirteenth: [121.15e6, 121.25e6],
+  twelfth: [131.3e6],
+  keySec: [30, 45],
+  basis: read('C07'),
+} as const
+
+/** The distress channel: never keyed. */
+export const DISTRESS_HZ = 121.5e6
+
+/** What dischargers are credited with against precipitation static. */
+export const DISCHARGER = { db: 50, basis: read('R38') } as const
+
+/** Turns of a clamp count below this: one pass does little. */
+export const ONE_PASS = { fromHz: 10e6, basis: PRACTICE } as const
