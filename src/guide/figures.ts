@@ -3,11 +3,12 @@ import { lossDb } from '../calc/network/chain.ts'
 import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, NO_SERIES, NO_SHUNT } from '../calc/network/circuit.ts'
 import { clampFallDb } from '../calc/network/clamp.ts'
 import { shuntNeedF } from '../calc/network/trial-region.ts'
-import { SHIELD_TAIL } from '../reference/field-figures.ts'
+import { rectifierHz } from '../calc/tone/explanations.ts'
+import { AC_BUS, SHIELD_TAIL, USUAL_SOURCES } from '../reference/field-figures.ts'
 import { WIRE_H_PER_M } from '../reference/instruments.ts'
 import type { LineKind } from '../reference/line-kinds/types.ts'
 import { lineKindById } from '../reference/line-kinds.ts'
-import { decibels, farads, ohms } from './print.ts'
+import { decibels, farads, hertz, ohms } from './print.ts'
 
 /** What a row of the line kinds holds and a text needs; a row without it is a fault of ours. */
 export function factOf<F extends keyof LineKind>(kindId: string, fact: F): NonNullable<LineKind[F]> {
@@ -46,4 +47,13 @@ export function capacitorLossDb(q: { sourceOhm: number; loadOhm: number; capacit
     bondH: 0,
   }
   return lossDb(circuit, { ...BENCH_SOURCE, ohm: q.sourceOhm }, { ...BENCH_LOAD, ohm: q.loadOhm }, q.hz)
+}
+
+/** Humps of the constant alternating bus behind a rectifier of so many pulses; one pulse is the bus itself. */
+export const rectified = (pulses: number): string => hertz(rectifierHz(AC_BUS.hz, pulses))
+
+/** The sources that are tried where nobody knows: "1, 10, 50 and 150 Ω". */
+export function usualSources(): string {
+  const most = USUAL_SOURCES.ohms.at(-1) ?? Number.NaN
+  return `${USUAL_SOURCES.ohms.slice(0, -1).join(', ')} and ${ohms(most)}`
 }

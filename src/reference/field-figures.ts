@@ -79,3 +79,37 @@ export const DISCHARGER = { db: 50, basis: read('R38') } as const
 
 /** Turns of a clamp count below this: one pass does little. */
 export const ONE_PASS = { fromHz: 10e6, basis: PRACTICE } as const
+
+/** Strap or foil that is laid to try a bond. */
+export const TEST_STRAP = { widthM: 0.05, basis: PRACTICE } as const
+
+/** Clamps in a row, together. */
+export const CLAMPS = { togetherOhm: 300, basis: PRACTICE } as const
+
+/** How far things are moved to see whether the trouble follows. */
+export const MOVED = { fromNeighbourM: 0.15, compassM: 0.1, fromHangarM: 100, basis: PRACTICE } as const
+
+/** Pad ahead of a receiver: trouble that falls by more is made in the receiver. */
+export const RECEIVE_ATTENUATOR = { db: 10, basis: PRACTICE } as const
+
+/** Probe on a coil that is switched off. */
+export const KICK_PROBE = { leastV: 1000, basis: PRACTICE } as const
+
+/** Time a division, for a dip of the supply. */
+export const DIP_SWEEP = { fastSec: 1e-3, slowSec: 50e-3, basis: PRACTICE } as const
+
+/** Where the bands end that a noise is sorted into, on the line itself. */
+export const NOISE_BANDS = {
+  audioToHz: 20e3,
+  lowToHz: 2e6,
+  hfToHz: 30e6,
+  vhfToHz: 400e6,
+  uhfToHz: 2e9,
+  basis: PRACTICE,
+} as const
+
+/** Attenuation that is asked for where nobody has a figure. */
+export const TARGETS = { modestDb: 20, strongDb: 40, basis: PRACTICE } as const
+
+/** A cable that works as an antenna, as a source. */
+export const CABLE_ANTENNA = { leastOhm: 50, mostOhm: 300, basis: PRACTICE } as const

@@ -1,5 +1,7 @@
 /** Off, on, off: the proof of a source that can be switched or taken away. One card for each, from one table. */
+import { MOVED } from '../../reference/field-figures.ts'
 import type { Evidence, SymptomId, Tool } from '../investigation.ts'
+import { metres } from '../print.ts'
 import { SOURCE_SUSPECTS } from '../suspects/sources.ts'
 import { readings } from './define.ts'
 
@@ -42,7 +44,10 @@ const TABLE: readonly Switchable[] = [
   {
     suspect: 'rectifier',
     text: 'Rectifier unit off, or the other one on: is the whistle gone?',
-    how: ['Change to the other unit by the manual, and back.', 'Compare the pitch with 6 or 12 times the supply.'],
+    how: [
+      'Change to the other unit by the manual, and back.',
+      'Compare the pitch with six or twelve times the supply.',
+    ],
     minutes: 3,
     needs: ['phone spectrum'],
     cautions: ['breakers'],
@@ -110,7 +115,10 @@ const TABLE: readonly Switchable[] = [
   {
     suspect: 'ground-power',
     text: 'Ground power unplugged and aircraft moved: is it gone?',
-    how: ['On the battery: ground supply off, on, off.', 'Move 100 m from the hangar and try again.'],
+    how: [
+      'On the battery: ground supply off, on, off.',
+      `Move ${metres(MOVED.fromHangarM)} from the hangar and try again.`,
+    ],
     minutes: 5,
     note: 'breaker-matrix',
   },

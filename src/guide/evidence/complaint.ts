@@ -1,5 +1,9 @@
 /** What is wrong, who suffers, what changed, when it comes, and what it sounds like. Answered standing still. */
+import { MAINS_HZ } from '../../calc/tone/explanations.ts'
+import { PHONE_BURSTS } from '../../reference/field-figures.ts'
+import { rectified } from '../figures.ts'
 import type { Evidence } from '../investigation.ts'
+import { bare, hertz } from '../print.ts'
 import { readings } from './define.ts'
 
 const CHAPTER = 'What is wrong'
@@ -423,8 +427,8 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
       },
       {
         id: 'hum',
-        label: 'An even hum: 400 or 800 Hz',
-        hint: 'or 50, 60 Hz on the stand',
+        label: `An even hum: ${bare(rectified(1))} or ${rectified(2)}`,
+        hint: `or ${bare(hertz(MAINS_HZ.low))}, ${hertz(MAINS_HZ.high)} on the stand`,
         for: 'ac-hum ground-power',
         othersAgainst: ['source'],
         open: 'rectifier',
@@ -432,7 +436,7 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
       },
       {
         id: 'whistle',
-        label: 'A whistle at 2.4 or 4.8 kHz',
+        label: `A whistle at ${bare(rectified(6))} or ${rectified(12)}`,
         for: 'rectifier',
         othersAgainst: ['source'],
         open: 'ac-hum',
@@ -441,7 +445,7 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
       },
       {
         id: 'steady',
-        label: 'A steady hum or whistle: 400 Hz, 2.4 or 4.8 kHz',
+        label: `A steady hum or whistle: ${rectified(1)}, ${bare(rectified(6))} or ${rectified(12)}`,
         for: 'ac-hum rectifier',
         othersAgainst: ['source'],
         open: 'ground-power',
@@ -465,7 +469,7 @@ export const COMPLAINT_EVIDENCE: readonly Evidence[] = [
       {
         id: 'device',
         label: 'The fixed buzz of a phone',
-        hint: '217 Hz is one sort of phone only',
+        hint: `${hertz(PHONE_BURSTS.hz, 3)} is one sort of phone only`,
         for: 'device',
         othersAgainst: ['source'],
         means: 'A carry-on device.',

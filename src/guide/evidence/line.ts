@@ -1,14 +1,25 @@
 /** Facts of the line, asked once the cause is known: way round, kind, mode, frequency, need, impedance, place. */
+import { printText } from '../../calc/quantity/format.ts'
+import {
+  BENCH_ENDS,
+  CABLE_ANTENNA,
+  CUSTOMARY_COMMON,
+  NOISE_BANDS,
+  TARGETS,
+  USUAL_SOURCES,
+} from '../../reference/field-figures.ts'
+import { usualSources } from '../figures.ts'
 import type { Evidence } from '../investigation.ts'
+import { bare, decibels, hertz, ohms } from '../print.ts'
 import type { SetFact } from '../types.ts'
 import { readings } from './define.ts'
 
-const NOT_PROBED = 'not probed; radio noise on a pair is mostly common above about 1 MHz'
+const NOT_PROBED = `not probed; radio noise on a pair is mostly common above about ${hertz(CUSTOMARY_COMMON.fromHz)}`
 
-const band = (ends: string): readonly SetFact[] => [
+const band = (...endsHz: readonly [number, number]): readonly SetFact[] => [
   {
     fact: 'noiseHz',
-    text: ends,
+    text: endsHz.map((hz) => printText(hz, 'frequency')).join('; '),
     why: 'only the band is known, so both its ends are taken; enter the measured frequency when you have it',
     assumed: true,
   },
@@ -89,7 +100,7 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
         'Again a quarter wave away; write every figure.',
       ],
       with: [{ instrument: 'current probe', setting: 'same bandwidth each time' }],
-      expect: 'Pure common mode reads 6 dB more over both than over one; pure differential cancels over both.',
+      expect: `Pure common mode reads ${decibels(20 * Math.log10(2), 1)} more over both than over one; pure differential cancels over both.`,
       unit: 'dBµA',
     },
     options: readings(
@@ -152,7 +163,7 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
       { id: 'exact', label: 'The frequency typed above', means: 'Every figure is worked out there.' },
       {
         id: 'audio',
-        label: 'Audio: below 20 kHz on the line itself',
+        label: `Audio: below ${hertz(NOISE_BANDS.audioToHz)} on the line itself`,
         means: 'Too low for a part that fits a contact.',
       },
       {
@@ -162,30 +173,30 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
       },
       {
         id: 'lf',
-        label: '20 kHz to 2 MHz',
+        label: `${hertz(NOISE_BANDS.audioToHz)} to ${hertz(NOISE_BANDS.lowToHz)}`,
         hint: 'converters, ADF (automatic direction finder)',
-        sets: band('20 kHz; 2 MHz'),
+        sets: band(NOISE_BANDS.audioToHz, NOISE_BANDS.lowToHz),
         means: 'Both ends of the band count.',
       },
       {
         id: 'hf',
-        label: '2 to 30 MHz',
+        label: `${bare(hertz(NOISE_BANDS.lowToHz))} to ${hertz(NOISE_BANDS.hfToHz)}`,
         hint: 'HF radio, clocks, converters',
-        sets: band('2 MHz; 30 MHz'),
+        sets: band(NOISE_BANDS.lowToHz, NOISE_BANDS.hfToHz),
         means: 'Both ends of the band count.',
       },
       {
         id: 'vhf',
-        label: '30 to 400 MHz',
+        label: `${bare(hertz(NOISE_BANDS.hfToHz))} to ${hertz(NOISE_BANDS.vhfToHz)}`,
         hint: 'VHF radio, navigation, marker, glideslope',
-        sets: band('30 MHz; 400 MHz'),
+        sets: band(NOISE_BANDS.hfToHz, NOISE_BANDS.vhfToHz),
         means: 'Both ends of the band count.',
       },
       {
         id: 'uhf',
-        label: '400 MHz to 2 GHz',
+        label: `${hertz(NOISE_BANDS.vhfToHz)} to ${hertz(NOISE_BANDS.uhfToHz)}`,
         hint: 'beacon, distance, transponder, satellite position',
-        sets: band('400 MHz; 2 GHz'),
+        sets: band(NOISE_BANDS.vhfToHz, NOISE_BANDS.uhfToHz),
         means: 'Both ends of the band count.',
       },
       {
@@ -215,14 +226,14 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
       },
       {
         id: 'twenty',
-        label: 'A target of 20 dB',
+        label: `A target of ${decibels(TARGETS.modestDb)}`,
         hint: 'ten times less',
         sets: [{ fact: 'neededDb', text: '20', why: 'a target you chose, not a measurement' }],
         means: 'Ten times less.',
       },
       {
         id: 'forty',
-        label: 'A target of 40 dB',
+        label: `A target of ${decibels(TARGETS.strongDb)}`,
         hint: 'a hundred times less',
         sets: [{ fact: 'neededDb', text: '40', why: 'a target you chose, not a measurement' }],
         means: 'A hundred times less.',
@@ -235,26 +246,26 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
     kind: 'ask',
     about: 'line',
     text: 'What impedance has the noise behind it?',
-    why: 'The same part gives 20 dB or nothing, depending on what stands before and behind it.',
+    why: `The same part gives ${decibels(TARGETS.modestDb)} or nothing, depending on what stands before and behind it.`,
     findOut: 'It is rarely known. A test network has a known one; a trial with two capacitors can solve for it.',
     minutes: 1,
     options: readings(
       {
         id: 'low',
-        label: 'Low: 1 to 10 Ω',
+        label: `Low: ${bare(ohms(USUAL_SOURCES.ohms[0]))} to ${ohms(USUAL_SOURCES.ohms[1])}`,
         hint: 'power bus, driver output, converter',
         sets: [{ fact: 'noiseSourceOhm', text: '1; 10' }],
         means: 'An inductor first.',
       },
       {
         id: 'fifty',
-        label: '50 Ω, by a network or a generator',
+        label: `${ohms(BENCH_ENDS.fixtureOhm)}, by a network or a generator`,
         sets: [{ fact: 'noiseSourceOhm', text: '50' }],
         means: 'As on the bench.',
       },
       {
         id: 'cable',
-        label: 'A cable that works as an antenna: 50 to 300 Ω',
+        label: `A cable that works as an antenna: ${bare(ohms(CABLE_ANTENNA.leastOhm))} to ${ohms(CABLE_ANTENNA.mostOhm)}`,
         hint: 'only where longer than a tenth of a wave',
         sets: [{ fact: 'noiseSourceOhm', text: '50; 150; 300' }],
         means: 'The span of a cable in common mode.',
@@ -268,7 +279,7 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
       {
         id: 'dont-know',
         label: "Don't know",
-        hint: '1, 10, 50 and 150 Ω assumed and marked',
+        hint: `${usualSources()} assumed and marked`,
         sets: [
           {
             fact: 'noiseSourceOhm',

@@ -1,5 +1,10 @@
 /** Which way in: antenna, audio ground, supply, bond, shield, cable, routing, joints. */
+import { BOND_NOTE } from '../../reference/constructions.ts'
+import { BENCH_ENDS, CLAMPS, MOVED, ONE_PASS, SHIELD_TAIL, TEST_STRAP } from '../../reference/field-figures.ts'
+import { BOND_TESTER } from '../../reference/instruments.ts'
+import { CLAMP_OHM, clampFall, TAIL, tailOhm } from '../figures.ts'
 import type { Evidence } from '../investigation.ts'
+import { amperes, hertz, metres, ohms } from '../print.ts'
 import { readings } from './define.ts'
 
 /** Items about the path. */
@@ -24,7 +29,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     chapter: 'Antenna',
     kind: 'test',
     about: 'path',
-    text: '50 Ω load at its antenna input: what is left?',
+    text: `${ohms(BENCH_ENDS.fixtureOhm)} load at its antenna input: what is left?`,
     why: 'What goes with the load came by antenna or coax; what stays came by another way.',
     findOut: 'Rated load at the receiver’s input; then at the antenna end of the coax. Never keyed into a small one.',
     minutes: 10,
@@ -44,7 +49,12 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
         'Then load at the antenna end of the coax.',
         'Squelch open, same channel, three times.',
       ],
-      with: [{ instrument: 'dummy load', setting: '50 Ω, rated, with DC block for active antennas' }],
+      with: [
+        {
+          instrument: 'dummy load',
+          setting: `${ohms(BENCH_ENDS.fixtureOhm)}, rated, with DC block for active antennas`,
+        },
+      ],
       expect: 'Gone in both places: it comes by the antenna. Gone only at the receiver: the coax picks it up.',
     },
     picture: 'dummy-load',
@@ -330,8 +340,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     about: 'path',
     text: 'Box bond: milliohms and shape?',
     why: 'A part works only against the bond it stands on, and a bond is cheaper than any part.',
-    findOut:
-      'Four wires, both polarities, flexed. A face or a strap up to five times as long as wide. 2.5 mΩ is usual.',
+    findOut: `Four wires, both polarities, flexed. A face or a strap up to five times as long as wide. ${ohms(BOND_NOTE.ohm)} is usual.`,
     minutes: 8,
     needs: ['milliohm meter'],
     cautions: ['milliohm-fuel'],
@@ -341,8 +350,13 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
         'Flex the strap while reading.',
         'Look at its shape: length over width.',
       ],
-      with: [{ instrument: 'milliohm meter', setting: 'four wires, 1 A or more, approved for the zone' }],
-      expect: '2.5 mΩ or less, steady; strap at most five times as long as wide.',
+      with: [
+        {
+          instrument: 'milliohm meter',
+          setting: `four wires, ${amperes(BOND_TESTER.leastA)} or more, approved for the zone`,
+        },
+      ],
+      expect: `${ohms(BOND_NOTE.ohm)} or less, steady; strap at most five times as long as wide.`,
       unit: 'mΩ',
       reads: { fact: 'bondOhm', options: ['good', 'poor'] },
     },
@@ -351,7 +365,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       {
         id: 'good',
         label: 'Reading and shape good',
-        hint: '2.5 mΩ or less, face or short strap',
+        hint: `${ohms(BOND_NOTE.ohm)} or less, face or short strap`,
         out: 'bond',
         means: 'The bond is good.',
         read: { bond: 'W4' },
@@ -365,7 +379,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       },
       {
         id: 'shield',
-        label: 'Shield open, or on a pigtail over 50 mm',
+        label: `Shield open, or on a pigtail over ${metres(SHIELD_TAIL.metres)}`,
         for: 'shield',
         retired: true,
         means: 'Close the shield.',
@@ -386,7 +400,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     kind: 'look',
     about: 'path',
     text: 'Shield ends of that cable: all round, tail or open?',
-    why: 'A tail of 50 mm is 31 Ω at 100 MHz: the shield’s current goes into the wires.',
+    why: `A tail of ${metres(TAIL.metres)} is ${tailOhm()} at ${hertz(TAIL.hz)}: the shield’s current goes into the wires.`,
     findOut: 'Torch at both ends: back-shell, clamp, tail. Ohms end to end and to the shell.',
     minutes: 8,
     needs: ['torch'],
@@ -401,7 +415,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       { id: 'none', label: 'The cable has no shield', out: 'shield', means: 'No shield to repair.' },
       {
         id: 'open',
-        label: 'Open, or a tail over 50 mm',
+        label: `Open, or a tail over ${metres(SHIELD_TAIL.metres)}`,
         for: 'shield',
         means: 'Close it before any part.',
         read: { shield: 'D25' },
@@ -423,7 +437,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     about: 'path',
     text: 'Wide temporary strap or foil, case to structure: gone?',
     why: 'A short wide strap for one trial proves the bond, whatever the milliohms say.',
-    findOut: 'Bare metal both ends, foil tape or braid 50 mm wide, as short as it goes. On, off, on.',
+    findOut: `Bare metal both ends, foil tape or braid ${metres(TEST_STRAP.widthM)} wide, as short as it goes. On, off, on.`,
     minutes: 12,
     cautions: ['trial-authority'],
     card: {
@@ -431,7 +445,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
         'Bare metal at both ends; wide foil or strap, shortest way.',
         'On, off, on: three times. Take it off again.',
       ],
-      with: [{ instrument: 'foil or strap', setting: '50 mm wide, shortest way' }],
+      with: [{ instrument: 'foil or strap', setting: `${metres(TEST_STRAP.widthM)} wide, shortest way` }],
       expect: 'Gone with it and back without it, or no change.',
     },
     options: readings(
@@ -489,8 +503,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     about: 'path',
     text: 'Clamp ferrite at the box that suffers: where does it help?',
     why: 'It shows the cable, and whether it is on all wires alike.',
-    findOut:
-      'At the end of that box: whole cable, both legs, each leg. Again a quarter wave away. More turns below 10 MHz.',
+    findOut: `At the end of that box: whole cable, both legs, each leg. Again a quarter wave away. More turns below ${hertz(ONE_PASS.fromHz)}.`,
     minutes: 10,
     opens: true,
     needs: ['clamp ferrite'],
@@ -502,8 +515,13 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
         'Over both legs together, then each leg.',
         'Repeat a quarter wave away. No single wire with direct current.',
       ],
-      with: [{ instrument: 'clamp ferrite', setting: 'known impedance at the frequency; turns below 10 MHz' }],
-      expect: '100 Ω lowers a 50 Ω loop by 9.5 dB and a 300 Ω loop by 2.5 dB.',
+      with: [
+        {
+          instrument: 'clamp ferrite',
+          setting: `known impedance at the frequency; turns below ${hertz(ONE_PASS.fromHz)}`,
+        },
+      ],
+      expect: `${ohms(CLAMP_OHM)} lowers a ${ohms(50)} loop by ${clampFall(50)} and a ${ohms(300)} loop by ${clampFall(300)}.`,
       unit: 'dB',
       reads: { fact: 'clampFallDb', options: ['whole', 'none', 'none-twice'] },
     },
@@ -583,7 +601,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
         'Clamps or turns on the whole cable at the box that suffers.',
         'On, off, on: three times.',
       ],
-      with: [{ instrument: 'clamp ferrite', setting: 'as many as reach 300 Ω at the frequency' }],
+      with: [{ instrument: 'clamp ferrite', setting: `as many as reach ${ohms(CLAMPS.togetherOhm)} at the frequency` }],
       expect: 'Gone with them and back without, or only less.',
     },
     options: readings(
@@ -605,7 +623,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     chapter: 'Routing',
     kind: 'test',
     about: 'path',
-    text: 'Move the bundle 150 mm from its neighbour: does it change?',
+    text: `Move the bundle ${metres(MOVED.fromNeighbourM)} from its neighbour: does it change?`,
     why: 'Coupling falls with distance, smoothly; a bad contact jumps.',
     findOut:
       'Loosen a clamp, hold the bundle away with dry hands or a stick. Look for coax, servo and drive leads beside it.',
@@ -615,10 +633,10 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     card: {
       do: [
         'Find what runs beside it for more than a metre.',
-        'Hold it 150 mm away: off, on, off.',
+        `Hold it ${metres(MOVED.fromNeighbourM)} away: off, on, off.`,
         'Secure it again by the manual.',
       ],
-      with: [{ instrument: 'ruler', setting: '150 mm' }],
+      with: [{ instrument: 'ruler', setting: `${metres(MOVED.fromNeighbourM)}` }],
       expect: 'Smoothly less with distance, or no change.',
       unit: 'mm',
     },

@@ -1,5 +1,7 @@
 /** Test pulses of a plan: which one, and what it upset when it was injected. */
+import { CS115_PULSE } from '../../reference/waveforms/military.ts'
 import type { Evidence } from '../investigation.ts'
+import { seconds } from '../print.ts'
 import { readings } from './define.ts'
 
 const CHAPTER = 'Test pulses'
@@ -12,11 +14,15 @@ export const PULSE_EVIDENCE: readonly Evidence[] = [
     kind: 'ask',
     about: 'line',
     text: 'Which pulse is in the test plan?',
-    why: 'Each has its own shape: 30 ns, a ringing current, or a field that the cable turns into a pulse.',
+    why: `Each has its own shape: ${seconds(CS115_PULSE.widthSec)}, a ringing current, or a field that the cable turns into a pulse.`,
     findOut: 'Read method, level and cable in the test plan of the programme.',
     minutes: 1,
     options: readings(
-      { id: 'cs115', label: 'CS115: a 30 ns pulse into the cable', means: 'The edge decides.' },
+      {
+        id: 'cs115',
+        label: `CS115: a ${seconds(CS115_PULSE.widthSec)} pulse into the cable`,
+        means: 'The edge decides.',
+      },
       { id: 'cs116', label: 'CS116: a damped sine into the cable', means: 'The ring frequency decides.' },
       {
         id: 'emp',

@@ -1,5 +1,7 @@
 /** Which source: loads one by one, what is on the breaker, our transmitters, weather, places, coils and the bus. */
+import { BENCH_ENDS, DIP_SWEEP, KICK_PROBE, MOVED } from '../../reference/field-figures.ts'
 import type { Evidence } from '../investigation.ts'
+import { metres, ohms, seconds, volts } from '../print.ts'
 import { readings } from './define.ts'
 
 const SWITCHED =
@@ -174,8 +176,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
     about: 'source',
     text: 'Key into a dummy load: at the set, then at the antenna end?',
     why: 'The load takes the antenna away first, then only the antenna and not the coax.',
-    findOut:
-      'Rated 50 Ω load in place of the coax at the set, then at the antenna end of the coax. Listen first, key briefly.',
+    findOut: `Rated ${ohms(BENCH_ENDS.fixtureOhm)} load in place of the coax at the set, then at the antenna end of the coax. Listen first, key briefly.`,
     minutes: 15,
     opens: true,
     needs: ['dummy load'],
@@ -186,7 +187,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
         'Load at the set: note gone or still.',
         'Load at the antenna end of the coax: note gone or still. Three times each.',
       ],
-      with: [{ instrument: 'dummy load', setting: '50 Ω, rated for the power' }],
+      with: [{ instrument: 'dummy load', setting: `${ohms(BENCH_ENDS.fixtureOhm)}, rated for the power` }],
       expect: 'Gone in both places: the antenna radiates it. Still at the set: the set leaks.',
     },
     picture: 'dummy-load',
@@ -475,7 +476,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
         'Clamp at the coil on, off, on: watch the box that suffers.',
         'Time the release of the contacts.',
       ],
-      with: [{ instrument: 'oscilloscope', setting: 'single shot, probe rated 1 kV or more' }],
+      with: [{ instrument: 'oscilloscope', setting: `single shot, probe rated ${volts(KICK_PROBE.leastV)} or more` }],
       expect: 'With a clamp about twice the supply; without one, hundreds of volts.',
       unit: 'V',
     },
@@ -597,7 +598,12 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
         'Single shot at the box’s power contacts, at the same instant as the event.',
         'Write down lowest and highest volts and how long.',
       ],
-      with: [{ instrument: 'oscilloscope', setting: 'single shot, 1 ms and 50 ms a division' }],
+      with: [
+        {
+          instrument: 'oscilloscope',
+          setting: `single shot, ${seconds(DIP_SWEEP.fastSec)} and ${seconds(DIP_SWEEP.slowSec)} a division`,
+        },
+      ],
       expect:
         'Between the box’s lower limit and the steady limit of the bus; a dip shorter than its hold-up is harmless.',
       unit: 'V',
@@ -634,7 +640,10 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
     when: { symptoms: ['noise', 'receiver', 'gnss'] },
     cautions: ['running-engine'],
     card: {
-      do: ['Same channel, squelch open, receive only.', 'Outside the arc: nose, tail, both sides, then 100 m away.'],
+      do: [
+        'Same channel, squelch open, receive only.',
+        `Outside the arc: nose, tail, both sides, then ${metres(MOVED.fromHangarM)} away.`,
+      ],
       with: [{ instrument: 'handheld receiver', setting: 'squelch open, receive only' }],
       expect: 'Louder towards its source; nothing heard means it is not in the air.',
     },
@@ -649,7 +658,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
       },
       {
         id: 'hangar',
-        label: 'Louder to the hangar, or 100 m away too',
+        label: `Louder to the hangar, or ${metres(MOVED.fromHangarM)} away too`,
         for: 'outside-field ground-power',
         against: 'ignition converter motor clock device',
         means: 'It is outside.',
@@ -681,7 +690,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
         'Power off: move the compass along steel parts near the sensor.',
         'Each load on, one at a time, note the swing.',
       ],
-      with: [{ instrument: 'hand compass', setting: '100 mm from the structure' }],
+      with: [{ instrument: 'hand compass', setting: `${metres(MOVED.compassM)} from the structure` }],
       expect: 'Flat in both surveys when there is no field.',
       unit: '°',
     },

@@ -1,5 +1,8 @@
 /** Faults of the victim: contacts, added parts, the bus, the box, water, set-up, the receiver itself. */
+import { BENCH_ENDS, RECEIVE_ATTENUATOR } from '../../reference/field-figures.ts'
+import { CAN_LINE, RS422_LINE } from '../../reference/line-kinds/bus-ends.ts'
 import type { Evidence } from '../investigation.ts'
+import { decibels, ohms } from '../print.ts'
 import { readings } from './define.ts'
 
 /** Items about the victim. */
@@ -106,7 +109,7 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
     about: 'victim',
     text: 'Bus dead: ohms between the legs, and leg to chassis?',
     why: 'A terminator missing or doubled, or a leg to ground, shows on a meter.',
-    findOut: 'Power off. CAN and RS-485 read 60 Ω, RS-422 100 Ω, MIL-STD-1553 half of its impedance on the bus.',
+    findOut: `Power off. CAN and RS-485 read ${ohms(CAN_LINE.ohm / 2)}, RS-422 ${ohms(RS422_LINE.ohm)}, MIL-STD-1553 half of its impedance on the bus.`,
     minutes: 15,
     opens: true,
     needs: ['multimeter'],
@@ -119,7 +122,7 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
         'Then levels, one receiver or all, stub length, and the legs exchanged.',
       ],
       with: [{ instrument: 'multimeter', setting: 'ohms; then oscilloscope for levels' }],
-      expect: '60 Ω for CAN and RS-485, 100 Ω for RS-422; double means a terminator is off.',
+      expect: `${ohms(CAN_LINE.ohm / 2)} for CAN and RS-485, ${ohms(RS422_LINE.ohm)} for RS-422; double means a terminator is off.`,
       unit: 'Ω',
     },
     picture: 'bus-ohms',
@@ -260,9 +263,9 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
     chapter: 'Receiver',
     kind: 'test',
     about: 'victim',
-    text: 'Load on its input and all else off: tone still there? Or 10 dB less input?',
+    text: `Load on its input and all else off: tone still there? Or ${decibels(RECEIVE_ATTENUATOR.db)} less input?`,
     why: 'A tone into a load is the receiver’s own; overload falls faster than the attenuator.',
-    findOut: '50 Ω load on the input, everything else off. Near a strong station: a 10 dB receive attenuator.',
+    findOut: `${ohms(BENCH_ENDS.fixtureOhm)} load on the input, everything else off. Near a strong station: a ${decibels(RECEIVE_ATTENUATOR.db)} receive attenuator.`,
     minutes: 10,
     opens: true,
     needs: ['dummy load'],
@@ -271,24 +274,24 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
     card: {
       do: [
         'Load on the input, all else off, same channel.',
-        'Or 10 dB attenuator: does the trouble fall more than 10 dB?',
+        `Or ${decibels(RECEIVE_ATTENUATOR.db)} attenuator: does the trouble fall more than ${decibels(RECEIVE_ATTENUATOR.db)}?`,
         'Other set, same channel.',
       ],
-      with: [{ instrument: 'dummy load or attenuator', setting: '50 Ω, receive only' }],
-      expect: 'Silence into a load; 10 dB less with the attenuator.',
+      with: [{ instrument: 'dummy load or attenuator', setting: `${ohms(BENCH_ENDS.fixtureOhm)}, receive only` }],
+      expect: `Silence into a load; ${decibels(RECEIVE_ATTENUATOR.db)} less with the attenuator.`,
       unit: 'dB',
     },
     options: readings(
       {
         id: 'own',
-        label: 'Tone stays, or it falls by more than 10 dB',
+        label: `Tone stays, or it falls by more than ${decibels(RECEIVE_ATTENUATOR.db)}`,
         proves: 'receiver-self',
         othersAgainst: ['victim'],
         means: 'The receiver’s own tone, or overload.',
       },
       {
         id: 'other',
-        label: 'Silent into the load; falls by 10 dB; other set has it too',
+        label: `Silent into the load; falls by ${decibels(RECEIVE_ATTENUATOR.db)}; other set has it too`,
         out: 'receiver-self',
         means: 'Not the receiver itself.',
       },

@@ -13,7 +13,7 @@ import {
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { NOISE_SIGNATURES } from '../../reference/noise-signatures.ts'
 import { RADIO_BANDS } from '../../reference/radio-bands.ts'
-import { reactanceOhm, shuntFor } from '../figures.ts'
+import { reactanceOhm, rectified, shuntFor } from '../figures.ts'
 import { bare, decibels, henries, hertz, metres, ohms } from '../print.ts'
 import type { FieldNote } from '../types.ts'
 
@@ -23,7 +23,6 @@ const inDb = (ratio: number): number => 20 * Math.log10(ratio)
 /** A machine with twelve poles. */
 const MACHINE = { poles: 12, rpm: 6000 } as const
 const machineHz = (): number => electricalHz({ rpm: MACHINE.rpm, driveRatio: 1, polePairs: MACHINE.poles / 2 })
-const rectified = (pulses: number): string => hertz(rectifierHz(AC_BUS.hz, pulses))
 
 /** The supply network of an airborne test where its own limits start: what taking the bench for it is worth. */
 function networkExample(): string {

@@ -1,4 +1,6 @@
 /** What makes the disturbance. */
+import { rectified } from '../figures.ts'
+import { bare } from '../print.ts'
 import { suspectsOf } from './define.ts'
 
 /** Suspects of the part `source`, the frequent ones first. */
@@ -175,7 +177,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
   {
     id: 'ac-hum',
     name: 'Hum of the alternating bus',
-    oneLine: 'An even 400 or 800 Hz from the inverter or the alternating bus. The bus is healthy; the way in is not.',
+    oneLine: `An even ${bare(rectified(1))} or ${rectified(2)} from the inverter or the alternating bus. The bus is healthy; the way in is not.`,
     usual: 'sometimes',
     cure: 'return',
     effort: 4,
@@ -187,7 +189,7 @@ export const SOURCE_SUSPECTS = suspectsOf('source', [
   {
     id: 'rectifier',
     name: 'Rectifier unit',
-    oneLine: 'A whistle at 2.4 or 4.8 kHz; one that falls to 400 or 800 Hz is an open diode.',
+    oneLine: `A whistle at ${bare(rectified(6))} or ${rectified(12)}; one that falls to ${bare(rectified(1))} or ${rectified(2)} is an open diode.`,
     usual: 'sometimes',
     cure: 'source',
     effort: 2,

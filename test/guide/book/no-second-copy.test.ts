@@ -31,10 +31,10 @@ const filesOf = (room: string): readonly string[] =>
 const files = filesOf(BOOK).filter((path) => !TOLD.test(path) && !NO_TEXT.test(path))
 
 /**
- * Everything else that a page of the book shows: cases, notes and drawings. Formulas, counts of a list and points of a
+ * Everything else that a page of the book shows: cases, notes, drawings, and the cards of the guide, which are the tests. Formulas, counts of a list and points of a
  * scale hold digits there; a number with its unit is a figure all the same.
  */
-const MORE_ROOMS = ['notes', 'drawings', 'book/cases'] as const
+const MORE_ROOMS = ['notes', 'drawings', 'book/cases', 'evidence', 'suspects'] as const
 
 /** What is no figure though it reads like one: the same value as people type it, which the note is about. */
 const SPELLINGS: ReadonlySet<string> = new Set(['4,7 nF'])
