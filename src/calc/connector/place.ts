@@ -7,6 +7,7 @@ import type { Express } from '../line/fields.ts'
 import { resolve } from '../line/resolver.ts'
 import { hasCapacitor } from '../network/circuit.ts'
 import { formatExact } from '../quantity/format.ts'
+import { typedPeakV } from '../surge/line.ts'
 import { leastStandoffV } from '../surge/suppressor.ts'
 import type { Line } from '../types.ts'
 import type { DecidedContact } from './decided.ts'
@@ -58,7 +59,10 @@ export function reachOf(
   return {
     highV: Math.max(...known),
     lowV: volts('busMinV') ?? ownLowV,
-    needsCategory: supply !== undefined && category === '' && volts('busMaxV') === undefined,
+    needsCategory:
+      supply !== undefined &&
+      category === '' &&
+      typedPeakV({ kind, busMaxV: volts('busMaxV'), part: { place: 'leg' } }) === undefined,
   }
 }
 

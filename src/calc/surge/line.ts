@@ -55,6 +55,7 @@ export type LineReason =
       readonly surges: readonly { readonly row: BusSurge; readonly energyJ: number }[]
     }
   | { readonly is: 'category-empty'; readonly verdict: Verdict }
+  | { readonly is: 'below-own'; readonly verdict: Verdict; readonly typedV: number; readonly ownV: number }
   | { readonly is: 'leaks'; readonly verdict: Verdict; readonly peakV: number; readonly standoffV: number }
   | { readonly is: 'stands'; readonly verdict: Verdict; readonly peaks: LinePeaks; readonly blocking: Blocking }
   | { readonly is: 'holding-missing'; readonly verdict: Verdict }
@@ -67,21 +68,43 @@ export type LineReason =
     }
   | { readonly is: 'wears'; readonly verdict: Verdict; readonly powered: boolean }
 
-/** Steady peaks across the part's two ends: as entered, else those of the kind. A typed peak without a sign is meant for both where the kind swings both ways. */
-export function linePeaksOf({
-  part,
-  kind,
-  busMaxV,
-  busMinV,
-}: Pick<LineQuestion, 'kind' | 'busMaxV' | 'busMinV'> & {
-  readonly part: Pick<FittedPart, 'place' | 'bidirectional'>
-}): LinePeaks {
-  const own = part.place === 'pair' ? kind?.ownPeaks?.pair : kind?.ownPeaks?.leg
+type TypedPeak = Pick<LineQuestion, 'kind' | 'busMaxV'> & { readonly part: Pick<FittedPart, 'place'> }
+
+const ownOf = ({ part, kind }: Omit<TypedPeak, 'busMaxV'>): readonly [number, number] | undefined =>
+  part.place === 'pair' ? kind?.ownPeaks?.pair : kind?.ownPeaks?.leg
+
+/** The steady peak of a supply where a lower one was typed: volts rms, or those of another bus. undefined elsewhere. */
+function ownAboveTypedV(q: TypedPeak): number | undefined {
+  const own = q.kind?.supply === undefined ? undefined : ownOf(q)
+  return own !== undefined && q.busMaxV !== undefined && q.busMaxV < own[1] ? own[1] : undefined
+}
+
+/** The highest peak that was typed; undefined where a supply reaches more than that by itself. */
+export const typedPeakV = (q: TypedPeak): number | undefined =>
+  ownAboveTypedV(q) === undefined ? q.busMaxV : undefined
+
+/**
+ * Steady peaks across the part's two ends: as entered, else those of the kind. A typed peak without a sign is meant for
+ * both where the kind swings both ways. A supply is never taken for less than it is.
+ */
+export function linePeaksOf(
+  q: Pick<LineQuestion, 'kind' | 'busMaxV' | 'busMinV'> & {
+    readonly part: Pick<FittedPart, 'place' | 'bidirectional'>
+  },
+): LinePeaks {
+  const { part, kind, busMinV } = q
+  const busMaxV = typedPeakV(q)
+  const own = ownOf(q)
   const symmetric = own !== undefined && own[0] === -own[1]
   const ownLowV = symmetric && busMaxV !== undefined ? -busMaxV : own?.[0]
   // a bidirectional part is the same for both signs
   const mirroredV = part.bidirectional && busMaxV !== undefined ? -busMaxV : undefined
-  return { highV: busMaxV ?? own?.[1], lowV: busMinV ?? ownLowV ?? mirroredV }
+  const lowV = busMinV ?? ownLowV ?? mirroredV
+  const supplyLowV = kind?.supply === undefined ? undefined : own?.[0]
+  return {
+    highV: busMaxV ?? own?.[1],
+    lowV: lowV !== undefined && supplyLowV !== undefined ? Math.min(lowV, supplyLowV) : lowV,
+  }
 }
 
 /** Cold, the breakdown is lowest; hot, the forward drop is. */
@@ -91,7 +114,9 @@ export function blockingOf(part: FittedPart): Blocking {
 }
 
 /** Every reason for and against. Unknown where neither a line nor its highest peak is named. */
-export function lineReasons(q: LineQuestion): readonly LineReason[] {
+export function lineReasons(asked: LineQuestion): readonly LineReason[] {
+  const ownV = ownAboveTypedV(asked)
+  const q: LineQuestion = { ...asked, busMaxV: typedPeakV(asked) }
   const peaks = linePeaksOf(q)
   if (peaks.highV === undefined) return [{ is: 'line-unknown', verdict: 'unknown', keys: ['lineKind', 'busMaxV'] }]
   const blocking = blockingOf(q.part)
@@ -100,6 +125,9 @@ export function lineReasons(q: LineQuestion): readonly LineReason[] {
     ...(q.busMaxV === undefined ? [] : conducts(q, q.busMaxV, LONG_SURGE_SEC, undefined)),
     ...surgeReasons(q, blocking),
     ...leakReasons(q, peaks, blocking),
+    ...(ownV === undefined || asked.busMaxV === undefined
+      ? []
+      : ([{ is: 'below-own', verdict: 'ok', typedV: asked.busMaxV, ownV }] as const)),
     ...(peaks.lowV === undefined ? ([{ is: 'low-unknown', verdict: 'unknown' }] as const) : []),
     ...typeReasons(q, peaks),
   ]

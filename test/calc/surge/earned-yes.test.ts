@@ -75,6 +75,19 @@ describe('a suppressor against its own line', () => {
     expect(word(supply('51', 'do160-a'), 'suppressorVerdict')).toBe('ok')
   })
 
+  it('takes no supply for less than it is: a typed peak below its own is told and not counted', () => {
+    // volts rms of 115 V AC in place of its crest, 126·√2 = 178 V; 10 V on a bus of 28 V
+    const rms = open(`${LIGHT}&standoffV=120&bidirectional=true&lineKind=power-115-vac-400&busMaxV=115`)
+    expect(word(rms, 'suppressorVerdict')).toBe('fails')
+    expect(said(rms)).toContain('115 V is entered as the highest line peak, and this supply reaches 178 V by itself')
+    const low = open(`${LIGHT}&standoffV=12&lineKind=power-28-vdc&busMaxV=10&busMinV=0`)
+    expect([low.verdict, low.rungs.some(({ id }) => id === 'surge-bus')]).toEqual(['fails', false])
+    // one that the supply can have is counted as it is: 1.11 · 51 V · 0.923 = 52.3 V cold
+    const counted = open(`${LIGHT}&standoffV=51&lineKind=power-28-vdc&busMaxV=46.3&busMinV=0`)
+    expect(word(counted, 'suppressorVerdict')).toBe('ok')
+    expect(said(counted)).not.toContain('by itself')
+  })
+
   it('asks what the supply is built to where that decides', () => {
     const result = open(`${LIGHT}&standoffV=51&lineKind=power-28-vdc`)
     expect(word(result, 'suppressorVerdict')).toBe('unknown')

@@ -5,6 +5,7 @@ import type { SurgeAsked } from '../../surge/asked.ts'
 import { spreadOf } from '../../surge/asked.ts'
 import { axesOf } from '../../surge/box.ts'
 import { runsOf, type SurgeRuns } from '../../surge/entered.ts'
+import { typedPeakV } from '../../surge/line.ts'
 import { asOnePart } from '../../surge/part.ts'
 import { rising, within } from '../../surge/progress.ts'
 import { surgeRungs } from '../../surge/rungs.ts'
@@ -34,12 +35,14 @@ export type SurgeFigures = Figures & { readonly verdict: Verdict; readonly surge
 export const surgeFigures = (given: SurgeGiven): Generator<Progress, SurgeFigures | Refused> => rising(figures(given))
 
 function* figures(given: SurgeGiven): Generator<Progress, SurgeFigures | Refused> {
-  const asked = asOnePart(given)
-  const answer = setUpSurge(asked)
+  const entered = asOnePart(given)
+  const answer = setUpSurge(entered)
   if (answer.is === 'refused') return { ok: false, issues: [refusalIssue(answer.refusal)] }
   if (answer.is === 'missing')
     return { verdict: 'unknown', values: {}, bounds: [], rungs: [], surge: { is: 'waiting', wanted: answer.wanted } }
   const { setup } = answer
+  const place = entered.suppressorPlace === 'pair' ? 'pair' : 'leg'
+  const asked = { ...entered, busMaxV: typedPeakV({ ...entered, kind: setup.kind, part: { place } }) }
   const runs = yield* within(runsOf(asked, setup), 0, 0.3)
   const worst = yield* within(
     worstOf({
@@ -53,7 +56,7 @@ function* figures(given: SurgeGiven): Generator<Progress, SurgeFigures | Refused
     0.3,
     0.75,
   )
-  const judged = judgeSurge(asked, setup, runs, worst)
+  const judged = judgeSurge(entered, setup, runs, worst)
   const size = sizingOf(asked, setup, runs, worst)
   const sizes = size === undefined ? undefined : yield* within(sizeRows(size), 0.75, 1)
   yield { doneFrac: 1 }

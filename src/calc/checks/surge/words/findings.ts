@@ -12,7 +12,7 @@ function spreadWords({ asEntered, worst, at }: Spread, say: (value: number) => s
   if (!at || say(worst) === say(asEntered)) return say(worst)
   const place = placeWords(at)
   return place === ''
-    ? `${say(asEntered)}, the other way round ${say(worst)},`
+    ? `${say(asEntered)}, the other way round ${say(worst)}`
     : `${say(asEntered)} with the parts as entered and ${say(worst)} at ${place}`
 }
 
@@ -98,5 +98,6 @@ function ratingSentence({ usage, usedFrac, ratedW }: Extract<SuppressorReason, {
   const peak = `${show(usage.peakW, 'power')} peak`
   const wear = usage.wearShare < 1 ? ` It wears: ${percent(usage.wearShare)} of that is left over these repeats.` : ''
   const tail = usedFrac.worst > 3 ? ' Far above the rating the figure only says that it does not survive.' : ''
-  return `The pulse uses ${spreadWords(usedFrac, share)} of what its ${show(ratedW, 'power')} 10/1000 µs rating allows (${peak}).${wear}${tail}`
+  const used = spreadWords(usedFrac, share)
+  return `The pulse uses ${used}${used.includes(',') ? ',' : ''} of what its ${show(ratedW, 'power')} 10/1000 µs rating allows (${peak}).${wear}${tail}`
 }

@@ -35,6 +35,8 @@ export function lineSentence(reason: LineReason): string {
         .join('; ')}. Choose what the supply is built to, or enter the highest line peak that applies to you.`
     case 'category-empty':
       return 'No long surge of that category is known here for this supply: enter the highest line peak from its standard.'
+    case 'below-own':
+      return `${V(reason.typedV)} is entered as the highest line peak, and this supply reaches ${V(reason.ownV)} by itself: that counts. An instantaneous peak is meant, with every surge, not volts rms.`
     case 'leaks':
       return `The line peak of ${V(reason.peakV)} is above the stand-off of ${V(reason.standoffV)}: leakage, though no breakdown.`
     case 'stands':
