@@ -59,23 +59,26 @@ export const chanceIfUncured = (exposure: number, meanInterval: number): number 
 
 const text = (row: FilledRow, id: string): string => (row[id] ?? '').trim()
 
-/** Times as people write them, in hours. */
-const HOURS: Readonly<Record<string, number>> = {
-  s: 1 / 3600,
-  sec: 1 / 3600,
-  second: 1 / 3600,
-  min: 1 / 60,
-  minute: 1 / 60,
-  h: 1,
-  hr: 1,
-  hour: 1,
-  day: 24,
-  week: 168,
+/** Times as people write them: those of use in hours, those of the calendar in days. Parked for a day is no day of use. */
+const TIMES: Readonly<Record<string, readonly ['h' | 'day', number]>> = {
+  s: ['h', 1 / 3600],
+  sec: ['h', 1 / 3600],
+  second: ['h', 1 / 3600],
+  min: ['h', 1 / 60],
+  minute: ['h', 1 / 60],
+  h: ['h', 1],
+  hr: ['h', 1],
+  hour: ['h', 1],
+  day: ['day', 1],
+  week: ['day', 7],
 }
 
 type Amount = { readonly count: number; readonly unit: string }
 
-/** A number and what it counts, as "20 h" or "12,5 flights"; times in hours; undefined where there is none above 0. */
+/** "0.1 per hour" is events in an hour, and no time between two. */
+const isRate = (typed: string): boolean => /(?<!\p{L})(?:per|an?|each|every)\s/iu.test(typed)
+
+/** A number and what it counts, as "20 h" or "12,5 flights"; times in hours or days; undefined where there is none above 0. */
 function amount(typed: string): Amount | undefined {
   const tail = /[\p{L}\s]+$/u.exec(typed)?.[0] ?? ''
   const read = parseQuantity(typed.slice(0, typed.length - tail.length), 'number')
@@ -83,14 +86,17 @@ function amount(typed: string): Amount | undefined {
   const words = tail.trim().toLowerCase().split(/\s+/u).slice(0, 2)
   const [named = '', ...more] = words.map((word) => word.replace(/(?<=.)s$/u, ''))
   // "20 flight hours" are hours, "20 flights" are none
-  const time = [named, ...more].find((word) => Object.hasOwn(HOURS, word))
-  return time === undefined
-    ? { count: read.si, unit: named }
-    : { count: read.si * (HOURS[time] ?? Number.NaN), unit: 'h' }
+  const [unit, each] = [named, ...more].flatMap((word) => (Object.hasOwn(TIMES, word) ? [TIMES[word]] : []))[0] ?? [
+    named,
+    1,
+  ]
+  return { count: read.si * each, unit }
 }
 
 const TWO_UNITS =
-  'The mean interval and the time since then count different things: write both in one unit, such as 6 h and 20 h.'
+  'The mean interval and the time since then count different things: write both in one unit, such as 6 h and 20 h of use, or both in days.'
+const A_RATE =
+  'The mean interval is the time from one event to the next, such as 6 h, and not how many come in an hour.'
 
 /** The best proof there is: written down, or a stored trace of the complaint (`traces`: undefined until they are read). */
 export function proofOf(row: FilledRow, traces: readonly StoredTrace[] | undefined): Proof {
@@ -106,6 +112,7 @@ export function proofOf(row: FilledRow, traces: readonly StoredTrace[] | undefin
   })
   const [mean, exposed] = [amount(text(row, 'meanInterval')), amount(text(row, 'exposure'))]
   if (mean === undefined || exposed === undefined) return none(said)
+  if (isRate(text(row, 'meanInterval'))) return none([...said, A_RATE])
   if (mean.unit !== exposed.unit) return none([...said, TWO_UNITS])
   const chance = chanceIfUncured(exposed.count, mean.count)
   return exposed.count >= MEAN_INTERVALS * mean.count ? { is: 'exposure', chance } : none(said, chance)

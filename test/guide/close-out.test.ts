@@ -152,6 +152,22 @@ describe('as cured', () => {
     }
   })
 
+  test('days on the calendar are no hours of use: two days in the hangar are not 48 h without an event', () => {
+    const at = (meanInterval: string, exposure: string) => closing({ ...done, meanInterval, exposure })
+    expect(at('10 h', '2 days').status).toBe('open')
+    expect(proofSentence(at('10 h', '2 days'))).toContain('write both in one unit')
+    expect([at('2 days', '6 days').status, at('2 days', '1 week').status]).toEqual(['cured', 'cured'])
+    expect(at('2 days', '5 days').status).toBe('open')
+  })
+
+  test('a rate is no interval: 0.1 an hour is one in 10 h, of which 1 h without it proves nothing', () => {
+    for (const mean of ['0.1 per hour', '0.1 events per hour', '0.1 an hour', '0.1 each hour', '0.1 a day']) {
+      const at = closing({ ...done, meanInterval: mean, exposure: mean.endsWith('day') ? '1 day' : '1 h' })
+      expect([mean, at.status]).toEqual([mean, 'open'])
+      expect(proofSentence(at)).toContain('from one event to the next')
+    }
+  })
+
   test('a repetition that differed outweighs every other proof', () => {
     expect(closing({ ...done, repeats: 'differed', meanInterval: '1', exposure: '100' }).status).toBe('open')
   })
