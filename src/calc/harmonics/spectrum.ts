@@ -57,14 +57,13 @@ export type Landing = {
 /** Below this nothing is listed: leakage and noise govern there. */
 export const LEAST_LEVEL_DB = -100
 /** A harmonic without a known level is followed up to here. */
-const MOST_UNKNOWN = 40
+export const MOST_UNKNOWN = 40
 
 /** The harmonics of one fundamental that may lie in a stretch, the one nearest its channel (or the lowest) first in line. */
 export function landingOf(fundamental: Fundamental, of: number, listening: Listening): Landing | undefined {
   const { hz, offFrac, waveform } = fundamental
-  const { fromHz, toHz, channelHz } = listening
-  const first = Math.max(1, Math.ceil(fromHz / (hz * (1 + offFrac))))
-  const last = Math.floor(toHz / (hz * (1 - offFrac)))
+  const { channelHz } = listening
+  const { first, last } = orders(fundamental, listening)
   const isListed = (n: number) => {
     const level = levelDb(fundamental, n)
     return hasHarmonic(waveform, n) && (level === undefined ? n <= MOST_UNKNOWN : level >= LEAST_LEVEL_DB)
@@ -84,6 +83,31 @@ export function landingOf(fundamental: Fundamental, of: number, listening: Liste
     fromChannelHz: channelHz === undefined ? undefined : best * hz - channelHz,
     levelDb: levelDb(fundamental, best),
     count: countOf(first, last, waveform),
+  }
+}
+
+/** Why a harmonic that lies in a stretch is not listed: so weak, of unknown level and so far up, or even and of a square. */
+export type Unlisted = { readonly of: number; readonly times: number; readonly why: 'weak' | 'far' | 'even' }
+
+/**
+ * The harmonic nearest to the channel (or the lowest) that may lie in a stretch where none is listed; undefined where none lies there at all. A square has
+ * no even harmonics only while both its halves are equally long, which no real one is to the last part.
+ */
+export function unlistedIn(fundamental: Fundamental, of: number, listening: Listening): Unlisted | undefined {
+  const { first, last } = orders(fundamental, listening)
+  if (last < first || landingOf(fundamental, of, listening) !== undefined) return undefined
+  const { channelHz } = listening
+  const times =
+    channelHz === undefined ? first : Math.min(last, Math.max(first, Math.round(channelHz / fundamental.hz)))
+  const level = levelDb(fundamental, times)
+  return { of, times, why: level === undefined ? 'far' : level < LEAST_LEVEL_DB ? 'weak' : 'even' }
+}
+
+/** The lowest and the highest order that may lie in a stretch; the lowest above the highest where none may. */
+function orders({ hz, offFrac }: Fundamental, { fromHz, toHz }: Listening): { first: number; last: number } {
+  return {
+    first: Math.max(1, Math.ceil(fromHz / (hz * (1 + offFrac)))),
+    last: Math.floor(toHz / (hz * (1 - offFrac))),
   }
 }
 

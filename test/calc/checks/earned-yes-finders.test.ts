@@ -5,7 +5,7 @@ import { resonanceCheck } from '../../../src/calc/checks/resonance/check.ts'
 import { toneCheck } from '../../../src/calc/checks/tone/check.ts'
 import { trialCheck } from '../../../src/calc/checks/trial/check.ts'
 import type { Success } from '../../../src/calc/types.ts'
-import { run } from '../../support/run-check.ts'
+import { issuesOf, run, si } from '../../support/run-check.ts'
 
 const plain = ({ headline }: Success) => headline.replaceAll('\u00a0', ' ')
 
@@ -27,6 +27,19 @@ describe('harmonics', () => {
     ])
     // 17 · 7 MHz · 1.025 = 121.98 MHz
     expect(run(harmonicsCheck, { ...CLOCK, offFrac: '2.5 %' }).verdict).toBe('fails')
+  })
+
+  it.each([
+    // 236 × 500 kHz: a duty of 49 % leaves it 30 dB below the odd ones beside it at most
+    [{ fundamentalHz: '500k', waveforms: 'square' }, '236 × 500 kHz is 118 MHz', 'both its halves'],
+    [{ fundamentalHz: '1M', waveforms: 'sine' }, '118 × 1 MHz is 118 MHz', 'only a measurement says'],
+    // 1/(π · 1 µs) = 318 kHz: 20·log(11800) below, and 20·log(118 MHz/318 kHz) more, are 132.8 dB
+    [{ fundamentalHz: '10k', waveforms: 'pulse', riseSec: '1u' }, '11800 × 10 kHz is 118 MHz', '100 dB below'],
+  ])('a harmonic in the channel that is not listed is no yes: %j', (texts, where, why) => {
+    const { verdict, headline } = run(harmonicsCheck, { ...texts, offFrac: '0', victimHz: '118M', widthHz: '25k' })
+    expect(verdict).toBe('marginal')
+    expect(headline.replaceAll('\u00a0', ' ')).toContain(`With care: ${where}, in the channel on 118 MHz`)
+    expect(headline).toContain(why)
   })
 })
 
@@ -50,6 +63,25 @@ describe('tone', () => {
       const result = run(toneCheck, texts)
       expect([result.verdict, plain(result).startsWith('Not known until it is tested: ')]).toEqual(['unknown', true])
     }
+  })
+})
+
+describe('a trial between the wires', () => {
+  const TRIED = {
+    steps: 'bare;empty;1n;10n;bare',
+    noise: 'same;same;gone;gone;same',
+    signal: ';;good;good;',
+    places: ';;between;between;',
+  }
+
+  it('counts twice on each leg of a pair, and on a line of one wire shows nothing: 18 nF would never have been tried', () => {
+    const pair = run(trialCheck, { ...TRIED, lineKind: 'arinc-429-low' })
+    expect(pair.verdict).toBe('ok')
+    expect(si(pair, 'provenMostF')).toBeCloseTo(18e-9, 15)
+    expect(issuesOf(trialCheck, { ...TRIED, lineKind: 'discrete-28v' })).toEqual([
+      expect.stringMatching(/^places: .* has one wire, so nothing stands between two: write chassis/u),
+    ])
+    expect(run(trialCheck, { ...TRIED, lineKind: 'discrete-28v', places: '' }).verdict).toBe('ok')
   })
 })
 

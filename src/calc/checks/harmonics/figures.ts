@@ -8,6 +8,8 @@ import {
   type Listening,
   landingOf,
   thirdOrder,
+  type Unlisted,
+  unlistedIn,
   WAVEFORMS,
   type Waveform,
 } from '../../harmonics/spectrum.ts'
@@ -21,6 +23,8 @@ export type HarmonicsFigures = Figures & {
   readonly landings: readonly Landing[]
   /** the one that decides */
   readonly worst: Landing | undefined
+  /** where nothing is listed: a harmonic that lies there all the same, and in which stretch */
+  readonly unlisted: (Unlisted & { readonly listening: string }) | undefined
   readonly isForChannel: boolean
   /** half of what the receiver listens over */
   readonly halfHz: number
@@ -63,13 +67,16 @@ export function harmonicsFigures(given: HarmonicsGiven): HarmonicsFigures | Refu
     : RADIO_BANDS
   const landings = landingsOf(fundamentals, listenings)
   const [worst] = landings
-  const verdict: Verdict = fundamentals.length === 0 ? 'unknown' : verdictOf(landings, isForChannel)
+  const [unlisted] = landings.length > 0 ? [] : unlistedOf(fundamentals, listenings)
+  const verdict: Verdict =
+    fundamentals.length === 0 ? 'unknown' : unlisted === undefined ? verdictOf(landings, isForChannel) : 'marginal'
   return {
     verdict,
     fundamentals,
     listenings,
     landings,
     worst,
+    unlisted,
     isForChannel,
     halfHz,
     values: valuesOf(fundamentals, landings, worst, { halfHz, listenings }),
@@ -104,6 +111,18 @@ function landingsOf(fundamentals: readonly Fundamental[], listenings: readonly L
     )
     .sort((a, b) => Number(a.terms.length > 1) - Number(b.terms.length > 1) || away(a) - away(b) || level(b) - level(a))
 }
+
+/** Sent on purpose in its own band is no finding; every other harmonic that lies there is, the strongest kind first. */
+const unlistedOf = (fundamentals: readonly Fundamental[], listenings: readonly Listening[]) =>
+  listenings
+    .flatMap((listening) =>
+      fundamentals.flatMap((fundamental, of) => {
+        const found = unlistedIn(fundamental, of, listening)
+        return found === undefined ? [] : [{ ...found, listening: listening.id }]
+      }),
+    )
+    .sort((a, b) => UNLISTED.indexOf(a.why) - UNLISTED.indexOf(b.why))
+const UNLISTED: readonly Unlisted['why'][] = ['even', 'far', 'weak']
 
 /** In the channel that suffers: no. In a band somewhere: with care. */
 const verdictOf = (landings: readonly Landing[], isForChannel: boolean): Verdict =>

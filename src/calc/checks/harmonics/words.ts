@@ -1,7 +1,7 @@
 /** What the harmonics check says: which product lands where, how far from a channel, how strong, and what avoids it. */
 import { RADIO_BANDS } from '../../../reference/radio-bands.ts'
 import { waitingFor } from '../../explain/sentence.ts'
-import type { Landing } from '../../harmonics/spectrum.ts'
+import { type Landing, LEAST_LEVEL_DB, MOST_UNKNOWN, type Unlisted } from '../../harmonics/spectrum.ts'
 import { missingInputs } from '../../line/missing.ts'
 import { formatExact, formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Cell, Finding, Picture, Source, Success } from '../../types.ts'
@@ -51,7 +51,13 @@ function productWords({ terms }: Landing, { fundamentals }: HarmonicsFigures): s
 }
 
 function headlineOf(figures: HarmonicsFigures): string {
-  const { worst, isForChannel, landings } = figures
+  const { worst, isForChannel, landings, unlisted } = figures
+  if (worst === undefined && unlisted !== undefined) {
+    const hz = unlisted.times * (figures.fundamentals[unlisted.of]?.hz ?? 0)
+    const product = `${unlisted.times} × ${formatExact(figures.fundamentals[unlisted.of]?.hz ?? 0, 'frequency')} is ${hertz(hz)}`
+    const where = isForChannel ? 'in' : 'in the band of'
+    return `With care: ${product}, ${where} ${listeningName(figures, unlisted.listening)}: ${UNLISTED_WHY[unlisted.why]}.`
+  }
   if (worst === undefined)
     return isForChannel
       ? `${capitalYes}: no harmonic and no product of the third order lies in that channel, ${overWords(figures)}.`
@@ -63,6 +69,15 @@ function headlineOf(figures: HarmonicsFigures): string {
   const more =
     landings.length === 1 ? '' : `; ${landings.length - 1} more ${landings.length === 2 ? 'lies' : 'lie'} in bands`
   return `With care: ${where}${off === '' ? `, in the band of ${listeningName(figures, worst.listening)}` : off}${more}.`
+}
+
+const isSquare = ({ worst, fundamentals }: HarmonicsFigures): boolean =>
+  fundamentals[worst?.terms[0]?.of ?? -1]?.waveform === 'square'
+
+const UNLISTED_WHY: Readonly<Record<Unlisted['why'], string>> = {
+  even: 'an even harmonic, and a square has none only while both its halves are equally long',
+  far: `beyond the ${MOST_UNKNOWN}th of a sine or a transmitter, and how strong it is only a measurement says`,
+  weak: `more than ${-LEAST_LEVEL_DB} dB below its fundamental, which a receiver beside a strong source may still hear`,
 }
 
 /** Over what it was looked at: the tolerance of the fundamentals. */
@@ -89,7 +104,7 @@ function findingsOf(given: HarmonicsGiven, figures: HarmonicsFigures): readonly 
   if (values['shiftHz'] !== undefined && values['shiftHz'] !== 0)
     said.push({
       verdict: 'ok',
-      sentence: `${values['shiftHz'] > 0 ? 'Raising' : 'Lowering'} that fundamental by ${away(values['shiftHz'])} keeps every harmonic of it out of that channel, over its tolerance.`,
+      sentence: `${values['shiftHz'] > 0 ? 'Raising' : 'Lowering'} that fundamental by ${away(values['shiftHz'])} keeps every ${isSquare(figures) ? 'odd ' : ''}harmonic of it out of that channel, over its tolerance.`,
     })
   else if (
     worst !== undefined &&

@@ -6,7 +6,7 @@ import { circuitsOf, isCarried, neededPerLegF } from '../../trial/circuits.ts'
 import { readTrial, type TrialReading } from '../../trial/four-numbers.ts'
 import { outcomesOf, type Refuted, refutedBy, type TrialOutcome } from '../../trial/outcomes.ts'
 import { type ReadAt, readPair, type Solved, solveTrial } from '../../trial/solve.ts'
-import { stepsOf } from '../../trial/steps.ts'
+import { stepsOf, type TrialStep } from '../../trial/steps.ts'
 import { type Next, nextStep, type Zones, zonesOf } from '../../trial/zones.ts'
 import type { ColumnEntry, Figures, Issue, Refused, Verdict } from '../../types.ts'
 import { boundsOfTrial } from './bounds.ts'
@@ -40,6 +40,8 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
   const issues = columnIssues(given)
   if (issues.length > 0) return { ok: false, issues }
   const steps = given.steps === undefined ? [] : stepsOf({ ...given, steps: given.steps })
+  const oneWire = oneWireIssue(kind, steps)
+  if (oneWire !== undefined) return { ok: false, issues: [oneWire] }
   if (steps.length === 0) return { is: 'none', verdict: 'unknown', ...NOTHING }
   const { offDb, adapterFrac, leadH } = given
   const neededDb = given.neededDb && Math.max(...given.neededDb)
@@ -108,6 +110,17 @@ function columnIssues(given: TrialGiven): readonly Issue[] {
           },
         ],
   )
+}
+
+/** Between the wires of a line that has but one there is nothing: counted twice on a leg it would show what was never tried. */
+function oneWireIssue(kind: LineKind | undefined, steps: readonly TrialStep[]): Issue | undefined {
+  const hasTwo = kind === undefined || kind.isPair || kind.supply !== undefined
+  if (hasTwo || !steps.some(({ part, place }) => part === 'capacitor' && place === 'between')) return undefined
+  return {
+    key: 'places',
+    code: 'one-wire',
+    message: `${kind.name} has one wire, so nothing stands between two: write chassis where the capacitor went to the plate, or name the line as a pair or a supply.`,
+  }
 }
 
 /** Every source named beside the load: least and most. */
