@@ -11,6 +11,7 @@ import { measuredLoss } from './compare.ts'
 import { type Judged, judge } from './judge.ts'
 import { givenOf, withPoints } from './settle.ts'
 import type { Spectrum } from './types.ts'
+import { gapIn, shortOf, spanOf } from './unread.ts'
 
 export type TracePair = {
   /** the line whose trace check names limit, margin, bandwidth and detector */
@@ -32,12 +33,7 @@ export type TraceFinding =
     }
   | { readonly holds: false; readonly missing: string }
 
-/** Rows further apart than this share of the frequency, and than two bandwidths, leave something unread. Practice. */
-const APART_FRAC = 0.05
-const APART_BANDWIDTHS = 2
 const SLICE_ROWS = 4096
-/** The ends of a sweep are typed: this share counts as there. */
-const END_FRAC = 0.005
 
 const hertz = (hz: number): string => formatQuantity(hz, 'frequency', 4)
 const decibels = (db: number, side: 'least' | 'most'): string => formatEstimate(db, 'decibel', side)
@@ -98,26 +94,22 @@ function* unreadOf(
   { hz }: Spectrum,
   { reading: { limit, bandwidthHz = 0 } }: TraceSetup,
 ): Generator<Progress, string | undefined> {
-  const corners = limit.segments.flat().map((corner) => corner.hz)
-  const [from, to] = [Math.min(...corners), Math.max(...corners)]
-  const [first = Number.POSITIVE_INFINITY, last = 0] = [hz[0], hz.at(-1)]
-  if (first > from * (1 + END_FRAC) || last < to * (1 - END_FRAC))
-    return `The trace after the cure reads ${hertz(first)} to ${hertz(last)} and ${limit.name} reaches from ${hertz(from)} to ${hertz(to)}: measure all of it, ${OWN_PART}.`
+  const { fromHz, toHz } = spanOf(limit)
+  const read = shortOf(hz, limit)
+  if (read !== undefined)
+    return `The trace after the cure reads ${hertz(read.fromHz)} to ${hertz(read.toHz)} and ${limit.name} reaches from ${hertz(fromHz)} to ${hertz(toHz)}: measure all of it, ${OWN_PART}.`
   for (let i = 0; i < hz.length; i++) {
     if (i % SLICE_ROWS === SLICE_ROWS - 1) yield { doneFrac: i / hz.length }
-    const [f, next] = [hz[i] as number, hz[i + 1] ?? (hz[i] as number)]
-    if (f > to) break
-    if (f >= from) {
-      const allowed = bandwidthsAt(limit, f)
-      // wider reads as much or more of everything
-      if (allowed.length > 0 && bandwidthHz < Math.min(...allowed))
-        return `The trace after the cure was read in ${hertz(bandwidthHz)} and the method takes ${hertz(Math.min(...allowed))} at ${hertz(f)}: a narrower one can read less.`
-    }
-    const isInside = next > from && f < to
-    if (isInside && next - f > Math.max(APART_FRAC * f, APART_BANDWIDTHS * bandwidthHz))
-      return `The trace after the cure has no row from ${hertz(f)} to ${hertz(next)}: nothing was read between them.`
+    const f = hz[i] as number
+    const allowed = f >= fromHz && f <= toHz ? bandwidthsAt(limit, f) : []
+    // wider reads as much or more of everything
+    if (allowed.length > 0 && bandwidthHz < Math.min(...allowed))
+      return `The trace after the cure was read in ${hertz(bandwidthHz)} and the method takes ${hertz(Math.min(...allowed))} at ${hertz(f)}: a narrower one can read less.`
   }
-  return undefined
+  const gap = yield* gapIn(hz, limit, bandwidthHz)
+  return gap === undefined
+    ? undefined
+    : `The trace after the cure has no row from ${hertz(gap.fromHz)} to ${hertz(gap.toHz)}: nothing was read between them.`
 }
 
 /** Row by row as it was read: a wider bandwidth than the method's is not taken off. */

@@ -122,9 +122,10 @@ function firstPoints({ hz, db }: Spectrum): Settled {
   }
 }
 
-/** What carries the need, and the row that is most over. */
-function startRows({ hz }: Spectrum, { neededDb, worstAt }: Judged): readonly number[] {
-  const rows = [...supportRows(hz, neededDb), ...(worstAt < 0 ? [0] : [worstAt])]
+/** What carries the need, and the row that is most over; where nothing does, both ends too, for how far was read. */
+function startRows({ hz }: Spectrum, { neededDb, neededAt, worstAt }: Judged): readonly number[] {
+  const ends = neededAt < 0 ? [0, hz.length - 1] : []
+  const rows = [...supportRows(hz, neededDb), ...(worstAt < 0 ? [0] : [worstAt]), ...ends]
   return [...new Set(rows)].sort((a, b) => a - b)
 }
 

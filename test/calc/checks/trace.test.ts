@@ -84,6 +84,40 @@ describe('how well a limit is known', () => {
   })
 })
 
+describe('nothing must come off', () => {
+  const points = (count: number) => Array.from({ length: count }, (_, i) => 1e6 * 10 ** (i / (count - 1)))
+  const at = (hz: readonly number[], more: Readonly<Record<string, string>> = {}) =>
+    run(traceCheck, {
+      limit: 'own',
+      ownHz: '1M;10M',
+      ownDb: '60;60',
+      traceUnit: 'dbuv',
+      bandwidthHz: '10k',
+      detector: 'peak',
+      traceHz: hz.join(';'),
+      traceDb: hz.map(() => '50').join(';'),
+      ...more,
+    })
+
+  it('is a yes where the whole span of the limit was read', () => {
+    // a decade in steps of 4.0 %
+    expect(at(points(60))).toMatchObject({ verdict: 'ok' })
+  })
+
+  it.each([
+    ['one point', [2e6]],
+    ['both ends alone', [1e6, 10e6]],
+    ['half', points(60).slice(0, 30)],
+  ])('is none of the limit where %s of it was read', (_what, hz) => {
+    const answer = at(hz)
+    expect(answer.verdict).toBe('marginal')
+    expect(plain(answer.headline)).toMatch(/^With care: nothing must come off at .* was not read\.$/u)
+    expect(answer.findings.map(({ sentence }) => plain(sentence)).join(' ')).toContain(
+      'reaches from 1 MHz to 10 MHz: nothing is said of what lies beside and between the points.',
+    )
+  })
+})
+
 describe('a lead over its limit', () => {
   it('has to lose 34.5361 dB: 28.5361 over, 6 dB margin', () => {
     const answer = run(traceCheck, LEAD)

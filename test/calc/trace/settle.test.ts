@@ -92,14 +92,14 @@ describe('a long trace on few points', () => {
     expect(found.pointsHz.length).toBeGreaterThan(2)
   })
 
-  it('keeps the worst row and needs no part where nothing is over', () => {
+  it('keeps the worst row and both ends, for how far was read, and needs no part where nothing is over', () => {
     const found = settled(
       lineWith({ ...LEAD, topology: 'C', eslH: '0' }),
       spectrumOf(1001, (hz) => -20 - Math.log10(hz)),
     )
     expect(found.part).toBeUndefined()
     expect(found.overCount).toBe(0)
-    expect(found.pointsHz).toEqual([10e3])
+    expect(found.pointsHz).toEqual([10e3, 10e6])
   })
 
   it('shows the ends and the highest row while no limit is chosen', () => {

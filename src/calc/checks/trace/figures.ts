@@ -4,6 +4,7 @@ import { bandwidthsAt, methodLineById } from '../../../reference/method-lines.ts
 import { formatQuantity } from '../../quantity/format.ts'
 import { type Judged, judge } from '../../trace/judge.ts'
 import { isUntried } from '../../trace/mark.ts'
+import { gapIn, shortOf } from '../../trace/unread.ts'
 import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
 import { PRACTICAL_CEILING_DB } from '../need/figures.ts'
 import type { TraceGiven } from './inputs.ts'
@@ -14,6 +15,8 @@ export type TraceFigures = Figures & {
   /** absent = something must still be entered */
   readonly setup?: TraceSetup
   readonly judged?: Judged
+  /** nothing is over the limit with its margin, and not all of its span was read */
+  readonly isPartial?: true
   /** the points are few of an opened trace, taken under another limit, margin or reading */
   readonly isStale?: true
 }
@@ -60,9 +63,10 @@ function* comparedFigures(given: TraceGiven): Generator<Progress, TraceFigures |
   const isKnown = setup.lacks.length === 0
   const rows = [...neededDb.keys()].filter((row) => (neededDb[row] as number) > 0)
   const hz = (row: number) => setup.spectrum.hz[row] as number
+  const isPartial = isKnown && mostDb === 0 && !(yield* isRead(given, setup))
   return {
     ...NOTHING,
-    verdict: !isKnown ? 'unknown' : mostDb > PRACTICAL_CEILING_DB ? 'marginal' : 'ok',
+    verdict: !isKnown ? 'unknown' : mostDb > PRACTICAL_CEILING_DB || isPartial ? 'marginal' : 'ok',
     values: {
       worstExcessDb: sign * ((levelDb[worstAt] as number) - (limitDb[worstAt] as number)),
       worstAtHz: hz(worstAt),
@@ -73,7 +77,15 @@ function* comparedFigures(given: TraceGiven): Generator<Progress, TraceFigures |
       : {}),
     setup,
     judged,
+    ...(isPartial ? { isPartial } : {}),
   }
+}
+
+/** Whether all of the span of the limit was read. Of an opened trace the ends stand among the points, what lies between not. */
+function* isRead({ traceRowCount }: TraceGiven, { spectrum, reading }: TraceSetup): Generator<Progress, boolean> {
+  if (shortOf(spectrum.hz, reading.limit) !== undefined) return false
+  if (traceRowCount !== undefined) return true
+  return (yield* gapIn(spectrum.hz, reading.limit, reading.bandwidthHz ?? 0)) === undefined
 }
 
 /** A bandwidth that is not the method's, while nobody says how the emission grows with it. */

@@ -4,6 +4,7 @@ import { notKnown, waitingFor } from '../../explain/sentence.ts'
 import { missingInputs, nameOf, needsOf } from '../../line/missing.ts'
 import { counted } from '../../quantity/counted.ts'
 import { formatEstimate, formatExact, formatQuantity } from '../../quantity/format.ts'
+import { spanOf } from '../../trace/unread.ts'
 import type { Basis, Cell, Finding, Step, Success } from '../../types.ts'
 import type { TraceFigures } from './figures.ts'
 import { OWN_LIMIT, type TraceGiven, traceInputs } from './inputs.ts'
@@ -75,12 +76,19 @@ function saidOf(given: TraceGiven, figures: TraceFigures): Pick<Success, 'headli
       ...(needs === undefined ? {} : { needs }),
     }
   }
+  if (figures.isPartial)
+    return {
+      headline: `With care: nothing must come off at ${placesWords(setup)}, ${worst}, ${exact(given.marginDb)} margin kept. The rest of ${limit.name} was not read.`,
+    }
   if (neededDb === undefined || neededDb <= 0)
     return { headline: `Nothing must come off: ${worst}, ${exact(given.marginDb)} margin kept.` }
   return {
     headline: `${formatEstimate(neededDb, 'decibel', 'least')} must come off: ${worst}, ${exact(given.marginDb)} margin.`,
   }
 }
+
+const placesWords = ({ spectrum: { hz } }: TraceSetup): string =>
+  hz.length === 1 ? 'this one point' : `these ${hz.length} points`
 
 function staleSaid(
   given: TraceGiven,
@@ -105,7 +113,11 @@ function sideWords({ reading: { limit } }: TraceSetup, excessDb: number): string
   return excessDb > 0 ? 'over the limit' : 'under the limit'
 }
 
-function findingsOf(given: TraceGiven, { values, judged }: TraceFigures, setup: TraceSetup): readonly Finding[] {
+function findingsOf(
+  given: TraceGiven,
+  { values, judged, isPartial }: TraceFigures,
+  setup: TraceSetup,
+): readonly Finding[] {
   const said: Finding[] = []
   const { reading, spectrum, lacks } = setup
   const { overCount = 0, judgedCount = 0 } = judged ?? {}
@@ -115,6 +127,13 @@ function findingsOf(given: TraceGiven, { values, judged }: TraceFigures, setup: 
       verdict: overCount > 0 ? 'marginal' : 'ok',
       sentence: `${overCount} of ${judgedCount} points ${overCount === 1 ? 'is' : 'are'} ${reading.limit.side === 'emission' ? 'over the limit' : 'short of it'}.`,
     })
+  if (isPartial) {
+    const { fromHz, toHz } = spanOf(reading.limit)
+    said.push({
+      verdict: 'unknown',
+      sentence: `${reading.limit.name} reaches from ${hertz(fromHz)} to ${hertz(toHz)}: nothing is said of what lies beside and between the points.`,
+    })
+  }
   if (outside > 0)
     said.push({
       verdict: 'unknown',
