@@ -97,18 +97,18 @@ type Judged = {
 export const isRefused = (outcome: object): outcome is Refused => 'ok' in outcome && outcome.ok === false
 
 function* judged(check: Check, fields: readonly Field[]): Generator<Progress, Judged | Refused> {
-  const issues = fields.flatMap((f): readonly Issue[] => {
-    if (f.issue) return [f.issue]
-    return f.state === 'pending' ? [{ key: f.key, code: 'pending', message: 'Working out the expression…' }] : []
-  })
-  if (issues.length > 0) return { ok: false, issues }
+  const open = fields.filter(({ issue, state }) => issue !== undefined || state === 'pending')
+  if (open.length > 0) return { ok: false, issues: open.map(issueOf) }
   const given = givenOf(fields)
   const figures = yield* run(check, given, 0, 0.6)
   if (isRefused(figures)) return figures
   const { verdict } = figures
   const isYes = verdict === 'ok' || verdict === 'marginal'
-  return { given, figures, blamed: isYes ? yield* doubtFavourable(check, fields, figures, verdict) : [] }
+  return { given, figures, blamed: isYes ? yield* doubtFavourable(check, fields, given, figures, verdict) : [] }
 }
+
+const issueOf = ({ key, issue }: Field): Issue =>
+  issue ?? { key, code: 'pending', message: 'Working out the expression…' }
 
 function givenOf(fields: readonly Field[]): Given {
   const given: Record<string, GivenValue | undefined> = {}
@@ -136,37 +136,51 @@ function isRunning(
 function* doubtFavourable(
   check: Check,
   fields: readonly Field[],
+  given: Given,
   found: Figures,
   verdict: Verdict,
 ): Generator<Progress, readonly Contrary[]> {
-  const kind = lineKindById(String(fields.find(({ key }) => key === 'lineKind')?.value ?? ''))
-  const doubts = fields.flatMap((field) => (matters(field, fields) ? (contraryOf(field, kind) ?? []) : []))
+  const kind = lineKindById(String(given['lineKind'] ?? ''))
+  const doubts = fields.flatMap((field) => {
+    const contrary = contraryOf(field, kind)
+    return contrary !== undefined && matters(field, given) ? [contrary] : []
+  })
   if (doubts.length === 0) return []
-  const all = fields.map((f) => doubts.find(({ field }) => field.key === f.key)?.field ?? f)
+  const all = against(given, doubts)
   // An answer worked out anew costs as much as the first one: it is only asked for where all together turn it.
-  if (!check.doubted && !turns(yield* again(check, givenOf(all), found, 0.6, 0.8), verdict)) return []
+  if (!check.doubted && !turns(yield* again(check, all, found, 0.6, 0.8), verdict)) return []
   const named: Contrary[] = []
   for (const [i, doubt] of doubts.entries()) {
-    const one = fields.map((f) => (f.key === doubt.field.key ? doubt.field : f))
     const part = 0.2 / doubts.length
-    const other = yield* again(check, givenOf(one), found, 0.8 + i * part, 0.8 + (i + 1) * part)
+    const other = yield* again(check, against(given, [doubt]), found, 0.8 + i * part, 0.8 + (i + 1) * part)
     if (turns(other, verdict)) named.push(doubt)
   }
   if (named.length > 0) return named
   const { doubted } = check
   if (!doubted) return doubts
-  if (!turns(doubted(givenOf(all), found), verdict)) return []
+  // one alone was tried already
+  if (doubts.length === 1 || !turns(doubted(all, found), verdict)) return []
   // Only together: named are those without which the rest would not turn it.
-  const without = (doubt: Contrary) =>
-    all.map((f) => (f.key === doubt.field.key ? (fields.find(({ key }) => key === f.key) ?? f) : f))
-  const needed = doubts.filter((doubt) => !turns(doubted(givenOf(without(doubt)), found), verdict))
+  const without = (doubt: Contrary): Given =>
+    against(
+      given,
+      doubts.filter((one) => one !== doubt),
+    )
+  const needed = doubts.filter((doubt) => !turns(doubted(without(doubt), found), verdict))
   return needed.length > 0 ? needed : doubts
 }
 
+/** What was given, with some assumptions gone the other way. */
+function against(given: Given, doubts: readonly Contrary[]): Given {
+  const turned: Record<string, GivenValue | undefined> = { ...given }
+  for (const { field } of doubts) turned[field.key] = field.value
+  return turned
+}
+
 /** Whether the field beside which an assumption counts holds anything: a choke that is not there has no capacitance. */
-function matters({ input: { whenEmpty } }: Field, fields: readonly Field[]): boolean {
+function matters({ input: { whenEmpty } }: Field, given: Given): boolean {
   const beside = whenEmpty.do === 'assume' ? whenEmpty.beside : undefined
-  return beside === undefined || Number(fields.find(({ key }) => key === beside)?.value ?? 0) > 0
+  return beside === undefined || Number(given[beside] ?? 0) > 0
 }
 
 function* again(

@@ -57,7 +57,7 @@ export function readFields(
 export function readField(input: Input, typed: string | undefined, said: Said, express?: Express): Field {
   const text = typed ?? input.defaultText ?? ''
   const base = { key: input.key, input, text, ...said }
-  const read = typed === undefined ? readOwn(input, text) : readText(input, text, express)
+  const read = typed === undefined ? readOwn(input, text) : readTyped(input, text, express)
   if (read === 'pending') return { ...base, state: 'pending' }
   if (read !== 'empty')
     return 'issue' in read
@@ -82,6 +82,25 @@ function readOwn(input: Input, text: string): Value {
   known.set(text, read)
   ownTexts.set(input, known)
   return read
+}
+
+/** Typed texts read last, by input: the lines of a connector say much alike. What waits for the calculator is not kept. */
+const typedTexts = new WeakMap<Input, Map<string, Value>>()
+const MOST_TYPED = 256
+/** A longer one is a list of its own, hardly found again. */
+const SHORT_LETTERS = 64
+
+function readTyped(input: Input, text: string, express: Express | undefined): Value {
+  if (text.length > SHORT_LETTERS) return readText(input, text, express)
+  const known = typedTexts.get(input) ?? new Map<string, Value>()
+  typedTexts.set(input, known)
+  const before = known.get(text)
+  if (before !== undefined) return before
+  const plain = readText(input, text, undefined)
+  if (plain === 'pending') return express === undefined ? plain : readText(input, text, express)
+  if (known.size >= MOST_TYPED) known.clear()
+  known.set(text, plain)
+  return plain
 }
 
 /** A field as if its favourable assumption had gone the other way, and the text that says so. */
