@@ -1,6 +1,7 @@
 /**
  * The browser is killed while somebody types: note, title, triage, a check, a check of a kept line, a contact, the
- * label of its connector. What was typed is there at the next start, but for the last key. 12 kills; STILLPIN_KILLS=60 for more.
+ * label of its connector; or right after a complaint was deleted. What was typed is there at the next start, but for the last
+ * key; what was deleted is gone for good. 12 kills; STILLPIN_KILLS=60 for more.
  */
 import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -135,7 +136,9 @@ const inConnector = (name: string, label: 'Remark' | 'Label', hash: () => string
   }
 }
 
-const KINDS: readonly Kind[] = [
+const GONE = 'gone'
+
+const TYPED: readonly Kind[] = [
   inCheck('check', () => '#/check/need'),
   inComplaint('Note'),
   inCheck('kept check', () => keptCheckHash),
@@ -180,8 +183,41 @@ function oneConnector(): Put {
   }
 }
 
+/** The complaint that is deleted, and the way to its connector. */
+let doomed = { title: '', connectorHash: '' }
+
+/** Deletes a complaint of its own each time; a tap as old as the last key but one is not lost. */
+const DELETED: Kind = {
+  name: 'delete',
+  type: async (round, waitMs) => {
+    const title = `Doomed ${round}`
+    const put = oneConnector()
+    doomed = {
+      title,
+      connectorHash: await putConnector(page, { ...put, complaint: { ...put.complaint, title } }),
+    }
+    await open('#/log')
+    await page.getByRole('button', { name: `Delete ${title}`, exact: true }).click()
+    await page.waitForTimeout(KEY_MS + waitMs)
+    await browser.kill()
+    return GONE
+  },
+  read: async () => {
+    await open('#/log')
+    // the others are there in any case
+    await page.getByRole('button', { name: 'Delete A box', exact: true }).waitFor()
+    if ((await page.getByRole('button', { name: `Delete ${doomed.title}`, exact: true }).count()) === 0) {
+      await open(doomed.connectorHash.replace(/\/connector.*/, ''))
+      const noteCount = await page.getByRole('textbox', { name: 'Note', exact: true }).count()
+      return noteCount === 0 ? GONE : `${doomed.title} is not listed, and opens`
+    }
+    return `${doomed.title} is listed`
+  },
+}
+
 /** How much of what was typed may be missing: the last key, or the last answer. */
 const lastOf = (kind: Kind): number => {
+  if (kind === DELETED) return 0
   if (kind.name !== 'triage') return 1
   const [node, option] = TO_A_FILTER[ANSWERS - 1] ?? ['', '']
   return labelOf(node, option).length
@@ -203,10 +239,11 @@ it(`loses nothing but the last key in ${KILLS} kills`, { timeout: START_MS + KIL
   await open(connectorHash)
   await page.getByText('What it is, more contacts, delete').waitFor()
 
+  const kinds = [...TYPED, DELETED]
   const lost: string[] = []
   let lastKeys = 0
   for (let round = 0; round < KILLS; round++) {
-    const kind = KINDS[round % KINDS.length]
+    const kind = kinds[round % kinds.length]
     if (kind === undefined) throw new Error('There is no such kind of text.')
     const typed = await kind.type(round, random() * LONGEST_WAIT_MS)
     page = await browser.start()
@@ -218,7 +255,7 @@ it(`loses nothing but the last key in ${KILLS} kills`, { timeout: START_MS + KIL
       lost.push(`${kind.name}: typed “${typed}”, kept “${kept}”`)
   }
   console.log(
-    `kills: ${KILLS} in ${KINDS.map(({ name }) => name).join(', ')}; ${lost.length} lost more than the last key, ${lastKeys} lost that`,
+    `kills: ${KILLS} in ${kinds.map(({ name }) => name).join(', ')}; ${lost.length} lost more than the last key, ${lastKeys} lost that`,
   )
   expect(lost).toEqual([])
 })
