@@ -179,3 +179,18 @@ describe('what the loop check decides', () => {
     expect(fieldOf({ clampOhm: '100', clampFallDb: '9.5' }, windowCheck, 'sourceOhm')?.state).toBe('missing')
   })
 })
+
+describe('workings of a clamp', () => {
+  const formulas = (texts: Record<string, string>) =>
+    loop(texts)
+      .bounds.flatMap(({ basis }) => basis)
+      .concat(Object.values(loop(texts).outputs).flatMap((one) => one.basis ?? []))
+      .flatMap(({ steps }) => steps)
+      .map(({ formula }) => formula)
+  const CLAMP = 'Zs + Zl = Zb / (10^(A/20) − 1)'
+
+  it('stand where a loop came of it, and not where the noise rose', () => {
+    expect(formulas({ clampOhm: '100', fallDb: '9.5424' })).toContain(CLAMP)
+    expect(formulas({ clampOhm: '100', fallDb: '-3' })).not.toContain(CLAMP)
+  })
+})

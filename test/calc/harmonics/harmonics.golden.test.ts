@@ -1,6 +1,7 @@
 /** Harmonics against published landings and textbook spectra, counted one by one in the test. */
 import { describe, expect, test } from 'vitest'
 import { harmonicsCheck } from '../../../src/calc/checks/harmonics/check.ts'
+import { type HarmonicsFigures, harmonicsFigures } from '../../../src/calc/checks/harmonics/figures.ts'
 import {
   avoidingShift,
   cornerHz,
@@ -192,4 +193,20 @@ describe('the check', () => {
     const open = run(harmonicsCheck, { fundamentalHz: '10.1235M', victimHz: '121.5M', widthHz: '25k' })
     expect([open.verdict, open.headline.startsWith('Not known')]).toEqual(['unknown', true])
   })
+})
+
+test('each fundamental has its own rise time; one alone is meant for all', () => {
+  const rises = (riseSec: readonly number[]) => {
+    const { fundamentals } = harmonicsFigures({
+      fundamentalHz: [1e6, 2e6],
+      waveforms: [{ is: 'word', word: 'pulse' }],
+      riseSec,
+      offFrac: [0],
+      victimHz: undefined,
+      widthHz: 25e3,
+    }) as HarmonicsFigures
+    return fundamentals.map((one) => one.riseSec)
+  }
+  expect(rises([10e-9, 40e-9])).toEqual([10e-9, 40e-9])
+  expect(rises([10e-9])).toEqual([10e-9, 10e-9])
 })

@@ -109,3 +109,13 @@ describe('the answer', () => {
     }
   })
 })
+
+test('the table names each explanation with its formula and its frequency', () => {
+  const table = run(toneCheck, { toneHz: '2400', busHz: '400' }).pictures.find((one) => one.is === 'table')
+  if (table?.is !== 'table') throw new Error('no table')
+  const cells = table.rows.map((row) => row.cells)
+  // a rectifier of six pulses on 400 Hz: 6 × 400 Hz
+  const [name, formula, hz] = cells.find(([first]) => first?.is === 'word' && /rectif/iu.test(first.word)) ?? []
+  expect(hz).toMatchObject({ is: 'si', si: 2400 })
+  for (const cell of [name, formula]) expect(cell?.is === 'word' ? cell.word : '').toMatch(/\w{2}/u)
+})

@@ -90,3 +90,18 @@ describe('values offered on a line', () => {
     expect(offeredOn(line({}))).toEqual([])
   })
 })
+
+test('a row holds what each column says of its step', () => {
+  const texts = {
+    steps: 'bare; 1n',
+    places: '; plug',
+    noise: '; less',
+    signal: '; as before',
+    repeats: '2; 3',
+    times: '9:00; 9:05',
+  }
+  expect(rowsOf(texts)).toMatchObject([
+    { steps: 'bare', places: '', repeats: '2', times: '9:00' },
+    { steps: '1n', places: 'plug', noise: 'less', signal: 'as before', repeats: '3', times: '9:05' },
+  ])
+})

@@ -169,5 +169,9 @@ describe('capacitance between two contacts', () => {
     const adjacent = (text: string) => ({ adjacent: [{ a: '1', b: '2', text }] })
     expect(named(findings(decided, adjacent('2p')), 'adjacent-1-2')?.sentence).toMatch(/^2.pF between 1 and 2 puts −/u)
     expect(named(findings(decided, adjacent('near')), 'adjacent-1-2')).toMatchObject({ verdict: 'unknown' })
+    // a contact without a line has no other leg
+    const { line: _line, ...spare } = contactOf('1', {})
+    const beside = findings([{ ...spare, type: 'spare' }, ...decided.slice(1)], adjacent('2p'))
+    expect(named(beside, 'adjacent-1-2')?.sentence).toMatch(/between 1 and 2/u)
   })
 })
