@@ -254,3 +254,19 @@ describe('any finite input', () => {
     )
   })
 })
+
+it('an inrush that thin air may not stand is told by its peak', () => {
+  // a ring of 10 µH, 0.1 Ω and 100 nF on 250 V DC: ζ = R/2·√(C/L) = 0.005, V·(1 + exp(−πζ/√(1 − ζ²))) = 496.1 V
+  const ring = {
+    workingRmsV: '250',
+    supplyHz: '0',
+    capacitanceF: '0.1u',
+    ratedV: '2k',
+    wiringH: '10u',
+    wiringOhm: '0.1',
+  }
+  const { headline } = run(powerCheck, { ...ring, loadW: '10k', navyRule: 'true', bleedOhm: '100k' })
+  expect(headline.replaceAll('\u00a0', ' ')).toBe(
+    '100 nF: with care. An inrush peak of 497 V is above the 327 V at which thin air can break down.',
+  )
+})

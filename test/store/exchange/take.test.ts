@@ -103,6 +103,14 @@ describe('what a file would change', () => {
     ])
     expect(differencesOf(await here(id), await here(id))).toEqual([])
   })
+
+  it('names what a connector shares by itself, not by the drawer it lies in', async () => {
+    const id = await stored()
+    const bonded = await changedFile(id, (raw) => {
+      raw.connectors[0].shared = { bondOhm: '2m' }
+    })
+    expect(differencesOf(await here(id), bonded)).toEqual([{ place: 'connector J1, bondOhm', there: '2m' }])
+  })
 })
 
 describe('a file laid over what is here', () => {
@@ -134,6 +142,17 @@ describe('a file laid over what is here', () => {
       { id: '2', type: 'spare', texts: {} },
     ])
     expect(connectors[0]?.rivals).toMatchObject([{ contact: '1', field: 'wire', text: 'W1' }])
+  })
+
+  it('leaves the label of a connector where it was written later, the other beside it', async () => {
+    const id = await stored()
+    const older = await changedFile(id, (raw) => {
+      raw.connectors[0].name = 'P7'
+      raw.connectors[0].updatedAt = '2001-01-01T00:00:00.000Z'
+    })
+    await takeIn([older], 'merge', AT)
+    const [connector] = (await here(id)).connectors
+    expect(connector).toMatchObject({ name: 'J1', rivals: [{ field: 'name', text: 'P7' }] })
   })
 
   it('leaves the text of here where that was written later, the other beside it', async () => {

@@ -1,0 +1,30 @@
+/** What the line stands across a part, and that it is said. */
+import { expect, it } from 'vitest'
+import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
+import { linePeaksOf } from '../../../src/calc/surge/line.ts'
+import { lineKindById } from '../../../src/reference/line-kinds.ts'
+import { run } from '../../support/run-check.ts'
+
+it('takes a typed peak for both signs where the kind swings both ways, else for its own', () => {
+  const part = { place: 'leg', bidirectional: false } as const
+  const peaks = (id: string, busMaxV: number) =>
+    linePeaksOf({ part, kind: lineKindById(id), busMaxV, busMinV: undefined })
+  // ARINC 429 puts its two legs at plus and minus 5 V, a 28 V bus stays above ground
+  expect(peaks('arinc-429-high', 9)).toEqual({ highV: 9, lowV: -9 })
+  expect(peaks('power-28-vdc', 9)).toMatchObject({ highV: 9, lowV: lineKindById('power-28-vdc')?.ownPeaks?.leg?.[0] })
+})
+
+it('says between what the line stays and what the part blocks', () => {
+  const { findings } = run(surgeCheck, {
+    level: '3',
+    standoffV: '15',
+    ratedPulseW: '1500',
+    bidirectional: 'true',
+    lineKind: 'arinc-429-high',
+    withstandV: '100',
+  })
+  // 5 V ± 10 % from leg to ground
+  expect(findings.map(({ sentence }) => sentence.replaceAll('\u00a0', ' ')).join(' ')).toMatch(
+    /The line stays between −5\.5 V and 5\.5 V; at any temperature the part blocks between −15\.\d V and 15\.\d V\./u,
+  )
+})
