@@ -11,7 +11,7 @@ it('takes a typed peak for both signs where the kind swings both ways, else for 
     linePeaksOf({ part, kind: lineKindById(id), busMaxV, busMinV: undefined })
   // ARINC 429 puts its two legs at plus and minus 5 V, a 28 V bus stays above ground
   expect(peaks('arinc-429-high', 9)).toEqual({ highV: 9, lowV: -9 })
-  expect(peaks('power-28-vdc', 9)).toMatchObject({ highV: 9, lowV: lineKindById('power-28-vdc')?.ownPeaks?.leg?.[0] })
+  expect(peaks('power-28-vdc', 40)).toMatchObject({ highV: 40, lowV: lineKindById('power-28-vdc')?.ownPeaks?.leg?.[0] })
 })
 
 it('says between what the line stays and what the part blocks', () => {
