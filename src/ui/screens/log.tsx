@@ -4,7 +4,6 @@ import { counted } from '../../calc/quantity/counted.ts'
 import { CLOSE_OUT, closingOf, STATUS_WORDS } from '../../guide/close-out.ts'
 import { TRACE_COLUMNS } from '../../guide/close-out-trace.ts'
 import { type Complaint, complaints, deletedHere, remove, undoRemove } from '../../state/complaints.ts'
-import { withWords } from '../../state/log-search.ts'
 import { filesWanted, setFilesWanted } from '../../state/offered-file.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { isStoreOdd } from '../../state/save-queue.ts'
@@ -14,6 +13,7 @@ import { Icon } from '../parts/icon.tsx'
 import { Windowed } from '../parts/windowed.tsx'
 import { Head } from '../shell/head.tsx'
 import { dayAndTime } from './moment.ts'
+import { useFound } from './use-found.ts'
 
 /** Saved complaints, newest first. */
 export function Log() {
@@ -140,10 +140,11 @@ const SEARCHED_FROM = 10
 
 function Rows({ list }: { readonly list: readonly Complaint[] }) {
   const isSearched = list.length >= SEARCHED_FROM || sought.value !== ''
-  const found = isSearched ? withWords(list, sought.value) : list
+  const { exact, alike } = useFound(list, isSearched ? sought.value : '')
+  const found = alike.length === 0 ? exact : [...exact, ...alike]
   return (
     <>
-      {isSearched && <Search count={found.length} of={list.length} />}
+      {isSearched && <Search count={exact.length} alike={alike.length} of={list.length} />}
       <Windowed
         label="Complaints"
         items={found}
@@ -155,7 +156,7 @@ function Rows({ list }: { readonly list: readonly Complaint[] }) {
   )
 }
 
-function Search({ count, of }: { readonly count: number; readonly of: number }) {
+function Search({ count, alike, of }: { readonly count: number; readonly alike: number; readonly of: number }) {
   return (
     <search class="find stack">
       <label class="search">
@@ -176,9 +177,9 @@ function Search({ count, of }: { readonly count: number; readonly of: number }) 
       <p class="muted small" role="status">
         {sought.value.trim() === ''
           ? `${of} complaints.`
-          : count === 0
+          : count + alike === 0
             ? 'None holds all these words in its title, aircraft or note. Write fewer words, or the beginning of one.'
-            : `${count} of ${of}.`}
+            : `${count} of ${of}${alike === 0 ? '' : `, and ${alike} spelt nearly so`}.`}
       </p>
     </search>
   )

@@ -1,11 +1,11 @@
 import { useMemo } from 'preact/hooks'
 import { type Complaint, complaints } from '../../state/complaints.ts'
-import { withWords } from '../../state/log-search.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { type Hit, type HitKind, searchFor } from '../../state/search.ts'
 import { startWith } from '../../state/start-with.ts'
 import { Icon } from '../parts/icon.tsx'
 import { isResumed } from '../shell/start.ts'
+import { useFound } from './use-found.ts'
 
 const KIND_WORDS: Readonly<Record<HitKind, string>> = {
   symptom: 'Ask',
@@ -25,13 +25,15 @@ const KIND_WORDS: Readonly<Record<HitKind, string>> = {
 }
 
 const MOST_COMPLAINTS = 3
+const NO_LOG: readonly Complaint[] = []
 /** Fewer letters are in nearly every complaint. */
 const LEAST_LETTERS = 3
 
 /** What was found, the best first, each with what it is and where it leads. */
 export function SearchHits({ text }: { readonly text: string }) {
   const hits = useMemo(() => searchFor(text), [text])
-  const kept = text.trim().length < LEAST_LETTERS ? [] : withWords(complaints.value ?? [], text)
+  const { exact, alike } = useFound(complaints.value ?? NO_LOG, text)
+  const kept = text.trim().length < LEAST_LETTERS ? NO_LOG : [...exact, ...alike]
   const count = hits.length + kept.length
   return (
     <>
@@ -50,7 +52,7 @@ export function SearchHits({ text }: { readonly text: string }) {
   )
 }
 
-/** Complaints of the Log that hold every word: few, since the Log has a search of its own. */
+/** Complaints of the Log that hold every word, or one spelt nearly so: few, since the Log has a search of its own. */
 function Kept({ complaints: found }: { readonly complaints: readonly Complaint[] }) {
   return (
     <ul class="rows hits" aria-label="Found in the Log">
