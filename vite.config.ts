@@ -33,6 +33,10 @@ export default defineConfig({
     // first screen itself needs of it, and the loader of parts, stay out of that piece.
     rolldownOptions: {
       output: {
+        // Each script lists the files it may ask for, and a hash does not pack: seven letters tell two builds apart as well,
+        // since the offline copy compares whole files by a hash of its own.
+        chunkFileNames: 'assets/[name]-[hash:7].js',
+        assetFileNames: 'assets/[name]-[hash:7][extname]',
         codeSplitting: {
           groups: [
             { name: 'first', test: FRAME, priority: 1 },

@@ -1,5 +1,8 @@
 // @vitest-environment happy-dom
 import { beforeAll, describe, expect, it } from 'vitest'
+import { tappedTexts } from '../../src/guide/book/page-texts.ts'
+import type { Block, BookPage } from '../../src/guide/book/types.ts'
+import { Sections } from '../../src/ui/parts/book/sections.tsx'
 import { TermList, TermsIn, Text } from '../../src/ui/parts/book/terms.tsx'
 import { allBy, by, show, tap, until } from './support.ts'
 
@@ -52,5 +55,54 @@ describe('words of the trade on a screen', () => {
     screen()
     await until('a.term')
     expect([...document.querySelectorAll('dl strong')].map((word) => word.textContent)).toEqual(['bond', 'dummy load'])
+  })
+})
+
+describe('words of the trade on a page of the book', () => {
+  const heading = (text: string): Block => ({ is: 'heading', text })
+  const BLOCKS: readonly Block[] = [
+    { is: 'text', text: 'Nothing of the trade here.' },
+    heading('The bond first'),
+    { is: 'rows', rows: [{ label: 'Pigtail', text: 'A bond again.' }] },
+    heading('The squelch'),
+    {
+      is: 'table',
+      caption: 'With a dummy load',
+      head: ['Part', 'What the crowbar does'],
+      rows: [
+        ['Ferrite', 'none'],
+        ['Ferrite', 'none of the squelch'],
+      ],
+    },
+    { is: 'drawing', drawing: 'planar-contact' },
+    { is: 'open-check', check: 'loading', prefill: {}, why: 'The stub in the check' },
+    heading('Last'),
+  ]
+  const page: BookPage = {
+    ...{ id: 'test-x', shelf: 'tests', title: 'The bond', inShort: '', blocks: BLOCKS },
+    sources: [{ id: 'practice', standing: 'practice' }],
+  }
+
+  it('are tapped in cells, captions, labels and headings that are no button, each once', async () => {
+    show(
+      <TermsIn texts={tappedTexts(page)} drawings={['planar-contact']}>
+        <Sections blocks={BLOCKS} title={page.title} />
+      </TermsIn>,
+    )
+    await until('figure a.term')
+    const tapped = [...document.querySelectorAll('a.term')].map((term) => [
+      term.closest('h2, dt, caption, th, td, figcaption')?.localName,
+      term.textContent?.toLowerCase(),
+    ])
+    expect(tapped).toEqual([
+      ['h2', 'bond'],
+      ['dt', 'pigtail'],
+      ['caption', 'dummy load'],
+      ['th', 'crowbar'],
+      ['th', 'ferrite'],
+      ['td', 'squelch'],
+      ['figcaption', 'planar array'],
+    ])
+    expect(document.querySelectorAll('summary a, a a')).toHaveLength(0)
   })
 })

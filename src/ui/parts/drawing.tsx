@@ -3,6 +3,7 @@ import type { DrawingId } from '../../guide/drawing-ids.ts'
 import type { BookDrawingId } from '../../guide/drawings/book-ids.ts'
 import { drawingById } from '../../guide/drawings/drawings.ts'
 import { type Mark, SHEET_WIDTH } from '../../guide/drawings/types.ts'
+import { Text } from './book/terms.tsx'
 
 /** A drawing of a card or note: themed by the variables of the page, read out in words, printed as it is. */
 export function DrawingView({ id }: { readonly id: DrawingId | BookDrawingId }) {
@@ -12,7 +13,9 @@ export function DrawingView({ id }: { readonly id: DrawingId | BookDrawingId }) 
   const { title, said, height, marks } = drawing
   return (
     <figure class="picture drawing">
-      <figcaption>{title}</figcaption>
+      <figcaption>
+        <Text of={title} />
+      </figcaption>
       <svg viewBox={`0 0 ${SHEET_WIDTH} ${height}`} role="img" aria-labelledby={`${name}t ${name}d`}>
         <title id={`${name}t`}>{title}</title>
         <desc id={`${name}d`}>{said}</desc>

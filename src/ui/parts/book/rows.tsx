@@ -16,7 +16,9 @@ export function Rows({ rows }: { readonly rows: readonly BookRow[] }) {
     <dl class="book-rows">
       {rows.map(({ label, text, source }) => (
         <div key={`${label}${text}`}>
-          <dt>{label}</dt>
+          <dt>
+            <Text of={label} />
+          </dt>
           <dd>
             <Text of={text} />
             {source && (

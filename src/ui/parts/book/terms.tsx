@@ -3,6 +3,8 @@ import { type ComponentChildren, createContext } from 'preact'
 import { useContext, useEffect, useId, useMemo, useState } from 'preact/hooks'
 import type { GlossaryEntry } from '../../../guide/book/glossary.ts'
 import type { Piece } from '../../../guide/book/glossary-match.ts'
+import type { DrawingId } from '../../../guide/drawing-ids.ts'
+import type { BookDrawingId } from '../../../guide/drawings/book-ids.ts'
 import { hashOf } from '../../../state/router.ts'
 
 type Marks = ReadonlyMap<string, readonly Piece[]>
@@ -10,11 +12,20 @@ type Marks = ReadonlyMap<string, readonly Piece[]>
 type Shown = {
   /** undefined until the glossary is there */
   readonly marks: Marks | undefined
+  /** the tapped place, by its id on the screen */
   readonly open: string | undefined
   readonly setOpen: (id: string | undefined) => void
 }
 
 const Terms = createContext<Shown>({ marks: undefined, open: undefined, setOpen: () => undefined })
+
+type Drawn = DrawingId | BookDrawingId
+const NO_DRAWINGS: readonly Drawn[] = []
+
+async function titlesOf(ids: readonly Drawn[]): Promise<readonly string[]> {
+  const { drawingById } = await import('../../../guide/drawings/drawings.ts')
+  return ids.flatMap((id) => drawingById(id)?.title ?? [])
+}
 
 /**
  * Around a screen: the words of the glossary among `texts`, in the order they are read, are told by a tap wherever `Text`
@@ -22,18 +33,25 @@ const Terms = createContext<Shown>({ marks: undefined, open: undefined, setOpen:
  */
 export function TermsIn({
   texts,
+  drawings = NO_DRAWINGS,
   children,
 }: {
   readonly texts: readonly string[]
+  /** drawings of the screen by their id: what stands above them is read last */
+  readonly drawings?: readonly Drawn[]
   readonly children: ComponentChildren
 }) {
   const [marks, setMarks] = useState<Marks>()
   const [open, setOpen] = useState<string>()
-  const all = JSON.stringify(texts)
+  const all = JSON.stringify({ texts, drawings })
   useEffect(() => {
     let alive = true
-    import('../../../guide/book/glossary-match.ts').then(
-      ({ markedTexts }) => alive && setMarks(markedTexts(JSON.parse(all))),
+    const shown: { readonly texts: readonly string[]; readonly drawings: readonly Drawn[] } = JSON.parse(all)
+    Promise.all([
+      import('../../../guide/book/glossary-match.ts'),
+      shown.drawings.length === 0 ? [] : titlesOf(shown.drawings),
+    ]).then(
+      ([{ markedTexts }, titles]) => alive && setMarks(markedTexts([...shown.texts, ...titles])),
       // without the glossary the text stands as it is
       () => undefined,
     )
@@ -77,12 +95,12 @@ export function Text({ of: text }: { readonly of: string }) {
 function Term({ entry, words }: { readonly entry: GlossaryEntry; readonly words: string }) {
   const { open, setOpen } = useContext(Terms)
   const id = useId()
-  const isOpen = open === entry.id
+  const isOpen = open === id
   const toGlossary = hashOf('notes', 'glossary', [{ key: 'word', text: entry.id }])
   const tell = (event: MouseEvent) => {
     if (event.ctrlKey || event.metaKey || event.shiftKey) return
     event.preventDefault()
-    setOpen(isOpen ? undefined : entry.id)
+    setOpen(isOpen ? undefined : id)
   }
   return (
     <>

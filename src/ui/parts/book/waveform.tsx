@@ -1,5 +1,6 @@
 import { useId } from 'preact/hooks'
 import type { Waveform } from '../../../guide/book/types.ts'
+import { Text } from './terms.tsx'
 import { type Letters, type Path, SHEET_WIDTH, waveformShape } from './waveform-shape.ts'
 import './waveform.css'
 
@@ -9,7 +10,9 @@ export function WaveformView({ waveform }: { readonly waveform: Waveform }) {
   const { height, letters, paths } = waveformShape(waveform)
   return (
     <figure class="picture waveform">
-      <figcaption>{waveform.title}</figcaption>
+      <figcaption>
+        <Text of={waveform.title} />
+      </figcaption>
       <svg
         viewBox={`0 0 ${SHEET_WIDTH} ${height}`}
         role="img"

@@ -1,4 +1,4 @@
-import { pageTexts } from '../../../guide/book/page-texts.ts'
+import { tappedTexts } from '../../../guide/book/page-texts.ts'
 import type { ShelfRoom } from '../../../guide/book/shelves.ts'
 import type { BookPage } from '../../../guide/book/types.ts'
 import { linkedTo } from '../../../state/book.ts'
@@ -12,10 +12,12 @@ import { PrintHead } from '../../parts/print-head.tsx'
 import { Sources } from '../../parts/working.tsx'
 import { Head } from '../../shell/head.tsx'
 
+const drawingsOf = ({ blocks }: BookPage) => blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : []))
+
 /** A page of the book: what it says and draws, where that is from, and what it has to do with. */
 export function PageView({ page, shelf }: { readonly page: BookPage; readonly shelf: ShelfRoom }) {
   return (
-    <TermsIn texts={pageTexts(page)}>
+    <TermsIn texts={tappedTexts(page)} drawings={drawingsOf(page)}>
       <Head title={page.title}>
         <a class="up" href={hashOf('notes', shelf.id)}>
           <Icon name="back" />
