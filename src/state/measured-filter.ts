@@ -2,7 +2,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { printText } from '../calc/quantity/format.ts'
 import type { Quantity } from '../calc/quantity/quantity.ts'
-import type { Fitted, FittedParts } from '../calc/touchstone/fit.ts'
+import type { Fitted, PartName } from '../calc/touchstone/fit.ts'
 import type { Network } from '../calc/touchstone/types.ts'
 import type { FactKey } from '../calc/types.ts'
 import type { Desk } from './desk.ts'
@@ -21,7 +21,7 @@ export async function fitParts(network: Network): Promise<void> {
 }
 
 /** Which fact each part is: what is measured is the part itself, so that nothing of its spread is known by it. */
-const FACT_OF: Readonly<Record<Exclude<keyof FittedParts, 'topology'>, readonly [FactKey, Quantity]>> = {
+export const FACT_OF: Readonly<Record<PartName, readonly [FactKey, Quantity]>> = {
   capacitanceF: ['markedF', 'capacitance'],
   capacitance2F: ['marked2F', 'capacitance'],
   esrOhm: ['esrOhm', 'resistance'],
@@ -33,7 +33,7 @@ const FACT_OF: Readonly<Record<Exclude<keyof FittedParts, 'topology'>, readonly 
   inductorParallelOhm: ['inductorParallelOhm', 'resistance'],
 }
 
-/** Below this a measurement says nothing of a part: it stands as 0. Four digits: more would be its residual. */
+/** Told to be less than this it stands as 0. Four digits: more would be its residual. */
 const NOTHING_BELOW: Readonly<Partial<Record<Quantity, number>>> = {
   resistance: 1e-6,
   inductance: 1e-13,
@@ -44,11 +44,12 @@ const rounded = (si: number, quantity: Quantity): number =>
 /** A loss resistance above this is none. */
 const NO_LOSS_OHM = 1e9
 
-/** What a part says as the texts of facts. */
-export function textsOf(parts: FittedParts): readonly (readonly [FactKey, string])[] {
+/** What was measured of the parts as the texts of facts: none of one on which the measurement says nothing. */
+export function textsOf({ parts, untold }: Pick<Fitted, 'parts' | 'untold'>): readonly (readonly [FactKey, string])[] {
   const texts = Object.entries(FACT_OF).flatMap(([name, [fact, quantity]]): readonly (readonly [FactKey, string])[] => {
-    const si = parts[name as keyof typeof FACT_OF]
-    if (si === undefined || (name === 'inductorParallelOhm' && si > NO_LOSS_OHM)) return []
+    const si = parts[name as PartName]
+    if (si === undefined || untold.includes(name as PartName) || (name === 'inductorParallelOhm' && si > NO_LOSS_OHM))
+      return []
     return [[fact, printText(rounded(si, quantity), quantity)]]
   })
   return [['topology', parts.topology], ...texts]
@@ -58,9 +59,9 @@ export function textsOf(parts: FittedParts): readonly (readonly [FactKey, string
  * Writes the fitted parts to the line; every check reads them there. `mode`: of a pair, the mode they were fitted in, in
  * which alone they count.
  */
-export function takeParts({ line, write }: Desk, parts: FittedParts, mode?: 'common' | 'differential'): void {
+export function takeParts({ line, write }: Desk, fitted: Fitted, mode?: 'common' | 'differential'): void {
   const texts: readonly (readonly [FactKey, string])[] = [
-    ...textsOf(parts),
+    ...textsOf(fitted),
     ...(mode === undefined ? [] : [['noiseMode', mode] as const]),
   ]
   for (const [fact, text] of texts) {

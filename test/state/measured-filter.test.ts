@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { filterCheck } from '../../src/calc/checks/filter/check.ts'
 import { resolve } from '../../src/calc/line/resolver.ts'
 import { withFact } from '../../src/calc/line/with-fact.ts'
+import type { Fitted } from '../../src/calc/touchstone/fit.ts'
 import type { Fact, FactKey } from '../../src/calc/types.ts'
 import { scratchDesk } from '../../src/state/desk.ts'
 import { takeParts, textsOf } from '../../src/state/measured-filter.ts'
@@ -17,16 +18,13 @@ const PARTS = {
   dcrOhm: 0.1,
 } as const
 
+const FITTED: Fitted = { parts: PARTS, residualFrac: 0.001, untold: [] }
+
 describe('fitted parts', () => {
   it('are texts of four digits', () => {
-    expect(textsOf(PARTS).map(([fact, text]) => `${fact} ${text.replaceAll('\u00A0', ' ')}`)).toEqual([
-      'topology LC',
-      'markedF 22 nF',
-      'esrOhm 30 mΩ',
-      'eslH 1 nH',
-      'inductanceH 2.2 µH',
-      'dcrOhm 100 mΩ',
-    ])
+    expect(
+      textsOf({ parts: PARTS, untold: [] }).map(([fact, text]) => `${fact} ${text.replaceAll('\u00A0', ' ')}`),
+    ).toEqual(['topology LC', 'markedF 22 nF', 'esrOhm 30 mΩ', 'eslH 1 nH', 'inductanceH 2.2 µH', 'dcrOhm 100 mΩ'])
   })
 
   it('that are nothing stand as 0, and a loss that is none is left out', () => {
@@ -37,12 +35,9 @@ describe('fitted parts', () => {
       inductorParallelF: 7e-24,
       inductorParallelOhm: 6e14,
     } as const
-    expect(textsOf(nothing).map(([fact, text]) => `${fact} ${text.replaceAll('\u00A0', ' ')}`)).toEqual([
-      'topology L',
-      'inductanceH 1 µH',
-      'dcrOhm 0 Ω',
-      'inductorParallelF 0 F',
-    ])
+    expect(
+      textsOf({ parts: nothing, untold: [] }).map(([fact, text]) => `${fact} ${text.replaceAll('\u00A0', ' ')}`),
+    ).toEqual(['topology L', 'inductanceH 1 µH', 'dcrOhm 0 Ω', 'inductorParallelF 0 F'])
   })
 
   it('stand in every check once they are taken over', () => {
@@ -50,7 +45,7 @@ describe('fitted parts', () => {
     const write = (fact: FactKey, next: Fact | undefined) => {
       line.value = withFact(line.value, fact, next) as typeof line.value
     }
-    takeParts({ ...scratchDesk, line, write }, PARTS)
+    takeParts({ ...scratchDesk, line, write }, FITTED)
     const values = Object.fromEntries(
       resolve(line.value)
         .fields(filterCheck)
@@ -66,12 +61,22 @@ describe('fitted parts', () => {
     })
   })
 
+  it('that the measurement does not tell are not taken over: what the data say of them stays to be entered', () => {
+    const line = signal(newLine('line'))
+    const write = (fact: FactKey, next: Fact | undefined) => {
+      line.value = withFact(line.value, fact, next) as typeof line.value
+    }
+    takeParts({ ...scratchDesk, line, write }, { ...FITTED, untold: ['eslH', 'dcrOhm'] })
+    expect(line.value.facts).toMatchObject({ markedF: {}, esrOhm: {}, inductanceH: {} })
+    expect([line.value.facts.eslH, line.value.facts.dcrOhm]).toEqual([undefined, undefined])
+  })
+
   it('of a pair bring the mode along in which alone they count', () => {
     const line = signal(newLine('line'))
     const write = (fact: FactKey, next: Fact | undefined) => {
       line.value = withFact(line.value, fact, next) as typeof line.value
     }
-    takeParts({ ...scratchDesk, line, write }, PARTS, 'differential')
+    takeParts({ ...scratchDesk, line, write }, FITTED, 'differential')
     expect(line.value.facts.noiseMode?.text).toBe('differential')
   })
 })

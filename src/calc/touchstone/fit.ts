@@ -1,7 +1,7 @@
 /** The parts of the model that come closest to a measured filter, by least squares, with what is left over. */
 import { type FilterCircuit, NO_SERIES, NO_SHUNT, TOPOLOGIES } from '../network/circuit.ts'
 import type { Progress, Topology } from '../types.ts'
-import { type Fit, leastSquares, type Residuals } from './least-squares.ts'
+import { errorsOf, type Fit, leastSquares, type Residuals } from './least-squares.ts'
 import { networkOf } from './model.ts'
 import { chainAt, entriesOf, impedanceAt } from './two-port.ts'
 import type { Network } from './types.ts'
@@ -27,13 +27,16 @@ export type Fitted = {
   /** how far the loss in the reference of the file is off at its worst, and where; absent for an impedance */
   readonly worstDb?: number
   readonly worstAtHz?: number
+  /** parts on which the measurement says next to nothing: another value, or none, would fit as well */
+  readonly untold: readonly PartName[]
 }
 
 /** Frequencies a fit looks at, evenly spread over the file. */
 const MOST_POINTS = 61
 const OHM = 50
 
-type Name = Exclude<keyof FittedParts, 'topology'>
+export type PartName = Exclude<keyof FittedParts, 'topology'>
+type Name = PartName
 const CAPACITOR: readonly Name[] = ['capacitanceF', 'esrOhm', 'eslH']
 const COIL: readonly Name[] = ['inductanceH', 'dcrOhm', 'inductorParallelF', 'inductorParallelOhm']
 const NAMES: Readonly<Record<Topology, readonly Name[]>> = {
@@ -94,7 +97,7 @@ export function* fitFilter(
     const names = NAMES[topology]
     const residuals = twoPortResiduals(measured, topology, names)
     const best = yield* bestFrom(residuals, startsOf(names), i / topologies.length, 1 / topologies.length)
-    found.push(fittedOf(measured, topology, names, best))
+    found.push({ ...fittedOf(measured, topology, names, best), untold: untoldOf(residuals, names, best) })
   }
   // a part more has to earn its place: it may only be chosen where it halves what is left
   const cost = ({ residualFrac, parts }: Fitted) => residualFrac * 2 ** (NAMES[parts.topology].length / 4)
@@ -121,7 +124,11 @@ export function* fitImpedance(network: Network): Generator<Progress, readonly Fi
       )
     }
     const best = yield* bestFrom(residuals, startsOf(names), i / 2, 0.5)
-    found.push({ parts: partsFrom(topology, names, best.parameters), residualFrac: Math.sqrt(best.sum / hz.length) })
+    found.push({
+      parts: partsFrom(topology, names, best.parameters),
+      residualFrac: Math.sqrt(best.sum / hz.length),
+      untold: untoldOf(residuals, names, best),
+    })
   }
   return found.sort((a, b) => a.residualFrac - b.residualFrac)
 }
@@ -212,7 +219,19 @@ function* bestFrom(
   return best
 }
 
-function fittedOf({ hz, s }: Measured, topology: Topology, names: readonly Name[], { parameters, sum }: Fit): Fitted {
+/** Off by more than this share of itself, twice its standard error counted, a part is not told by what was measured. */
+const TOLD_FRAC = 0.5
+const untoldOf = (residuals: Residuals, names: readonly Name[], fit: Fit): readonly Name[] => {
+  const errors = errorsOf(residuals, fit)
+  return names.filter((_, i) => 2 * (errors[i] as number) > TOLD_FRAC)
+}
+
+function fittedOf(
+  { hz, s }: Measured,
+  topology: Topology,
+  names: readonly Name[],
+  { parameters, sum }: Fit,
+): Omit<Fitted, 'untold'> {
   const parts = partsFrom(topology, names, parameters)
   const { re, im } = networkOf(circuitOfParts(parts), hz, OHM)
   let worstDb = 0

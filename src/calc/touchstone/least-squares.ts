@@ -46,6 +46,30 @@ export function leastSquares(residualsOf: Residuals, start: readonly number[]): 
   return { parameters: logs.map(Math.exp), sum }
 }
 
+/**
+ * One standard error of each parameter as a share of it, from what is left over: √(s²·(JᵀJ)⁻¹ᵢᵢ) with s² = sum/(count −
+ * parameters), J in logarithms. Infinite where a parameter changes nothing. Source: any text on regression.
+ */
+export function errorsOf(residualsOf: Residuals, { parameters, sum }: Fit): readonly number[] {
+  const logs = parameters.map(Math.log)
+  const residuals = residualsOf(parameters)
+  const { normal } = normalOf(residualsOf, logs, residuals)
+  const square = sum / Math.max(1, residuals.length - parameters.length)
+  // in units of their own, so that a parameter which hardly counts does not drown
+  const units = normal.map((row, i) => Math.sqrt(row[i] ?? 0))
+  return units.map((unit, i) => {
+    if (!(unit > 0)) return Number.POSITIVE_INFINITY
+    const scaled = normal.map((row, k) => row.map((one, j) => one / ((units[k] || 1) * (units[j] || 1))))
+    const inverse = solved(
+      scaled,
+      units.map((_, k) => (k === i ? 1 : 0)),
+      1e-12,
+    )[i]
+    const share = Math.sqrt(square * Math.max(0, inverse ?? 0)) / unit
+    return Number.isFinite(share) ? share : Number.POSITIVE_INFINITY
+  })
+}
+
 function normalOf(residualsOf: Residuals, logs: readonly number[], residuals: Float64Array) {
   const columns = logs.map((_, i) => {
     const moved = residualsOf(logs.map((log, j) => Math.exp(j === i ? log + STEP : log)))

@@ -74,6 +74,40 @@ describe('a fit', () => {
   })
 })
 
+describe('what a measurement tells', () => {
+  /** The same file read with an error of `frac` of full scale, the same at every run. */
+  const noisy = (network: Network, frac: number): Network => {
+    let seed = 7
+    const error = () => {
+      seed = (seed * 16807) % 2147483647
+      return frac * (2 * (seed / 2147483647) - 1)
+    }
+    return { ...network, re: network.re.map((x) => x + error()), im: network.im.map((x) => x + error()) }
+  }
+  const upTo = (network: Network, mostHz: number): Network => {
+    const count = network.hz.filter((hz) => hz <= mostHz).length
+    return {
+      ...network,
+      hz: network.hz.slice(0, count),
+      re: network.re.slice(0, 4 * count),
+      im: network.im.slice(0, 4 * count),
+    }
+  }
+  const fitted = (network: Network) => atOnce(fitFilter(network, ['C']))[0]
+
+  it('is every part where it is exact, and its lead where it shows', () => {
+    expect(fitted(capacitorFile(10e-9, 0.05, 1.2e-9))?.untold).toEqual([])
+    expect(fitted(noisy(capacitorFile(10e-9, 0.05, 1.2e-9), 1e-4))?.untold).not.toContain('eslH')
+  })
+
+  it('is not the lead of a capacitor measured far below its resonance: 0.2 nH at 2 MHz is 2.5 mΩ', () => {
+    const low = noisy(upTo(capacitorFile(1e-9, 0.05, 0.2e-9), 2e6), 1e-3)
+    expect(fitted(low)?.untold).toContain('eslH')
+    expect(fitted(low)?.parts.capacitanceF).toBeCloseTo(1e-9, 11)
+    expect(fitted(low)?.untold).not.toContain('capacitanceF')
+  })
+})
+
 describe('the model written as a file', () => {
   it('reads back as the loss the model has', () => {
     const circuit = { ...circuitOfParts(PARTS), bondOhm: 0.0025, bondH: 5e-9 }

@@ -1,3 +1,4 @@
+import { listed } from '../../../calc/explain/sentence.ts'
 import { TOPOLOGY_LABEL } from '../../../calc/network/circuit.ts'
 import { formatQuantity } from '../../../calc/quantity/format.ts'
 import { circuitOfParts, type Fitted } from '../../../calc/touchstone/fit.ts'
@@ -6,7 +7,7 @@ import type { Network } from '../../../calc/touchstone/types.ts'
 import { writeTouchstone } from '../../../calc/touchstone/write.ts'
 import type { Desk } from '../../../state/desk.ts'
 import { fileWaysHere, saveFile } from '../../../state/files.ts'
-import { fitParts, fits, takeParts, textsOf } from '../../../state/measured-filter.ts'
+import { FACT_OF, fitParts, fits, takeParts, textsOf } from '../../../state/measured-filter.ts'
 
 export type PairMode = 'common' | 'differential'
 const MODE_WORDS: Readonly<Record<PairMode, string>> = { common: 'common mode', differential: 'differential mode' }
@@ -43,7 +44,7 @@ export function Parts({ network, desk, mode }: PartsGiven) {
                 <span class="row-note">{wordsOf(one)}</span>
               </span>
               <span class="actions">
-                <button type="button" class="button" onClick={() => takeParts(desk, one.parts, mode)}>
+                <button type="button" class="button" onClick={() => takeParts(desk, one, mode)}>
                   Use in every check{mode === undefined ? '' : `, in ${MODE_WORDS[mode]}`}
                   <span class="unseen"> {TOPOLOGY_LABEL[one.parts.topology]}</span>
                 </button>
@@ -56,6 +57,12 @@ export function Parts({ network, desk, mode }: PartsGiven) {
             </li>
           ))}
         </ul>
+      )}
+      {found?.some(isClose) && (
+        <p class="muted small">
+          Measured from {formatQuantity(network.hz.find((f) => f > 0) ?? 0, 'frequency', 3)} to{' '}
+          {formatQuantity(network.hz.at(-1) ?? 0, 'frequency', 3)}: beyond that the parts are a guess.
+        </p>
       )}
       {found && mode !== undefined && found.some(isClose) && (
         <p class="muted small">
@@ -71,8 +78,9 @@ export function Parts({ network, desk, mode }: PartsGiven) {
 const MOST_LEFT_FRAC = 0.3
 const isClose = ({ residualFrac }: Fitted): boolean => residualFrac <= MOST_LEFT_FRAC
 
-function wordsOf({ parts, residualFrac, worstDb, worstAtHz }: Fitted): string {
-  const named = textsOf(parts)
+function wordsOf(fitted: Fitted): string {
+  const { residualFrac, worstDb, worstAtHz, untold } = fitted
+  const named = textsOf(fitted)
     .slice(1)
     .map(([fact, text]) => `${PART_NAME[fact] ?? fact} ${text}`)
   const left = `residual ${formatQuantity(residualFrac, 'fraction', 2)}`
@@ -80,7 +88,10 @@ function wordsOf({ parts, residualFrac, worstDb, worstAtHz }: Fitted): string {
     worstDb === undefined || worstAtHz === undefined
       ? ''
       : `, loss off by ${formatQuantity(worstDb, 'decibel', 2)} at most, at ${formatQuantity(worstAtHz, 'frequency', 3)}`
-  return `${named.join(', ')}; ${left}${worst}.`
+  const names = untold.map((name) => PART_NAME[FACT_OF[name][0]] ?? name)
+  const open =
+    names.length === 0 ? '' : ` The measurement does not tell ${listed(names)}: not taken over, enter it from its data.`
+  return `${named.join(', ')}; ${left}${worst}.${open}`
 }
 
 const PART_NAME: Readonly<Record<string, string>> = {
@@ -95,7 +106,8 @@ const PART_NAME: Readonly<Record<string, string>> = {
   inductorParallelOhm: 'loss across the coil',
 }
 
-function saveModel({ parts }: Fitted, { hz, referenceOhm }: Network, mode: PairMode | undefined): void {
+function saveModel(fitted: Fitted, { hz, referenceOhm }: Network, mode: PairMode | undefined): void {
+  const { parts } = fitted
   const used = hz.filter((f) => f > 0)
   const content = writeTouchstone(networkOf(circuitOfParts(parts), used, referenceOhm[0] ?? 50), {
     version: '1',
@@ -104,7 +116,7 @@ function saveModel({ parts }: Fitted, { hz, referenceOhm }: Network, mode: PairM
     comments: [
       'A model of fitted parts: a screening estimate, not a measurement',
       ...(mode === undefined ? [] : [`One leg of a pair in ${MODE_WORDS[mode]}`]),
-      ...textsOf(parts).map(([fact, text]) => `${fact} ${text}`),
+      ...textsOf(fitted).map(([fact, text]) => `${fact} ${text}`),
     ],
   })
   saveFile(
