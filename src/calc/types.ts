@@ -7,6 +7,7 @@ import type { SourceId } from '../reference/sources.ts'
 import type { Standing } from '../reference/standing.ts'
 import type { ColumnEntry, ColumnType } from './column.ts'
 import type { CheckId, FactKey } from './ids.ts'
+import type { NumberType } from './number-type.ts'
 import type { LadderRung, Picture, PlotCurve, StripMark, StripRow, Use } from './picture.ts'
 import type { LimitSide } from './quantity/format.ts'
 import type { Level } from './quantity/level-unit.ts'
@@ -67,15 +68,7 @@ export type WhenEmpty =
     }
 
 export type InputType =
-  | {
-      readonly is: 'number'
-      readonly quantity: Quantity
-      readonly min: number
-      readonly max: number
-      readonly many?: true
-      /** a level may be written as in a test category, "A3": the letters of the test sets it is the level of */
-      readonly category?: string
-    }
+  | NumberType
   | { readonly is: 'tolerance' }
   /** a level that keeps the unit it was typed with; min and max in dB of any unit */
   | { readonly is: 'level'; readonly min: number; readonly max: number }

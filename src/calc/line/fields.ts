@@ -10,6 +10,7 @@ import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
 import { quote } from '../quantity/reading.ts'
 import type { Check, Fact, GivenValue, Input, Issue, Origin, Rival } from '../types.ts'
 import { readColumn } from './columns.ts'
+import { otherVolts } from './peak-or-rms.ts'
 
 export type FieldState = 'value' | 'assumed' | 'omitted' | 'missing' | 'refused' | 'pending'
 
@@ -181,6 +182,8 @@ function readNumber(input: Input, text: string, express: Express | undefined): V
   if (read.is === 'empty') return 'empty'
   if (read.is === 'refused') return { issue: { key: input.key, code: read.code, message: read.message } }
   if (read.is === 'expression') return 'pending'
+  const other = otherVolts(input.type.volts, text, read.si)
+  if (other !== undefined) return { issue: { key: input.key, code: 'other-volts', message: other } }
   const out = rangeIssue(input, read.si)
   return out ? { issue: out } : { value: read.si }
 }

@@ -3,6 +3,7 @@
  * most capacitance and with margin. Each address said yes before, or showed a number that physics refutes.
  */
 import { describe, expect, it } from 'vitest'
+import { powerCheck } from '../../../src/calc/checks/power/check.ts'
 import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
 import type { Success } from '../../../src/calc/types.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
@@ -73,6 +74,20 @@ describe('a suppressor against its own line', () => {
     expect(word(z, 'suppressorVerdict')).toBe('fails')
     // 46.3 V for 100 ms and 37.8 V for 1 s; cold breakdown 51 · 1.11 · 0.9232 = 52.3 V
     expect(word(supply('51', 'do160-a'), 'suppressorVerdict')).toBe('ok')
+  })
+
+  it('refuses volts rms where an instantaneous peak is meant: 115·√2 = 163 V', () => {
+    const issues = (text: string) =>
+      issuesOf(surgeCheck, { waveform: 'wf4', level: '1', standoffV: '120', bidirectional: 'true', busMaxV: text })
+    expect(issues('115 Vrms').map((one) => one.replaceAll('\u00a0', ' '))).toEqual([
+      'busMaxV: “115 Vrms” is no peak; that of a sine is 163 V. Write the highest instantaneous volts.',
+    ])
+    expect([issues('163 Vpk'), issues('163 V'), issues('163')]).toEqual([[], [], []])
+    const power = (text: string) => issuesOf(powerCheck, { workingRmsV: text, supplyHz: '400', capacitanceF: '10n' })
+    expect(power('163 Vpk').map((one) => one.replaceAll('\u00a0', ' '))).toEqual([
+      'workingRmsV: “163 Vpk” is a peak; of a sine it is 115 V rms. Write volts rms.',
+    ])
+    expect([power('115 Vrms'), power('115')]).toEqual([[], []])
   })
 
   it('takes no supply for less than it is: a typed peak below its own is told and not counted', () => {

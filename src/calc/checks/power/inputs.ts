@@ -11,7 +11,7 @@ export const powerInputs = [
     fact: 'workingRmsV',
     label: 'Working voltage',
     help: 'DC volts, or volts rms from line to chassis.',
-    type: { is: 'number', quantity: 'voltage', min: 0.001, max: 1e5 },
+    type: { is: 'number', quantity: 'voltage', min: 0.001, max: 1e5, volts: 'rms' },
     whenEmpty: {
       do: 'ask',
       name: 'the working voltage',

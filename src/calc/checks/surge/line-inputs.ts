@@ -39,7 +39,7 @@ export const lineInputs = [
     fact: 'busMaxV',
     label: 'Highest line peak',
     help: 'Instantaneous peak the line holds or surges to, longest surge included: 180 V rms is 255 V.',
-    type: { is: 'number', quantity: 'voltage', min: 0, max: 1e6 },
+    type: { is: 'number', quantity: 'voltage', min: 0, max: 1e6, volts: 'peak' },
     whenEmpty: {
       do: 'omit',
       name: 'the highest line peak',
@@ -51,7 +51,7 @@ export const lineInputs = [
     fact: 'busMinV',
     label: 'Lowest line peak',
     help: 'Instantaneous; negative when the line goes below chassis, 0 when it never does. Decides for a unidirectional part.',
-    type: { is: 'number', quantity: 'voltage', min: -1e6, max: 0 },
+    type: { is: 'number', quantity: 'voltage', min: -1e6, max: 0, volts: 'peak' },
     whenEmpty: {
       do: 'omit',
       name: 'the lowest line peak',

@@ -101,7 +101,7 @@ export const ownPulseInputs = [
     fact: 'surgeOpenCircuitV',
     label: 'Open-circuit peak',
     help: 'Overrides the level. Of a static discharge: the charging volts.',
-    type: VOLTS,
+    type: { ...VOLTS, volts: 'peak' },
     whenEmpty: { do: 'omit' },
     group: OWN,
   },
