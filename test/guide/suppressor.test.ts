@@ -76,6 +76,15 @@ describe('ahead of the filter or behind it', () => {
     expect(side('suppressor-plan', { ...stands, surgeLoadOhm: '5' })?.decided).toContain('ahead')
   })
 
+  it('is ahead of a T whose capacitor does not stand twice what comes: it rings between two coils without a clamp', () => {
+    // 300 V comes at level 3; a step into L and C without loss ends at twice itself
+    const tee = { ...LIGHTNING, ...RINGING, surgeTopology: 'T' }
+    const of = (capacitorWithstandV: string) => side('suppressor-plan', { ...tee, capacitorWithstandV })
+    expect(of('500')?.decided).toContain('ahead')
+    expect(plain(of('500')?.text)).toContain('would ring up to 600 V; it stands 500 V')
+    expect(of('700')?.decided).toBe('behind the filter')
+  })
+
   it('is ahead for static whatever the capacitors stand, and ahead while nobody said', () => {
     expect(side('suppressor-static', { capacitorWithstandV: '5k' })?.decided).toContain('ahead')
     expect(side('suppressor-strike', {})?.text).toContain('nobody has said')

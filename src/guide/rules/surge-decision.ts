@@ -127,6 +127,11 @@ export function sideOf(context: Context): Decision {
     return ahead('It keeps the pulse off the capacitors, and nobody has said yet what they stand.')
   if (!RINGS.includes(topology) || coilH === undefined || farad === undefined || load === undefined)
     return ahead('The capacitors would stand it either way, and nothing entered says that this filter rings.')
+  // between two coils the capacitor has no clamp of its own, and rings to twice what comes
+  if (topology === 'T' && standsV < 2 * comesV)
+    return ahead(
+      `Behind it, the capacitor between the coils would ring up to ${volts(2 * comesV)}; it stands ${volts(standsV)}.`,
+    )
   return load > Math.sqrt(coilH / farad)
     ? decided(
         'behind the filter',

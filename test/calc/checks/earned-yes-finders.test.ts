@@ -85,6 +85,21 @@ describe('a trial between the wires', () => {
   })
 })
 
+it('a trial that did no harm above what the signal is worked out to stand is no plain yes: 1 ms/(ln 9 · 20 kΩ) = 22.7 nF', () => {
+  const at = (most: string) =>
+    run(trialCheck, {
+      lineKind: 'discrete-28v',
+      steps: `bare;empty;1n;${most};bare`,
+      noise: 'same;same;gone;gone;same',
+      signal: ';;good;good;',
+    })
+  expect(at('22n').verdict).toBe('ok')
+  const beyond = at('1u')
+  expect(beyond.verdict).toBe('marginal')
+  expect(plain(beyond)).toContain('A capacitor alone: with care. This trial shows 1.1 nF to 900 nF a leg')
+  expect(plain(beyond)).toContain('worked out to stand 22.7 nF a leg')
+})
+
 it('separators alone are no trial: the steps are asked for', () => {
   expect(plain(run(trialCheck, { steps: ';;;', lineKind: 'discrete-28v', noise: 'gone' }))).toMatch(
     /^Not known: needs the steps of the trial/u,

@@ -1,5 +1,6 @@
 /** The trial in numbers: four numbers, what they prove and exclude, the impedance the readings give, what they refute. */
 import { type LineKind, lineKindById } from '../../../reference/line-kinds.ts'
+import { loadingCeiling } from '../../loading/ceiling.ts'
 import type { OhmSpan } from '../../network/clamp.ts'
 import { type Impedance, sizesOf } from '../../network/trial-region.ts'
 import { circuitsOf, isCarried, neededPerLegF } from '../../trial/circuits.ts'
@@ -24,6 +25,8 @@ export type OpenTrial = Figures & {
   readonly isCarried: boolean
   readonly refuted: readonly Refuted[]
   readonly toTry: Next | undefined
+  /** what the signal is worked out to stand on a leg, nothing else being on the line; undefined where that is not known */
+  readonly standsLegF: number | undefined
   /** Zs ∥ Zl as entered */
   readonly supposed: OhmSpan | undefined
 }
@@ -47,6 +50,7 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
   const neededDb = given.neededDb && Math.max(...given.neededDb)
   const reading = readTrial(steps, { offDb, neededDb })
   const zones = zonesOf(reading, adapterFrac)
+  const standsLegF = kind === undefined ? undefined : standsOf(kind)
   const outcomes = outcomesOf(reading, offDb)
   const toTry = nextStep(reading, outcomes)
   const [hz, ...others] = given.readAtHz ?? []
@@ -77,7 +81,8 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
     refuted,
     toTry,
     supposed,
-    verdict: verdictOf(reading, zones),
+    verdict: verdictOf(reading, zones, standsLegF),
+    standsLegF,
     values: { ...valuesOf(reading, zones, solved, toTry), ...circuitValues(circuits, reading, at, neededDb) },
     lists: {
       sideReOhm: carried.map(({ ohm }) => ohm),
@@ -130,11 +135,25 @@ function supposedOf({ sourceOhm, loadOhm }: TrialGiven): OhmSpan | undefined {
   return { least: Math.min(...all), most: Math.max(...all) }
 }
 
-/** A yes is a window shown; a no is a window shut. Everything else is open. */
-function verdictOf(reading: TrialReading, { proven, isShut }: Zones): Verdict {
+/**
+ * A yes is a window shown; a no is a window shut. Everything else is open. What did no harm once, above what the signal is
+ * worked out to stand, shows neither the slowest driver nor the cold: with care.
+ */
+function verdictOf(reading: TrialReading, { proven, isShut }: Zones, standsLegF: number | undefined): Verdict {
   if (reading.voids.length > 0) return 'unknown'
   if (isShut) return 'fails'
-  return proven === undefined ? 'unknown' : 'ok'
+  if (proven === undefined) return 'unknown'
+  return isBeyond(proven.mostF, standsLegF) ? 'marginal' : 'ok'
+}
+
+/** Whether a trial shows more than the signal is worked out to stand. */
+export const isBeyond = (mostF: number, standsLegF: number | undefined): boolean =>
+  standsLegF !== undefined && mostF > standsLegF
+
+/** Both legs of a pair are in series for its signal. */
+function standsOf(kind: LineKind): number | undefined {
+  const { farads } = loadingCeiling({ kind }).works
+  return farads === undefined ? undefined : (kind.isPair ? 2 : 1) * farads
 }
 
 function valuesOf(

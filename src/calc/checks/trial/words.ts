@@ -6,7 +6,7 @@ import { countedNumbers, type JudgedStep } from '../../trial/four-numbers.ts'
 import type { Basis, Cell, Finding, Picture, Success } from '../../types.ts'
 import { VERDICT_WORDS } from '../../verdict.ts'
 import { CIRCUITS_BASIS, circuitFindings } from './circuit-words.ts'
-import type { BarredTrial, OpenTrial, TrialFigures } from './figures.ts'
+import { type BarredTrial, isBeyond, type OpenTrial, type TrialFigures } from './figures.ts'
 import { type TrialGiven, trialInputs } from './inputs.ts'
 import { LACK_WORDS, OUTCOME_WORDS, REFUTED_NAMES, REFUTED_WORDS, VOID_WORDS } from './outcome-words.ts'
 import { solvedBasis, solvedFindings } from './solved-words.ts'
@@ -76,7 +76,7 @@ function saidOf(figures: OpenTrial): Pick<Success, 'headline' | 'needs'> {
 }
 
 function answered(figures: OpenTrial): Pick<Success, 'headline' | 'needs'> {
-  const { reading, zones, toTry, outcomes } = figures
+  const { reading, zones, toTry, outcomes, standsLegF } = figures
   const { voids, lacks } = reading
   const { notClearedF, degradedF, clearedF } = countedNumbers(reading)
   if (voids.length > 0)
@@ -87,10 +87,15 @@ function answered(figures: OpenTrial): Pick<Success, 'headline' | 'needs'> {
     return {
       headline: `No: a capacitor alone cannot do it. ${exact(notClearedF)} did not clear it, and ${exact(degradedF)} degraded the signal.`,
     }
-  if (zones.proven !== undefined)
+  if (zones.proven !== undefined) {
+    const { leastF, mostF } = zones.proven
+    const beyond = isBeyond(mostF, standsLegF)
+      ? ` Its signal is worked out to stand ${most(standsLegF ?? 0)} a leg: above that one trial shows no slowest driver, no cold and no other aircraft.`
+      : ''
     return {
-      headline: `A capacitor alone: ${VERDICT_WORDS.ok}. This trial shows ${least(zones.proven.leastF)} to ${most(zones.proven.mostF)} a leg, counting every tolerance of the part.`,
+      headline: `A capacitor alone: ${VERDICT_WORDS[figures.verdict ?? 'ok']}. This trial shows ${least(leastF)} to ${most(mostF)} a leg, counting every tolerance of the part.${beyond}`,
     }
+  }
   const tail = shortWords(figures)
   const [lack] = lacks
   if (lack !== undefined) {
