@@ -159,7 +159,7 @@ export function kindFindings(facts: SignalFacts, seenF: number): readonly Findin
   )
     said.push({
       verdict: 'ok',
-      sentence: `Signal resistance taken at the top of ${show(range.leastOhm, 'resistance')} to ${show(range.mostOhm, 'resistance')}: a lower one leaves more room.`,
+      sentence: `Signal resistance taken at the top of ${show(range.leastOhm, 'resistance')} to ${show(range.mostOhm, 'resistance')}: a lower one leaves more room. What rings with an inductor is judged at the lowest.`,
     })
   return said
 }

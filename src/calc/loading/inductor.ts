@@ -106,6 +106,17 @@ export function signalEnds(facts: SignalFacts): { readonly sourceOhm: number; re
     : { sourceOhm: ohm, loadOhm: Number.POSITIVE_INFINITY }
 }
 
+/**
+ * The ends between which coils ring most. Into a high-impedance receiver the damping is Rs/(2·z): the lowest resistance of
+ * the kind's range, unless one was entered. Derived.
+ */
+export function ringingEnds(facts: SignalFacts): ReturnType<typeof signalEnds> {
+  const ends = signalEnds(facts)
+  const leastOhm = facts.signalOhm === undefined ? facts.kind.signalOhm?.leastOhm : undefined
+  if (ends === undefined || leastOhm === undefined || Number.isFinite(ends.loadOhm)) return ends
+  return { ...ends, sourceOhm: Math.min(ends.sourceOhm, leastOhm) }
+}
+
 /** Longest edge in s that the criterion of the kind leaves to the inductance alone; undefined where it is not judged so. */
 export function ownEdgeLimitSec(facts: SignalFacts): number | undefined {
   const rule = facts.kind.loading

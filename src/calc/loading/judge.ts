@@ -3,21 +3,13 @@
 import { atOneNode, roomPerLegF, roomToChassisF, type Taken } from '../bounds/room.ts'
 import type { Verdict } from '../terms.ts'
 import { worse } from '../verdict.ts'
-import { type Around, cornerLadders, legSpan, type SignalFilter, sectionBox, stepBox } from './box.ts'
+import { type Around, cornerLadders, legSpan, type SignalFilter, sectionBox } from './box.ts'
 import { seenFarads } from './budget.ts'
 import { type CeilingAsk, type LoadingCeiling, loadingCeiling, type PermittedCeiling } from './ceiling.ts'
 import { combinedEdgeSec, inductorRiseSec, riseSec } from './edge.ts'
-import {
-  carriesSignal,
-  dampingRatio,
-  LEAST_DAMPING,
-  leastDamped,
-  ownEdgeLimitSec,
-  ringHz,
-  signalEnds,
-} from './inductor.ts'
-import { ladderLossDb, ladderOhm, ladderPeak, ladderPhaseDeg, ladderReturnLossDb, type SignalLadder } from './ladder.ts'
-import { overshootOf, worstOvershoot } from './overshoot.ts'
+import { carriesSignal, ownEdgeLimitSec, signalEnds } from './inductor.ts'
+import { ladderLossDb, ladderOhm, ladderPhaseDeg, ladderReturnLossDb, type SignalLadder } from './ladder.ts'
+import { resonanceReasons } from './resonance-reasons.ts'
 import { maskDb, maskGrid, maskReferences } from './return-loss.ts'
 import { type SignalFacts, signalOhmOf, usefulHzOf } from './signal.ts'
 
@@ -103,9 +95,6 @@ export type LoadingQuestion = {
 /** Rounding of a capacitance typed as the ceiling itself must not turn it into a failure. */
 const HAIR = 1 + 1e-9
 const HAIR_DB = 1e-9
-const HAIR_SHARE = 1e-6
-/** A resonance that lifts the signal by this much is heard of; the filter check speaks up at the same. */
-const GAIN_DB = 0.1
 
 /** Whether a capacitance in F is over its room, rounding apart. */
 export const isOver = (legF: number, roomF: number): boolean => legF > Math.max(0, roomF) * HAIR
@@ -172,62 +161,13 @@ export function coilReasons(facts: SignalFacts, taken: Taken, filter: SignalFilt
   const ladders = cornerLadders(filter, around)
   if (ladders.length === 0) return []
   if (ends === undefined) return [{ is: 'resistance-unknown', verdict: 'unknown' }, ...terminalReasons(facts, ladders)]
-  const damping = dampingReasons(filter, around)
   return [
-    ...damping,
-    ...(damping.length === 0 ? gainReasons(ladders, filter, around) : []),
+    ...resonanceReasons(facts, filter, around),
     ...edgeReasons(facts, filter, around),
     ...maskReasons(facts, ladders),
     ...bandReasons(facts, ladders),
     ...terminalReasons(facts, ladders),
   ]
-}
-
-/** As much as a section of the least damping goes over. */
-const MOST_OVERSHOOT = overshootOf(LEAST_DAMPING)
-/** Damped as much as this a section goes over by less than that, however its coils are split (0.937 at most, searched). */
-const NEVER_OVER_FROM = 0.95
-
-function dampingReasons(filter: SignalFilter, around: Around): readonly LoadingReason[] {
-  // A damper that has no capacitor to stand across damps nothing.
-  const isDamped = sectionBox(filter, around)?.damper !== undefined
-  const ringing = isDamped ? [] : ringingReasons(filter, around)
-  return ringing.length > 0 ? ringing : overshootReasons(filter, around)
-}
-
-/** Two coils around the capacitance, or a damper across it: what a step does, over the box. */
-function overshootReasons(filter: SignalFilter, around: Around): readonly LoadingReason[] {
-  const box = stepBox(filter, around)
-  const section = box && sectionBox(filter, around)
-  const closed = section && leastDamped(section)
-  if (box === undefined || closed === undefined) return []
-  if (section?.damper === undefined && (dampingRatio(closed) ?? 0) >= NEVER_OVER_FROM) return []
-  const overshootFrac = worstOvershoot(box)
-  return overshootFrac > MOST_OVERSHOOT + HAIR_SHARE
-    ? [{ is: 'overshoot', verdict: 'marginal', overshootFrac, mostFrac: MOST_OVERSHOOT }]
-    : []
-}
-
-function ringingReasons(filter: SignalFilter, around: Around): readonly LoadingReason[] {
-  const box = sectionBox(filter, around)
-  const worst = box && leastDamped(box)
-  const damping = worst && dampingRatio(worst)
-  const hz = worst && ringHz(worst)
-  return damping === undefined || hz === undefined || damping >= LEAST_DAMPING
-    ? []
-    : [{ is: 'ringing', verdict: 'marginal', damping, leastDamping: LEAST_DAMPING, hz }]
-}
-
-/** A passive line between equal ends never amplifies; into a high impedance a coil between two capacitances can. */
-function gainReasons(ladders: readonly SignalLadder[], filter: SignalFilter, around: Around): readonly LoadingReason[] {
-  const box = sectionBox(filter, around)
-  const section = box && leastDamped(box)
-  const hz = section && ringHz(section)
-  if (hz === undefined || Number.isFinite(around.loadOhm)) return []
-  // One coil before one capacitance and nothing else is second order: as damped as this it does not amplify.
-  if (ladders.every(({ elements }) => elements.length <= 2)) return []
-  const worst = ladders.map((ladder) => ladderPeak(ladder, hz)).reduce((a, b) => (b.gainDb > a.gainDb ? b : a))
-  return worst.gainDb > GAIN_DB ? [{ is: 'gain', verdict: 'marginal', ...worst }] : []
 }
 
 function edgeReasons(facts: SignalFacts, filter: SignalFilter, around: Around): readonly LoadingReason[] {

@@ -50,6 +50,15 @@ describe('an inductor', () => {
     expect(words({ ...fast, topology: 'T' })).toContain('its own edge takes 52.7')
   })
 
+  it('rings at the lowest resistance its kind may have, where none was entered: R/2·√(C/L) = 0.158 at 1 kΩ', () => {
+    // 20 kΩ, the top of the range that counts for room, would damp the same coil by 3.16
+    const slow = { lineKind: 'discrete-28v', topology: 'LC', capacitanceF: '10n', inductanceH: '100m' }
+    expect(load(slow).verdict).toBe('marginal')
+    expect(words(slow)).toMatch(/rings near 5\.03.kHz \(damping 0\.16 at worst/u)
+    expect(load({ ...slow, signalOhm: '20k' }).verdict).toBe('ok')
+    expect(load({ ...slow, signalOhm: '1k' }).verdict).toBe('marginal')
+  })
+
   it('turns a carrier with its capacitance: more than a degree fails', () => {
     // ω²·2L·C/2 = 0.253 at 400 Hz: atan(ω·R·C/2 / (1 − 0.253)) = 1.16°, without the coil 0.86°.
     const synchro = { lineKind: 'synchro', capacitanceF: '40n' }
@@ -78,7 +87,7 @@ describe('an inductor', () => {
 
 describe('a yes over the tolerance of the part', () => {
   // From 600 Ω into a high impedance the damping is R/(2·√(L/C)): 0.72 as entered, 0.53 at the corner of ±20 %.
-  const audio = { lineKind: 'audio', capacitanceF: '2n', inductanceH: '347u' }
+  const audio = { lineKind: 'audio', signalOhm: '600', capacitanceF: '2n', inductanceH: '347u' }
 
   it('is labelled as being for the part as entered where none was entered', () => {
     expect(load(audio).verdict).toBe('ok')
