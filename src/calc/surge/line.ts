@@ -121,18 +121,30 @@ export function lineReasons(asked: LineQuestion): readonly LineReason[] {
   if (peaks.highV === undefined) return [{ is: 'line-unknown', verdict: 'unknown', keys: ['lineKind', 'busMaxV'] }]
   const blocking = blockingOf(q.part)
   const against = [
-    ...steadyReasons(q, peaks, blocking),
-    ...(q.busMaxV === undefined ? [] : conducts(q, q.busMaxV, LONG_SURGE_SEC, undefined)),
-    ...surgeReasons(q, blocking),
+    ...contradicted(asked, ownV, [...steadyReasons(q, peaks, blocking), ...surgeReasons(q, blocking)]),
+    ...(asked.busMaxV === undefined ? [] : conducts(q, asked.busMaxV, LONG_SURGE_SEC, undefined)),
     ...leakReasons(q, peaks, blocking),
-    ...(ownV === undefined || asked.busMaxV === undefined
-      ? []
-      : ([{ is: 'below-own', verdict: 'ok', typedV: asked.busMaxV, ownV }] as const)),
     ...(peaks.lowV === undefined ? ([{ is: 'low-unknown', verdict: 'unknown' }] as const) : []),
     ...typeReasons(q, peaks),
   ]
   const worst = against.some(({ verdict }) => verdict !== 'ok')
   return worst ? against : [...against, { is: 'stands', verdict: 'ok', peaks, blocking }]
+}
+
+/**
+ * Where a supply reaches `ownV` by itself and less was typed, one of the two is wrong: nobody knows which, so that what the
+ * part would do at the supply's own peak, or in surges that were not said to be counted, is neither a yes nor a no.
+ */
+function contradicted(
+  { busMaxV }: LineQuestion,
+  ownV: number | undefined,
+  found: readonly LineReason[],
+): readonly LineReason[] {
+  if (ownV === undefined || busMaxV === undefined) return found
+  const isOpen = (reason: LineReason) =>
+    reason.is === 'category-missing' || (reason.is === 'conducts-steady' && !reason.forward)
+  const verdict = found.some(isOpen) ? 'unknown' : 'ok'
+  return [...found.filter((reason) => !isOpen(reason)), { is: 'below-own', verdict, typedV: busMaxV, ownV }]
 }
 
 /**

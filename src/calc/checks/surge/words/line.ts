@@ -36,7 +36,7 @@ export function lineSentence(reason: LineReason): string {
     case 'category-empty':
       return 'No long surge of that category is known here for this supply: enter the highest line peak from its standard.'
     case 'below-own':
-      return `${V(reason.typedV)} is entered as the highest line peak, and this supply reaches ${V(reason.ownV)} by itself: that counts. An instantaneous peak is meant, with every surge, not volts rms.`
+      return belowOwnSentence(reason)
     case 'leaks':
       return `The line peak of ${V(reason.peakV)} is above the stand-off of ${V(reason.standoffV)}: leakage, though no breakdown.`
     case 'stands':
@@ -50,6 +50,14 @@ export function lineSentence(reason: LineReason): string {
     case 'wears':
       return `A varistor wears with each pulse and at last fails short${reason.powered ? ': a breaker or fuse ahead of it must clear that' : ''}. Count its pulses and change it.`
   }
+}
+
+function belowOwnSentence({ typedV, ownV, verdict }: Extract<LineReason, { is: 'below-own' }>): string {
+  const said = `${V(typedV)} is entered as the highest line peak, and this supply reaches ${V(ownV)} by itself`
+  const meant = 'An instantaneous peak is meant, with every surge, not volts rms'
+  return verdict === 'ok'
+    ? `${said}: that counts. ${meant}.`
+    : `${said}, where the part would conduct, or in its long surges. ${meant}; a supply of fewer volts is another kind of line.`
 }
 
 function steadySentence({ peakV, blocking, forward, verdict }: Extract<LineReason, { is: 'conducts-steady' }>): string {

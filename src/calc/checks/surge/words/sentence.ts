@@ -101,6 +101,7 @@ const PART_NEEDS: Readonly<Partial<Record<SuppressorReason['is'], string>>> = {
   'low-unknown': 'busMinV',
   'category-missing': 'supplyCategory',
   'category-empty': 'busMaxV',
+  'below-own': 'busMaxV',
   'holding-missing': 'holdingA',
 }
 
