@@ -15,6 +15,7 @@ import { chokeFindings, chokeOpens, chokeWords } from './choke-words.ts'
 import type { Conversion } from './conversion.ts'
 import { conversionFinding } from './conversion-words.ts'
 import type { OpenWindow } from './figures.ts'
+import { gainFinding } from './gain.ts'
 import type { WindowOpener } from './openers.ts'
 import type { WindowRow } from './row.ts'
 import { isBalanceUncounted, type WindowSetup } from './setup.ts'
@@ -134,6 +135,7 @@ export function findingsOf(
     ...elementFindings(row, setup),
     ...balanceFinding(setup),
     ...signalFindings(row, setup),
+    ...gainFinding(row, setup),
     ...(setup.signal ? driverFindings(setup.signal) : []),
     ...conversionFinding(converted, setup),
     ...permittedFinding(row, setup),

@@ -1,0 +1,32 @@
+/** Where the part that is shown resonates with what stands around it and lifts the noise: told, since the needs lie elsewhere. */
+import { circuitOf, equalParts, type Surroundings } from '../../bounds/surroundings.ts'
+import { hasCapacitor } from '../../network/circuit.ts'
+import { worstGain } from '../../network/shape.ts'
+import { formatEstimate, formatQuantity } from '../../quantity/format.ts'
+import type { Finding } from '../../types.ts'
+import type { WindowRow } from './row.ts'
+import type { WindowSetup } from './setup.ts'
+
+/** Less than this is lost among what the noise ends are known to. Practice. */
+const TOLD_FROM_DB = 3
+
+/** With the part as marked, the coil at its least and nothing more on the line; the worst of all sources named. */
+export function gainFinding(row: WindowRow, { around, inductanceH, elements }: WindowSetup): readonly Finding[] {
+  const { topology, proposal, need } = row
+  // a bead is known at the frequencies of its needs alone
+  if (around === undefined || elements.bead !== undefined || row.verdict === 'fails') return []
+  const markedF = proposal?.valueF ?? 0
+  if (hasCapacitor(topology) && markedF === 0 && need.is !== 'choke-alone') return []
+  const place: Surroundings = { ...around, topology }
+  const circuit = circuitOf(place, equalParts(place, markedF, inductanceH.least))
+  const gains = place.sources.flatMap((source) => worstGain(circuit, { source, load: place.load }) ?? [])
+  const worst = gains.reduce((most, one) => (one.gainDb > most.gainDb ? one : most), { gainDb: 0, atHz: 0 })
+  if (worst.gainDb < TOLD_FROM_DB) return []
+  const gain = formatEstimate(worst.gainDb, 'decibel', 'least')
+  return [
+    {
+      verdict: 'marginal',
+      sentence: `Near ${formatQuantity(worst.atHz, 'frequency', 3)} it resonates between these ends and lifts the noise by ${gain}: nothing may be there that matters, or damp it.`,
+    },
+  ]
+}

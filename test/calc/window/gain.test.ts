@@ -1,0 +1,52 @@
+/** What a resonance does to the noise beside the need. Truth: the closed form of one inductance and one capacitance. */
+import { describe, expect, it } from 'vitest'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { run, si } from '../../support/run-check.ts'
+
+const LINE = {
+  lineKind: 'discrete-28v',
+  frequencyHz: '10M',
+  neededDb: '20',
+  sourceOhm: '1',
+  loadOhm: '10k',
+  bondOhm: '0',
+  bondH: '0',
+  eslH: '0',
+  esrOhm: '0',
+  suppressorF: '0',
+  existingF: '0',
+  biasFrac: '0',
+}
+const told = (texts: Readonly<Record<string, string>>) => {
+  const answer = run(windowCheck, { ...LINE, ...texts })
+  const sentence = answer.findings.find((one) => one.sentence.includes('lifts the noise'))?.sentence
+  return { answer, sentence: sentence?.replaceAll('\u00a0', ' ') }
+}
+
+/** |V| at resonance into R in parallel: 1/(R/Z0 + Z0/Rl), Z0 = √(L/C). */
+function gainDb(henries: number, farads: number): number {
+  const z = Math.sqrt(henries / farads)
+  return 20 * Math.log10(1 / (1 / z + z / 10e3))
+}
+const resonanceMHz = (henries: number, farads: number) => 1 / (2 * Math.PI * Math.sqrt(henries * farads)) / 1e6
+
+describe('a resonance between the noise ends', () => {
+  it.each([
+    ['of the part with the inductance of the source', { topology: 'C', sourceH: '10u' }],
+    ['inside the filter', { topology: 'LC', inductanceH: '10u', inductorParallelF: '0', dcrOhm: '0' }],
+  ])('%s is told with its frequency and its gain', (_what, texts) => {
+    const { answer, sentence } = told(texts)
+    const farads = si(answer, 'proposedF') as number
+    const said = /Near ([\d.]+) MHz .* by ([\d.]+) dB/u.exec(sentence ?? '')
+    expect(Number(said?.[1])).toBeCloseTo(resonanceMHz(10e-6, farads), 1)
+    expect(Number(said?.[2]) - gainDb(10e-6, farads)).toBeGreaterThanOrEqual(-0.01)
+    expect(Number(said?.[2]) - gainDb(10e-6, farads)).toBeLessThan(0.3)
+  })
+
+  it('is not where the ends damp it, nor without anything to resonate with', () => {
+    expect(told({ topology: 'C' }).sentence).toBeUndefined()
+    expect(
+      told({ topology: 'LC', inductanceH: '1u', sourceOhm: '50', loadOhm: '50', inductorParallelF: '0' }).sentence,
+    ).toBeUndefined()
+  })
+})
