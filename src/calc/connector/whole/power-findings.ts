@@ -35,7 +35,7 @@ export function powerFindings(
           {
             id: 'supply-unread',
             verdict: 'unknown',
-            sentence: `Volts or frequency of the supply cannot be read on ${contactsNamed(unread)}: its capacitance is in no sum of chassis current, Navy rule or inrush.`,
+            sentence: `Volts or frequency of the supply cannot be read, or are not those of its kind, on ${contactsNamed(unread)}: its capacitance is in no sum of chassis current, Navy rule or inrush.`,
             contacts: unread,
           },
         ]

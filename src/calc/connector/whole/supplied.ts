@@ -46,7 +46,7 @@ export function phaseOf(text: string | undefined): Phase | undefined {
 
 export type PowerContacts = {
   readonly supplied: readonly Supplied[]
-  /** filtered contacts of a supply whose volts or frequency cannot be read */
+  /** filtered contacts of a supply whose volts or frequency cannot be read, or are not those of its kind */
   readonly unread: readonly string[]
   /** filtered contacts of which nobody said what they carry: it may be a supply */
   readonly unnamed: readonly string[]
@@ -55,6 +55,14 @@ export type PowerContacts = {
 /** Volts that somebody entered make a supply of a line of any kind. */
 const isSupply = (kind: LineKind | undefined, { facts }: Line): boolean =>
   kind?.supply !== undefined || (facts.workingRmsV?.text.trim() ?? '') !== ''
+
+/** A 14 V bus is entered as one of 28 V; a third of the volts or of the hertz of its kind is another supply. */
+const LEAST_SHARE = 1 / 3
+
+/** Whether volts and frequency may be those of the kind: one that was typed far too low would make every sum little. */
+const isOfKind = (kind: LineKind | undefined, typed: { readonly workingRmsV: number; readonly supplyHz: number }) =>
+  kind?.supply === undefined ||
+  (typed.workingRmsV >= LEAST_SHARE * kind.supply.nominalRmsV && typed.supplyHz >= LEAST_SHARE * kind.supply.nominalHz)
 
 /** Every contact on a supply, filtered or not, with volts and frequency as its Line has them. */
 export function suppliedContacts(
@@ -79,7 +87,7 @@ export function suppliedContacts(
     const given = givenOf(powerCheck, line, express)
     const workingRmsV = numberOf(given, 'workingRmsV')
     const supplyHz = numberOf(given, 'supplyHz')
-    if (workingRmsV === undefined || supplyHz === undefined) {
+    if (workingRmsV === undefined || supplyHz === undefined || !isOfKind(kind, { workingRmsV, supplyHz })) {
       if (count > 0) unread.push(contact.id)
       continue
     }

@@ -66,6 +66,20 @@ describe('currents into the chassis', () => {
     expect(found.phaseLostA).toBeUndefined()
   })
 
+  it('are not made little by a typed supply that is none of its kind: 115 V AC as DC, or at 11.5 V, is open', () => {
+    const found = (typed: Readonly<Record<string, string>>, lineKind = AC.lineKind) => {
+      const decided = [contactOf('1', { ...AC, lineKind, ...typed }, { capacitanceF: 1e-6, ...exactly })]
+      const connector = { ...connectorOf(decided), texts: { chassisLimitA: '30 mA' } }
+      return powerFindings(connector, suppliedContacts(connector, decided)).map(({ id }) => id)
+    }
+    for (const typed of [{ supplyHz: '0' }, { workingRmsV: '11.5' }, { supplyHz: '60' }])
+      expect(found(typed)).toContain('supply-unread')
+    expect(found({})).toContain('chassis-current')
+    expect(found({})).not.toContain('supply-unread')
+    // a 14 V bus is entered as one of 28 V
+    expect(found({ workingRmsV: '14', supplyHz: '0' }, 'power-28-vdc')).not.toContain('supply-unread')
+  })
+
   it('are judged against what the box may put there, with a phase lost', () => {
     const given = phases([100e-9, 100e-9, 100e-9])
     const judged = (chassisLimitA: string) => {
