@@ -57,6 +57,20 @@ describe('a cell of a table', () => {
     )
   })
 
+  it('of a connector is one step as well, and none with another kind of step', () => {
+    const typed = (next: string, base: string): Step => ({
+      do: 'connectorText',
+      id: 'a',
+      connectorId: 'j1',
+      at: '2026-01-01T00:00:00.000Z',
+      place: { field: 'name' },
+      next,
+      base,
+    })
+    expect(mergeSteps(typed('J', ''), typed('J1', 'J'))).toEqual(typed('J1', ''))
+    expect(mergeSteps(typed('J', ''), step('a', cell(0, 'place', 'r')))).toBeUndefined()
+  })
+
   it('makes a triage worth keeping', () => {
     expect(isUnkept(emptyTriage())).toBe(false)
     expect(isUnkept({ ...emptyTriage(), tables: { events: [{ place: 'ridge' }] } })).toBe(true)

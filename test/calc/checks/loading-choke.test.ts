@@ -71,3 +71,9 @@ describe('what is no choke', () => {
     expect(issuesOf(loadingCheck, { ...ETHERNET, chokeLeakageH: '103u' })[0]).toMatch(/^chokeLeakageH: /)
   })
 })
+
+it('asks for every wire where the choke sits around one', () => {
+  const alone = run(loadingCheck, { lineKind: 'discrete-28v', signalOhm: '1k', chokeH: '51u', chokeWires: 'one' })
+  expect(alone.verdict).toBe('unknown')
+  expect(alone.needs?.key).toBe('chokeWires')
+})

@@ -256,3 +256,13 @@ describe('any finite input', () => {
     )
   })
 })
+
+it('draws as far as the signal stands', () => {
+  const bus = run(loadingCheck, { lineKind: 'arinc-429-high' })
+  const strip = bus.pictures.find((picture) => picture.is === 'strip')
+  expect(strip?.is === 'strip' ? strip.rows[0] : undefined).toMatchObject({
+    state: 'half',
+    mostF: si(bus, 'mostCapacitanceF'),
+    note: 'what the signal stands',
+  })
+})

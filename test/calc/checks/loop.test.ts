@@ -194,3 +194,8 @@ describe('workings of a clamp', () => {
     expect(formulas({ clampOhm: '100', fallDb: '-3' })).not.toContain(CLAMP)
   })
 })
+
+it('says of readings that may be off that both ends count it', () => {
+  const said = loop({ clampOhm: '100', fallDb: '9.5424', offDb: '1' }).findings.map(({ sentence }) => plain(sentence))
+  expect(said).toContain('The ends of every span count ±1 dB on each reading.')
+})

@@ -74,6 +74,11 @@ describe('without error the circuit itself is read', () => {
     const z = parallel(SOURCE, LOAD)
     expect(si(trial, 'sideLeastOhm')).toBeCloseTo(size(z), 5)
     expect(si(trial, 'sideMostDeg')).toBeCloseTo((Math.atan2(z.im, z.re) * 180) / Math.PI, 4)
+    const angle = `−${((-Math.atan2(z.im, z.re) * 180) / Math.PI).toPrecision(2)} °`
+    // without a reading error from one end of the span to the other
+    expect(said(trial)).toContain(
+      `side by side ${size(z).toFixed(1)} Ω to ${size(z).toFixed(1)} Ω in size, at ${angle} to ${angle}.`,
+    )
     const leastF = si(trial, 'readLeastF') ?? 0
     expect(fallDb(SOURCE, LOAD, leastF, HZ)).toBeCloseTo(20, 6)
     expect(fallDb(SOURCE, LOAD, leastF * 0.99, HZ)).toBeLessThan(20)
