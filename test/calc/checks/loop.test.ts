@@ -199,3 +199,11 @@ it('says of readings that may be off that both ends count it', () => {
   const said = loop({ clampOhm: '100', fallDb: '9.5424', offDb: '1' }).findings.map(({ sentence }) => plain(sentence))
   expect(said).toContain('The ends of every span count ±1 dB on each reading.')
 })
+
+it('says only of a capacitor that it reads both ends side by side', () => {
+  const said = (texts: Record<string, string>) =>
+    loop(texts)
+      .findings.map(({ sentence }) => sentence)
+      .join(' ')
+  expect(said({ clampOhm: '100', fallDb: '9.5424' })).not.toContain('A capacitor reads both ends')
+})

@@ -355,9 +355,3 @@ describe('a line of one’s own', () => {
     expect(issuesOf(traceCheck, { ...own, ownDetector: 'peak', detector: 'rms' })[0]).toMatch(/^detector:/)
   })
 })
-
-it('asks for the corners of a limit of your own where they are missing, frequencies first', () => {
-  const own = { ...LEAD, limit: 'own', unit: 'dbuv' }
-  expect(run(traceCheck, own).needs?.key).toBe('ownHz')
-  expect(run(traceCheck, { ...own, ownHz: '10k; 10M' }).needs?.key).toBe('ownDb')
-})

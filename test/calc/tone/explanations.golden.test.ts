@@ -119,3 +119,13 @@ test('the table names each explanation with its formula and its frequency', () =
   expect(hz).toMatchObject({ is: 'si', si: 2400 })
   for (const cell of [name, formula]) expect(cell?.is === 'word' ? cell.word : '').toMatch(/\w{2}/u)
 })
+
+test.each([
+  ['mains-50', 50],
+  ['mains-60', 60],
+])('%s hums at its first three orders', (id, hz) => {
+  for (const order of [1, 2, 3])
+    expect(explanationsOf({ ...NOTHING, offFrac: 1e-4, toneHz: hz * order })).toContainEqual(
+      expect.objectContaining({ id, order, hz: hz * order }),
+    )
+})
