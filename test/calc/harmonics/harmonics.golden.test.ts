@@ -210,3 +210,8 @@ test('each fundamental has its own rise time; one alone is meant for all', () =>
   expect(rises([10e-9, 40e-9])).toEqual([10e-9, 40e-9])
   expect(rises([10e-9])).toEqual([10e-9, 10e-9])
 })
+
+test('two waveforms before any fundamental are no fault', () => {
+  expect(issuesOf(harmonicsCheck, { waveforms: 'pulse; square' })).toEqual([])
+  expect(issuesOf(harmonicsCheck, { fundamentalHz: '1M; 2M; 3M', waveforms: 'pulse; square' })).toHaveLength(1)
+})

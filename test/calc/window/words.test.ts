@@ -48,3 +48,9 @@ it('names the mask of a port by its rule where the standard prints no figure for
   expect(label('ethernet-1000base-t')).toBe('return-loss mask with its 115 Ω corner, whole port')
   expect(label('ethernet-10base-t')).toBe('return-loss mask, whole port')
 })
+
+it('waits for what a trace needs where only its frequencies stand on the line', () => {
+  const line = { lineKind: 'discrete-28v', signalOhm: '1k', sourceOhm: '50', loadOhm: '50', traceNeedHz: '1M' }
+  expect(run(windowCheck, line).needs?.key).toBe('frequencyHz')
+  expect(run(windowCheck, { ...line, traceNeedDb: '20' }).needs).toBeUndefined()
+})
