@@ -26,3 +26,8 @@ it('says nothing of the worst where no kept point lies under the limit', () => {
   expect(plain(run(traceCheck, stale).headline)).toContain('On these it is worst')
   expect(run(traceCheck, { ...stale, traceHz: '1 Hz' }).headline).toMatch(/margin or reading\.$/u)
 })
+
+it('works the need out where its first point asks for the most', () => {
+  // 105 dBµV of which the line and its relaxation leave 28.6 dB too much
+  expect(run(traceCheck, LEAD).outputs['neededDb']?.basis.steps).not.toEqual([])
+})

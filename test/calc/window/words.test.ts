@@ -54,3 +54,14 @@ it('waits for what a trace needs where only its frequencies stand on the line', 
   expect(run(windowCheck, line).needs?.key).toBe('frequencyHz')
   expect(run(windowCheck, { ...line, traceNeedDb: '20' }).needs).toBeUndefined()
 })
+
+it('says beside each circuit with a coil what the coil does to the signal', () => {
+  const line = { lineKind: 'rs-422', bitRateHz: '1M', inductanceH: '100u' }
+  const noise = { frequencyHz: '10M', neededDb: '20', sourceOhm: '50', loadOhm: '50' }
+  const strip = run(windowCheck, { ...line, ...noise }).pictures.find((picture) => picture.is === 'strip')
+  const notes = (strip?.is === 'strip' ? strip.rows : []).filter(({ topology }) => topology !== 'C')
+  expect(notes.length).toBeGreaterThan(0)
+  // three tenths of a bit of 1 µs
+  for (const { note } of notes)
+    expect(plain(note)).toMatch(/^its own edge takes [\d.]+ µs, over the 300 ns a bit leaves/u)
+})

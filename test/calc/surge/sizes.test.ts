@@ -1,0 +1,15 @@
+/** The classes that would carry a pulse: up to which stand-off each does. */
+import { expect, it } from 'vitest'
+import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
+import { STAND_OFF_STEPS_V } from '../../../src/reference/suppressors.ts'
+import { run } from '../../support/run-check.ts'
+
+it('reach to the highest stand-off there is where the circuit stands more than the surge ever brings', () => {
+  // level 1 of waveform 4 brings 50 V
+  const part = { breakdownV: '34.4', dynamicOhm: '0.3323263', ratedPulseW: '1500' }
+  const surge = { level: '1', lineKind: 'power-28-vdc', withstandV: '3k', busMaxV: '32.2', busMinV: '0' }
+  const table = run(surgeCheck, { ...part, ...surge }).pictures.find((picture) => picture.is === 'table')
+  const rows = table?.is === 'table' ? table.rows : []
+  expect(rows.length).toBeGreaterThan(1)
+  for (const { cells } of rows) expect(cells[3]).toMatchObject({ si: Math.max(...STAND_OFF_STEPS_V) })
+})
