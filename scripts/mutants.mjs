@@ -61,6 +61,25 @@ const folder = join(tmpdir(), `stillpin-mutants-${count}-${seed}-${state}`)
 const tree = join(folder, 'tree')
 mkdirSync(tree, { recursive: true })
 
+/** Two runs in one folder would switch each other's mutants. */
+const holder = join(folder, 'held-by')
+const other = existsSync(holder) ? Number(readFileSync(holder, 'utf8')) : undefined
+if (other !== undefined && isRunning(other)) {
+  console.error(`Process ${other} works in ${folder}: stop it first.`)
+  process.exit(1)
+}
+writeFileSync(holder, String(process.pid))
+process.on('exit', () => rmSync(holder, { force: true }))
+
+/** @param {number} id */
+function isRunning(id) {
+  try {
+    return process.kill(id, 0)
+  } catch {
+    return false
+  }
+}
+
 /** @template T @param {string} name @param {T} otherwise @returns {T} */
 function kept(name, otherwise) {
   const path = join(folder, name)
@@ -167,7 +186,7 @@ function nearness(file, source) {
   const [test, own] = [file.split('/').slice(1), source.split('/').slice(1)]
   const shared = own.findIndex((part, i) => part !== test[i])
   const stem = (own.at(-1) ?? '').replace(/\.ts$/, '')
-  return 1 + 3 * shared + ((test.at(-1) ?? '').startsWith(`${stem}.`) ? 20 : 0)
+  return 8 ** shared * ((test.at(-1) ?? '').startsWith(`${stem}.`) ? 8 : 1)
 }
 
 /** @param {Chosen} mutant @param {Reach} known how its tests are asked: undefined: all of them, a list: those, false: none reaches it */
