@@ -99,6 +99,8 @@ export function createRunner(): Runner {
     asked.then(
       (result) => {
         if (!isMine()) return
+        // nothing is left to be stopped: to stop it all the same makes an exception at every key
+        away = undefined
         isLong = performance.now() - startedMs > WORTH_TRYING_MS
         finish(result)
       },

@@ -175,8 +175,8 @@ function filled(resolution: Resolution, input: Input, express: Express | undefin
 
 const unclaimedFields = new WeakMap<Input, Field>()
 
-/** An input no fact of the line is for: what its descriptor says of it, the same for every line. */
-function unclaimed(input: Input): Field {
+/** An input no fact of the line is for: what its descriptor says of it, the same object for every line. */
+export function unclaimed(input: Input): Field {
   const known = unclaimedFields.get(input) ?? readField(input, undefined, {})
   unclaimedFields.set(input, known)
   return known
