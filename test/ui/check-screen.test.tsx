@@ -137,7 +137,7 @@ describe('a check on screen', () => {
     await open('#/check/need')
     await type(by('textbox', 'Measured level'), '80')
     await type(by('textbox', 'Allowed level'), '50')
-    expect(by('link', /^Window/).getAttribute('href')).toBe('#/check/window')
+    expect((await vi.waitFor(() => by('link', /^Window/))).getAttribute('href')).toBe('#/check/window')
     await open('#/check/window')
     expect(textOf('Attenuation needed')).toBe('36 dB')
     const note = document.getElementById('note-neededDb')
@@ -208,7 +208,7 @@ describe('a check on screen', () => {
     const kept = complaints.value?.find((complaint) => complaint.id === id)
     expect(kept?.lines[0]?.facts.measuredDb).toEqual({ text: '61', origin: { by: 'user' } })
     expect(scratch.value.facts).toEqual({})
-    expect(by('link', /^Window/).getAttribute('href')).toBe(`#/log/${id}/${line.id}/window`)
+    expect((await vi.waitFor(() => by('link', /^Window/))).getAttribute('href')).toBe(`#/log/${id}/${line.id}/window`)
     await open(`#/log/${id}/${line.id}/window`)
     // 61 − 50 + 6
     expect(textOf('Attenuation needed')).toBe('17 dB')

@@ -1,16 +1,20 @@
 import { useEffect, useState } from 'preact/hooks'
 
+/** A key that follows within this time finds the screen free: what is out of sight waits until typing rests. */
+const REST_MS = 200
+
 /**
- * The value before, until the screen has been painted once with everything else that is new: for what is out of sight.
- * Undefined where none was painted yet.
+ * The value before, until the screen has been painted with everything else that is new and no newer one came for a moment:
+ * for what is out of sight. Undefined where none was painted yet; the first follows the first painting at once.
  */
 export function useLater<T>(now: T, isAtOnce = false): T | undefined {
   const [later, setLater] = useState<{ readonly value: T } | undefined>(isAtOnce ? { value: now } : undefined)
+  const restMs = later === undefined ? 0 : REST_MS
   // an effect may come before the frame it belongs to, a timer set in that frame does not
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined
     const frame = requestAnimationFrame(() => {
-      timer = setTimeout(() => setLater({ value: now }))
+      timer = setTimeout(() => setLater({ value: now }), restMs)
     })
     return () => {
       cancelAnimationFrame(frame)

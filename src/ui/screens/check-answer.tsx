@@ -86,8 +86,9 @@ export function AfterAnswer({ model, desk }: Given) {
   )
 }
 
-function AnswerCautions({ result }: { readonly result: Success }) {
-  return useMemo(() => <FoldedCautions ids={result.cautions} verdict={result.verdict} />, [result])
+/** Most answers bring the cautions of the one before: then nothing is drawn. */
+function AnswerCautions({ result: { cautions, verdict } }: { readonly result: Success }) {
+  return useMemo(() => <FoldedCautions ids={cautions} verdict={verdict} />, [cautions.join(), verdict])
 }
 
 type WorkingGiven = { readonly model: CheckModel; readonly doneFrac: number; readonly over: boolean }

@@ -1,8 +1,9 @@
-import { useMemo, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { FieldView } from '../parts/field.tsx'
+import { useUnchangedViews } from '../parts/unchanged-views.ts'
 
 /** Keys of the address that this check does not know. */
 export function Strangers({ model }: { readonly model: CheckModel }) {
@@ -25,15 +26,18 @@ export function Fields({ model, desk }: Given) {
     const group = field.input.group
     if (group !== undefined) grouped.set(group, [...(grouped.get(group) ?? []), field])
   }
+  const groups = useUnchangedViews(
+    [...grouped].map(([group, members]) => ({
+      key: group,
+      from: [model, desk, ...members],
+      draw: () => <Group key={group} model={model} desk={desk} group={group} members={members} />,
+    })),
+  )
   return (
     <>
       <h2 class="unseen">What is known</h2>
       <EachField model={model} desk={desk} fields={fields.filter((field) => field.input.group === undefined)} />
-      <div class="groups">
-        {[...grouped].map(([group, members]) => (
-          <Group key={group} model={model} desk={desk} group={group} members={members} />
-        ))}
-      </div>
+      <div class="groups">{groups}</div>
     </>
   )
 }
@@ -54,33 +58,28 @@ function Group({ model, desk, group, members }: GroupGiven) {
   )
 }
 
+/** Drawn again only where something about it is new. */
 function EachField({ model, desk, fields }: Given & { readonly fields: readonly Field[] }) {
   const unsaidKey = model.unsaidKey.value
-  return (
-    <>
-      {fields.map((field) => (
-        <OneField key={field.key} model={model} desk={desk} field={field} isUnsaid={unsaidKey === field.key} />
-      ))}
-    </>
+  const views = useUnchangedViews(
+    fields.map((field) => ({
+      key: field.key,
+      from: [model, desk, field, unsaidKey === field.key],
+      draw: () => (
+        <FieldView
+          key={field.key}
+          field={field}
+          onType={(text, base) => model.type(field.key, text, base)}
+          onTake={(other) => model.take(field.key, other)}
+          onTakeText={(text, left) => model.takeText(field.key, text, left)}
+          addressOf={desk.addressOf}
+          isUnsaid={unsaidKey === field.key}
+          onLeave={model.leave}
+        />
+      ),
+    })),
   )
-}
-
-/** Drawn again only where something about it is new: a key is typed into one of many. */
-function OneField({ model, desk, field, isUnsaid }: Given & { readonly field: Field; readonly isUnsaid: boolean }) {
-  return useMemo(
-    () => (
-      <FieldView
-        field={field}
-        onType={(text, base) => model.type(field.key, text, base)}
-        onTake={(other) => model.take(field.key, other)}
-        onTakeText={(text, left) => model.takeText(field.key, text, left)}
-        addressOf={desk.addressOf}
-        isUnsaid={isUnsaid}
-        onLeave={model.leave}
-      />
-    ),
-    [model, desk, field, isUnsaid],
-  )
+  return <>{views}</>
 }
 
 /** What a folded group holds that was entered or taken over; what is assumed in it is counted beside the answer. */
