@@ -10,12 +10,63 @@ import { GUIDE } from './src/guide/guide.ts'
 
 const outDir = process.env['STILLPIN_OUT'] ?? 'dist'
 
-/** What the first screen stands on. */
-const FRAME =
-  /\/node_modules\/(preact|@preact)\/|\/src\/(store\/browser-storage|reference\/screening|ui\/(parts\/(icon|screening)|shell\/search-wanted|screens\/search-box))|vite\/preload-helper/
-/** What every start reads back, and nothing that only some of them need. */
-const STORED =
-  /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|node_modules\/idb\/)/
+/**
+ * Parts that are fetched together, the narrower ones first: a phone waits about as long for each request as for 30 kB,
+ * so that what a place always needs comes in few pieces. What names none of them is cut by who asks for it.
+ */
+const PARTS = [
+  // what the first screen stands on
+  [
+    'first',
+    /\/node_modules\/(preact|@preact)\/|\/src\/(store\/browser-storage|reference\/screening|ui\/(parts\/(icon|screening)|shell\/search-wanted|screens\/search-box))|vite\/preload-helper|\/src\/(guide\/start\.|ui\/screens\/start-link|state\/(router|theme|version)\.ts|offline\/updates|ui\/(lazy|shell\/(head|notices|nav|bar|start|install-event)\.))/,
+  ],
+  // what every start reads back, and nothing that only some of them need
+  [
+    'store',
+    /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|src\/ui\/(screens\/(going-on|moment)|shell\/work-notices)\.|node_modules\/idb\/)/,
+  ],
+  // what is listened to from then on
+  ['listen', /\/src\/(ui\/shell\/(paper|listen|files|keys)|state\/(offered-file|keys))\./],
+  // numbers and units, read and printed
+  [
+    'quantity',
+    /\/src\/(calc\/(quantity\/(?!literals)|verdict\.|line\/with-fact\.)|reference\/standing\.|worker\/slice\.)/,
+  ],
+  ['line-kinds', /\/src\/reference\/(line-kinds|cite)/],
+  // what pages of the book compute with too
+  [
+    'network',
+    /\/src\/(calc\/(network\/(chain|circuit|clamp)|resonance\/resonances|line\/missing|trace\/order)\.|reference\/(radio-bands|constructions|limit-lines|preferred-values)\.)/,
+  ],
+  [
+    'ceiling',
+    /\/src\/(calc\/(explain|loading)\/ceiling\.|reference\/(waveforms|suppressors|bus-surges|dielectric-bias)[./])/,
+  ],
+  [
+    'desk',
+    /\/src\/(state\/(desk|new-complaint|fresh-line|recents|undo)\.|store\/(new-complaint|recents)|ui\/(parts\/option-|screens\/line-before))/,
+  ],
+  // every check and all it computes with; a worker's entry, named with a zero in front, is no part of it
+  ['figures', /^\/.*\/src\/(calc\/(registry\.|line\/)|worker\/check\.)/],
+  ['contacts', /\/src\/calc\/connector\/(sent|contact-row|part-of-group|face)\./],
+  // pieces of screens
+  [
+    'parts',
+    /\/src\/(calc\/connector\/table-text|reference\/safety|state\/share\.|ui\/(shell\/nowhere|parts\/(book\/(terms|sound-links)|cautions|figure\.|copy-button|scroll-x|print-head|typed|rival|width)))/,
+  ],
+  ['sources', /\/src\/(reference\/sources|ui\/parts\/working\.)/],
+  ['guide', /\/src\/guide\/(guide|shape)\.ts$|\/src\/store\/guide-store\.ts$/],
+  ['engine', /\/src\/guide\/engine\.ts$/],
+  ['traces', /\/src\/(store\/traces|state\/stored-traces)\.ts$/],
+  ['connectors', /\/src\/(state\/connectors?[-.]|store\/(connector|line-steps|union))/],
+  ['check', /\/src\/ui\/screens\/(check|kept-check)\.tsx$/],
+  ['book', /\/src\/ui\/screens\/book\/book\.tsx$/],
+  ['rules', /\/src\/(guide\/(rules|fill-ins)|reference\/noise-inputs|state\/fill-in|ui\/parts\/(line-window|fill-in))/],
+  ['complaint', /\/src\/ui\/screens\/complaint\.tsx$/],
+  ['log', /\/src\/ui\/screens\/(log|backup-line)\.tsx$/],
+  ['connector', /\/src\/(ui\/screens\/connector\/connector\.tsx|state\/schedule\.ts)$/],
+  ['ask', /\/src\/ui\/screens\/(ask|ask-resume)\.tsx$/],
+] as const
 
 export default defineConfig({
   // Relative addresses: the same build runs at the root of a host or in any folder of it.
@@ -29,20 +80,13 @@ export default defineConfig({
     emptyOutDir: true,
     // A browser that does not know the hint fetches a module when it is asked for: no script of ours is needed for that.
     modulePreload: { polyfill: false },
-    // The store and what reads it back come in one piece, after the first screen: cut up, they pack worse. What the
-    // first screen itself needs of it, and the loader of parts, stay out of that piece.
     rolldownOptions: {
       output: {
         // Each script lists the files it may ask for, and a hash does not pack: seven letters tell two builds apart as well,
         // since the offline copy compares whole files by a hash of its own.
         chunkFileNames: 'assets/[name]-[hash:7].js',
         assetFileNames: 'assets/[name]-[hash:7][extname]',
-        codeSplitting: {
-          groups: [
-            { name: 'first', test: FRAME, priority: 1 },
-            { name: 'store', test: STORED },
-          ],
-        },
+        codeSplitting: { groups: PARTS.map(([name, test], at) => ({ name, test, priority: PARTS.length - at })) },
       },
     },
   },

@@ -98,7 +98,7 @@ const COMPLETE = [
   '/src/ui/shell/work-notices.tsx',
 ]
 /** What the first question asks for on top. */
-const FIRST_QUESTION = [...COMPLETE, '/src/ui/elsewhere.tsx', '/src/ui/screens/ask.tsx', '/src/guide/guide.ts']
+const FIRST_QUESTION = [...COMPLETE, '/src/ui/screens/ask.tsx', '/src/guide/guide.ts']
 
 /**
  * The scripts every start runs.

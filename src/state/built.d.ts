@@ -8,3 +8,8 @@ declare module '*/search-index.ts?built' {
   const built: import('./search-index.ts').BuiltIndex
   export default built
 }
+
+declare module '*/check-titles.ts?built' {
+  const titles: typeof import('./check-titles.ts').built
+  export default titles
+}

@@ -1,13 +1,12 @@
 /** Opens a check by its address: on the Line under way, or on a fresh one that holds what the address says. */
-
-import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { Express } from '../calc/line/fields.ts'
 import { emptied } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Check, Line } from '../calc/types.ts'
 import { newLine } from '../store/line.ts'
+import { noteFresh } from './fresh-line.ts'
 import { lineOfEntry, noteAddress, type Pair, splitQuery } from './router.ts'
-import { openScratch, restartScratch, scratch, scratchBefore, undoScratch } from './session.ts'
+import { openScratch, scratch, scratchBefore, undoScratch } from './session.ts'
 import { splitVariants, type Variants } from './variants.ts'
 
 export type Opening = {
@@ -18,17 +17,6 @@ export type Opening = {
   /** the address may be older than the Line it was opened on */
   readonly isOld: boolean
   readonly variants: Variants
-}
-
-const madeRoomFor = signal<string | undefined>(undefined)
-
-/** Whether the Line under way took the place of another one just now, and has not been left since. */
-export const isFresh: ReadonlySignal<boolean> = computed(() => madeRoomFor.value === scratch.value.id)
-
-/** An empty Line under way; the one before is kept aside. */
-export function startFromNothing(): void {
-  restartScratch()
-  madeRoomFor.value = scratch.peek().id
 }
 
 /** A fresh Line that holds the texts of an address, as typed; its safety gate is not answered. */
@@ -65,7 +53,7 @@ export function openAddress(check: Check, query: readonly Pair[], express?: Expr
     return { ...opening, ownKeys: asWritten.map(({ key }) => key), isOld: true }
   }
   openScratch(lineFrom(check, own, express))
-  madeRoomFor.value = scratch.peek().id
+  noteFresh()
   noteAddress(location.hash, scratch.peek().id)
   return { ...opening, isOld: false }
 }

@@ -21,8 +21,15 @@ import './styles/forced-colors.css'
 
 const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskStart)
 const About = lazy(async () => (await import('./screens/about.tsx')).About)
-/** Every other screen, each a part of its own: what leads to them is fetched after the start page. */
-const Elsewhere = lazy(async () => (await import('./elsewhere.tsx')).Elsewhere)
+const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)
+const CheckList = lazy(async () => (await import('./screens/check-list.tsx')).CheckList)
+const CheckScreen = lazy(async () => (await import('./screens/check.tsx')).CheckScreen)
+const KeptCheckScreen = lazy(async () => (await import('./screens/kept-check.tsx')).KeptCheckScreen)
+const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
+const ComplaintScreen = lazy(async () => (await import('./screens/complaint.tsx')).ComplaintScreen)
+const ConnectorScreen = lazy(async () => (await import('./screens/connector/connector.tsx')).ConnectorScreen)
+const Book = lazy(async () => (await import('./screens/book/book.tsx')).Book)
+const Nowhere = lazy(async () => (await import('./shell/nowhere.tsx')).Nowhere)
 
 /** The whole app: one screen at a time, the four places, and what the user should know now. */
 export function App() {
@@ -50,6 +57,21 @@ function skipToMain(): void {
   document.getElementById('main')?.focus()
 }
 
+/** Each screen is a part of its own, fetched at once: no request of it waits for another. */
 function Screen({ route: here }: { readonly route: Route }) {
-  return here.place === 'ask' && here.id === undefined ? <AskStart /> : <Elsewhere route={here} />
+  switch (here.place) {
+    case 'nowhere':
+      return <Nowhere path={here.path} />
+    case 'ask':
+      return here.id === undefined ? <AskStart /> : <Ask nodeId={here.id} />
+    case 'check':
+      return here.id === undefined ? <CheckList /> : <CheckScreen id={here.id} query={here.query} />
+    case 'log':
+      if (here.id === undefined) return <Log />
+      if (here.connector !== undefined) return <ConnectorScreen complaintId={here.id} steps={here.connector} />
+      if (here.kept === undefined) return <ComplaintScreen id={here.id} />
+      return <KeptCheckScreen complaintId={here.id} lineId={here.kept.lineId} checkId={here.kept.check} />
+    case 'notes':
+      return <Book id={here.id} query={here.query} />
+  }
 }

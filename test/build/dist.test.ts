@@ -27,6 +27,13 @@ const entries = [...worker.matchAll(/\{[^{}]*["']?url["']?:\s*["'`][^{}]*\}/g)].
 const NAMES_ONLY =
   /^https?:\/\/(json-schema\.org\/|www\.w3\.org\/|localhost|bit\.ly|github\.com\/|preactjs\.com|mathjs\.org|.*\.md$)/
 
+/** What each script imports before it runs. */
+const imports: Record<string, { imports: string[] }> = {}
+for (const name of files.filter((file) => file.endsWith('.js'))) {
+  const found = [...read(name).matchAll(/(?:^|[;}\s])import\s*(?:[^"'`;()]*from\s*)?["'`]\.\/([^"'`]+)["'`]/g)]
+  imports[name] = { imports: found.map((match) => `assets/${match[1]}`) }
+}
+
 describe('the built site', () => {
   it('has every file in the precache, and the worker itself not', () => {
     const itself = ['sw.js', 'worker.js']
@@ -107,15 +114,20 @@ describe('the built site', () => {
   })
 
   it('keeps first-load script within its limit', () => {
-    const imports: Record<string, { imports: string[] }> = {}
-    for (const name of files.filter((file) => file.endsWith('.js'))) {
-      const found = [...read(name).matchAll(/(?:^|[;}\s])import\s*(?:[^"'`;()]*from\s*)?["'`]\.\/([^"'`]+)["'`]/g)]
-      imports[name] = { imports: found.map((match) => `assets/${match[1]}`) }
-    }
     const loaded = firstLoadFiles(html, imports)
     expect(loaded).toContain('first-paint.js')
     const bytes = loaded.reduce((sum, name) => sum + gzipSync(readFileSync(join(DIST, name)), { level: 9 }).length, 0)
     expect(bytes).toBeLessThanOrEqual(FIRST_LOAD_LIMIT_BYTES)
+  })
+
+  it('gives a worker nothing of the page to load', () => {
+    const workers = files.filter((name) => /^assets\/work-[\w-]+\.js$/.test(name))
+    expect(workers.length).toBeGreaterThan(5)
+    for (const one of workers) {
+      const loaded = new Set([one])
+      for (const name of loaded) for (const next of imports[name]?.imports ?? []) loaded.add(next)
+      expect([...loaded].filter((name) => /\/(first|store|parts|desk|check)-/.test(name))).toEqual([])
+    }
   })
 
   it('fits its offline copy into 1,229 KiB', () => {

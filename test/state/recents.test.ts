@@ -42,7 +42,7 @@ describe('the checks done last', () => {
   })
 
   it('are told by what was entered, the line first, without usual values and never by a result', async () => {
-    const { saidOf } = await import('../../src/state/recents.ts')
+    const { saidOf } = await import('../../src/state/recent-words.ts')
     const address = '#/check/loading?capacitanceF=10n&toleranceFrac=20 %25&lineKind=can&bitRateHz=500k'
     expect(saidOf(recent('x', address))?.words).toMatch(/^CAN .*, 10n, /)
     expect(saidOf(recent('x', '#/check/loading'))?.words).toBe('')

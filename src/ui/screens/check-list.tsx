@@ -1,15 +1,19 @@
 import { useEffect } from 'preact/hooks'
-import { CHECKS } from '../../calc/registry.ts'
+import checks from '../../state/check-titles.ts?built'
 import { scratchDesk } from '../../state/desk.ts'
-import { startFromNothing } from '../../state/opening.ts'
-import { loadRecents, recents, saidOf } from '../../state/recents.ts'
+import { startFromNothing } from '../../state/fresh-line.ts'
+import { loadRecents, recents } from '../../state/recents.ts'
+import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
 import { Head } from '../shell/head.tsx'
 import { LineBefore } from './line-before.tsx'
-import { dayAndTime } from './moment.ts'
+
+/** What a check done lately was about needs the checks themselves. */
+const Lately = lazy(async () => (await import('./checked-lately.tsx')).CheckedLately, null)
 
 /** Every check with the question it answers; all of them work on the Line under way. */
 export function CheckList() {
+  useEffect(() => void loadRecents(), [])
   const factCount = Object.keys(scratchDesk.line.value.facts).length
   return (
     <>
@@ -17,7 +21,7 @@ export function CheckList() {
         <p class="muted">Quick answers for one line.</p>
       </Head>
       <ul class="rows">
-        {CHECKS.map((check) => (
+        {checks.map((check) => (
           <li key={check.id}>
             <a href={scratchDesk.addressOf(check.id)}>
               <span>
@@ -40,37 +44,7 @@ export function CheckList() {
         </div>
       )}
       <LineBefore />
-      <Lately />
+      {(recents.value ?? []).length > 0 && <Lately />}
     </>
-  )
-}
-
-/** The checks done last on this device; each opens as its address would, on a line of its own. */
-function Lately() {
-  useEffect(() => void loadRecents(), [])
-  const rows = (recents.value ?? []).flatMap((recent) => {
-    const said = saidOf(recent)
-    return said === undefined ? [] : [{ ...recent, ...said }]
-  })
-  if (rows.length === 0) return null
-  return (
-    <section aria-label="Checked lately">
-      <h2>Checked lately, on this device</h2>
-      <ul class="rows">
-        {rows.map(({ check, words, address, at, lineId }) => (
-          <li key={`${lineId} ${check.id}`}>
-            <a href={address}>
-              <span>
-                <strong>{check.title}</strong>
-                <span class="row-note">
-                  {words === '' ? 'nothing entered' : words} · {dayAndTime(at)}
-                </span>
-              </span>
-              <Icon name="go" />
-            </a>
-          </li>
-        ))}
-      </ul>
-    </section>
   )
 }

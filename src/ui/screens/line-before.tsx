@@ -1,5 +1,5 @@
 import type { CheckId } from '../../calc/types.ts'
-import { isFresh } from '../../state/opening.ts'
+import { isFresh } from '../../state/fresh-line.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { scratchBefore, undoScratch } from '../../state/session.ts'
 import { Icon } from '../parts/icon.tsx'
