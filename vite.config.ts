@@ -33,14 +33,14 @@ const PARTS = [
     /\/src\/(calc\/(quantity\/(?!literals)|verdict\.|line\/with-fact\.)|reference\/standing\.|worker\/slice\.)/,
   ],
   ['line-kinds', /\/src\/reference\/(line-kinds|cite)/],
-  // what pages of the book compute with too
+  // what the guide and pages of the book compute with too
   [
     'network',
-    /\/src\/(calc\/(network\/(chain|circuit|clamp)|resonance\/resonances|line\/missing|trace\/order)\.|reference\/(radio-bands|constructions|limit-lines|preferred-values)\.)/,
+    /\/src\/(calc\/(network\/(chain|circuit|clamp|trial-region|shape)|resonance\/resonances|tone\/explanations|line\/missing|trace\/order)\.|reference\/(waveforms[./]|field-figures|radio-bands|constructions|limit-lines|preferred-values))/,
   ],
   [
     'ceiling',
-    /\/src\/(calc\/(explain|loading)\/ceiling\.|reference\/(waveforms|suppressors|bus-surges|dielectric-bias)[./])/,
+    /\/src\/(calc\/((explain|loading)\/ceiling|power\/(supply|navy-rule))\.|reference\/(suppressors|bus-surges|dielectric-bias)\.)/,
   ],
   [
     'desk',
