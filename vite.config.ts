@@ -36,7 +36,7 @@ const PARTS = [
   // what the guide and pages of the book compute with too
   [
     'network',
-    /\/src\/(calc\/(network\/(chain|circuit|clamp|trial-region|shape)|resonance\/resonances|tone\/explanations|line\/missing|trace\/order)\.|reference\/(waveforms[./]|field-figures|radio-bands|constructions|limit-lines|preferred-values))/,
+    /\/src\/(calc\/(network\/(chain|circuit|clamp|trial-region|shape)|resonance\/resonances|tone\/explanations|line\/missing|trace\/order)\.|guide\/(figures|print)\.|reference\/(waveforms[./]|field-figures|instruments|radio-bands|constructions|limit-lines|preferred-values))/,
   ],
   [
     'ceiling',
