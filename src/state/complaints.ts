@@ -20,7 +20,7 @@
  *   `takeLineText(id, lineId, fact, text, left)`
  *   `changeLine(id, lineId, patch)`, `addLine(id, line)`, `removeLine(id, lineId)`
  *   `addCheck(id, {check, address?, lineId?, rules?, beside?})`  each only once
- *   `remove(id)`, `undoRemove()` (of a complaint or a line), `offerUndo(removed)`, `forgetRemoved()`
+ *   `remove(id)`, `offerUndo(removed)`, `forgetRemoved()`; `undoRemove()` see undo-remove.ts
  *
  * `base` is what the field showed before this key. Where another text stands by then, both are kept: the other one as a
  * rival, which the complaint or the line carries until one of them is taken.
@@ -31,18 +31,16 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import {
-  assemble,
   COMPLAINT_TEXTS,
   type Complaint,
   type ComplaintPatch,
   type ComplaintText,
   type ComplaintTexts,
-  recordOf,
   type SavedCheck,
 } from '../store/complaint.ts'
 import type { LinePatch } from '../store/edits.ts'
 import { type KeptLine, keptLine } from '../store/line.ts'
-import { carryOut, complaints, find, lineOf, loadComplaints, showAgain } from './log.ts'
+import { carryOut, complaints, find, lineOf, loadComplaints } from './log.ts'
 
 export type { Complaint, ComplaintPatch, ComplaintText, KeptLine, LinePatch, SavedCheck }
 export { complaints, loadComplaints }
@@ -183,27 +181,14 @@ export function remove(id: string): void {
   void carryOut({ do: 'delete', id, at: now() })
 }
 
-/** Brings back what was deleted last, or another thing deleted in this visit; then the one before it is offered. */
-export function undoRemove(which = lastDeleted.value): void {
-  if (which === undefined) return
-  const { id, line, complaint, back } = which
-  const old = find(id)
-  // A line comes back into its complaint, which may have to come back first.
-  if (line !== undefined && old === undefined) return
-  removed.value = removed.value.filter((one) => one !== which)
-  back?.()
-  if (complaint !== undefined) {
-    showAgain(complaint)
-    void carryOut({ do: 'undelete', id, at: now() })
-  }
-  if (line === undefined || old === undefined) return
-  showAgain(assemble(recordOf(old), [...old.lines, line]))
-  void carryOut({ do: 'undoRemoveLine', id, lineId: line.id, at: now() })
-}
-
 /** Offers to bring back what was deleted. */
 export function offerUndo(last: Removed): void {
   removed.value = [...removed.value, last]
+}
+
+/** It is brought back: there is nothing to offer any more. */
+export function noteBroughtBack(which: Removed): void {
+  removed.value = removed.value.filter((one) => one !== which)
 }
 
 /** Puts the offer away; the Log goes on listing what was deleted in this visit. */

@@ -5,11 +5,16 @@
  * `noteUnsaved(steps)`  replaces this window's copy
  * `takeUnsaved(take)`   hands over what earlier windows left behind, through the gate; then their copies are removed
  */
-import { keepSmallText, smallNames, smallText } from '../store/browser-storage.ts'
-import type { Late } from '../store/edits.ts'
+import { keepSmallText, smallNames } from '../store/browser-storage.ts'
+import { readKeys } from '../store/db.ts'
+import type { Take } from '../store/restore-left.ts'
 import type { Step } from '../store/steps.ts'
 
 const PREFIX = 'unsaved:'
+/** Texts from this length on are kept by long-text.ts, by what each key changes in them. */
+export const LONG_LETTERS = 20_000
+/** Under such names. */
+export const TYPING = 'typing:'
 /** Each window keeps its own copy: two of them may be writing. */
 const mine = `${PREFIX}${Math.random().toString(36).slice(2)}`
 
@@ -18,25 +23,12 @@ export function noteUnsaved(steps: readonly Step[]): void {
   keepSmallText(mine, steps.length === 0 ? undefined : JSON.stringify(steps))
 }
 
-/** Resolves at once where nothing was left; what cannot be read yet stays where it is. */
-export async function takeUnsaved(take: (steps: readonly Step[], late: Late) => void): Promise<void> {
-  const names = smallNames().filter((name) => name.startsWith(PREFIX) && name !== mine)
-  if (names.length === 0) return
-  const [{ restoreSteps }, { beside }] = await Promise.all([
-    import('../store/restore-steps.ts'),
-    import('../store/beside.ts'),
-  ])
-  take(
-    names.flatMap((name) => restoreSteps(parsed(smallText(name) ?? ''))),
-    beside,
-  )
-  for (const name of names) keepSmallText(name, undefined)
+/** What cannot be read yet stays where it is. `done`: called once these steps are written. */
+export async function takeUnsaved(take: Take): Promise<void> {
+  const names = [...smallNames(), ...(await readKeys('meta').catch(() => []))]
+  if (!names.some((name) => name !== mine && isLeft(String(name)))) return
+  const { takeLeft } = await import('../store/restore-left.ts')
+  await takeLeft({ unsaved: PREFIX, typing: TYPING, mine, take })
 }
 
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return undefined
-  }
-}
+const isLeft = (name: string): boolean => name.startsWith(PREFIX) || name.startsWith(TYPING)

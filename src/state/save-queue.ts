@@ -10,6 +10,7 @@
  * `unwritten()`    the changes that are not on disk yet, oldest first
  * `retrySave()`    tries again from the write that failed
  * `settled()`      resolves when nothing is being written
+ * `holdBack(hold)` from now on these changes are held back, see long-text.ts
  * `stopSaving()`   nothing is written by this window any more
  * `erasedElsewhere`  another window has erased everything: nothing is written here any more either
  *
@@ -44,6 +45,23 @@ export const isStoreOdd: ReadonlySignal<boolean> = odd
 
 const erased = signal(false)
 export const erasedElsewhere: ReadonlySignal<boolean> = erased
+
+/** Keeps changes that are dear to write in another way until it is time to write them. */
+export type Hold = {
+  /** notes what waits; gives what it does not keep itself. `isStopped`: nothing is written any more */
+  readonly keep: (steps: readonly Step[], isStopped: boolean) => readonly Step[]
+  /** whether this change, the only one that waits, is not to be written yet */
+  readonly delays: (step: Step) => boolean
+  /** it is time */
+  readonly hurry: () => void
+}
+let hold: Hold | undefined
+
+/** Gives what is called when it is time. */
+export function holdBack(by: Hold): () => void {
+  hold = by
+  return () => start(true)
+}
 
 const waiting: Job[] = []
 let running: Promise<void> = Promise.resolve()
@@ -87,15 +105,18 @@ const changeOf = ({ run }: Job): readonly Change[] => (typeof run === 'function'
 
 /** Keeps the copy of what is not on disk yet up to date. */
 function noteWaiting(): void {
-  noteUnsaved(waiting.flatMap(changeOf).map(({ step }) => step))
+  const steps = waiting.flatMap(changeOf).map(({ step }) => step)
+  noteUnsaved(hold?.keep(steps, isStopped) ?? steps)
 }
 
 export function unwritten(): readonly Pick<Change, 'step' | 'late'>[] {
   return waiting.flatMap(changeOf)
 }
 
-function start(): void {
-  if (isRunning || isHeld || isStopped || waiting.length === 0) return
+function start(isTime = false): void {
+  const [first, second] = waiting
+  if (isRunning || isHeld || isStopped || first === undefined) return
+  if (!isTime && !second && typeof first.run !== 'function' && hold?.delays(first.run.step)) return
   isRunning = true
   state.value = 'saving'
   running = drain().finally(() => {
@@ -105,7 +126,8 @@ function start(): void {
 
 /** The job that stands for both, when the last one waits for the same and has not begun. */
 function merged(last: Job | undefined, job: Job): Job | undefined {
-  if (last === undefined || waiting.length < 2 || job.key === '' || last.key !== job.key) return undefined
+  if (last === undefined || (isRunning && waiting.length < 2) || job.key === '' || last.key !== job.key)
+    return undefined
   const done = () => {
     last.done()
     job.done()
@@ -152,8 +174,10 @@ export function recover(): Promise<void> {
 
 async function takeBack(): Promise<void> {
   isHeld = true
-  const take = (steps: readonly Step[], late: Late) => {
-    waiting.unshift(...steps.map((step) => ({ key: '', run: { step, late }, done: () => undefined })))
+  const take = (steps: readonly Step[], late: Late, done = () => {}) => {
+    const last = steps.length - 1
+    waiting.unshift(...steps.map((step, at) => ({ key: '', run: { step, late }, done: at < last ? () => {} : done })))
+    if (last < 0) done()
     noteWaiting()
   }
   // What cannot be read now is still there at the next start.
@@ -171,6 +195,7 @@ export function retrySave(): Promise<void> {
 /** Resolves when the queue is empty or has stopped at a failure. */
 export async function settled(): Promise<void> {
   await recovered
+  hold?.hurry()
   while (isRunning) await running
 }
 

@@ -17,3 +17,24 @@ export async function isStorageKept(): Promise<boolean | undefined> {
     return undefined
   }
 }
+
+const MARK = 'stillpin-open:'
+
+/** Lets the other windows know that this one is open, under a name, until it ends in whatever way. */
+export function markOpen(name: string): void {
+  try {
+    navigator.locks.request(MARK + name, () => new Promise(() => undefined)).catch(() => undefined)
+  } catch {
+    // it cannot be said here
+  }
+}
+
+/** The names of the windows that are open and have said so. */
+export async function openNames(): Promise<readonly string[]> {
+  try {
+    const { held = [] } = await navigator.locks.query()
+    return held.flatMap(({ name = '' }) => (name.startsWith(MARK) ? [name.slice(MARK.length)] : []))
+  } catch {
+    return []
+  }
+}

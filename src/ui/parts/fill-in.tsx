@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks'
 import { FILL_INS, type FilledRow, type FillIn, type FillInId, filledRows } from '../../guide/fill-ins.ts'
-import { filledOf, writeFilled } from '../../state/fill-in.ts'
+import { writeFilled } from '../../state/fill-in.ts'
 import { triage } from '../../state/session.ts'
+import { useFilled } from './filled.ts'
 import { ScrollX } from './scroll-x.tsx'
 import { useTyped } from './typed.ts'
 
@@ -17,7 +18,7 @@ type Given = {
 export function FillInTable({ id, complaintId, whenFilled }: Given) {
   const place = complaintId ?? triage.value.complaintId
   const form = FILL_INS[id]
-  const rows = filledOf(place)?.[id] ?? []
+  const rows = useFilled(place)?.[id] ?? []
   const isFilled = filledRows({ [id]: rows }, id).length > 0
   if (whenFilled && !isFilled) return null
   const count = isEmptyRow(rows.at(-1)) ? Math.max(1, rows.length) : rows.length + 1

@@ -13,9 +13,10 @@ import {
 import { type StoredTrace, TRACE_ALIKE, TRACE_COLUMNS, traceKey } from '../../guide/close-out-trace.ts'
 import type { FilledRow } from '../../guide/fill-ins.ts'
 import type { Complaint } from '../../state/complaints.ts'
-import { filledOf, writeFilled } from '../../state/fill-in.ts'
+import { writeFilled } from '../../state/fill-in.ts'
 import { hashOfKept } from '../../state/router.ts'
 import { readStoredTraces, storedTraces } from '../../state/stored-traces.ts'
+import { useFilled } from '../parts/filled.ts'
 import { Pad } from '../parts/pad.tsx'
 import { useTyped } from '../parts/typed.ts'
 import { dayAndTime } from './moment.ts'
@@ -32,7 +33,7 @@ export function CloseOut({ complaint }: { readonly complaint: Complaint }) {
   const { id, lines } = complaint
   useEffect(() => void readStoredTraces(lines), [lines])
   const traces = storedTraces(lines)
-  const closing = closingOf(filledOf(id), lines, traces)
+  const closing = closingOf(useFilled(id), lines, traces)
   const { row, status } = closing
   const write = (column: string, text: string, base = row[column] ?? '') =>
     writeFilled(id, { table: CLOSE_OUT, row: 0, column, text, base })

@@ -1,14 +1,12 @@
-import { useEffect } from 'preact/hooks'
+import { useEffect, useMemo, useRef } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
 import { isEvidence, nodeById, replay } from '../../guide/engine.ts'
 import { translateEvents } from '../../guide/retired.ts'
 import type { Guide } from '../../guide/types.ts'
 import { SHEET_CAUTIONS } from '../../reference/safety.ts'
 import { adoptChecks } from '../../state/adopt.ts'
-import { addressFor } from '../../state/check.ts'
-import { type Complaint, complaints, openComplaint, opened, remove } from '../../state/complaints.ts'
+import { type Complaint, complaints, openComplaint, opened } from '../../state/complaints.ts'
 import { connectorsOf } from '../../state/connectors.ts'
-import { expressionReading } from '../../state/expression.ts'
 import { guide, loadGuide } from '../../state/guide-content.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { resumeComplaint } from '../../state/session.ts'
@@ -19,13 +17,12 @@ import { Icon } from '../parts/icon.tsx'
 import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
-import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { WhenNear } from '../parts/when-near.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { offerSheet } from '../shell/paper.ts'
+import { ComplaintActions, NOT_SHARED, sharedHash } from './complaint-actions.tsx'
 import { Connectors } from './connector/connectors.tsx'
-import { complaintWords } from './decided.ts'
 import { Handover } from './handover.tsx'
 import { KeptLine } from './kept-line.tsx'
 import { DeleteLine, LineName } from './line-name.tsx'
@@ -35,7 +32,6 @@ import { TitleAndNote } from './title-and-note.tsx'
 const FillInTable = lazy(async () => (await import('../parts/fill-in.tsx')).FillInTable)
 const CloseOut = lazy(async () => (await import('./close-out.tsx')).CloseOut)
 const PartsAside = lazy(async () => (await import('./parts-aside.tsx')).PartsAside, null)
-const FileOut = lazy(async () => (await import('../parts/file-out.tsx')).FileOut, null)
 const Photos = lazy(async () => (await import('../parts/photos.tsx')).Photos)
 
 /** One complaint of the log: everything known about it, and ways to go on. */
@@ -57,7 +53,9 @@ export function ComplaintScreen({ id }: { readonly id: string }) {
 
 function Open({ complaint }: { readonly complaint: Complaint }) {
   const { id } = complaint
-  useEffect(() => adoptChecks(complaint), [complaint])
+  const content = guide.value
+  const still = useStill(complaint)
+  useEffect(() => adoptChecks(still), [still])
   useComplaintSheet(id)
   return (
     <>
@@ -67,29 +65,61 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
           All complaints
         </a>
         <p class="muted small">
-          begun {dayAndTime(complaint.createdAt)}, changed {dayAndTime(complaint.updatedAt)}
-          {complaint.isDemo ? ', demo (invented)' : ''}
+          {`begun ${dayAndTime(complaint.createdAt)}, changed ${dayAndTime(complaint.updatedAt)}${complaint.isDemo ? ', demo (invented)' : ''}`}
         </p>
       </Head>
       <PrintHead />
       <div class="panes">
         <div class="pane stack">
           <TitleAndNote complaint={complaint} />
-          {isOfTriage(complaint) && <TriageTrail complaint={complaint} guide={guide.value} />}
-          <LooseChecks complaint={complaint} />
+          {useMemo(
+            () => (
+              <>
+                {isOfTriage(still) && <TriageTrail complaint={still} guide={content} />}
+                <LooseChecks complaint={still} />
+              </>
+            ),
+            [still, content],
+          )}
         </div>
-        <div class="pane stack">
-          <Connectors complaintId={id} />
-          <LooseLines complaint={complaint} />
-          {isOfTriage(complaint) && <CloseOut complaint={complaint} />}
-        </div>
+        {useMemo(
+          () => (
+            <div class="pane stack">
+              <Connectors complaintId={id} />
+              <LooseLines complaint={still} />
+              {isOfTriage(still) && <CloseOut complaint={still} />}
+            </div>
+          ),
+          [still],
+        )}
       </div>
-      <SetAside complaint={complaint} />
-      <ComplaintActions complaint={complaint} />
+      {useMemo(
+        () => (
+          <>
+            <SetAside complaint={still} />
+            <ComplaintActions complaint={still} />
+          </>
+        ),
+        [still],
+      )}
       <FoldedCautions ids={SHEET_CAUTIONS} />
       <Screening />
     </>
   )
+}
+
+const MOVING: readonly string[] = ['note', 'rivals', 'updatedAt', 'turn']
+
+/**
+ * The complaint as it was when anything but its note last changed: what does not show the note is not drawn anew with
+ * every key in it.
+ */
+function useStill(complaint: Complaint): Complaint {
+  const still = useRef(complaint)
+  const [was, now] = [still.current, complaint].map((one) => new Map<string, unknown>(Object.entries(one)))
+  const keys = [...(was?.keys() ?? []), ...(now?.keys() ?? [])]
+  if (keys.some((key) => !MOVING.includes(key) && was?.get(key) !== now?.get(key))) still.current = complaint
+  return still.current
 }
 
 /** The lines no contact of a connector carries: those that do are opened there, one by one. */
@@ -244,43 +274,5 @@ function LooseChecks({ complaint: { checks, lines } }: { readonly complaint: Com
         ))}
       </ul>
     </section>
-  )
-}
-
-const NOT_SHARED = '#/log'
-
-/** A line of somebody else's device is not at that address: what travels is its first check with all that it rests on. */
-function sharedHash({ checks, lines }: Complaint): string {
-  for (const { check: id, lineId, address } of checks) {
-    const check = checkById(id)
-    const line = lines.find((each) => each.id === lineId)
-    if (check && line) return addressFor(check, line, expressionReading)
-    if (address !== undefined) return address
-  }
-  return NOT_SHARED
-}
-
-function ComplaintActions({ complaint }: { readonly complaint: Complaint }) {
-  return (
-    <div class="actions">
-      <ShareButton
-        title={complaint.title}
-        words={() => complaintWords(complaint, guide.peek())}
-        hash={sharedHash(complaint)}
-      />
-      <PrintButton />
-      <FileOut id={complaint.id} what="as a file" title={complaint.title} />
-      <button
-        type="button"
-        class="button"
-        onClick={() => {
-          remove(complaint.id)
-          goTo('#/log')
-        }}
-      >
-        <Icon name="close" />
-        Delete
-      </button>
-    </div>
   )
 }

@@ -1,4 +1,6 @@
+import { useEffect } from 'preact/hooks'
 import { type Complaint, type ComplaintText, takeText, writeText } from '../../state/complaints.ts'
+import { LONG_LETTERS } from '../../state/journal.ts'
 import { KeptText } from '../parts/kept-text.tsx'
 
 /** The texts of a complaint, written at every key; what another window typed on the same text stands beside them. */
@@ -27,6 +29,11 @@ type Given = {
 
 function TextField({ complaint, text: field, ...rest }: Given) {
   const { id, rivals = [] } = complaint
+  const isLong = (complaint[field]?.length ?? 0) >= LONG_LETTERS
+  useEffect(() => {
+    // without it every key is written whole
+    if (isLong) import('../../state/long-text.ts').catch(() => undefined)
+  }, [isLong])
   return (
     <KeptText
       {...rest}

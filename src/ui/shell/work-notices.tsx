@@ -1,10 +1,9 @@
 import { useEffect, useState } from 'preact/hooks'
-import { forgetRemoved, lastDeleted, undoRemove } from '../../state/complaints.ts'
+import { lastDeleted } from '../../state/complaints.ts'
 import { guideNotice } from '../../state/guide-content.ts'
 import { erasedElsewhere, isStoreOdd, retrySave, saveState, storeNotice } from '../../state/save-queue.ts'
-import { triageBefore, undoTriage } from '../../state/session.ts'
+import { triageBefore } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
-import { Icon } from '../parts/icon.tsx'
 import { Bar, PutAway } from './bar.tsx'
 import { isResumed } from './start.ts'
 
@@ -16,7 +15,7 @@ export function WorkNotices() {
       <Storage />
       <TriageBack />
       <GuideNotice />
-      <Undo />
+      {lastDeleted.value !== undefined && <UndoBar removed={lastDeleted.value} />}
     </>
   )
 }
@@ -55,24 +54,7 @@ function TriageBack() {
     if (!isResumed.value) setSeen(before?.line.id)
   }, [before, isResumed.value])
   if (before === undefined || !isResumed.value || before.line.id === seen) return null
-  const count = Object.keys(before.answers).length
-  return (
-    <Bar>
-      <p>The triage before this one ({count === 1 ? 'one answer' : `${count} answers`}) was not kept in the log.</p>
-      <button
-        type="button"
-        class="button"
-        onClick={() => {
-          undoTriage()
-          location.hash = '#/ask'
-        }}
-      >
-        <Icon name="undo" />
-        Go back to it
-      </button>
-      <PutAway onTap={() => setSeen(before.line.id)} />
-    </Bar>
-  )
+  return <TriageBar before={before} onSeen={() => setSeen(before.line.id)} />
 }
 
 /** Seldom needed, so fetched when it is. */
@@ -96,20 +78,6 @@ function Storage() {
   )
 }
 
-/** As much of a name as leaves room for what can be done. */
-const short = (name: string): string => ([...name].length > 60 ? `${[...name].slice(0, 59).join('')}…` : name)
-
-function Undo() {
-  const removed = lastDeleted.value
-  if (removed === undefined) return null
-  return (
-    <Bar>
-      <p>Deleted “{short(removed.name)}”.</p>
-      <button type="button" class="button" onClick={() => undoRemove()}>
-        <Icon name="undo" />
-        Undo
-      </button>
-      <PutAway onTap={() => forgetRemoved()} />
-    </Bar>
-  )
-}
+/** Nothing is deleted or replaced before the first screen stands. */
+const UndoBar = lazy(async () => (await import('./undo-bar.tsx')).UndoBar, null)
+const TriageBar = lazy(async () => (await import('./undo-bar.tsx')).TriageBar, null)

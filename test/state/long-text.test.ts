@@ -1,0 +1,174 @@
+// @vitest-environment happy-dom
+/** A long note, typed in and killed at any moment: what was typed is there at the next start. */
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { freshStore } from '../store/fresh-store.ts'
+import { importLog } from './log-modules.ts'
+
+const LONG = 'Buzz with the generator on, none on battery.\n'.repeat(1000)
+const TYPED = 'µV'
+
+const windows: Window[] = []
+
+/** A window of the app. */
+async function start(isLong = true): Promise<Window> {
+  vi.resetModules()
+  const [log, queue] = await Promise.all([importLog(), import('../../src/state/save-queue.ts')])
+  await log.loadComplaints()
+  if (isLong) await import('../../src/state/long-text.ts')
+  const app = { ...log, ...queue }
+  windows.push(app)
+  return app
+}
+
+type Window = Awaited<ReturnType<typeof importLog>> & typeof import('../../src/state/save-queue.ts')
+
+async function withNote(app: Window, note = LONG): Promise<string> {
+  const { newComplaint } = await import('../../src/store/new-complaint.ts')
+  const { id } = app.add({ ...newComplaint({ title: 'A long story' }), note })
+  await app.settled()
+  return id
+}
+
+/** Types at the end, key by key. */
+function type(app: Window, id: string, text: string): string {
+  let note = app.complaints.value?.find((one) => one.id === id)?.note ?? ''
+  for (const letter of text) {
+    app.writeNote(id, note + letter, note)
+    note += letter
+  }
+  return note
+}
+
+const read = async (name: string): Promise<unknown> => {
+  const { readOne } = await import('../../src/store/db.ts')
+  return readOne('meta', name)
+}
+
+/** What is on the disk of the notes being typed, apart from the texts they began with. */
+async function journals(): Promise<readonly string[]> {
+  const { readKeys } = await import('../../src/store/db.ts')
+  const names = (await readKeys('meta')).map(String).filter((name) => /^typing:[^:]+$/.test(name))
+  const all = await Promise.all(names.map(read))
+  return all.map((one) => (one as { readonly lines: string }).lines)
+}
+
+const notes = (app: Window) => app.complaints.value?.map(({ note, rivals }) => [note, rivals?.map(({ text }) => text)])
+
+/** Until every key is on the disk as what it changed. */
+const onDisk = (keys: number) =>
+  vi.waitFor(async () => expect((await journals()).map((lines) => lines.split('\n').length - 1)).toEqual([keys]))
+
+beforeEach(async () => {
+  localStorage.clear()
+  await freshStore()
+})
+afterEach(() => {
+  vi.restoreAllMocks()
+  vi.unstubAllGlobals()
+  for (const app of windows.splice(0)) app.stopSaving()
+})
+
+describe('a long note that is typed', () => {
+  it('is on the disk key by key, without being written whole, and whole when it is asked for', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put')
+    const note = type(app, id, TYPED)
+    await onDisk(TYPED.length)
+    expect(put.mock.contexts.map((store) => (store as IDBObjectStore).name)).not.toContain('complaints')
+    expect((await journals())[0]?.length).toBeLessThan(1000)
+    expect(Object.entries(localStorage).flatMap(([, text]) => (String(text).length > 1000 ? [text] : []))).toEqual([])
+    await app.settled()
+    expect(put.mock.contexts.map((store) => (store as IDBObjectStore).name)).toContain('complaints')
+    await vi.waitFor(async () => expect(await journals()).toEqual(['']))
+    const { getComplaint } = await import('../../src/store/complaints.ts')
+    expect((await getComplaint(id))?.note).toBe(note)
+  })
+
+  it('is there after the browser was killed, which leaves the small storage as it was', async () => {
+    const app = await start()
+    const note = type(app, await withNote(app), TYPED)
+    await onDisk(TYPED.length)
+    localStorage.clear()
+    const after = await start(false)
+    expect(notes(after)).toEqual([[note, undefined]])
+    await after.settled()
+    await vi.waitFor(async () => expect(await journals()).toEqual([]))
+  })
+
+  it('is there after the window was closed before the database had any of it', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
+      throw new DOMException('full', 'QuotaExceededError')
+    })
+    const note = type(app, id, TYPED)
+    // of two keys, and of the record
+    await vi.waitFor(() => expect(put.mock.calls.length).toBeGreaterThanOrEqual(3))
+    await app.settled()
+    vi.restoreAllMocks()
+    expect(await journals()).toEqual([])
+    expect(Object.keys(localStorage).filter((name) => name.startsWith('stillpin-typing:'))).toHaveLength(1)
+    const after = await start(false)
+    expect(notes(after)).toEqual([[note, undefined]])
+  })
+
+  it('stands beside what another window wrote meanwhile', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const note = type(app, id, TYPED)
+    await onDisk(TYPED.length)
+    localStorage.clear()
+    const { changeComplaint } = await import('../../src/store/complaints.ts')
+    const other = `${LONG}of the other window`
+    const at = '2999-01-01T00:00:00.000Z'
+    await changeComplaint({ do: 'change', id, patch: { note: other }, base: { note: LONG }, at })
+    expect(notes(await start(false))).toEqual([[other, [note]]])
+  })
+
+  it('of a window that is open is left to that window', async () => {
+    const names: string[] = []
+    const locks = {
+      request: (name: string) => {
+        names.push(name)
+        return new Promise(() => undefined)
+      },
+      query: async () => ({ held: names.map((name) => ({ name })) }),
+    }
+    vi.stubGlobal('navigator', Object.create(navigator, { locks: { value: locks } }))
+    const app = await start()
+    const id = await withNote(app)
+    const note = type(app, id, TYPED)
+    await onDisk(TYPED.length)
+    const other = await start(false)
+    expect(notes(other)).toEqual([[LONG, undefined]])
+    expect((await journals())[0]).not.toBe('')
+    await app.settled()
+    await vi.waitFor(() => expect(notes(other)).toEqual([[note, undefined]]))
+  })
+
+  it('that an earlier version had left whole in the small storage is written too', async () => {
+    const app = await start(false)
+    const id = await withNote(app)
+    const step = { do: 'change', id, at: new Date().toISOString(), patch: { note: `${LONG}!` }, base: { note: LONG } }
+    localStorage.setItem('stillpin-unsaved:old', JSON.stringify([step]))
+    const after = await start(false)
+    expect(notes(after)).toEqual([[`${LONG}!`, undefined]])
+    await after.settled()
+    expect(localStorage.getItem('stillpin-unsaved:old')).toBeNull()
+  })
+
+  it('goes on from where it was written last, with one text on the disk to begin with', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    type(app, id, 'one')
+    await onDisk(3)
+    await app.settled()
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put')
+    const note = type(app, id, 'two')
+    await onDisk(6)
+    expect(put.mock.calls.filter(([, key]) => String(key).endsWith(':text'))).toEqual([])
+    localStorage.clear()
+    expect(notes(await start(false))).toEqual([[note, undefined]])
+  })
+})
