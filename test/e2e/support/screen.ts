@@ -70,11 +70,14 @@ export function titleOf(nodeId: string): string {
 
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)
 
+/** A figure keeps its unit by a space that does not break; a name tells it as any other. */
+const anySpace = (text: string): string => escaped(text).replace(/\s/g, String.raw`\s`)
+
 /** The button of an answer, by the words on it; its hint follows in the same name. */
 export const answerButton = (page: Page, nodeId: string, optionId: string): Locator =>
   page
     .getByRole('main')
-    .getByRole('button', { name: new RegExp(`^${escaped(labelOf(nodeId, optionId))}`) })
+    .getByRole('button', { name: new RegExp(`^${anySpace(labelOf(nodeId, optionId))}`) })
     .first()
 
 export type Step = readonly [nodeId: string, optionId: string]
