@@ -40,6 +40,16 @@ const ZOOM_STEP = 1.6
 /** So many contacts are put into the drawing at once: a few milliseconds of a phone's or a desk's frame. */
 const AT_ONCE = 43
 
+/** By so much of the frame the view goes on at a tap, for whoever cannot drag. */
+const STEP_FRAC = 0.4
+
+const WAYS = [
+  { word: 'left', mark: '←', x: 1, y: 0 },
+  { word: 'right', mark: '→', x: -1, y: 0 },
+  { word: 'up', mark: '↑', x: 0, y: 1 },
+  { word: 'down', mark: '↓', x: 0, y: -1 },
+] as const
+
 const ARROWS: Readonly<Record<string, PixelPoint>> = {
   ArrowLeft: { x: -1, y: 0 },
   ArrowRight: { x: 1, y: 0 },
@@ -188,6 +198,26 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
         )}
         {children}
       </div>
+      {view.zoom > 1 && (
+        <fieldset class="face-tools">
+          <legend class="unseen">Move over the face</legend>
+          {WAYS.map(({ word, mark, x, y }) => (
+            <button
+              key={word}
+              type="button"
+              class="button"
+              onClick={() =>
+                change((one) =>
+                  moved(face, frame, one, { x: x * STEP_FRAC * frame.widthPx, y: y * STEP_FRAC * frame.heightPx }),
+                )
+              }
+            >
+              <span aria-hidden="true">{mark}</span>
+              <span class="unseen">Move {word}</span>
+            </button>
+          ))}
+        </fieldset>
+      )}
     </div>
   )
 }

@@ -3,7 +3,7 @@ import UPlot from 'uplot'
 import 'uplot/dist/uPlot.min.css'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import { drawCurve, frequencySpan, levelSpan, type TraceCurve, WIDTH_PX } from './trace-draw.ts'
-import { type Gestures, gesturesOn, type HertzSpan, zoomed } from './trace-gestures.ts'
+import { type Gestures, gesturesOn, type HertzSpan, panned, zoomed } from './trace-gestures.ts'
 import { useWidth } from './width.ts'
 
 type Given = {
@@ -21,7 +21,10 @@ const COLOUR_OF: Readonly<Record<TraceCurve['look'], string>> = {
 }
 const LETTERS = '12px B612, sans-serif'
 
-/** A measured trace over log frequency: one finger pans, two zoom, a double tap shows all of it. */
+/** So much of what is seen goes by at one tap: what stood at the edge stays on the plot. */
+const STEP_FRAC = 0.5
+
+/** A measured trace over log frequency: one finger pans, two zoom, a double tap shows all of it; buttons do the same. */
 export function TracePlot({ curves, unit, label }: Given) {
   const { box, widthPx } = useWidth<HTMLElement>()
   const place = useRef<HTMLDivElement>(null)
@@ -59,6 +62,12 @@ export function TracePlot({ curves, unit, label }: Given) {
         <button type="button" class="button" onClick={() => shown.current?.zoom(2)}>
           Further
         </button>
+        <button type="button" class="button" onClick={() => shown.current?.pan(-STEP_FRAC)}>
+          Lower
+        </button>
+        <button type="button" class="button" onClick={() => shown.current?.pan(STEP_FRAC)}>
+          Higher
+        </button>
         <button type="button" class="button" onClick={() => shown.current?.all()}>
           All of it
         </button>
@@ -70,6 +79,7 @@ export function TracePlot({ curves, unit, label }: Given) {
 type Shown = {
   readonly put: (curves: readonly TraceCurve[]) => void
   readonly zoom: (factor: number) => void
+  readonly pan: (byFrac: number) => void
   readonly all: () => void
   readonly end: () => void
 }
@@ -150,6 +160,7 @@ function show(
       plot.setScale('y', { min: levels[0], max: levels[1] })
     },
     zoom: (factor) => to(zoomed(span, whole, factor, 0.5)),
+    pan: (byFrac) => to(panned(span, whole, byFrac)),
     all: () => to(whole),
     end: () => {
       gestures.end()
