@@ -8,17 +8,14 @@ import {
   updatedElsewhere,
   updateReady,
 } from '../../offline/updates.ts'
-import { keepSmallText, smallText } from '../../store/browser-storage.ts'
 import { lazy } from '../lazy.tsx'
 import { Bar, PutAway } from './bar.tsx'
 
 /** Stored work is read after the first screen stands; until then there is nothing to say of it. */
 const WorkNotices = lazy(async () => (await import('./work-notices.tsx')).WorkNotices, null)
 
-const SAID = 'offline-said'
-
-/** Whether "works offline" was said before; it is said once in a browser's life. */
-const wasSaid = (): boolean => smallText(SAID) !== undefined
+/** Said once in a browser's life, and fetched when it is. */
+const OfflineReady = lazy(async () => (await import('./offline-ready.tsx')).OfflineReady, null)
 
 /** Bars for what the user should know now: an update, no way to reload, trouble with what is stored. */
 export function Notices() {
@@ -27,7 +24,7 @@ export function Notices() {
       <Update />
       <NoCopy />
       <WorkNotices />
-      <OfflineReady />
+      {offlineReady.value && <OfflineReady />}
     </section>
   )
 }
@@ -63,30 +60,6 @@ function NoCopy() {
     <Bar>
       <p>No network, and no offline copy on this device yet. What is open goes on; do not close or reload the page.</p>
       <PutAway onTap={() => setPutAway(true)} />
-    </Bar>
-  )
-}
-
-/** Long enough to be read; it covers the lowest answers while it stands. */
-const READY_FOR_MS = 12_000
-
-function OfflineReady() {
-  const [isPutAway, setPutAway] = useState(wasSaid)
-  const isReady = offlineReady.value
-  const putAway = () => {
-    keepSmallText(SAID, '1')
-    setPutAway(true)
-  }
-  useEffect(() => {
-    if (!isReady || isPutAway) return
-    const timer = setTimeout(putAway, READY_FOR_MS)
-    return () => clearTimeout(timer)
-  }, [isReady, isPutAway])
-  if (!isReady || isPutAway) return null
-  return (
-    <Bar>
-      <p>Ready: from now on this works without a network.</p>
-      <PutAway onTap={putAway} />
     </Bar>
   )
 }
