@@ -16,8 +16,7 @@ export function ListenTone({ model }: { readonly model: CheckModel }) {
       <div class="actions">
         <button
           type="button"
-          class="button"
-          aria-pressed={isOn}
+          class={isOn ? 'button strong' : 'button'}
           onClick={() => (isOn ? stopListening() : void listen())}
         >
           {isOn ? 'Stop listening' : 'Listen with the microphone'}

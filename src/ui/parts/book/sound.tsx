@@ -25,8 +25,7 @@ export function SoundView({ id, said }: { readonly id: string; readonly said: st
       <div class="actions no-print">
         <button
           type="button"
-          class="button"
-          aria-pressed={isOn}
+          class={isOn ? 'button strong' : 'button'}
           onClick={() => (isOn ? stopSound() : void playSound(id))}
         >
           {isOn ? 'Stop the sound' : 'Listen to it'}

@@ -148,7 +148,7 @@ function About({ complaint, connector, contact }: ContactGiven) {
       <ContactTextField connector={connector} contact={id} field="function" label="Function" />
       <details class="fold">
         <summary>
-          <span class="one-line">Wire, pin part, zone, remark{saidOf(contact)}</span>
+          <span class="few-lines">Wire, pin part, zone, remark{saidOf(contact)}</span>
         </summary>
         <ContactTextField connector={connector} contact={id} field="wire" label="Wire" />
         <ContactTextField connector={connector} contact={id} field="pin" label="Pin part" />

@@ -61,10 +61,10 @@ function Word({ model, word: { word, rows, meaning } }: { readonly model: PasteM
   const title = `“${word}”, ${rows === 1 ? 'one row' : `${rows} rows`}`
   return (
     <section class="kind-word stack" aria-label={`The word ${word}`}>
-      <h3>
+      <h2>
         {title}
         {chosen === undefined ? ': what is it?' : ''}
-      </h3>
+      </h2>
       {chosen === undefined ? (
         <div class="answers">
           {[...offered, OPEN].map((option) => (

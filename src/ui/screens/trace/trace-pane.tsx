@@ -93,7 +93,10 @@ function curvesOf(
 function labelOf({ name, spectrum }: SpectrumTrace, found: Settled | undefined): string {
   const rows = spectrum.hz.length.toLocaleString('en')
   const span = `${hertz(spectrum.hz[0] ?? 0)} to ${hertz(spectrum.hz.at(-1) ?? 0)}`
-  const over = found?.ok && found.judgedCount > 0 ? `, ${found.overCount.toLocaleString('en')} rows over the limit` : ''
+  const over =
+    found?.ok && found.judgedCount > 0
+      ? `, ${found.overCount.toLocaleString('en')} ${found.overCount === 1 ? 'row' : 'rows'} over the limit`
+      : ''
   return `${name}: ${rows} rows, ${span}${over}.`
 }
 
