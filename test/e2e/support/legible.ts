@@ -88,7 +88,8 @@ export const cutText = (page: Page): Promise<string[]> =>
       // the text of an input can be moved by the arrow keys, but a few letters of it have to be seen
       if (one instanceof HTMLInputElement) {
         const isText = ['text', 'search'].includes(one.type)
-        if (isText && one.clientWidth < 4 * Number.parseFloat(style.fontSize)) bad.add(`narrow ${words}`)
+        if (isText && one.clientWidth < 4 * Number.parseFloat(style.fontSize))
+          bad.add(`narrow, ${one.clientWidth} px ${one.name || one.id} ${words}`)
       } else if (hides && one.scrollWidth > one.clientWidth + 1 && style.textOverflow !== 'ellipsis') bad.add(words)
       const scroller = one.closest('.scroll-x, .scroll-y')
       const box = one.getBoundingClientRect()
