@@ -3,9 +3,10 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { CASES, casePageId } from '../../../src/guide/book/cases/all.ts'
 import { pages } from '../../../src/guide/book/cases/cases.ts'
-import { casesLike } from '../../../src/guide/book/cases/match.ts'
+import { casesLike, likeness } from '../../../src/guide/book/cases/match.ts'
 import { pages as soundPages } from '../../../src/guide/book/sounds/sounds.ts'
 import { GUIDE } from '../../../src/guide/guide.ts'
+import { SOURCES } from '../../../src/reference/sources.ts'
 
 type Recorded = {
   readonly id: string
@@ -57,6 +58,22 @@ test('one answer alone finds nothing, and an answer that contradicts takes a cas
   expect(like.map(({ source }) => source)).toContain('D01')
   const contrary = casesLike({ wrong: 'noise', when: 'engine', rhythm: 'whine', extent: 'several' })
   expect(contrary.map(({ source }) => source)).not.toContain('D01')
+})
+
+test('an answer that was worked out and is not told by the document makes nothing alike', () => {
+  const inferred = CASES.flatMap((one) => (one.inferred ?? []).map((item) => ({ one, item })))
+  expect(new Set(inferred.map(({ one }) => one.source))).toEqual(new Set(['D19', 'D25', 'D35']))
+  for (const { one, item } of inferred) {
+    const option = one.answers[item]
+    if (option === undefined) throw new RangeError(`${one.source}: no answer to ${item}`)
+    expect(likeness({ [item]: option }, one), `${one.source} ${item}`).toEqual({ shared: 0, isContrary: false })
+    expect(likeness({ [item]: 'another' }, one).isContrary, `${one.source} ${item}`).toBe(false)
+  }
+})
+
+test('what the press tells of a report is not called the report', () => {
+  const ofPress = CASES.filter(({ source }) => /^Press\b/.test(SOURCES[source].title))
+  expect(ofPress.map(({ source, telling }) => `${source} ${telling}`)).toEqual(['D51 press'])
 })
 
 test('questions of safety make no two complaints alike', () => {

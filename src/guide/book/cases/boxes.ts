@@ -16,6 +16,7 @@ export const BOXES_CASES: readonly CaseRecord[] = [
     cure: 'Capacitor taken off.',
     lesson: 'List every capacitor on the pair, and compare the legs.',
     telling: 'owner',
+    open: 'Whether the errors stay with all else off is not told.',
     suspects: ['bus-fault', 'own-part'],
     answers: {
       wrong: 'data',
@@ -25,6 +26,7 @@ export const BOXES_CASES: readonly CaseRecord[] = [
       'bus-ohms': 'wrong',
       'added-parts': 'gone',
     },
+    inferred: ['when', 'quiet-errors'],
     words: ['CAN', 'errors', 'new node', 'one leg', 'capacitor made it worse'],
   },
   {

@@ -13,7 +13,7 @@ export function likeness(answers: Answers, one: CaseRecord): { readonly shared: 
   let [shared, contrary] = [0, false]
   for (const [item, option] of Object.entries(answers)) {
     const theirs = one.answers[item]
-    if (theirs === undefined || isSafety(item) || SAYS_NOTHING.has(option)) continue
+    if (theirs === undefined || isSafety(item) || SAYS_NOTHING.has(option) || one.inferred?.includes(item)) continue
     if (theirs === option) shared++
     else contrary = true
   }

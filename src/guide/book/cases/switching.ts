@@ -84,7 +84,7 @@ export const SWITCHING_CASES: readonly CaseRecord[] = [
     cause: 'A design fault of two circuits that share a cable.',
     cure: 'Mandatory modification.',
     lesson: 'Flight-critical logic: stop. No trial, no part.',
-    telling: 'report',
+    telling: 'press',
     open: 'The official cause was what the crew did; this took the barrier away.',
     suspects: ['box-fault', 'crosstalk'],
     answers: { wrong: 'reset', when: 'switching' },

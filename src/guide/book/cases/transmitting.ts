@@ -33,6 +33,7 @@ export const TRANSMITTING_CASES: readonly CaseRecord[] = [
     cure: 'Antenna moved, or no calls while surveying.',
     lesson: 'Write down what sends, and the heading.',
     telling: 'report',
+    open: 'No load was put in place of an antenna; the beam was turned off it.',
     suspects: ['antenna', 'own-tx-radiated'],
     answers: {
       wrong: 'gnss',
@@ -42,6 +43,7 @@ export const TRANSMITTING_CASES: readonly CaseRecord[] = [
       ptt: 'gone-receiver',
       'antenna-load': 'antenna',
     },
+    inferred: ['key-list', 'ptt', 'antenna-load'],
     words: ['satellite phone', 'GPS', 'heading', 'both sets', 'freeze'],
   },
   {
@@ -90,10 +92,10 @@ export const TRANSMITTING_CASES: readonly CaseRecord[] = [
       'Ferrite at its supply: better. Capacitors on both sides of that ferrite: gone on the upper bands.',
     ],
     cause: 'Two ways in: the sensor line and the supply.',
-    cure: 'Shield, and a Pi at the transmitter’s supply.',
+    cure: 'New sensor wire with ferrite and capacitor, and a Pi at the transmitter’s supply.',
     lesson: 'Less is not gone. Here a filter was the cure, at the source.',
     telling: 'owner',
-    open: 'The lower bands are not claimed.',
+    open: 'The lower bands are not claimed, and what the shield did by itself is not told.',
     suspects: ['shield', 'supply', 'own-tx-leak'],
     answers: {
       wrong: 'reading',
@@ -103,6 +105,7 @@ export const TRANSMITTING_CASES: readonly CaseRecord[] = [
       'key-list': 'some',
       'own-battery': 'stays-gone',
     },
+    inferred: ['shield-trial', 'key-list', 'own-battery'],
     words: ['HF', 'autopilot', 'rudder', 'pi filter', 'supply', 'filter was the cure'],
   },
   {

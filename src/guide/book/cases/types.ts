@@ -4,10 +4,11 @@ import type { SuspectId } from '../../investigation.ts'
 import type { Answers } from '../../types.ts'
 
 /** What kind of document tells of it. */
-export type Telling = 'report' | 'paper' | 'maker' | 'owner' | 'hearsay'
+export type Telling = 'report' | 'press' | 'paper' | 'maker' | 'owner' | 'hearsay'
 
 export const TELLING_WORDS: Readonly<Record<Telling, string>> = {
   report: 'report of an authority or a reporting scheme',
+  press: 'press, on the report of an authority',
   paper: 'published paper',
   maker: 'notice of a maker, as quoted',
   owner: 'log of an owner or technician, one witness',
@@ -32,5 +33,7 @@ export type CaseRecord = {
   readonly suspects: readonly SuspectId[]
   /** the answers of the guide that the document gives: what was told, and what was found */
   readonly answers: Answers
+  /** answers among them that are worked out from it; the document does not tell of them, so that they make nothing alike */
+  readonly inferred?: readonly string[]
   readonly words: readonly string[]
 }
