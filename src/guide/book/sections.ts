@@ -1,13 +1,13 @@
 /** The sections of a page: what stands before its first heading, and then a heading with all that follows it. */
 import type { Block } from './types.ts'
 
-export type Section = { readonly heading?: string; readonly blocks: readonly Block[] }
+export type Section = { readonly heading?: string; readonly isFolded?: boolean; readonly blocks: readonly Block[] }
 
 export function sectionsOf(blocks: readonly Block[]): readonly Section[] {
-  const sections: { heading?: string; blocks: Block[] }[] = []
+  const sections: { heading?: string; isFolded?: boolean; blocks: Block[] }[] = []
   for (const block of blocks) {
     const last = sections.at(-1)
-    if (block.is === 'heading') sections.push({ heading: block.text, blocks: [] })
+    if (block.is === 'heading') sections.push({ heading: block.text, isFolded: block.isFolded === true, blocks: [] })
     else if (last === undefined) sections.push({ blocks: [block] })
     else last.blocks.push(block)
   }
@@ -19,5 +19,6 @@ const FOLDED_FROM = 3
 
 /** Whether a section of a page is shown folded: never what stands first, so that the page says what it is about. */
 export const isFolded = (sections: readonly Section[], index: number): boolean =>
-  sections.filter(({ heading }) => heading !== undefined).length >= FOLDED_FROM &&
-  index > sections.findIndex(({ heading }) => heading !== undefined)
+  (index > 0 && sections[index]?.isFolded === true) ||
+  (sections.filter(({ heading }) => heading !== undefined).length >= FOLDED_FROM &&
+    index > sections.findIndex(({ heading }) => heading !== undefined))

@@ -42,7 +42,8 @@ export type SoundPicture = {
 }
 
 export type Block =
-  | { readonly is: 'heading'; readonly text: string }
+  /** `isFolded`: its section is one tap away, however short the page */
+  | { readonly is: 'heading'; readonly text: string; readonly isFolded?: true }
   | { readonly is: 'text'; readonly text: string }
   | { readonly is: 'list'; readonly items: readonly string[]; readonly ordered?: true }
   | { readonly is: 'rows'; readonly rows: readonly BookRow[] }

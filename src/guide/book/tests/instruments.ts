@@ -14,6 +14,7 @@ const asPage = (one: Instrument): BookPage => ({
   words: one.words,
   blocks: [
     { is: 'rows', rows: one.set.map(([label, text]) => ({ label, text })) },
+    ...(one.pictures.length === 0 ? [] : [{ is: 'heading', text: 'Good and bad pictures', isFolded: true } as const]),
     ...one.pictures,
     { is: 'heading', text: 'What fools people' },
     { is: 'list', items: one.fools },

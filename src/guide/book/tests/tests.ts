@@ -40,7 +40,7 @@ function pageOf(item: Evidence, card: TestCard): BookPage {
         { label: 'Minutes', text: String(item.minutes) },
       ],
     },
-    { is: 'heading', text: 'What it may show' },
+    { is: 'heading', text: 'What it may show', isFolded: true },
     { is: 'rows', rows: item.options.filter(isShown).map(({ label, means }) => ({ label, text: means })) },
   ]
   return {

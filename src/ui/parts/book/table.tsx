@@ -1,11 +1,17 @@
+import { useState } from 'preact/hooks'
 import type { Block } from '../../../guide/book/types.ts'
 import { ScrollX } from '../scroll-x.tsx'
 import { Text } from './terms.tsx'
 
 type Given = { readonly table: Extract<Block, { readonly is: 'table' }>; readonly title: string }
 
-/** A table of the book; on a phone each of its rows is a card. */
+/** On a phone a row is a card with a line a cell: so many lines are shown before the rest is asked for. */
+const LINES_AT_ONCE = 24
+
+/** A table of the book; on a phone each of its rows is a card, and the later ones come by a tap. */
 export function BookTable({ table, title }: Given) {
+  const [isWhole, setWhole] = useState(false)
+  const atOnce = Math.max(2, Math.floor(LINES_AT_ONCE / table.head.length))
   const met = new Set<string>()
   // the same words stand in many rows: the first of them is enough to be tapped
   const isFirst = (cell: string) => met.size < met.add(cell).size
@@ -27,8 +33,8 @@ export function BookTable({ table, title }: Given) {
           </tr>
         </thead>
         <tbody>
-          {table.rows.map((row) => (
-            <tr key={row.join('|')}>
+          {table.rows.map((row, at) => (
+            <tr key={row.join('|')} class={at >= atOnce && !isWhole ? 'later' : undefined}>
               {row.map((cell, index) =>
                 index === 0 ? (
                   <th key={table.head[index]} scope="row" data-label={table.head[index]}>
@@ -44,6 +50,11 @@ export function BookTable({ table, title }: Given) {
           ))}
         </tbody>
       </table>
+      {table.rows.length > atOnce && !isWhole && (
+        <button type="button" class="button wide all-rows" onClick={() => setWhole(true)}>
+          All {table.rows.length} rows
+        </button>
+      )}
     </ScrollX>
   )
 }

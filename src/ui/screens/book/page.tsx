@@ -1,6 +1,7 @@
 import { tappedTexts } from '../../../guide/book/page-texts.ts'
 import type { ShelfRoom } from '../../../guide/book/shelves.ts'
 import type { BookPage } from '../../../guide/book/types.ts'
+import { SCREENING } from '../../../reference/screening.ts'
 import { linkedTo } from '../../../state/book.ts'
 import { hashOf } from '../../../state/router.ts'
 import { Linked } from '../../parts/book/linked.tsx'
@@ -11,6 +12,27 @@ import { Icon } from '../../parts/icon.tsx'
 import { PrintHead } from '../../parts/print-head.tsx'
 import { Sources } from '../../parts/working.tsx'
 import { Head } from '../../shell/head.tsx'
+
+/** More than a glance would take is one tap away. */
+const MOST_SOURCES_OPEN = 1
+
+function SourcesOf({ page: { sources } }: { readonly page: BookPage }) {
+  if (sources.length <= MOST_SOURCES_OPEN)
+    return (
+      <>
+        <h2>Source</h2>
+        <Sources sources={sources} />
+      </>
+    )
+  return (
+    <details class="fold">
+      <summary>
+        <h2>Sources, {sources.length}</h2>
+      </summary>
+      <Sources sources={sources} />
+    </details>
+  )
+}
 
 const drawingsOf = ({ blocks }: BookPage) => blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : []))
 
@@ -29,8 +51,8 @@ export function PageView({ page, shelf }: { readonly page: BookPage; readonly sh
         {page.cautions !== undefined && <Cautions ids={fittingCautions(page.cautions)} />}
         <Sections blocks={page.blocks} title={page.title} />
         <TermList />
-        <h2>Source</h2>
-        <Sources sources={page.sources} />
+        <SourcesOf page={page} />
+        <p class="print-only">{SCREENING.text}</p>
       </article>
       <Linked links={linkedTo(`page/${page.id}`)} label="Related" />
     </TermsIn>
