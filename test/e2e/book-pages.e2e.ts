@@ -51,7 +51,7 @@ const shownOpen = () =>
     const article = document.querySelector('.book-page')
     const texts = [...(article?.querySelectorAll('p, li, dt, dd, th, td, h2, summary, figcaption') ?? [])]
     const shown = texts.filter(
-      (one) => one.getClientRects().length > 0 && one.querySelector('p, li, dt, dd, th, td, h2') === null,
+      (one) => one.checkVisibility() && one.querySelector('p, li, dt, dd, th, td, h2') === null,
     )
     return {
       bottomPx: (article?.getBoundingClientRect().bottom ?? Number.NaN) + scrollY,
@@ -96,7 +96,7 @@ it('every page prints whole: all its words, each drawing on one sheet, nothing c
     for (const [what, words] of Object.entries({
       cut: cutAtRight(sheets),
       over: overEdge(sheets),
-      small: small(sheets),
+      small: small(sheets, 5),
     }))
       if (words.length > 0) faults.push(`${each.id} ${what}: ${words.slice(0, 3).join(', ')}`)
     await page.emulateMedia({ media: 'print' })

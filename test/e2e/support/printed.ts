@@ -36,9 +36,10 @@ export async function cutRows(page: Page, pages: readonly PdfPage[]): Promise<re
   return rows.filter((row) => !pages.some(({ squeezed }) => squeezed.includes(squeeze(row))))
 }
 
-export function small(pages: readonly PdfPage[]): readonly string[] {
+/** Words in letters too small for paper, of pages that have at least so many words. */
+export function small(pages: readonly PdfPage[], leastWords = 20): readonly string[] {
   const words = pages.flatMap(({ words }) => words)
-  expect(words.length).toBeGreaterThan(20)
+  expect(words.length).toBeGreaterThan(leastWords)
   return words.filter(({ sizePt }) => sizePt < LEAST_PT - 0.01).map(({ text, sizePt }) => `${text} at ${sizePt} pt`)
 }
 
