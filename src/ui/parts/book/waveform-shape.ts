@@ -10,6 +10,8 @@ export const LETTER_PX = 12
 const LINE = 14
 const ROW = 18
 const AIR = 6
+/** A figure is a little wider in some letters than counted: it may not begin before the sheet does. */
+const EDGE = 4
 /** A level is said beside the plot, at the end of a line that bends to it. */
 const BEND = 12
 const WIDEST_LABEL = 13
@@ -113,7 +115,7 @@ export function waveformShape(waveform: Waveform): WaveformShape {
   const sides = levelLines(waveform)
 
   const voltTicks = linearTicks(volts, 4)
-  const left = Math.max(...voltTicks.map((tick) => wide(tickText(tick, voltUnit))), wide(voltUnit.unit)) + AIR
+  const left = Math.max(...voltTicks.map((tick) => wide(tickText(tick, voltUnit))), wide(voltUnit.unit)) + AIR + EDGE
   const widestSide = Math.max(0, ...sides.flatMap(({ lines }) => lines.map(wide)))
   // half of the last tick reaches past the plot, and the unit stands behind it
   const unitOffset = wide('0000') / 2 + AIR
