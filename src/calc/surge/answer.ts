@@ -16,8 +16,10 @@ import {
   type SuppressorReason,
 } from './judge.ts'
 import { type LinePeaks, type LineQuestion, linePeaksOf, lineReasons } from './line.ts'
+import { RATED_UP_TO_SEC } from './rating.ts'
 import { usedFracOf } from './runs.ts'
 import type { SurgeSetup } from './setup.ts'
+import { shapeTimes } from './shape.ts'
 import { type SignalAnswer, signalAnswer } from './signal.ts'
 import { breakdownAt } from './suppressor.ts'
 import { type Usage, type UsageQuestion, usageOf } from './usage.ts'
@@ -155,9 +157,15 @@ function legFilterOf({ filter, mode }: SurgeSetup): SurgeSetup['filter'] {
   }
 }
 
+/** Far beyond its curve a part heats through to its leads, and no root of time says what it stands. */
+function tooLong({ shape, ring }: SurgeSetup['pulse']): readonly SuppressorReason[] {
+  const halfSec = ring ? 0 : shapeTimes(shape).halfSec
+  return halfSec > RATED_UP_TO_SEC ? [{ is: 'rating-too-long', verdict: 'unknown', halfSec }] : []
+}
+
 function suppressorJudgement(
   asked: SurgeAsked,
-  { part, met, kind, filter }: SurgeSetup,
+  { part, met, kind, filter, pulse }: SurgeSetup,
   usage: Usage | undefined,
   usedFrac: Spread | undefined,
 ): Judgement<SuppressorReason> {
@@ -165,6 +173,7 @@ function suppressorJudgement(
   const collapses = SUPPRESSOR_TYPES[part.type].latches && filter.inductanceH > 0
   return judged<SuppressorReason>([
     met ? ratingReason(usage, usedFrac, asked.ratedPulseW) : { is: 'not-in-the-way', verdict: 'ok' },
+    ...(met ? tooLong(pulse) : []),
     ...(collapses ? ([{ is: 'collapse-unknown', verdict: 'unknown' }] as const) : []),
     ...lineReasons(lineQuestionOf(asked, part, kind)),
   ])

@@ -42,6 +42,8 @@ export type CircuitReason =
 export type SuppressorReason =
   | { readonly is: 'rating-missing'; readonly verdict: Verdict }
   | { readonly is: 'no-rating-left'; readonly verdict: Verdict }
+  /** longer than the square root of time is known to hold */
+  | { readonly is: 'rating-too-long'; readonly verdict: Verdict; readonly halfSec: number }
   | {
       readonly is: 'rating'
       readonly verdict: Verdict

@@ -76,6 +76,17 @@ describe('a suppressor against its own line', () => {
     expect(word(supply('51', 'do160-a'), 'suppressorVerdict')).toBe('ok')
   })
 
+  it('leaves a pulse open that lasts longer than a pulse rating is known for', () => {
+    const of = (halfSec: string, peakSec: string) =>
+      open(
+        `waveform=custom&openCircuitV=45&sourceOhm=1&peakSec=${peakSec}&halfSec=${halfSec}&standoffV=33&ratedPulseW=30k&busMaxV=32&busMinV=0&withstandV=80&ambientC=25&suppressorLeadH=0`,
+      )
+    const long = of('1', '10m')
+    expect(long.verdict).toBe('unknown')
+    expect(said(long)).toContain('takes 1 s to fall to half, and a 10/1000 µs rating says nothing of more than 10 ms')
+    expect(of('5m', '50u').verdict).toBe('ok')
+  })
+
   it('refuses volts rms where an instantaneous peak is meant: 115·√2 = 163 V', () => {
     const issues = (text: string) =>
       issuesOf(surgeCheck, { waveform: 'wf4', level: '1', standoffV: '120', bidirectional: 'true', busMaxV: text })

@@ -1,6 +1,7 @@
 /** The reasons of the four judgements as sentences. */
 import { CROWBAR_ON } from '../../../../reference/suppressors.ts'
 import type { CapacitorReason, CircuitReason, Spread, SuppressorReason } from '../../../surge/judge.ts'
+import { RATED_UP_TO_SEC } from '../../../surge/rating.ts'
 import type { Excess } from '../../../surge/trace.ts'
 import type { Finding } from '../../../types.ts'
 import { isLineReason, lineSentence } from './line.ts'
@@ -89,6 +90,8 @@ function suppressorSentence(reason: SuppressorReason): string {
       return 'A part across the pair does nothing for what both legs carry alike: this surge passes it by.'
     case 'collapse-unknown':
       return `A crowbar that fires drops to about ${V(CROWBAR_ON.value)} at once: how the inductor rings then is not worked out here.`
+    case 'rating-too-long':
+      return `The pulse takes ${show(reason.halfSec, 'time')} to fall to half, and a 10/1000 µs rating says nothing of more than ${show(RATED_UP_TO_SEC, 'time')}: ask for the curve of the part at that length, or stand it off.`
     case 'rating':
       return ratingSentence(reason)
   }

@@ -7,6 +7,7 @@ import { A, show, V } from './show.ts'
 const OTHERS: readonly SuppressorReason['is'][] = [
   'rating-missing',
   'no-rating-left',
+  'rating-too-long',
   'rating',
   'not-in-the-way',
   'collapse-unknown',
