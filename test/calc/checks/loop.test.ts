@@ -53,6 +53,16 @@ describe('a clamp', () => {
     expect(plain(both.headline)).toBe('The load is 10 Ω, the source 15 Ω to 60 Ω.')
   })
 
+  it('is no plain yes where one capacitor took both ends for resistances, or two showed that they are none', () => {
+    const read = { clampOhm: '150', fallDb: '6', firstF: '1n', firstDb: '12', readAtHz: '30M', higherEnd: 'source' }
+    const one = loop(read)
+    expect(one.verdict).toBe('marginal')
+    expect(plain(one.headline)).toMatch(/^With care, if both are resistances: the load is/u)
+    // ω·C·R of 20.44 Ω ten times as far: 10·log10(1 + 38.54²) = 31.7 dB; 24 dB is that of a line that resonates
+    expect(loop({ ...read, secondF: '10n', secondDb: '31.72' }).verdict).toBe('ok')
+    expect(loop({ ...read, secondF: '10n', secondDb: '29' }).verdict).not.toBe('ok')
+  })
+
   it('leaves the source open, and bounds what a capacitor can work against by a quarter', () => {
     const result = loop({ clampOhm: '100', fallDb: '9.5424' })
     expect(plain(result.findings.map(({ sentence }) => sentence).join(' '))).toContain('12.5 Ω at most')

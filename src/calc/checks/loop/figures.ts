@@ -72,6 +72,15 @@ function loadOf({ currentDb, voltageDb, offDb = 0 }: LoopGiven): (OhmSpan & { re
 
 const isReal = (value: number | undefined): value is number => value !== undefined && Number.isFinite(value)
 
+/** A tenth of the conductance beside it and more: what stands side by side is no resistance alone. */
+export const isReactive = ({
+  siemens,
+  parallelOhm,
+}: {
+  readonly siemens?: number | undefined
+  readonly parallelOhm?: number | undefined
+}): boolean => siemens !== undefined && parallelOhm !== undefined && Math.abs(siemens) * parallelOhm > 0.1
+
 /** The values that exist, infinite ones left out. */
 const existing = (values: Readonly<Record<string, number | undefined>>): Readonly<Record<string, number>> =>
   Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => isReal(entry[1])))
@@ -131,11 +140,13 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   const load = loadOf(given)
   const ends = endsOf(given, capacitors)
   const { source, loadOhm = load?.ohm } = sourceOf(given, pair, ends, loop, load)
+  // by current and voltage the load is a size of its own; by capacitors both ends are taken for resistances
+  const areResistances = load !== undefined || (capacitors.parallelFrom === 'two' && !isReactive(capacitors))
   // A span without an end is handed to nobody.
   const isSpan = isReal(source?.most)
   return {
-    // the question is for both ends: it is answered when both are handed over
-    verdict: isSpan && loadOhm !== undefined ? 'ok' : 'unknown',
+    // the question is for both ends: it is answered when both are handed over, and surely where both were seen to be resistances
+    verdict: !isSpan || loadOhm === undefined ? 'unknown' : areResistances ? 'ok' : 'marginal',
     bounds: [],
     rungs: [],
     values: existing({

@@ -3,7 +3,7 @@ import { levelIn } from '../../level.ts'
 import { loopOhmFrom } from '../../network/clamp.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import type { Basis, Cell, Finding, Step, Success } from '../../types.ts'
-import { CURRENT_UNIT, type LoopFigures, VOLTAGE_UNIT } from './figures.ts'
+import { CURRENT_UNIT, isReactive, type LoopFigures, VOLTAGE_UNIT } from './figures.ts'
 import type { LoopGiven } from './inputs.ts'
 
 const ohm = (si: number): string => formatQuantity(si, 'resistance', 3)
@@ -78,10 +78,10 @@ function needsOf({ firstF, readAtHz, clampOhm, currentDb }: LoopGiven): Pick<Suc
   return { needs: { key: 'readAtHz', sentence: 'Enter the one frequency of the capacitor readings.' } }
 }
 
-function headlineOf(given: LoopGiven, { loop, values, refusedTrial }: LoopFigures): string {
+function headlineOf(given: LoopGiven, { loop, values, refusedTrial, verdict }: LoopFigures): string {
   const { loopOhm, parallelOhm, loadOhm, sourceLeastOhm, sourceMostOhm } = values
   if (loadOhm !== undefined && sourceLeastOhm !== undefined && sourceMostOhm !== undefined)
-    return `The load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
+    return `${verdict === 'marginal' ? 'With care, if both are resistances: the' : 'The'} load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
   if (loadOhm !== undefined) return `Not known where it comes from; the load is ${ohm(loadOhm)} at this frequency.`
   if (loopOhm !== undefined && loop !== undefined) {
     const most = Number.isFinite(loop.most) ? ` to ${ohm(loop.most)}` : ' and more'
@@ -127,7 +127,7 @@ function findingsOf(given: LoopGiven, figures: LoopFigures): readonly Finding[] 
     add('unknown', `${ohm(pair[0])} and ${ohm(pair[1])}: which of them is the source, another reading has to say.`)
   if (parallelFrom === 'one')
     add('unknown', 'One capacitor takes both ends for resistances. A second value shows whether they are.')
-  if (siemens !== undefined && parallelOhm !== undefined && Math.abs(siemens) * parallelOhm > 0.1)
+  if (siemens !== undefined && isReactive({ siemens, parallelOhm }))
     add(
       'unknown',
       `${siemens > 0 ? 'A capacitance' : 'An inductance'} of ${ohm(1 / Math.abs(siemens))} stands beside them: they are not resistances alone.`,
