@@ -82,7 +82,10 @@ describe('the runner', () => {
     await asked[0]?.answer(answerOf('one'))
     runner.start(begin, elsewhere)
     expect(begin).toHaveBeenCalledTimes(1)
-    expect(asked.map(({ signal }) => signal.aborted), 'what has ended is not stopped').toEqual([false, false])
+    expect(
+      asked.map(({ signal }) => signal.aborted),
+      'what has ended is not stopped',
+    ).toEqual([false, false])
     expect(runner.answer.value).toMatchObject({ is: 'working', previous: { headline: 'one' } })
     await asked[1]?.answer(answerOf('two'))
     expect(runner.answer.value).toMatchObject({ is: 'done', result: { headline: 'two' } })
