@@ -140,7 +140,11 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
 
 const isEmptied = (fact: Fact): boolean => fact.origin.by === 'user' && fact.text.trim() === ''
 
+const UNCLAIMED: readonly Fact[] = []
+
 function ranked(claims: readonly (Fact | undefined)[]): readonly Fact[] {
+  // most facts nobody knows
+  if (claims.every((fact) => fact === undefined)) return UNCLAIMED
   return claims
     .filter((fact): fact is Fact => fact !== undefined && (fact.text.trim() !== '' || isEmptied(fact)))
     .sort((a, b) => RANK[a.origin.by] - RANK[b.origin.by])

@@ -124,6 +124,15 @@ describe('a connector in its one bond', () => {
     )
   })
 
+  it('says no where one need is short, though a bead is not known at another', () => {
+    const bead = { beadHz: '1M;3M;10M', beadOhm: '30;30;30', beadReactanceOhm: '20;20;20', noiseHz: '5M' }
+    const weak = { ...DISCRETE, noiseHz: '10M;118M', neededDb: '30' }
+    const texts = [...Array.from({ length: 22 }, () => weak), { ...DISCRETE, ...bead }]
+    const { rows } = scheduleWith(texts, { bondOhm: '0', bondH: '10n' }, { chosenTopology: 'LC', chosenF: '47n' })
+    expect(rows[0]?.verdict).toBe('fails')
+    expect(rows[0]?.headline).toContain('With all contacts in the bond')
+  })
+
   it('fails a value of the user’s own that the shared bond defeats, and keeps it', () => {
     const schedule = scheduleWith(
       Array.from({ length: 22 }, () => ({ ...DISCRETE, neededDb: '30' })),

@@ -29,9 +29,9 @@ const MOST_CELLS = 4000
 /** Which sum of the two currents of a contact is looked at: of·α + by·β. */
 export type Mixture = { readonly of: Complex; readonly by: Complex }
 
-/** of·α + by·β at the corners of the cell that is looked at. */
-const xs = new Float64Array(1 << 10)
-const ys = new Float64Array(1 << 10)
+/** of·α + by·β at the corners of the cell that is looked at; as many as any cell had. */
+let xs = new Float64Array(1 << 10)
+let ys = new Float64Array(1 << 10)
 
 /** The reach of of·α + by·β over every point of the boxes, from above. */
 export function reachOf(boxes: readonly Cell[], mixture: Mixture): Reach {
@@ -79,6 +79,10 @@ export function reachOf(boxes: readonly Cell[], mixture: Mixture): Reach {
 }
 
 function mixInto(shares: Float64Array, corners: readonly number[], { of: [aRe, aIm], by: [bRe, bIm] }: Mixture): void {
+  if (corners.length > xs.length) {
+    xs = new Float64Array(corners.length)
+    ys = new Float64Array(corners.length)
+  }
   for (let i = 0; i < corners.length; i++) {
     const at = SHARE * (corners[i] as number)
     const alphaRe = shares[at + ALPHA] as number

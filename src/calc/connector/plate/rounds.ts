@@ -97,15 +97,19 @@ function* platesOf(sitting: readonly Sitting[], bond: BondParts, round: number):
   return plates
 }
 
-/** Its worst need with the others as they sit; undefined where none is asked of it. */
+/** Its worst need with the others as they sit, a no before what is not known; undefined where none is asked of it. */
 function judged({ plated, needs }: Member, { plates, i, mates }: Around): Together | undefined {
   let worst: Together | undefined
   for (const need of needs) {
     const one = judge(plates.get(need.hz) as Plate, { i, plated, need, mates })
-    if (worst === undefined || one.leastDb - one.need.db < worst.leastDb - worst.need.db) worst = one
+    if (worst === undefined || isWorse(one, worst)) worst = one
   }
   return worst
 }
+
+/** A need that is short is a no whatever another would be, were its bead known. */
+const isWorse = (one: Together, other: Together): boolean =>
+  (one.is === 'short') === (other.is === 'short') ? marginOf(one) < marginOf(other) : one.is === 'short'
 
 /** A first look at a part: dB over its worst need, on the corners of its box. */
 const promised = ({ plated, needs }: Member, { plates, i }: Around): number =>
