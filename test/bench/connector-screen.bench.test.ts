@@ -136,6 +136,8 @@ async function openTraced({ visit, page, hash }: Opened): Promise<Traced> {
     })
     watcher.observe(document.body, { childList: true, subtree: true, attributes: true })
   })
+  // what the driver needs to wait in a page is a script of its own: it is there before the turns are counted
+  await page.waitForFunction(() => true)
   return tracedDuring(page, async () => {
     await page.evaluate((to) => {
       performance.mark('tapped')

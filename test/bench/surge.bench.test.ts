@@ -8,20 +8,9 @@ import { surgeCheck } from '../../src/calc/checks/surge/check.ts'
 import { evaluate } from '../../src/calc/line/evaluate.ts'
 import { readFields } from '../../src/calc/line/fields.ts'
 import { circuitOfDeck, DECKS, runSurge, shapeOfDeck } from '../support/surge-deck.ts'
+import { calibration, least, STEPS, spentMs, workedMs } from './unit.ts'
 
 const RUNS = 9
-const STEPS = 1_000_000
-
-function calibration(): number {
-  let re = 0.3
-  let im = 0.1
-  for (let i = 0; i < STEPS; i++) {
-    const next = re * 0.61 - im * 0.37 + 0.11
-    im = re * 0.37 + im * 0.61 + 0.07
-    re = next
-  }
-  return re + im
-}
 
 /** A ringing pulse into a Pi with a class suppressor, and the table of classes: the longest answer there is. */
 const HEAVY = {
@@ -45,22 +34,14 @@ const USUAL = {
   busMaxV: '32.2',
 }
 
-const least = (values: readonly number[]): number => Math.min(...values)
-
-const timed = (job: () => number): number => {
-  const from = performance.now()
-  if (!Number.isFinite(job())) throw new Error('nothing was calculated')
-  return performance.now() - from
-}
-
 /** Time of every slice of an answer, in ms. */
 function slicesMs(texts: Readonly<Record<string, string>>): readonly number[] {
   const running = evaluate(surgeCheck, readFields(surgeCheck, texts))
   const slices: number[] = []
   for (;;) {
-    const from = performance.now()
+    const from = process.cpuUsage()
     const step = running.next()
-    slices.push(performance.now() - from)
+    slices.push(spentMs(from))
     if (step.done) return slices
   }
 }
@@ -80,11 +61,11 @@ function solveAll(): number {
 }
 
 for (let i = 0; i < 3; i++) {
-  timed(calibration)
-  timed(solveAll)
+  workedMs(calibration)
+  workedMs(solveAll)
 }
-const one = least(Array.from({ length: RUNS }, () => timed(calibration)))
-const decks = least(Array.from({ length: RUNS }, () => timed(solveAll)))
+const rounds = Array.from({ length: RUNS }, () => [workedMs(calibration), workedMs(solveAll)] as const)
+const [one, decks] = [least(rounds.map(([unit]) => unit)), least(rounds.map(([, all]) => all))]
 const heavy = answerMs(HEAVY)
 const usual = answerMs(USUAL)
 console.log(

@@ -1,6 +1,6 @@
 /**
  * Speed of one window, six topologies with three needs from four sources, as a ratio to a loop of a million complex
- * multiply–adds timed beside it: the six rows alone, and the whole check with doubts, words and pictures. An ordinary
+ * multiply–adds worked in the same rounds, in time of the processor: the six rows alone, and the whole check with doubts, words and pictures. An ordinary
  * window, one that is shut and one that rings: these two propose what would open them or calm them, each proposal a row
  * of its own worked out anew.
  */
@@ -10,22 +10,10 @@ import { allRows, windowFigures } from '../../src/calc/checks/window/figures.ts'
 import type { WindowGiven } from '../../src/calc/checks/window/inputs.ts'
 import { evaluateNow } from '../../src/calc/line/evaluate.ts'
 import { readFields } from '../../src/calc/line/fields.ts'
+import { leastInUnits, STEPS } from './unit.ts'
 
 const RUNS = 41
 const WARM_UP = 60
-const STEPS = 1_000_000
-
-/** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
-function calibration(): number {
-  let re = 0.3
-  let im = 0.1
-  for (let i = 0; i < STEPS; i++) {
-    const next = re * 0.61 - im * 0.37 + 0.11
-    im = re * 0.37 + im * 0.61 + 0.07
-    re = next
-  }
-  return re + im
-}
 
 const SHARED = { sourceOhm: '1;10;50;150', eslH: '0.4n', bondH: '0.6n', bondOhm: '2.5m' }
 const OPEN = {
@@ -59,26 +47,21 @@ const rows = (texts: Readonly<Record<string, string>>) => {
   }
 }
 
-const least = (values: readonly number[]): number => Math.min(...values)
-
-function timed(job: () => number): number {
-  const from = performance.now()
-  if (!Number.isFinite(job())) throw new Error('nothing was calculated')
-  return performance.now() - from
-}
-
-/** The least disturbed run of many: what the machine did meanwhile is left out. Compiled before it is timed. */
-function leastMs(job: () => number): number {
-  for (let i = 0; i < WARM_UP; i++) timed(job)
-  return least(Array.from({ length: RUNS }, () => timed(job)))
-}
-
-const one = leastMs(calibration)
-const cost = (texts: Readonly<Record<string, string>>) => ({
-  rows: leastMs(rows(texts)) / one,
-  answer: leastMs(answer(texts)) / one,
+const QUESTIONS = { open: OPEN, shut: SHUT, ringing: RINGING }
+const costs = leastInUnits(
+  Object.fromEntries(
+    Object.entries(QUESTIONS).flatMap(([name, texts]) => [
+      [`${name} rows`, rows(texts)],
+      [`${name} answer`, answer(texts)],
+    ]),
+  ),
+  { rounds: RUNS, warmUp: WARM_UP },
+)
+const costOf = (name: keyof typeof QUESTIONS) => ({
+  rows: costs[`${name} rows`] ?? Number.NaN,
+  answer: costs[`${name} answer`] ?? Number.NaN,
 })
-const found = { open: cost(OPEN), shut: cost(SHUT), ringing: cost(RINGING) }
+const found = { open: costOf('open'), shut: costOf('shut'), ringing: costOf('ringing') }
 const said = Object.entries(found).map(
   ([name, ratio]) => `${name} ${ratio.rows.toPrecision(3)} (with words ${ratio.answer.toPrecision(3)})`,
 )

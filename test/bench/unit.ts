@@ -1,0 +1,58 @@
+/**
+ * What a bench measures in: a loop of a million complex multiply–adds, which the compiler of every machine handles alike.
+ * All times are of the processor: what other programs do meanwhile counts only as far as it makes this one's work dearer.
+ */
+
+export const STEPS = 1_000_000
+
+/** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
+export function calibration(): number {
+  let re = 0.3
+  let im = 0.1
+  for (let i = 0; i < STEPS; i++) {
+    const next = re * 0.61 - im * 0.37 + 0.11
+    im = re * 0.37 + im * 0.61 + 0.07
+    re = next
+  }
+  return re + im
+}
+
+/** Milliseconds of the processor since `from`. */
+export function spentMs(from: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(from)
+  return (user + system) / 1e3
+}
+
+/** Milliseconds of the processor a job takes. */
+export function workedMs(job: () => number): number {
+  const from = process.cpuUsage()
+  if (!Number.isFinite(job())) throw new Error('nothing was calculated')
+  return spentMs(from)
+}
+
+export const least = (values: readonly number[]): number => Math.min(...values)
+
+/**
+ * The least of each job over many rounds, in units: the unit and every job once in each round, so that they meet the machine
+ * in the same states. What disturbs a round only adds to it. `warmUp` rounds before are for the compiler.
+ */
+export function leastInUnits<Name extends string>(
+  jobs: Readonly<Record<Name, () => number>>,
+  { rounds, warmUp }: { readonly rounds: number; readonly warmUp: number },
+): Readonly<Record<Name, number>> {
+  const names = Object.keys(jobs) as Name[]
+  const units: number[] = []
+  const spent = new Map(names.map((name) => [name, [] as number[]]))
+  for (let round = -warmUp; round < rounds; round++) {
+    const unit = workedMs(calibration)
+    if (round >= 0) units.push(unit)
+    for (const name of names) {
+      const ms = workedMs(jobs[name])
+      if (round >= 0) spent.get(name)?.push(ms)
+    }
+  }
+  return Object.fromEntries(names.map((name) => [name, least(spent.get(name) ?? []) / least(units)])) as Record<
+    Name,
+    number
+  >
+}
