@@ -257,6 +257,8 @@ export interface Check<I extends readonly Input[] = readonly Input[], F extends 
    * would be another part says nothing about this one. Absent: `figures` on the other facts says the same.
    */
   doubted?(given: Given<I>, figures: F): Figures | Refused
+  /** Whether an assumed field is no part of the answer that was found, whatever it is: nothing is tried with another value. */
+  ignores?(figures: F, key: string): boolean
   /**
    * What an answer is that would be a yes and rests on these assumed inputs, where that is more than `unknown`: never
    * `ok`. Absent or undefined: unknown.

@@ -143,7 +143,8 @@ function* doubtFavourable(
   const kind = lineKindById(String(given['lineKind'] ?? ''))
   const doubts = fields.flatMap((field) => {
     const contrary = contraryOf(field, kind)
-    return contrary !== undefined && matters(field, given) ? [contrary] : []
+    if (contrary === undefined || !matters(field, given) || check.ignores?.(found, field.key)) return []
+    return [contrary]
   })
   if (doubts.length === 0) return []
   const all = against(given, doubts)

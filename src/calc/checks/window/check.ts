@@ -1,6 +1,6 @@
 /** The capacitance window of one line: from the attenuation needed (at least) to what the signal stands (at most). */
 import type { Check } from '../../types.ts'
-import { doubtedWindow } from './doubted.ts'
+import { doubtedWindow, ignoredByWindow } from './doubted.ts'
 import { explainWindow } from './explain.ts'
 import { type WindowFigures, windowFigures } from './figures.ts'
 import { windowInputs } from './inputs.ts'
@@ -47,4 +47,5 @@ export const windowCheck: Check<typeof windowInputs, WindowFigures> = {
   figures: windowFigures,
   explain: explainWindow,
   doubted: doubtedWindow,
+  ignores: ignoredByWindow,
 }

@@ -1,5 +1,6 @@
 /** The part that was found, in its topology, under other facts: what doubts about an assumption are answered from. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
+import { hasInductor } from '../../network/circuit.ts'
 import type { Figures, Refused } from '../../types.ts'
 import type { WindowFigures } from './figures.ts'
 import type { WindowGiven } from './inputs.ts'
@@ -15,3 +16,10 @@ export function doubtedWindow(given: WindowGiven, found: WindowFigures): Figures
   const setup = { ...setUp(given, lineKindById(given.lineKind ?? ''), needs), lumpedF, untriedRows }
   return { verdict: fixedRow(found.row, setup).verdict, values: {}, bounds: setup.bounds, rungs: [] }
 }
+
+/** What only says of an inductor how large it is and what it is beside that. */
+const OF_INDUCTOR: ReadonlySet<string> = new Set(['inductanceH', 'inductorParallelF'])
+
+/** A row of capacitors alone, without a choke, has no inductor to be in doubt about. */
+export const ignoredByWindow = (found: WindowFigures, key: string): boolean =>
+  found.is === 'window' && !hasInductor(found.row.topology) && found.setup.choke === undefined && OF_INDUCTOR.has(key)
