@@ -142,8 +142,6 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
   return resolution
 }
 
-const UNCLAIMED: readonly Fact[] = []
-
 const isEmptied = (fact: Fact): boolean => fact.origin.by === 'user' && fact.text.trim() === ''
 
 const UNCLAIMED: readonly Fact[] = []
