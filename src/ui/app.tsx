@@ -21,7 +21,11 @@ import './styles/forced-colors.css'
 
 const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskStart)
 const About = lazy(async () => (await import('./screens/about.tsx')).About)
-const Ask = lazy(async () => (await import('./screens/ask.tsx')).Ask)
+const Ask = lazy(async () => {
+  // what it asks from is on its way meanwhile; the screen itself says when that fails
+  void import('../guide/guide.ts').catch(() => undefined)
+  return (await import('./screens/ask.tsx')).Ask
+})
 const CheckList = lazy(async () => (await import('./screens/check-list.tsx')).CheckList)
 const CheckScreen = lazy(async () => (await import('./screens/check.tsx')).CheckScreen)
 const KeptCheckScreen = lazy(async () => (await import('./screens/kept-check.tsx')).KeptCheckScreen)

@@ -36,7 +36,7 @@ type TraceEvent = {
 }
 
 const byThread = (thread: string): Turn['by'] | undefined =>
-  thread === 'CrRendererMain' ? 'page' : /^DedicatedWorker/.test(thread) ? 'worker' : undefined
+  thread === 'CrRendererMain' ? 'page' : /^(Dedicated|Service)Worker/.test(thread) ? 'worker' : undefined
 
 /** Runs `job` and tells what the page did meanwhile. `more`: what is traced besides. */
 export async function tracedDuring(
