@@ -128,13 +128,9 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
     stated: (key) => decided(ranked([line.facts[key], notedFact(line, key), kindFact(line, key)])),
     numbers: (fact, quantity) => numbersIn(fact?.text ?? '', quantity, express),
     claims: (key) =>
-      once(claims, key, () => {
-        const [own, noted] = [line.facts[key], notedFact(line, key)]
-        const [derived, ofKind] = [derivedFact(resolution, key), kindFact(line, key)]
-        // most facts nobody knows
-        if (own === undefined && noted === undefined && derived === undefined && ofKind === undefined) return UNCLAIMED
-        return ranked([own, noted, derived, ofKind])
-      }),
+      once(claims, key, () =>
+        ranked([line.facts[key], notedFact(line, key), derivedFact(resolution, key), kindFact(line, key)]),
+      ),
     fields: (check) => once(fields, check.id, () => resolution.filled(check.inputs)),
     filled: (inputs) => inputs.map((input) => filled(resolution, input, express)),
     figures: (check) => once(figures, check.id, () => figuresOf(check, resolution.fields(check))),
@@ -266,9 +262,8 @@ function kindFact(line: Line, fact: FactKey): Fact | undefined {
   const supply = lineKindById(line.facts.lineKind?.text ?? '')?.supply
   if (!supply) return undefined
   const origin = { by: 'kind', source: supply.source.id } as const
-  return fact === 'workingRmsV'
-    ? { text: printText(supply.worstRmsV, 'voltage'), origin }
-    : { text: printText(supply.worstHz, 'frequency'), origin }
+  if (fact === 'workingRmsV') return { text: printText(supply.worstRmsV, 'voltage'), origin }
+  return { text: printText(supply.worstHz, 'frequency'), origin }
 }
 
 /**

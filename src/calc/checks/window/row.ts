@@ -98,7 +98,7 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   return {
     ...found,
-    ...withLine(notShown(found, topology, setup, admits), topology, setup),
+    ...withLine(notShown(found, topology, setup, admits, placed.length === 0), topology, setup),
     least,
     holes: needs.flatMap(({ holes = [] }) => holes),
     balance,
@@ -109,17 +109,25 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   }
 }
 
-/** Where the part is only computed, that is the reason, unless the signal has one of its own. */
+/**
+ * Where the part is only computed, that is the reason, unless the signal has one of its own. With nothing to compute it
+ * with either (ends not known, other frequencies than were read) no bound of a trial alone makes it a yes.
+ */
 function notShown(
   found: Intersection,
   topology: Topology,
   setup: WindowSetup,
   admits: (markedF: number) => Verdict,
+  isUncomputed: boolean,
 ): { readonly verdict: Verdict; readonly reasons: readonly (Reason | LineReason)[] } {
   const marked = found.proposal?.valueF
-  if (marked === undefined || isShown(setup.shown, topology, marked, sharesOf(setup))) return found
+  const isClear = marked === undefined || isShown(setup.shown, topology, marked, sharesOf(setup))
+  const isTried = topology === 'C' && setup.shown !== undefined && isClear
+  const isOpen = isUncomputed && !isTried
+  const verdict = isOpen ? worse(found.verdict, 'unknown') : found.verdict
+  if (isClear) return { verdict, reasons: found.reasons }
   const others = admits(marked) === 'ok' ? found.reasons.filter((reason) => reason !== 'signal') : found.reasons
-  return { verdict: found.verdict, reasons: ['not-shown', ...others] }
+  return { verdict, reasons: ['not-shown', ...others] }
 }
 
 /** The row of a choke that meets the need with no capacitor at all; undefined where it does not, or there is none. */
