@@ -14,6 +14,7 @@ const LONG = 'test/**/*.long.test.ts'
 const ADVERSARY = 'test/adversary/*.test.ts'
 const BENCH = 'test/bench/**'
 const BUILD = 'test/build/**'
+const KEEPING = 'test/{store,state,offline,worker,ui}/**/*.test.{ts,tsx}'
 
 /** Which file runs where follows from its name and folder; test/architecture.test.ts sees that none is left out. */
 export default defineConfig({
@@ -22,15 +23,28 @@ export default defineConfig({
     maxWorkers: 2,
     projects: [
       {
-        // the inner loop: quick, deterministic, nothing timed
+        // the inner loop: quick, deterministic, nothing timed. These keep nothing, so that files share what they import.
         ...shared,
         test: {
           name: 'unit',
           pool: 'threads',
+          isolate: false,
           include: [TESTS],
-          exclude: [LONG, ADVERSARY, BENCH, BUILD, 'test/e2e/**', '**/node_modules/**'],
+          exclude: [LONG, ADVERSARY, BENCH, BUILD, KEEPING, 'test/e2e/**', '**/node_modules/**'],
           testTimeout: 30_000,
           // what is worked out at build time is worked out within the first hook that asks for it
+          hookTimeout: 30_000,
+        },
+      },
+      {
+        // what is kept, and the screens that show it: each file starts from nothing
+        ...shared,
+        test: {
+          name: 'kept',
+          pool: 'threads',
+          include: [KEEPING],
+          exclude: [LONG, '**/node_modules/**'],
+          testTimeout: 30_000,
           hookTimeout: 30_000,
         },
       },

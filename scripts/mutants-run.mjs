@@ -19,16 +19,25 @@ const loaded = await loadConfigFromFile({ command: 'serve', mode: 'test' }, join
 /** @type {import('vitest/config').ViteUserConfig | undefined} */
 const config = loaded?.config
 const projects = config?.test?.projects ?? []
-const unit = projects.find(
-  (one) => typeof one === 'object' && 'test' in one && typeof one.test?.name === 'string' && one.test.name === 'unit',
-)
-if (typeof unit !== 'object' || !('test' in unit)) throw new Error('vitest.config.ts has no project named unit')
-const { test, ...vite } = unit
+/** @param {string} name */
+const named = (name) => {
+  const found = projects.find(
+    (one) => typeof one === 'object' && 'test' in one && typeof one.test?.name === 'string' && one.test.name === name,
+  )
+  if (typeof found !== 'object' || !('test' in found)) throw new Error(`vitest.config.ts has no project named ${name}`)
+  return found
+}
+const { test, ...vite } = named('unit')
 
 const vitest = await createVitest(
   'test',
   {
     ...test,
+    include: [...(test?.include ?? []), ...(named('kept').test?.include ?? [])],
+    // what the tests of storage leave out of the other project is in this one
+    exclude: (test?.exclude ?? []).filter((one) => !named('kept').test?.include?.includes(one)),
+    // a mutant may sit in what runs while a module is read
+    isolate: true,
     config: false,
     root: tree,
     watch: false,

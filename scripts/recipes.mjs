@@ -1,6 +1,6 @@
 /**
  * Carries out the recipes of DEVELOPERS.md literally, each in a copy of this tree: makes the edits, records, then proves
- * that no file was touched that the recipe does not name, that types hold, and that the whole unit project is green.
+ * that no file was touched that the recipe does not name, that types hold, and that the projects unit and kept are green.
  *   node scripts/recipes.mjs [part of a title [test file …]]
  */
 import { spawnSync } from 'node:child_process'
@@ -88,7 +88,9 @@ function carryOut({ files: named }, edits) {
       if (!touched.some((path) => isNamed(name, path))) failures.push(`named but not touched: ${name}`)
     failures.push(failureOf(folder, 'node_modules/typescript/bin/tsc', ['-p', 'tsconfig.test.json']))
     failures.push(failureOf(folder, 'node_modules/@biomejs/biome/bin/biome', ['check', '.']))
-    failures.push(failureOf(folder, 'node_modules/vitest/vitest.mjs', ['run', '--project', 'unit', ...tests]))
+    failures.push(
+      failureOf(folder, 'node_modules/vitest/vitest.mjs', ['run', '--project', 'unit', '--project', 'kept', ...tests]),
+    )
     return failures.filter((failure) => failure !== undefined)
   } finally {
     rmSync(folder, { recursive: true })

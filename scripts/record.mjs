@@ -15,4 +15,4 @@ const RECORDING = [
 
 install()
 process.env['UPDATE'] = '1'
-process.exitCode = runTool(TOOLS.vitest, ['run', '--project', 'unit', ...RECORDING]) ? 0 : 1
+process.exitCode = runTool(TOOLS.vitest, ['run', '--project', 'unit', '--project', 'kept', ...RECORDING]) ? 0 : 1

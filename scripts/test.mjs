@@ -75,7 +75,7 @@ function failuresOf(files, project) {
 
 /**
  * Runs one vitest project and counts its tests from the report, so that nothing can pass by not running.
- * @param {'unit' | 'long' | 'adversary' | 'torture' | 'bench' | 'site' | 'engines'} project
+ * @param {'unit' | 'kept' | 'long' | 'adversary' | 'torture' | 'bench' | 'site' | 'engines'} project
  */
 function tests(project) {
   const folder = mkdtempSync(join(tmpdir(), 'stillpin-test-'))
@@ -129,7 +129,7 @@ for (const project of ['tsconfig.json', 'tsconfig.pure.json', 'tsconfig.worker.j
   step(`types ${project}`, TOOLS.tsc, ['-p', project])
 step('lint', TOOLS.biome, ['check', '--error-on-warnings', '.'])
 step('dead code', TOOLS.knip, [])
-for (const project of /** @type {const} */ (['unit', 'long', 'adversary', 'torture', 'bench'])) tests(project)
+for (const project of /** @type {const} */ (['unit', 'kept', 'long', 'adversary', 'torture', 'bench'])) tests(project)
 const isBuilt = step('build', TOOLS.vite, ['build'])
 if (!isBuilt) record('site tests: nothing to test without a build', false)
 else if (haveEngine('chromium')) tests('site')
