@@ -18,7 +18,7 @@ const PARTS = [
   // what the first screen stands on
   [
     'first',
-    /\/node_modules\/(preact|@preact)\/|\/src\/(store\/browser-storage|reference\/screening|ui\/(parts\/(icon|screening)|shell\/search-wanted|screens\/search-box))|vite\/preload-helper|\/src\/(guide\/start\.|ui\/screens\/start-link|state\/(router|theme|version)\.ts|offline\/updates|ui\/(lazy|shell\/(head|notices|nav|bar|start|install-event)\.))/,
+    /\/node_modules\/(preact|@preact)\/|\/src\/(store\/browser-storage|reference\/screening|ui\/(parts\/(icon|screening)|shell\/search-wanted|screens\/search-box))|vite\/preload-helper|\/src\/(guide\/start\.|ui\/screens\/start-link|state\/(router|theme|version)\.ts|offline\/updates|ui\/(lazy|shell\/(head|notices|offline-ready|nav|bar|start|install-event)\.))/,
   ],
   // what every start reads back, and nothing that only some of them need
   [

@@ -78,12 +78,14 @@ function check(): void {
 
 /**
  * A window that came from an older copy may start so late that the newer worker is in charge before anything here could
- * follow it; nothing would ever be told then. So the worker in charge is asked whether its copy holds this very script.
+ * follow it; nothing would ever be told then. So the worker in charge is asked whether its copy holds this very script:
+ * only then has this window a copy to go on with.
  */
 function askWhetherCurrent(): void {
   const { port1, port2 } = new MessageChannel()
   port1.onmessage = ({ data }) => {
     if (data === false) replaced()
+    else haveCopy()
     port1.close()
   }
   registration?.active?.postMessage({ type: 'HOLDS', url: import.meta.url }, [port2])
@@ -124,7 +126,8 @@ export async function startOffline(): Promise<void> {
   workbox = new Worker(workerAddress(), { updateViaCache: 'none' })
   registration = await workbox.register({ immediate: true })
   if (registration === undefined) return
-  if (registration.active !== null) haveCopy()
+  // A window that came from a copy asks first whether it is still this one: to an older window the newer copy is of no use.
+  if (registration.active !== null && !cameFromCopy) haveCopy()
   follow(registration.waiting)
   follow(registration.installing)
   registration.addEventListener('updatefound', () => follow(registration?.installing ?? null))

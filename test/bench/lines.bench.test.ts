@@ -12,7 +12,7 @@ import { calibration, least, STEPS, workedMs } from './unit.ts'
 const RUNS = 30
 const WARM_UP = 6
 const LINES = 128
-/** so many are worked out between two looks at the clock */
+/** so many are worked out between two looks at the clock: few enough to be left alone now and then */
 const TOGETHER = 16
 
 const checks = CHECKS.filter(({ id }) => id !== 'surge')
@@ -44,31 +44,30 @@ function lineOf(i: number, round: number): Line {
   return { id: `l${i}`, name: `J1-${i}`, gate: 'clear', trials: [], facts }
 }
 
-const middle = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN
-
 const verdicts = (line: Line): number => lineFigures(line, undefined, checks).verdicts.size
 
 for (let i = 0; i < 5; i++) workedMs(calibration)
-const all: number[] = []
+const units: number[] = []
+/** of each few lines, and of all after one changed, the times of every round */
+const all = Array.from({ length: LINES / TOGETHER }, (): number[] => [])
 const changed: number[] = []
 for (let round = 0; round < RUNS; round++) {
   const lines = Array.from({ length: LINES }, (_, i) => lineOf(i, round))
-  // One unit that was disturbed would make the lines look cheap: there is one before every few of them, and the middle counts.
-  const units: number[] = []
-  let allMs = 0
-  for (let from = 0; from < LINES; from += TOGETHER) {
-    units.push(workedMs(calibration))
-    allMs += workedMs(() => lines.slice(from, from + TOGETHER).reduce((sum, line) => sum + verdicts(line), 0))
-  }
-  const unit = middle(units)
-  all.push(allMs / unit)
+  const verdictsOf = (those: readonly Line[]) => () => those.reduce((sum, line) => sum + verdicts(line), 0)
+  const times = all.map((_, k) => workedMs(verdictsOf(lines.slice(k * TOGETHER, (k + 1) * TOGETHER))))
+  const unit = workedMs(calibration)
   const one = lines[round] as Line
   const now = { ...one, facts: { ...one.facts, neededDb: { text: '8.5', origin: { by: 'user' } } as const } }
-  const after = lines.map((line) => (line === one ? now : line))
-  changed.push(workedMs(() => after.reduce((sum, line) => sum + verdicts(line), 0)) / unit)
+  const again = workedMs(verdictsOf(lines.map((line) => (line === one ? now : line))))
+  // the rounds before are for the compiler
+  if (round < WARM_UP) continue
+  units.push(unit)
+  times.forEach((ms, k) => void all[k]?.push(ms))
+  changed.push(again)
 }
-// the least disturbed round, compiled before
-const [allRatio, changedRatio] = [least(all.slice(WARM_UP)), least(changed.slice(WARM_UP))]
+const unit = least(units)
+const allRatio = all.reduce((sum, times) => sum + least(times), 0) / unit
+const changedRatio = least(changed) / unit
 console.log(
   `bench, ${STEPS} complex multiply–adds = 1: all checks but the surge on ${LINES} lines ${allRatio.toPrecision(3)}, ` +
     `again after one fact of one of them ${changedRatio.toPrecision(3)}`,

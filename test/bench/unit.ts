@@ -1,6 +1,7 @@
 /**
  * What a bench measures in: a loop of a million complex multiply–adds, which the compiler of every machine handles alike.
- * All times are of the processor: what other programs do meanwhile counts only as far as it makes this one's work dearer.
+ * Times are by the clock and short, a few milliseconds each, and of many rounds the least counts: that one was left alone.
+ * (The processor's time of the process counts the threads of collector and compiler too, which nobody waits for.)
  */
 
 export const STEPS = 1_000_000
@@ -17,17 +18,11 @@ export function calibration(): number {
   return re + im
 }
 
-/** Milliseconds of the processor since `from`. */
-export function spentMs(from: NodeJS.CpuUsage): number {
-  const { user, system } = process.cpuUsage(from)
-  return (user + system) / 1e3
-}
-
-/** Milliseconds of the processor a job takes. */
+/** Milliseconds a job takes. */
 export function workedMs(job: () => number): number {
-  const from = process.cpuUsage()
+  const from = performance.now()
   if (!Number.isFinite(job())) throw new Error('nothing was calculated')
-  return spentMs(from)
+  return performance.now() - from
 }
 
 export const least = (values: readonly number[]): number => Math.min(...values)

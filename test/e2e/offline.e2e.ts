@@ -133,6 +133,9 @@ describe('without a network', () => {
   })
 })
 
+/** The last part a start fetches by itself, some seconds after it: before, a window is not all there. */
+const TIDYING = /\/tidy-/
+
 describe('an update', () => {
   const folders = mkdtempSync(join(tmpdir(), 'stillpin-deploys-'))
   const next = join(folders, 'next')
@@ -262,8 +265,10 @@ describe('an update', () => {
     await waitForOffline(asking)
     await asking.getByRole('textbox').first().fill('63.7')
     const other = await browser.context.newPage()
+    const complete = other.waitForResponse(TIDYING)
     await other.goto(`${server.address}#/check/filter`)
     await other.getByRole('textbox').first().fill('half a sentence')
+    await complete
     server.deploy(next)
     expect(await outcome(asking)).toBe('installed')
     await asking.bringToFront()
@@ -298,8 +303,10 @@ describe('an update', () => {
         return register(...given)
       }
     })
+    const complete = late.waitForResponse(TIDYING)
     await late.goto(`${server.address}#/check/filter`)
     await late.getByRole('textbox').first().fill('half a sentence')
+    await complete
     server.deploy(next)
     expect(await outcome(asking)).toBe('installed')
     await asking.bringToFront()

@@ -12,6 +12,7 @@ import { waitForOffline } from './support/browser.ts'
 import {
   answerAll,
   answerButton,
+  anySpace,
   CLEAR_GATE,
   field,
   heading,
@@ -177,7 +178,7 @@ describe('a triage', () => {
       const fold = page.locator('details', { hasText: 'tap one to change it' })
       if ((await fold.getAttribute('open')) === null) await fold.locator('summary').tap()
       await fold
-        .getByRole('link', { name: new RegExp(`^${titleOf(nodeId).replace(/[?]/g, '\\?')}.*${labelOf(nodeId, from)}`) })
+        .getByRole('link', { name: new RegExp(`^${anySpace(titleOf(nodeId))}.*${anySpace(labelOf(nodeId, from))}`) })
         .tap()
       await answerAll(page, [[nodeId, to]], 'tap')
     }

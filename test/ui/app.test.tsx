@@ -64,7 +64,8 @@ describe('the shell', () => {
 
   it('says once that it works offline, and never again after it was put away', async () => {
     offlineReady.value = true
-    expect((await until('.notices p')).textContent).toContain('without a network')
+    await settle()
+    expect(document.querySelector('.notices')?.textContent).toContain('without a network')
     await tap(by('button', 'Put this notice away'))
     expect(document.querySelector('.notices')?.textContent).toBe('')
     show(<App />)

@@ -10,12 +10,10 @@ import {
 } from '../../offline/updates.ts'
 import { lazy } from '../lazy.tsx'
 import { Bar, PutAway } from './bar.tsx'
+import { OfflineReady } from './offline-ready.tsx'
 
 /** Stored work is read after the first screen stands; until then there is nothing to say of it. */
 const WorkNotices = lazy(async () => (await import('./work-notices.tsx')).WorkNotices, null)
-
-/** Said once in a browser's life, and fetched when it is. */
-const OfflineReady = lazy(async () => (await import('./offline-ready.tsx')).OfflineReady, null)
 
 /** Bars for what the user should know now: an update, no way to reload, trouble with what is stored. */
 export function Notices() {

@@ -71,7 +71,7 @@ export function titleOf(nodeId: string): string {
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)
 
 /** A figure keeps its unit by a space that does not break; a name tells it as any other. */
-const anySpace = (text: string): string => escaped(text).replace(/\s/g, String.raw`\s`)
+export const anySpace = (text: string): string => escaped(text).replace(/\s/g, String.raw`\s`)
 
 /** The button of an answer, by the words on it; its hint follows in the same name. */
 export const answerButton = (page: Page, nodeId: string, optionId: string): Locator =>
