@@ -15,6 +15,9 @@ export type Step =
   | { readonly do: 'triage'; readonly draft: TriageDraft; readonly base?: string }
   | ({ readonly do: 'scratch' } & ScratchEdit)
 
+/** A way to carry a step out; false when what it changes is not there. */
+export type Write = (step: Step, late: Late) => Promise<boolean>
+
 /** Carries a step out; false when what it changes is not there. `late`: an earlier start left it behind. Fails with a `StoreError`. */
 export async function performStep(step: Step, late: Late = false): Promise<boolean> {
   switch (step.do) {

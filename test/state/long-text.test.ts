@@ -9,6 +9,22 @@ const TYPED = 'µV'
 
 const windows: Window[] = []
 
+/** The marks of the windows that are open. */
+let held: string[] = []
+const locks = {
+  request: (name: string, hold: () => Promise<unknown>) => {
+    held.push(name)
+    return hold()
+  },
+  query: async () => ({ held: held.map((name) => ({ name })) }),
+}
+
+/** Every window ends at once; the small storage comes back as it was before. */
+function kill(): void {
+  held = []
+  localStorage.clear()
+}
+
 /** A window of the app. */
 async function start(isLong = true): Promise<Window> {
   vi.resetModules()
@@ -58,8 +74,27 @@ const notes = (app: Window) => app.complaints.value?.map(({ note, rivals }) => [
 const onDisk = (keys: number) =>
   vi.waitFor(async () => expect((await journals()).map((lines) => lines.split('\n').length - 1)).toEqual([keys]))
 
+/** From now on the disk takes no journal. */
+function refuseJournals(): void {
+  const put = IDBObjectStore.prototype.put
+  vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, value, key) {
+    const isAlone = !this.transaction.objectStoreNames.contains('complaints')
+    if (isAlone && String(key).startsWith('typing:')) throw new DOMException('full', 'QuotaExceededError')
+    return key === undefined ? put.call(this, value) : put.call(this, value, key)
+  })
+}
+
+/** Another window reads this note and types on it. */
+async function fromOtherWindow(id: string, base: string, note: string): Promise<void> {
+  const { changeComplaint, getComplaint } = await import('../../src/store/complaints.ts')
+  const { madeOn } = await import('../../src/store/edits.ts')
+  const step = { do: 'change', id, patch: { note }, base: { note: base }, at: new Date().toISOString() } as const
+  await changeComplaint(madeOn(step, await getComplaint(id)))
+}
+
 beforeEach(async () => {
-  localStorage.clear()
+  kill()
+  vi.stubGlobal('navigator', Object.create(navigator, { locks: { value: locks, configurable: true } }))
   await freshStore()
 })
 afterEach(() => {
@@ -89,7 +124,7 @@ describe('a long note that is typed', () => {
     const app = await start()
     const note = type(app, await withNote(app), TYPED)
     await onDisk(TYPED.length)
-    localStorage.clear()
+    kill()
     const after = await start(false)
     expect(notes(after)).toEqual([[note, undefined]])
     await after.settled()
@@ -107,6 +142,7 @@ describe('a long note that is typed', () => {
     await vi.waitFor(() => expect(put.mock.calls.length).toBeGreaterThanOrEqual(3))
     await app.settled()
     vi.restoreAllMocks()
+    held = []
     expect(await journals()).toEqual([])
     expect(Object.keys(localStorage).filter((name) => name.startsWith('stillpin-typing:'))).toHaveLength(1)
     const after = await start(false)
@@ -118,7 +154,7 @@ describe('a long note that is typed', () => {
     const id = await withNote(app)
     const note = type(app, id, TYPED)
     await onDisk(TYPED.length)
-    localStorage.clear()
+    kill()
     const { changeComplaint } = await import('../../src/store/complaints.ts')
     const other = `${LONG}of the other window`
     const at = '2999-01-01T00:00:00.000Z'
@@ -127,15 +163,6 @@ describe('a long note that is typed', () => {
   })
 
   it('of a window that is open is left to that window', async () => {
-    const names: string[] = []
-    const locks = {
-      request: (name: string) => {
-        names.push(name)
-        return new Promise(() => undefined)
-      },
-      query: async () => ({ held: names.map((name) => ({ name })) }),
-    }
-    vi.stubGlobal('navigator', Object.create(navigator, { locks: { value: locks } }))
     const app = await start()
     const id = await withNote(app)
     const note = type(app, id, TYPED)
@@ -168,7 +195,64 @@ describe('a long note that is typed', () => {
     const note = type(app, id, 'two')
     await onDisk(6)
     expect(put.mock.calls.filter(([, key]) => String(key).endsWith(':text'))).toEqual([])
-    localStorage.clear()
+    kill()
     expect(notes(await start(false))).toEqual([[note, undefined]])
+  })
+  it('is written whole at every key where the windows do not know of each other', async () => {
+    vi.stubGlobal('navigator', Object.create(navigator, { locks: { value: undefined } }))
+    const app = await start()
+    const id = await withNote(app)
+    type(app, id, 'one')
+    const besideIt = await start(false)
+    await besideIt.settled()
+    const note = type(app, id, 'two')
+    await app.settled()
+    kill()
+    expect(notes(await start(false))).toEqual([[note, undefined]])
+  })
+
+  it('that was killed the moment it was written whole does not come again beside what was written since', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const note = type(app, id, TYPED)
+    await onDisk(TYPED.length)
+    refuseJournals()
+    await app.settled()
+    kill()
+    vi.restoreAllMocks()
+    await fromOtherWindow(id, note, `${note} and the other window`)
+    expect(notes(await start(false))).toEqual([[`${note} and the other window`, undefined]])
+  })
+
+  it('that two windows find at their start is written by one of them', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const note = type(app, id, TYPED)
+    await onDisk(TYPED.length)
+    kill()
+    const { takeTyped } = await import('../../src/store/restore-long-text.ts')
+    const { restoreSteps } = await import('../../src/store/restore-steps.ts')
+    const found = [await takeTyped('typing:'), await takeTyped('typing:')].flat()
+    const [first, second] = found.map(({ raw, writeOf }) => ({ steps: restoreSteps(raw), writeOf }))
+    for (const step of first?.steps ?? []) await first?.writeOf(first.steps)(step, true)
+    expect(await journals()).toEqual([])
+    await fromOtherWindow(id, note, `${note}!`)
+    for (const step of second?.steps ?? []) await second?.writeOf(second.steps)(step, true)
+    expect(notes(await start(false))).toEqual([[`${note}!`, undefined]])
+  })
+
+  it('is written after ten seconds, though no gap between the keys lets a timer through', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const now = vi.spyOn(performance, 'now')
+    const beganMs = performance.now()
+    for (const afterMs of [0, 4000, 9999]) {
+      now.mockReturnValue(beganMs + afterMs)
+      type(app, id, 'a')
+    }
+    expect(app.saveState.value).not.toBe('saving')
+    now.mockReturnValue(beganMs + 10_000)
+    type(app, id, 'a')
+    expect(app.saveState.value).toBe('saving')
   })
 })
