@@ -74,14 +74,25 @@ const notes = (app: Window) => app.complaints.value?.map(({ note, rivals }) => [
 const onDisk = (keys: number) =>
   vi.waitFor(async () => expect((await journals()).map((lines) => lines.split('\n').length - 1)).toEqual([keys]))
 
-/** From now on the disk takes no journal. */
-function refuseJournals(): void {
+/** From now on the disk does not take these; gives how many it was asked to take. */
+function refuse(isRefused: (store: IDBObjectStore, value: unknown) => boolean): () => number {
   const put = IDBObjectStore.prototype.put
-  vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, value, key) {
-    const isAlone = !this.transaction.objectStoreNames.contains('complaints')
-    if (isAlone && String(key).startsWith('typing:')) throw new DOMException('full', 'QuotaExceededError')
+  let refused = 0
+  vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, value: unknown, key) {
+    if (isRefused(this, value)) {
+      refused++
+      throw new DOMException('full', 'QuotaExceededError')
+    }
     return key === undefined ? put.call(this, value) : put.call(this, value, key)
   })
+  return () => refused
+}
+
+/** What the journal on the disk was made to hold, one after the other, from now on. */
+function watchJournal(): () => readonly string[] {
+  const put = vi.spyOn(IDBObjectStore.prototype, 'put')
+  return () =>
+    put.mock.calls.flatMap(([value, key]) => (/^typing:[^:]+$/.test(String(key)) ? [String(value.lines)] : []))
 }
 
 /** Another window reads this note and types on it. */
@@ -216,12 +227,45 @@ describe('a long note that is typed', () => {
     const id = await withNote(app)
     const note = type(app, id, TYPED)
     await onDisk(TYPED.length)
-    refuseJournals()
+    const refused = refuse((store) => [...store.transaction.objectStoreNames].join() === 'meta')
     await app.settled()
+    await vi.waitFor(() => expect(refused()).toBeGreaterThan(0))
     kill()
     vi.restoreAllMocks()
     await fromOtherWindow(id, note, `${note} and the other window`)
     expect(notes(await start(false))).toEqual([[`${note} and the other window`, undefined]])
+  })
+
+  it('that is written whole is in no journal after it', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const held = watchJournal()
+    type(app, id, TYPED)
+    await app.settled()
+    await vi.waitFor(async () => expect(await journals()).toEqual(['']))
+    expect(held().slice(held().indexOf(''))).not.toContainEqual(expect.stringMatching(/./))
+  })
+
+  it.each([
+    ['a title', ''],
+    ['another long note', TYPED],
+  ])('stays in the journal while %s is written before it', async (_what, typed) => {
+    const app = await start()
+    const [id, other] = [await withNote(app), await withNote(app, `${LONG}of another complaint`)]
+    const isNewNote = (value: unknown) => (value as { readonly note?: string }).note?.endsWith('complaint!') === true
+    const refused = refuse((store, value) => store.name === 'complaints' && isNewNote(value))
+    const held = watchJournal()
+    app.writeText(id, 'title', 'One', 'A long story')
+    app.writeText(id, 'aircraft', 'Another', '')
+    type(app, id, typed)
+    const note = type(app, other, '!')
+    await app.settled()
+    await vi.waitFor(() => expect(refused()).toBeGreaterThan(0))
+    // with the record that is refused, and taken back with it
+    expect(held().filter((lines) => lines === '')).toEqual([''])
+    kill()
+    vi.restoreAllMocks()
+    expect(notes(await start(false))).toContainEqual([note, undefined])
   })
 
   it('that two windows find at their start is written by one of them', async () => {
