@@ -114,7 +114,8 @@ export function mergeSteps(first: Step, second: Step): Step | undefined {
     return onFirst(first, { ...second, base: first.base })
   if (first.do === 'change' && second.do === 'change')
     return onFirst(first, first.base === undefined ? second : { ...second, base: first.base })
-  if (first.do === 'line' && second.do === 'line') return onFirst(first, second)
+  if (first.do === 'line' && second.do === 'line')
+    return onFirst(first, first.base === undefined ? second : { ...second, base: first.base })
   if (first.do === 'triage' && second.do === 'triage' && first.draft.line.id === second.draft.line.id) {
     const { base: _own, ...rest } = second
     return first.base === undefined ? rest : { ...rest, base: first.base }
