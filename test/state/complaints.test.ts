@@ -344,7 +344,8 @@ describe('two windows on one text', () => {
     await vi.waitFor(() => expect(named(other)).toEqual(['bus B', []]))
     // the other field was typed in before that came
     other.changeLine(id, LINE.id, { name: 'p' }, LINE.name)
-    other.changeLine(id, LINE.id, { name: 'pitot' }, 'p')
+    other.changeLine(id, LINE.id, { name: 'pi' }, 'p')
+    other.changeLine(id, LINE.id, { name: 'pitot' }, 'pi')
     const both = ['pitot', [['name', 'bus B']]]
     await vi.waitFor(() => expect([here, other].map(named)).toEqual([both, both]))
     expect(named(await start())).toEqual(both)
