@@ -90,6 +90,8 @@ describe('the stored traces of a close-out', () => {
     expect(readStoredTraces).toHaveBeenCalledTimes(2)
     await draw([line, keptLine(newLine('J3-15'), 'c', 1)])
     expect(readStoredTraces).toHaveBeenCalledTimes(3)
+    await draw([line])
+    expect(readStoredTraces).toHaveBeenCalledTimes(4)
   })
 })
 
