@@ -27,6 +27,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           pool: 'threads',
+          setupFiles: ['test/support/own-channels.ts'],
           include: [TESTS],
           exclude: [LONG, ADVERSARY, BENCH, BUILD, 'test/e2e/**', '**/node_modules/**'],
           testTimeout: 30_000,
