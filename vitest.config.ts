@@ -42,6 +42,7 @@ export default defineConfig({
         test: {
           name: 'kept',
           pool: 'threads',
+          setupFiles: ['test/support/own-channels.ts'],
           include: [KEEPING],
           exclude: [LONG, '**/node_modules/**'],
           testTimeout: 30_000,

@@ -46,7 +46,7 @@ const vitest = await createVitest(
     // a mutant that waits for ever fails by it; a busy machine must not
     testTimeout: 60_000,
     hookTimeout: 60_000,
-    setupFiles: [join(tree, 'scripts/mutants-reach.mjs')],
+    setupFiles: [join(tree, 'test/support/own-channels.ts'), join(tree, 'scripts/mutants-reach.mjs')],
     reporters: [{}],
   },
   vite,

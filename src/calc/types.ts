@@ -27,8 +27,11 @@ export type Origin =
 
 export type Fact = { readonly text: string; readonly origin: Origin }
 
-/** Another text for a fact, typed in another window on the same text; kept until one of them is taken. */
-export type Rival = { readonly fact: FactKey; readonly text: string; readonly at: string }
+/** What is typed about a line: a fact, or its name. */
+export type LineText = FactKey | 'name'
+
+/** Another text for a fact or the name, typed in another window on the same text; kept until one of them is taken. */
+export type Rival = { readonly fact: LineText; readonly text: string; readonly at: string }
 
 /** Facts about one circuit. Holds what was typed and where it came from, never results. */
 export type Line = {

@@ -3,7 +3,8 @@
  * there after a reload; the changes are counted where they are written (save-queue.ts).
  *
  * `backupDue`      a sentence, or undefined while there is nothing to say; `lookAtBackup()` looks again
- * `noteSaved()`    the whole Log has just been saved as a file
+ * `changesSoFar()` to be asked before the file is made
+ * `noteSaved()`    the whole Log has just been saved as a file, with so many changes in it
  * `putOff()`       not now: asked again after as many changes or days more
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
@@ -25,7 +26,8 @@ const CHANGES = 'changes'
 type Mark = { readonly from: number; readonly count: number; readonly isSaved: boolean; readonly later?: Later }
 type Later = { readonly from: number; readonly count: number }
 
-const changesNow = (): number => Number(smallText(CHANGES)) || 0
+/** How many changes were written on this device. */
+export const changesSoFar = (): number => Number(smallText(CHANGES)) || 0
 
 const isCount = (value: unknown): value is number => Number.isFinite(value)
 
@@ -52,7 +54,7 @@ function readMark(nowMs: number): Mark {
 const write = (mark: Mark): void => keepSmallText(NAME, JSON.stringify(mark))
 
 const isDueSince = ({ from, count }: Later, nowMs: number): boolean => {
-  const changes = changesNow() - count
+  const changes = changesSoFar() - count
   return changes >= MOST_CHANGES || (changes > 0 && nowMs - from >= MOST_DAYS * DAY_MS)
 }
 
@@ -65,7 +67,7 @@ function wordsOf(nowMs: number): string | undefined {
   const mark = readMark(nowMs)
   write(mark)
   if (!isDueSince(mark, nowMs) || (mark.later !== undefined && !isDueSince(mark.later, nowMs))) return undefined
-  const changes = changesNow() - mark.count
+  const changes = changesSoFar() - mark.count
   const days = Math.floor((nowMs - mark.from) / DAY_MS)
   const since = days < 1 ? 'today' : days === 1 ? 'yesterday' : `${days} days ago`
   const what = changes === 1 ? 'One change' : `${changes} changes`
@@ -74,12 +76,13 @@ function wordsOf(nowMs: number): string | undefined {
     : `${what}, and the Log was never saved as a file.`
 }
 
-export function noteSaved(nowMs = Date.now()): void {
-  write({ from: nowMs, count: changesNow(), isSaved: true })
-  due.value = undefined
+/** `count`: the changes the file holds; what was changed while it was made is not in it. */
+export function noteSaved(nowMs = Date.now(), count = changesSoFar()): void {
+  write({ from: nowMs, count, isSaved: true })
+  lookAtBackup(nowMs)
 }
 
 export function putOff(nowMs = Date.now()): void {
-  write({ ...readMark(nowMs), later: { from: nowMs, count: changesNow() } })
+  write({ ...readMark(nowMs), later: { from: nowMs, count: changesSoFar() } })
   due.value = undefined
 }

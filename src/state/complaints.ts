@@ -28,7 +28,7 @@
  * A change is written to its own record only, a line's to that line. Other windows are told which one, and read that.
  */
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
-import type { Fact, FactKey, Line } from '../calc/types.ts'
+import type { Fact, FactKey, Line, LineText } from '../calc/types.ts'
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import {
   COMPLAINT_TEXTS,
@@ -145,16 +145,21 @@ export function writeLine(id: string, line: Line): void {
     if (old.facts[key] !== line.facts[key]) writeLineFact(id, line.id, key, line.facts[key])
 }
 
-/** Takes one of several texts of a fact; the others that were seen go. */
-export function takeLineText(id: string, lineId: string, fact: FactKey, text: string, left: readonly string[]): void {
+/** Takes one of several texts of a fact, or names; the others that were seen go. */
+export function takeLineText(id: string, lineId: string, fact: LineText, text: string, left: readonly string[]): void {
   writtenHere.delete(`${id}:${lineId}:${fact}`)
   if (lineOf(id, lineId) !== undefined) void carryOut({ do: 'settleFact', id, lineId, fact, text, left, at: now() })
 }
 
-/** Changes the name, gate or trials of a line. */
-export function changeLine(id: string, lineId: string, patch: LinePatch): void {
-  if (lineOf(id, lineId) === undefined) return
-  void carryOut({ do: 'line', id, lineId, patch, at: now() }, `${id}:${lineId}:${Object.keys(patch).sort().join()}`)
+/** Changes the name, gate or trials of a line. `base`: the name that was read. */
+export function changeLine(id: string, lineId: string, patch: LinePatch, base?: string): void {
+  const old = lineOf(id, lineId)
+  if (old === undefined) return
+  const place = `${id}:${lineId}:name`
+  const read = patch.name === undefined ? undefined : (base ?? writtenHere.get(place) ?? old.name)
+  if (patch.name !== undefined) writtenHere.set(place, patch.name)
+  const key = `${id}:${lineId}:${Object.keys(patch).sort().join()}`
+  void carryOut({ do: 'line', id, lineId, patch, base: read, at: now() }, key)
 }
 
 /** Puts a line at the end of a complaint. */

@@ -5,9 +5,12 @@
  */
 import { keepSmallText } from '../store/browser-storage.ts'
 import { markOpen } from '../store/browser-storage-facts.ts'
-import { inOneGo } from '../store/db.ts'
+import { changeComplaint } from '../store/complaints.ts'
+import { type Desk, inOneGo } from '../store/db.ts'
+import type { Late } from '../store/edits.ts'
 import { type Difference, differenceOf, journalLines, markOf, TEXT } from '../store/long-text.ts'
-import type { Step } from '../store/steps.ts'
+import { isRecord } from '../store/plain.ts'
+import { performStep, type Step } from '../store/steps.ts'
 import { LONG_LETTERS, TYPING } from './journal.ts'
 import { onNews } from './other-windows.ts'
 import { holdBack } from './save-queue.ts'
@@ -29,7 +32,6 @@ let began = markOf(first)
 let differences: Difference[] = []
 /** The texts the steps are about, each with the number of differences it stands after; the newest at the end. */
 let known: readonly (readonly [text: string, after: number])[] = []
-let isKnownOpen = false
 
 const isLongText = (text: string | undefined): text is string => text !== undefined && text.length >= LONG_LETTERS
 
@@ -64,6 +66,8 @@ function follow(texts: readonly string[]): void {
 }
 
 let lines = ''
+/** how many steps they hold */
+let heldSteps = 0
 /** the run whose first text is in the database */
 let writtenRun = 0
 let isWriting = false
@@ -78,11 +82,13 @@ async function write(): Promise<void> {
     isStale = false
     const [journal, text] = [{ count, lines }, writtenRun === run || lines === '' ? undefined : { run, text: first }]
     try {
-      await inOneGo(['meta'], async (desk) => {
+      const isPut = await inOneGo(['meta'], async (desk) => {
+        if (!(await isOlder(desk, journal.count))) return false
         if (text !== undefined) await desk.put('meta', text, NAME + TEXT)
         await desk.put('meta', journal, NAME)
+        return true
       })
-      if (text !== undefined) writtenRun = text.run
+      if (isPut && text !== undefined) writtenRun = text.run
     } catch {
       // the record itself is written at once instead, and whoever types is told how that went
       hurry()
@@ -91,11 +97,30 @@ async function write(): Promise<void> {
   isWriting = false
 }
 
+/** Whether the journal on the disk does not go as far as that. */
+async function isOlder(desk: Desk, upTo: number): Promise<boolean> {
+  const raw = await desk.get('meta', NAME)
+  return !isRecord(raw) || Number(raw['count']) < upTo
+}
+
+/**
+ * Writes the record, and in the same go that the journal holds nothing more: read again after that, it would put what
+ * another window wrote since beside a text that this one is made of.
+ */
+function writeWhole(step: Step, late: Late): Promise<boolean> {
+  if (step.do !== 'change' || !isLong(step) || heldSteps !== 1) return performStep(step, late)
+  const upTo = count
+  return changeComplaint(step, late, async (desk) => {
+    // keys that came since are in it by now
+    if (await isOlder(desk, upTo + 1)) await desk.put('meta', { count: upTo, lines: '' }, NAME)
+    return true
+  })
+}
+
 function keep(steps: readonly Step[], isStopped: boolean): readonly Step[] {
   const long = steps.filter(isLong)
   if (long.length === 0 && lines === '') return steps
-  if (!isKnownOpen) markOpen(mine)
-  isKnownOpen = true
+  heldSteps = long.length
   if (long.length > 0) follow(longTexts(long))
   count++
   lines = long.length === 0 ? '' : journalLines({ count, run, began, steps: long, differences, placeOf })
@@ -109,12 +134,15 @@ let timer: ReturnType<typeof setTimeout> | undefined
 /** when the first key came that is not in its record yet */
 let since: number | undefined
 
-/** Every key begins the wait anew. */
+/** Every key begins the wait anew, up to the longest: from then on it is no timer that has to find a gap between keys. */
 function delays(step: Step): boolean {
   if (!isLong(step)) return false
-  since ??= performance.now()
+  const now = performance.now()
+  since ??= now
+  const leftMs = since + LONGEST_MS - now
   clearTimeout(timer)
-  timer = setTimeout(hurry, Math.min(PAUSE_MS, Math.max(0, since + LONGEST_MS - performance.now())))
+  if (leftMs <= 0) return false
+  timer = setTimeout(hurry, Math.min(PAUSE_MS, leftMs))
   return true
 }
 
@@ -124,7 +152,12 @@ function hurry(): void {
   start()
 }
 
-const start = holdBack({ keep, delays, hurry })
+let start = (): void => undefined
+// Only where the other windows are told that this one is open: a new one would take over its journal. Elsewhere every
+// key is written whole, as before this was fetched.
+void markOpen(mine).then((isKnown) => {
+  if (isKnown) start = holdBack({ keep, delays, hurry, write: writeWhole })
+})
 // Another window that writes to the same record is met at once, not ten seconds later.
 onNews(hurry)
 addEventListener('pagehide', hurry)

@@ -2,8 +2,9 @@
  * A file that came to the app by itself: dropped on the page, opened with the app, or shared to it.
  *
  * `offered`       the file to be looked at next
+ * `together`      all that came at once, until they were brought in or put away; `putAway(file)` takes one off
  * `filesWanted`   whether the part of the Log for files is to be open
- * `offerFile(file)`, `wantFiles()`   lead to the Log
+ * `offerFiles(files)`, `wantFiles()`   lead to the Log
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { goTo } from './router.ts'
@@ -30,8 +31,21 @@ export function wantFiles(): void {
   goTo('#/log')
 }
 
-export function offerFile(file: Offered): void {
-  next.value = file
+const several = signal<readonly Offered[]>([])
+export const together: ReadonlySignal<readonly Offered[]> = several
+
+export function putAway(file: Offered): void {
+  several.value = several.peek().filter((one) => one !== file)
+}
+
+/** The first is looked at; of several, each waits until it was brought in or put away. */
+export function offerFiles(files: readonly File[]): void {
+  const all = files.map((file): Offered => {
+    const one: Offered = { name: file.name, file, done: () => putAway(one) }
+    return one
+  })
+  if (all.length > 1) several.value = [...several.peek(), ...all]
+  next.value = all[0]
   wantFiles()
 }
 

@@ -19,7 +19,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { countUp } from '../store/browser-storage.ts'
 import type { Late } from '../store/edits.ts'
-import { mergeSteps, performStep, type Step } from '../store/steps.ts'
+import type { Take } from '../store/restore-left.ts'
+import { mergeSteps, performStep, type Step, type Write } from '../store/steps.ts'
 import { StoreError, watchStore } from '../store/trouble.ts'
 import { noteUnsaved, takeUnsaved } from './journal.ts'
 import { onNews } from './other-windows.ts'
@@ -27,7 +28,12 @@ import { onNews } from './other-windows.ts'
 export type SaveState = 'idle' | 'saving' | 'saved' | 'failed'
 
 /** A change to stored data. `whole`: writes all of what it changes, for the case that it is not there any more. */
-type Change = { readonly step: Step; readonly late: Late; readonly whole?: (() => Step | undefined) | undefined }
+type Change = {
+  readonly step: Step
+  readonly late: Late
+  readonly whole?: (() => Step | undefined) | undefined
+  readonly by?: Write | undefined
+}
 
 type Job = {
   readonly key: string
@@ -54,6 +60,8 @@ export type Hold = {
   readonly delays: (step: Step) => boolean
   /** it is time */
   readonly hurry: () => void
+  /** writes a change, and with it that it waits no more */
+  readonly write: Write
 }
 let hold: Hold | undefined
 
@@ -69,8 +77,8 @@ let isRunning = false
 let isStopped = false
 let written = ''
 
-async function carryOut({ step, late, whole }: Change): Promise<void> {
-  if (await performStep(step, late)) return
+async function carryOut({ step, late, whole, by = hold?.write ?? performStep }: Change): Promise<void> {
+  if (await by(step, late)) return
   const all = whole?.()
   if (all === undefined || !(await performStep(all))) throw new StoreError('gone')
 }
@@ -174,9 +182,11 @@ export function recover(): Promise<void> {
 
 async function takeBack(): Promise<void> {
   isHeld = true
-  const take = (steps: readonly Step[], late: Late, done = () => {}) => {
+  const take: Take = (steps, late, done = () => {}, by) => {
     const last = steps.length - 1
-    waiting.unshift(...steps.map((step, at) => ({ key: '', run: { step, late }, done: at < last ? () => {} : done })))
+    waiting.unshift(
+      ...steps.map((step, at) => ({ key: '', run: { step, late, by }, done: at < last ? () => {} : done })),
+    )
     if (last < 0) done()
     noteWaiting()
   }

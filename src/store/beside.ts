@@ -10,8 +10,7 @@ export const beside: Beside = {
     ...(checks && { checks: union(newer.checks, checks) }),
   }),
   // what may be tried on a line is what was answered last, but a line that was barred is barred
-  line: (newer, { name, gate, trials }) => ({
-    ...(name !== undefined && { name: newer.name || name }),
+  line: (newer, { gate, trials }) => ({
     ...(gate === 'barred' && { gate }),
     ...(trials && { trials: unionById(newer.trials, trials) }),
   }),

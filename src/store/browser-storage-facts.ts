@@ -20,13 +20,19 @@ export async function isStorageKept(): Promise<boolean | undefined> {
 
 const MARK = 'stillpin-open:'
 
-/** Lets the other windows know that this one is open, under a name, until it ends in whatever way. */
-export function markOpen(name: string): void {
-  try {
-    navigator.locks.request(MARK + name, () => new Promise(() => undefined)).catch(() => undefined)
-  } catch {
-    // it cannot be said here
-  }
+/** Lets the other windows know that this one is open, under a name, until it ends in whatever way. Gives whether they know. */
+export function markOpen(name: string): Promise<boolean> {
+  return new Promise((known) => {
+    const held = () => {
+      known(true)
+      return new Promise(() => undefined)
+    }
+    try {
+      navigator.locks.request(MARK + name, held).catch(() => known(false))
+    } catch {
+      known(false)
+    }
+  })
 }
 
 /** The names of the windows that are open and have said so. */

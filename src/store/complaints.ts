@@ -82,11 +82,19 @@ export function addLine(line: KeptLine): Promise<void> {
   return inOneGo(['lines'], (desk) => addMissing(desk, line))
 }
 
-/** Changes a complaint's own record on top of what is stored now; false when there is none. */
-export function changeComplaint(edit: ComplaintEdit, late: Late = false): Promise<boolean> {
-  return inOneGo(['complaints'], async (desk) => {
+/**
+ * Changes a complaint's own record on top of what is stored now; false when there is none. `also` is done in the same go
+ * among the small records; where it says no, nothing is to be changed any more.
+ */
+export function changeComplaint(
+  edit: ComplaintEdit,
+  late: Late = false,
+  also?: (desk: Desk) => Promise<boolean>,
+): Promise<boolean> {
+  return inOneGo(also ? ['complaints', 'meta'] : ['complaints'], async (desk) => {
     const raw = await desk.get('complaints', edit.id)
     if (raw === undefined) return false
+    if (also && !(await also(desk))) return true
     await desk.put('complaints', { ...editComplaint(restoreRecord(raw), edit, late), id: edit.id })
     return true
   })

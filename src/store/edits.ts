@@ -4,7 +4,7 @@
  * A typed text is written onto the text that was read. If something else stands there by now (another window), both are
  * kept: the one written now, and the other beside it as a rival until one of them is taken.
  */
-import type { Fact, FactKey, Line, Rival } from '../calc/types.ts'
+import type { Fact, FactKey, Line, LineText, Rival } from '../calc/types.ts'
 import type { Filled } from '../guide/fill-ins.ts'
 import {
   type ComplaintPatch,
@@ -39,7 +39,7 @@ export const madeOn = <S extends When>(step: S, read: Dated | undefined): S => {
 /** Of parts that are changed as a whole, what is taken of a patch that comes onto something newer. */
 export type Beside = {
   readonly record: (newer: ComplaintRecord, patch: ComplaintPatch) => ComplaintPatch
-  readonly line: (newer: KeptLine, patch: LinePatch) => LinePatch
+  readonly line: (newer: KeptLine, patch: Omit<LinePatch, 'name'>) => LinePatch
 }
 
 /** Whether a change was left behind by a window that has ended: what is newer stays, and `Beside` says what comes to it. */
@@ -81,10 +81,13 @@ export type ComplaintEdit = { readonly id: string } & When &
 export type LineEdit = { readonly id: string; readonly lineId: string } & When &
   (
     | ({ readonly do: 'fact' } & FactEdit)
-    | ({ readonly do: 'settleFact'; readonly fact: FactKey } & Choice)
-    | { readonly do: 'line'; readonly patch: LinePatch }
+    | ({ readonly do: 'settleFact'; readonly fact: LineText } & Choice)
+    | LineChange
     | { readonly do: 'removeLine' | 'undoRemoveLine' }
   )
+
+/** `base`: the name that was read, where it is changed. */
+type LineChange = { readonly do: 'line'; readonly patch: LinePatch; readonly base?: string | undefined }
 
 /** A fact as it is now (absent: taken off), typed on `base`. */
 export type FactEdit = { readonly fact: FactKey; readonly next?: Fact | undefined; readonly base: string }
@@ -246,15 +249,30 @@ export function editFact<L extends LooseLine>(line: L, { fact, next, base }: Fac
 }
 
 /** The line with one text of a fact taken, and the rivals that were seen put away. */
-export function settleFact<L extends LooseLine>(line: L, fact: FactKey, { text, left }: Choice, when: When): L {
+export function settleFact<L extends LooseLine>(line: L, fact: LineText, { text, left }: Choice, when: When): L {
   const all = line.rivals ?? []
   const own = all.filter((one) => one.fact === fact)
   const rival = (other: string): Rival => ({ fact, text: other, at: when.at })
-  const kept = unseen({ text: line.facts[fact]?.text ?? '', rivals: own }, { text, left }, rival)
-  const rivals = [...all.filter((one) => one.fact !== fact), ...kept]
-  const isThere = line.facts[fact]?.text === text
-  const facts = isThere ? line.facts : { ...line.facts, [fact]: { text, origin: { by: 'user' } } as const }
-  return { ...withRivals<Rival, L>(line, rivals), facts, ...stampOf(line, when) }
+  const there = fact === 'name' ? line.name : line.facts[fact]?.text
+  const kept = unseen({ text: there ?? '', rivals: own }, { text, left }, rival)
+  const settled = {
+    ...withRivals<Rival, L>(line, [...all.filter((one) => one.fact !== fact), ...kept]),
+    ...stampOf(line, when),
+  }
+  if (fact === 'name') return { ...settled, name: text }
+  return there === text ? settled : { ...settled, facts: { ...line.facts, [fact]: { text, origin: { by: 'user' } } } }
+}
+
+/** The line with its name written. */
+function editName(line: KeptLine, next: string, { base, at }: LineChange & When, staysNewer: boolean): KeptLine {
+  const all = line.rivals ?? []
+  const written = writeText(
+    { text: line.name, rivals: all.filter(({ fact }) => fact === 'name') },
+    { base: base ?? (staysNewer ? undefined : line.name), next, staysNewer },
+    (text): Rival => ({ fact: 'name', text, at }),
+  )
+  const rivals = [...all.filter(({ fact }) => fact !== 'name'), ...written.rivals]
+  return { ...withRivals<Rival, KeptLine>(line, rivals), name: written.text }
 }
 
 /** The line after a change. `late` as above. */
@@ -266,8 +284,11 @@ export function editLine(old: KeptLine, edit: LineEdit, late: Late): KeptLine {
       return editFact(old, edit, edit, late)
     case 'settleFact':
       return settleFact(old, edit.fact, edit, edit)
-    case 'line':
-      return { ...old, ...(staysNewer ? lateParts(late)?.line(old, edit.patch) : edit.patch), ...stamp }
+    case 'line': {
+      const { name, ...whole } = edit.patch
+      const named = name === undefined ? old : editName(old, name, edit, staysNewer)
+      return { ...named, ...(staysNewer ? lateParts(late)?.line(old, whole) : whole), ...stamp }
+    }
     case 'removeLine':
       return { ...old, ...stamp, ...(!staysNewer && { removedAt: edit.at }) }
     case 'undoRemoveLine': {

@@ -1,5 +1,5 @@
 import { CHECK_IDS, FACT_KEYS } from '../calc/ids.ts'
-import type { CheckId, FactKey } from '../calc/types.ts'
+import type { CheckId, FactKey, LineText } from '../calc/types.ts'
 
 /** True for the id of a check this version has. */
 export const isCheckId = (value: unknown): value is CheckId => CHECK_IDS.some((id) => id === value)
@@ -8,6 +8,9 @@ const FACT_KEY_SET: ReadonlySet<unknown> = new Set(FACT_KEYS)
 
 /** True for a fact this version knows. */
 export const isFactKey = (key: unknown): key is FactKey => FACT_KEY_SET.has(key)
+
+/** True for what is typed about a line. */
+export const isLineText = (key: unknown): key is LineText => key === 'name' || isFactKey(key)
 
 /**
  * A random id of 32 hexadecimal digits.

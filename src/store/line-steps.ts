@@ -36,7 +36,8 @@ function editsOf(old: KeptLine, line: Line, at: string): readonly LineEdit[] {
     if (isSame(next, old.facts[fact])) return []
     return [{ do: 'fact', ...place, fact, base: old.facts[fact]?.text ?? '', ...(next && { next }) }]
   })
-  return Object.keys(patch).length > 0 ? [{ do: 'line', ...place, patch }, ...facts] : facts
+  const base = patch.name === undefined ? {} : { base: old.name }
+  return Object.keys(patch).length > 0 ? [{ do: 'line', ...place, patch, ...base }, ...facts] : facts
 }
 
 /** The steps that take these back: new lines go, changed ones are as they were in `known`. */
@@ -50,7 +51,7 @@ export function backSteps(known: readonly KeptLine[], steps: readonly LineStep[]
       const { name, gate, trials } = old
       const was: Required<LinePatch> = { name, gate, trials }
       const patch = Object.fromEntries(Object.entries(was).filter(([key]) => key in step.patch)) as LinePatch
-      return [{ do: 'line', ...place, patch }]
+      return [{ do: 'line', ...place, patch, base: step.patch.name }]
     }
     if (step.do !== 'fact') return []
     const next = old.facts[step.fact]

@@ -21,7 +21,7 @@ import {
   time,
   turn,
 } from './gate.ts'
-import { isCheckId, isFactKey, newId } from './ids.ts'
+import { isCheckId, isFactKey, isLineText, newId } from './ids.ts'
 import { isRecord } from './plain.ts'
 
 /** Version of a line's shape. Raise it when the shape changes, and keep a fixture of every old one. */
@@ -128,7 +128,7 @@ const trial: Reader<Trial> = (raw, at, gate) => {
 }
 
 const RIVAL: Table<Rival> = {
-  fact: required((value) => (isFactKey(value) ? value : undefined)),
+  fact: required((value) => (isLineText(value) ? value : undefined)),
   text: required(text),
   at: required(time),
 }

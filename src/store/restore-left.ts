@@ -4,10 +4,10 @@ import { keepSmallText, smallNames, smallText } from './browser-storage.ts'
 import type { Late } from './edits.ts'
 import { takeTyped } from './restore-long-text.ts'
 import { restoreSteps } from './restore-steps.ts'
-import type { Step } from './steps.ts'
+import type { Step, Write } from './steps.ts'
 
-/** `done`: called once these steps are written. */
-export type Take = (steps: readonly Step[], late: Late, done?: () => void) => void
+/** `done`: called once these steps are written; `by`: how, where it is not the usual way. */
+export type Take = (steps: readonly Step[], late: Late, done?: () => void, by?: Write) => void
 
 type Given = {
   /** how the names begin under which windows leave their steps, and what was typed into long texts */
@@ -20,8 +20,10 @@ type Given = {
 
 export async function takeLeft({ unsaved, typing, mine, take }: Given): Promise<void> {
   const names = smallNames().filter((name) => name.startsWith(unsaved) && name !== mine)
-  const typed = await takeTyped(typing).catch(() => undefined)
-  if (typed !== undefined) take(restoreSteps(typed.steps), beside, () => typed.remove().catch(() => undefined))
+  for (const { raw, writeOf, remove } of await takeTyped(typing).catch(() => [])) {
+    const steps = restoreSteps(raw)
+    take(steps, beside, () => remove().catch(() => undefined), writeOf(steps))
+  }
   take(
     names.flatMap((name) => restoreSteps(parsed(smallText(name) ?? ''))),
     beside,

@@ -3,7 +3,7 @@ import type { Fact, FactKey, Line } from '../calc/types.ts'
 import { COMPLAINT_TEXTS, type ComplaintPatch, type ComplaintTexts } from './complaint.ts'
 import { isConnectorStep } from './connector-edits.ts'
 import type { CellEdit, FactEdit, LinePatch, When } from './edits.ts'
-import { isFactKey } from './ids.ts'
+import { isFactKey, isLineText } from './ids.ts'
 import { restoreKeptLine, restoreLoose } from './line.ts'
 import { restoreTriage } from './meta.ts'
 import { entriesOf, isRecord } from './plain.ts'
@@ -75,12 +75,12 @@ function restoreEdit(raw: Record<string, unknown>, place: { readonly id: string 
     case 'undoRemoveLine':
       return lineId === undefined ? undefined : { do: raw['do'], ...place, lineId }
     case 'settleFact':
-      return lineId !== undefined && text !== undefined && isFactKey(raw['fact'])
+      return lineId !== undefined && text !== undefined && isLineText(raw['fact'])
         ? { do: 'settleFact', ...place, lineId, fact: raw['fact'], text, left: seen }
         : undefined
     case 'line':
       return lineId !== undefined && isRecord(patch)
-        ? { do: 'line', ...place, lineId, patch: restoreLinePatch(patch) }
+        ? { do: 'line', ...place, lineId, patch: restoreLinePatch(patch), base: textOf(base) }
         : undefined
     case 'fact': {
       const edit = restoreFactEdit(raw)

@@ -15,6 +15,9 @@ export type Step =
   | { readonly do: 'triage'; readonly draft: TriageDraft; readonly base?: string }
   | ({ readonly do: 'scratch' } & ScratchEdit)
 
+/** A way to carry a step out; false when what it changes is not there. */
+export type Write = (step: Step, late: Late) => Promise<boolean>
+
 /** Carries a step out; false when what it changes is not there. `late`: an earlier start left it behind. Fails with a `StoreError`. */
 export async function performStep(step: Step, late: Late = false): Promise<boolean> {
   switch (step.do) {
@@ -111,7 +114,8 @@ export function mergeSteps(first: Step, second: Step): Step | undefined {
     return onFirst(first, { ...second, base: first.base })
   if (first.do === 'change' && second.do === 'change')
     return onFirst(first, first.base === undefined ? second : { ...second, base: first.base })
-  if (first.do === 'line' && second.do === 'line') return onFirst(first, second)
+  if (first.do === 'line' && second.do === 'line')
+    return onFirst(first, first.base === undefined ? second : { ...second, base: first.base })
   if (first.do === 'triage' && second.do === 'triage' && first.draft.line.id === second.draft.line.id) {
     const { base: _own, ...rest } = second
     return first.base === undefined ? rest : { ...rest, base: first.base }

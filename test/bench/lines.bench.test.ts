@@ -73,8 +73,14 @@ console.log(
     `again after one fact of one of them ${changedRatio.toPrecision(3)}`,
 )
 
-test('all checks but the surge on 128 different lines cost 60 million multiply–adds at most', () => {
-  expect(allRatio).toBeLessThan(60)
+/**
+ * 300 ms of a desk, in which 128 contacts are to be painted with all their checks. (The bound of 60 before was read off a
+ * measure that let one disturbed unit make the lines cheap: it gave 34 for what this one gives 61.)
+ */
+const MOST_UNITS = 110
+
+test('all checks but the surge on 128 different lines cost 300 ms of a desk at most, 110 million multiply–adds', () => {
+  expect(allRatio).toBeLessThan(MOST_UNITS)
 })
 
 test('a changed fact costs no more than its own line', () => {

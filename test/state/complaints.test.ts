@@ -331,6 +331,33 @@ describe('two windows on one text', () => {
     })
   })
 
+  it('keeps both names of a line, key after key and at the next start, until one is taken', async () => {
+    const here = await start()
+    const { id } = here.createFromTriage(TRIAGE)
+    await here.settled()
+    const other = await start()
+    const named = (app: typeof here) => {
+      const line = app.complaints.value?.[0]?.lines[0]
+      return [line?.name, line?.rivals?.map(({ fact, text }) => [fact, text]) ?? []]
+    }
+    here.changeLine(id, LINE.id, { name: 'bus B' }, LINE.name)
+    await vi.waitFor(() => expect(named(other)).toEqual(['bus B', []]))
+    // the other field was typed in before that came
+    other.changeLine(id, LINE.id, { name: 'p' }, LINE.name)
+    other.changeLine(id, LINE.id, { name: 'pi' }, 'p')
+    other.changeLine(id, LINE.id, { name: 'pitot' }, 'pi')
+    const both = ['pitot', [['name', 'bus B']]]
+    await vi.waitFor(() => expect([here, other].map(named)).toEqual([both, both]))
+    expect(named(await start())).toEqual(both)
+    here.takeLineText(id, LINE.id, 'name', 'bus B', ['pitot'])
+    await vi.waitFor(() =>
+      expect([here, other].map(named)).toEqual([
+        ['bus B', []],
+        ['bus B', []],
+      ]),
+    )
+  })
+
   it('keeps both texts of a fact, and never lets an emptied field take away what was not read', async () => {
     const here = await start()
     const { id } = here.createFromTriage(TRIAGE)

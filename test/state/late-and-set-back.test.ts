@@ -118,7 +118,10 @@ describe('what a killed window left behind by a clock that was set back', () => 
     other.changeLine(id, 'line-a', { name: 'bus C' })
     await other.settled()
     const [kept] = (await next()).complaints.value ?? []
-    expect(kept).toMatchObject({ answers: { wrong: 'picture' }, lines: [{ name: 'bus C' }] })
+    expect(kept).toMatchObject({
+      answers: { wrong: 'picture' },
+      lines: [{ name: 'bus C', rivals: [{ fact: 'name', text: 'bus B' }] }],
+    })
   })
 
   it.each([
@@ -150,7 +153,7 @@ describe('what a killed window left behind by a clock that was set back', () => 
       events: [EVENT],
       checks: [{ check: 'window', lineId: 'line-a' }],
       tables: { shields: [{ cable: 'W12' }] },
-      lines: [{ name: 'bus C', gate: 'barred', trials: [TRIAL] }],
+      lines: [{ name: 'bus C', rivals: [{ fact: 'name', text: 'bus B' }], gate: 'barred', trials: [TRIAL] }],
     })
     expect(await after.seen(id)).toMatchObject([
       { name: 'J2', shape: 'ring', adjacent: [{ text: '3 mm' }], suppressors: [{ id: 's1' }] },

@@ -9,6 +9,22 @@ const TYPED = 'µV'
 
 const windows: Window[] = []
 
+/** The marks of the windows that are open. */
+let held: string[] = []
+const locks = {
+  request: (name: string, hold: () => Promise<unknown>) => {
+    held.push(name)
+    return hold()
+  },
+  query: async () => ({ held: held.map((name) => ({ name })) }),
+}
+
+/** Every window ends at once; the small storage comes back as it was before. */
+function kill(): void {
+  held = []
+  localStorage.clear()
+}
+
 /** A window of the app. */
 async function start(isLong = true): Promise<Window> {
   vi.resetModules()
@@ -58,8 +74,38 @@ const notes = (app: Window) => app.complaints.value?.map(({ note, rivals }) => [
 const onDisk = (keys: number) =>
   vi.waitFor(async () => expect((await journals()).map((lines) => lines.split('\n').length - 1)).toEqual([keys]))
 
+/** From now on the disk does not take these; gives how many it was asked to take. */
+function refuse(isRefused: (store: IDBObjectStore, value: unknown) => boolean): () => number {
+  const put = IDBObjectStore.prototype.put
+  let refused = 0
+  vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, value: unknown, key) {
+    if (isRefused(this, value)) {
+      refused++
+      throw new DOMException('full', 'QuotaExceededError')
+    }
+    return key === undefined ? put.call(this, value) : put.call(this, value, key)
+  })
+  return () => refused
+}
+
+/** What the journal on the disk was made to hold, one after the other, from now on. */
+function watchJournal(): () => readonly string[] {
+  const put = vi.spyOn(IDBObjectStore.prototype, 'put')
+  return () =>
+    put.mock.calls.flatMap(([value, key]) => (/^typing:[^:]+$/.test(String(key)) ? [String(value.lines)] : []))
+}
+
+/** Another window reads this note and types on it. */
+async function fromOtherWindow(id: string, base: string, note: string): Promise<void> {
+  const { changeComplaint, getComplaint } = await import('../../src/store/complaints.ts')
+  const { madeOn } = await import('../../src/store/edits.ts')
+  const step = { do: 'change', id, patch: { note }, base: { note: base }, at: new Date().toISOString() } as const
+  await changeComplaint(madeOn(step, await getComplaint(id)))
+}
+
 beforeEach(async () => {
-  localStorage.clear()
+  kill()
+  vi.stubGlobal('navigator', Object.create(navigator, { locks: { value: locks, configurable: true } }))
   await freshStore()
 })
 afterEach(() => {
@@ -89,7 +135,7 @@ describe('a long note that is typed', () => {
     const app = await start()
     const note = type(app, await withNote(app), TYPED)
     await onDisk(TYPED.length)
-    localStorage.clear()
+    kill()
     const after = await start(false)
     expect(notes(after)).toEqual([[note, undefined]])
     await after.settled()
@@ -107,6 +153,7 @@ describe('a long note that is typed', () => {
     await vi.waitFor(() => expect(put.mock.calls.length).toBeGreaterThanOrEqual(3))
     await app.settled()
     vi.restoreAllMocks()
+    held = []
     expect(await journals()).toEqual([])
     expect(Object.keys(localStorage).filter((name) => name.startsWith('stillpin-typing:'))).toHaveLength(1)
     const after = await start(false)
@@ -118,7 +165,7 @@ describe('a long note that is typed', () => {
     const id = await withNote(app)
     const note = type(app, id, TYPED)
     await onDisk(TYPED.length)
-    localStorage.clear()
+    kill()
     const { changeComplaint } = await import('../../src/store/complaints.ts')
     const other = `${LONG}of the other window`
     const at = '2999-01-01T00:00:00.000Z'
@@ -127,15 +174,6 @@ describe('a long note that is typed', () => {
   })
 
   it('of a window that is open is left to that window', async () => {
-    const names: string[] = []
-    const locks = {
-      request: (name: string) => {
-        names.push(name)
-        return new Promise(() => undefined)
-      },
-      query: async () => ({ held: names.map((name) => ({ name })) }),
-    }
-    vi.stubGlobal('navigator', Object.create(navigator, { locks: { value: locks } }))
     const app = await start()
     const id = await withNote(app)
     const note = type(app, id, TYPED)
@@ -168,7 +206,96 @@ describe('a long note that is typed', () => {
     const note = type(app, id, 'two')
     await onDisk(6)
     expect(put.mock.calls.filter(([, key]) => String(key).endsWith(':text'))).toEqual([])
-    localStorage.clear()
+    kill()
     expect(notes(await start(false))).toEqual([[note, undefined]])
+  })
+  it('is written whole at every key where the windows do not know of each other', async () => {
+    vi.stubGlobal('navigator', Object.create(navigator, { locks: { value: undefined } }))
+    const app = await start()
+    const id = await withNote(app)
+    type(app, id, 'one')
+    const besideIt = await start(false)
+    await besideIt.settled()
+    const note = type(app, id, 'two')
+    await app.settled()
+    kill()
+    expect(notes(await start(false))).toEqual([[note, undefined]])
+  })
+
+  it('that was killed the moment it was written whole does not come again beside what was written since', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const note = type(app, id, TYPED)
+    await onDisk(TYPED.length)
+    const refused = refuse((store) => [...store.transaction.objectStoreNames].join() === 'meta')
+    await app.settled()
+    await vi.waitFor(() => expect(refused()).toBeGreaterThan(0))
+    kill()
+    vi.restoreAllMocks()
+    await fromOtherWindow(id, note, `${note} and the other window`)
+    expect(notes(await start(false))).toEqual([[`${note} and the other window`, undefined]])
+  })
+
+  it('that is written whole is in no journal after it', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const held = watchJournal()
+    type(app, id, TYPED)
+    await app.settled()
+    await vi.waitFor(async () => expect(await journals()).toEqual(['']))
+    expect(held().slice(held().indexOf(''))).not.toContainEqual(expect.stringMatching(/./))
+  })
+
+  it.each([
+    ['a title', ''],
+    ['another long note', TYPED],
+  ])('stays in the journal while %s is written before it', async (_what, typed) => {
+    const app = await start()
+    const [id, other] = [await withNote(app), await withNote(app, `${LONG}of another complaint`)]
+    const isNewNote = (value: unknown) => (value as { readonly note?: string }).note?.endsWith('complaint!') === true
+    const refused = refuse((store, value) => store.name === 'complaints' && isNewNote(value))
+    const held = watchJournal()
+    app.writeText(id, 'title', 'One', 'A long story')
+    app.writeText(id, 'aircraft', 'Another', '')
+    type(app, id, typed)
+    const note = type(app, other, '!')
+    await app.settled()
+    await vi.waitFor(() => expect(refused()).toBeGreaterThan(0))
+    // with the record that is refused, and taken back with it
+    expect(held().filter((lines) => lines === '')).toEqual([''])
+    kill()
+    vi.restoreAllMocks()
+    expect(notes(await start(false))).toContainEqual([note, undefined])
+  })
+
+  it('that two windows find at their start is written by one of them', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const note = type(app, id, TYPED)
+    await onDisk(TYPED.length)
+    kill()
+    const { takeTyped } = await import('../../src/store/restore-long-text.ts')
+    const { restoreSteps } = await import('../../src/store/restore-steps.ts')
+    const found = [await takeTyped('typing:'), await takeTyped('typing:')].flat()
+    const [first, second] = found.map(({ raw, writeOf }) => ({ steps: restoreSteps(raw), writeOf }))
+    for (const step of first?.steps ?? []) await first?.writeOf(first.steps)(step, true)
+    expect(await journals()).toEqual([])
+    await fromOtherWindow(id, note, `${note}!`)
+    for (const step of second?.steps ?? []) await second?.writeOf(second.steps)(step, true)
+    expect(notes(await start(false))).toEqual([[`${note}!`, undefined]])
+  })
+
+  it('is written after ten seconds, though no gap between the keys lets a timer through', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const clock = vi.spyOn(performance, 'now')
+    for (const ms of [1000, 5000, 10_999]) {
+      clock.mockReturnValue(ms)
+      type(app, id, 'a')
+    }
+    expect(app.saveState.value).not.toBe('saving')
+    clock.mockReturnValue(11_000)
+    type(app, id, 'a')
+    expect(app.saveState.value).toBe('saving')
   })
 })

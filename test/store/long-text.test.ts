@@ -81,6 +81,12 @@ describe('a journal of differences', () => {
     }
   })
 
+  it('torn in the middle ends there', () => {
+    const lines = journalOf(['a note', 'a note ', 'a note o', 'a note of']).split('\n')
+    const torn = [...lines.slice(0, 2), lines[2]?.slice(1), ...lines.slice(3)].join('\n')
+    expect(noteOf(readJournal(torn)?.stepsOn('a note')[0])).toBe('a note ')
+  })
+
   it('torn in its first line is none, and never throws', () => {
     const lines = journalOf(['a note', 'a note!'])
     for (let length = 0; length < lines.indexOf('\n'); length++)
@@ -92,6 +98,7 @@ describe('a journal of differences', () => {
     const long = 'and so on\n'.repeat(20_000)
     expect(isMarked(long, markOf(long))).toBe(true)
     expect(isMarked(`${long}!`, markOf(long))).toBe(false)
-    expect(isMarked(`x${long.slice(1)}`, markOf(long))).toBe(false)
+    for (const at of [0, 77_777, long.length - 1])
+      expect(isMarked(`${long.slice(0, at)}µ${long.slice(at + 1)}`, markOf(long))).toBe(false)
   })
 })

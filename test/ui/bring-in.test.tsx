@@ -3,6 +3,7 @@
 import 'fake-indexeddb/auto'
 import { act } from 'preact/test-utils'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { backupDue, lookAtBackup } from '../../src/state/backup.ts'
 import { complaints, loadComplaints, remove, rename } from '../../src/state/complaints.ts'
 import { addConnector, connectorsOf } from '../../src/state/connectors.ts'
 import { exportComplaint } from '../../src/state/export-file.ts'
@@ -13,6 +14,7 @@ import { newLine } from '../../src/store/line.ts'
 import { FileOut } from '../../src/ui/parts/file-out.tsx'
 import { differenceWords } from '../../src/ui/screens/bring-in.tsx'
 import { Log } from '../../src/ui/screens/log.tsx'
+import { watchFiles } from '../../src/ui/shell/files.ts'
 import { allBy, by, eventually, show, tap, until } from './support.ts'
 
 async function made(): Promise<string> {
@@ -113,6 +115,53 @@ describe('bringing in a file', () => {
     await eventually('what was saved', () => (words().includes('Saved as log-') ? true : undefined))
     expect(saved).toHaveBeenCalledTimes(2)
     saved.mockRestore()
+  })
+
+  it('counts what was changed while the Log was handed on as not in the file', async () => {
+    const id = await made()
+    const share = async () => {
+      rename(id, 'Buzz, louder')
+      await settled()
+    }
+    const ways = { canShare: { value: () => true }, share: { value: share } }
+    vi.stubGlobal('navigator', Object.create(navigator, ways))
+    show(<FileOut what="the whole Log as a file" title="Stillpin log" />)
+    await tap(by('button', 'Share the whole Log as a file'))
+    await eventually('that it was shared', () => (words().includes('Shared.') ? true : undefined))
+    vi.unstubAllGlobals()
+    lookAtBackup(Date.now() + 15 * 86_400_000)
+    expect(backupDue.value).toBe('One change since the Log was last saved as a file, 15 days ago.')
+  })
+
+  it('keeps every file of several that came at once until it was brought in or put away', async () => {
+    watchFiles()
+    const id = await made()
+    const { parts = [] } = (await exportComplaint(id)) ?? {}
+    const files = [
+      new File([...parts], 'one.json'),
+      new File(['no log'], 'two.txt'),
+      new File([...parts], 'three.json'),
+    ]
+    await open()
+    await act(async () => {
+      const dropped = Object.assign(new Event('drop'), { dataTransfer: { types: ['Files'], files } })
+      window.dispatchEvent(dropped)
+    })
+    await eventually('what the first holds', () => document.querySelector('section[aria-label="What would change"]'))
+    expect(words()).toContain('Several files came at once.')
+    const waiting = () => allBy('button', /^Look at it/).map((one) => one.textContent)
+    expect(waiting()).toEqual(['Look at it one.json', 'Look at it two.txt', 'Look at it three.json'])
+    await tap(by('button', 'Look at it two.txt'))
+    await eventually('what the second holds', () => document.querySelector('[role=alert]'))
+    await tap(by('button', 'Put it away two.txt'))
+    remove(id)
+    await settled()
+    await tap(by('button', 'Look at it three.json'))
+    await tap(await eventually('the way in', () => allBy('button', 'Bring it in')[0]))
+    await eventually('one that is left', () => (waiting().length === 1 ? true : undefined))
+    expect(waiting()).toEqual(['Look at it one.json'])
+    await tap(by('button', 'Put it away one.json'))
+    expect(words()).not.toContain('Several files came at once.')
   })
 
   it('tells a difference in one line', () => {

@@ -1,13 +1,17 @@
 // @vitest-environment happy-dom
 import { render } from 'preact'
 import { act } from 'preact/test-utils'
-import { afterEach, describe, expect, it } from 'vitest'
+import { afterEach, describe, expect, it, vi } from 'vitest'
 import { CLOSE_OUT, RESTORE_ITEMS } from '../../src/guide/close-out.ts'
 import type { StoredTrace } from '../../src/guide/close-out-trace.ts'
 import { type KeptLine, keptLine, newLine } from '../../src/store/line.ts'
 import { newComplaint } from '../../src/store/new-complaint.ts'
 import { CloseOutPart } from '../../src/ui/paper/close-out-part.tsx'
 import { layTrialCard } from '../../src/ui/paper/trial-card.tsx'
+import { CloseOut } from '../../src/ui/screens/close-out.tsx'
+
+const { readStoredTraces } = vi.hoisted(() => ({ readStoredTraces: vi.fn(async () => undefined) }))
+vi.mock('../../src/state/stored-traces.ts', () => ({ readStoredTraces, storedTraces: () => [] }))
 
 afterEach(() => {
   document.body.replaceChildren()
@@ -69,6 +73,25 @@ describe('on paper', () => {
 
   it('is not there where nobody began it', () => {
     expect(shown({})).toBe('')
+  })
+})
+
+describe('the stored traces of a close-out', () => {
+  it('are read anew where a fact is changed, and not at a key in a name of a line', async () => {
+    const host = document.createElement('div')
+    const line = keptLine(newLine('J3-14'), 'c', 0)
+    const draw = (lines: readonly KeptLine[]) =>
+      act(async () => render(<CloseOut complaint={{ ...newComplaint({}), lines }} />, host))
+    readStoredTraces.mockClear()
+    await draw([line])
+    await draw([{ ...line, name: 'J3-1' }])
+    expect(readStoredTraces).toHaveBeenCalledTimes(1)
+    await draw([{ ...line, facts: { ...line.facts } }])
+    expect(readStoredTraces).toHaveBeenCalledTimes(2)
+    await draw([line, keptLine(newLine('J3-15'), 'c', 1)])
+    expect(readStoredTraces).toHaveBeenCalledTimes(3)
+    await draw([line])
+    expect(readStoredTraces).toHaveBeenCalledTimes(4)
   })
 })
 

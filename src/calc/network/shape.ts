@@ -51,13 +51,21 @@ export function findCorners(circuit: FilterCircuit, ends: Ends): Corners {
  * One passive element between resistances takes from the signal at every frequency: |1 + Y·R| ≥ 1 and |1 + Z/R| ≥ 1, since
  * Y and Z have no negative part.
  */
-const cannotAmplify = ({ topology, choke }: FilterCircuit, { source, load }: Ends): boolean =>
-  (topology === 'C' || topology === 'L') &&
-  choke === undefined &&
-  source.seriesH === 0 &&
-  !source.shuntF &&
-  load.parallelF === 0 &&
-  load.parallelH === Number.POSITIVE_INFINITY
+const cannotAmplify = ({ topology, choke }: FilterCircuit, ends: Ends): boolean =>
+  (topology === 'C' || topology === 'L') && choke === undefined && isResistive(ends)
+
+const isResistive = ({ source, load }: Ends): boolean =>
+  source.seriesH === 0 && !source.shuntF && load.parallelF === 0 && load.parallelH === Number.POSITIVE_INFINITY
+
+/**
+ * The most that anything passive can lift a level by between two resistances: it can hand over the power that is available,
+ * Vs²/(4·Rs), in place of what the load took alone: 10·log10((Rs + Rl)²/(4·Rs·Rl)) dB. Infinite where an end is reactive.
+ */
+export function mostGainDb(ends: Ends): number {
+  if (!isResistive(ends)) return Number.POSITIVE_INFINITY
+  const [sourceOhm, loadOhm] = [ends.source.ohm, ends.load.ohm]
+  return 10 * Math.log10((sourceOhm + loadOhm) ** 2 / (4 * sourceOhm * loadOhm))
+}
 
 /** The deepest resonant gain (negative loss) between GAIN_FROM_HZ and GAIN_TO_HZ, as a positive figure; undefined if none. */
 export function worstGain(circuit: FilterCircuit, ends: Ends): { gainDb: number; atHz: number } | undefined {

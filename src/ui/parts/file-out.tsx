@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'preact/hooks'
 import { counted } from '../../calc/quantity/counted.ts'
-import { noteSaved } from '../../state/backup.ts'
+import { changesSoFar, noteSaved } from '../../state/backup.ts'
 import { complaints } from '../../state/complaints.ts'
 import { type AttachedCount, countAttached, exportAll, exportComplaint } from '../../state/export-file.ts'
 import { canShareFiles, fileWaysHere, type OwnFile, saveFile, shareFile } from '../../state/files.ts'
+import { settled } from '../../state/save-queue.ts'
 import { Icon } from './icon.tsx'
 import { ShownUnderWay, useUnderWay } from './under-way.tsx'
 
@@ -29,22 +30,24 @@ export const besideWords = ({ photos, traces }: AttachedCount): string =>
 /** One complaint, or the whole Log, as a file that any copy of the app brings in: saved here, or to the share sheet. */
 export function FileOut({ id, what, title }: Given) {
   const [ways] = useState(fileWaysHere)
-  const [count, setCount] = useState<AttachedCount>({ photos: 0, traces: 0 })
+  const [attached, setAttached] = useState<AttachedCount>({ photos: 0, traces: 0 })
   const [withAttached, setWithAttached] = useState(true)
   const [said, setSaid] = useState('')
   const [now, during] = useUnderWay()
   // of the whole Log again when that changes, as after a file was brought in
   const log = id === undefined ? complaints.value : undefined
-  useEffect(() => void countAttached(id).then(setCount), [id, log])
+  useEffect(() => void countAttached(id).then(setAttached), [id, log])
   const make = (hand: (file: OwnFile) => Promise<string> | string) =>
     during('Writing the file', async (onProgress, signal) => {
       setSaid('')
       const wish = { withAttached, onProgress, signal }
+      await settled()
+      const count = changesSoFar()
       const file = id === undefined ? await exportAll(wish) : await exportComplaint(id, wish)
       if (file === undefined) return setSaid('This complaint is not on this device any more.')
       const words = await hand({ name: file.name, type: 'application/json', content: new Blob([...file.parts]) })
       if (words === '') return
-      if (id === undefined) noteSaved()
+      if (id === undefined) noteSaved(Date.now(), count)
       setSaid(`${words} ${file.left.join(' ')}`)
     })
   const savedWords = (name: string) => `Saved as ${name}: look among the downloads.`
@@ -57,7 +60,7 @@ export function FileOut({ id, what, title }: Given) {
     const outcome = await shareFile(sent, title, ways)
     return outcome === 'shared' ? 'Shared.' : outcome === 'saved' ? savedWords(sent.name) : ''
   }
-  const words = besideWords(count)
+  const words = besideWords(attached)
   const box = `with-attached-${id ?? 'all'}`
   return (
     <>
@@ -73,7 +76,7 @@ export function FileOut({ id, what, title }: Given) {
             onChange={() => setWithAttached(!withAttached)}
           />
           <p id={`note-${box}`} class="field-note">
-            {count.photos > 0 ? `A photo adds up to ${PHOTO_MB} MB to the file.` : 'They are most of a large file.'}
+            {attached.photos > 0 ? `A photo adds up to ${PHOTO_MB} MB to the file.` : 'They are most of a large file.'}
           </p>
         </div>
       )}

@@ -1,5 +1,4 @@
 import { useEffect, useState } from 'preact/hooks'
-import { dropShared, type SharedFile, sharedFiles } from '../../offline/shared-files.ts'
 import {
   type Difference,
   type How,
@@ -16,6 +15,7 @@ import { isShareLost, type Offered, offered, takeOffered } from '../../state/off
 import { besideWords, FileOut } from '../parts/file-out.tsx'
 import { ShownUnderWay, useUnderWay } from '../parts/under-way.tsx'
 import { dayAndTime } from './moment.ts'
+import { SharedFiles, Together } from './waiting-files.tsx'
 
 /** Complaints in from a file, shown before anything is changed, and the whole Log out as one. */
 export function BringIn() {
@@ -71,6 +71,7 @@ export function BringIn() {
         </p>
       )}
       <SharedFiles onLook={choose} />
+      <Together onLook={choose} />
       <ShownUnderWay now={now} />
       {from !== undefined && preview !== undefined && <p class="muted">{from.name}</p>}
       {isBusy && <p role="status">One moment…</p>}
@@ -78,32 +79,6 @@ export function BringIn() {
       {preview !== undefined && <Shown preview={preview} onTake={(how) => void take(how)} />}
       {preview === undefined && <Taken onBack={() => void during(async () => conclude(await undoImport()))} />}
     </div>
-  )
-}
-
-/** Files another app has shared to this one, until they were brought in or put away. */
-function SharedFiles({ onLook }: { readonly onLook: (file: Offered) => void }) {
-  const [all, setAll] = useState<readonly SharedFile[]>([])
-  const read = () => void sharedFiles().then(setAll)
-  useEffect(read, [])
-  const drop = (key: string) => dropShared(key).then(read)
-  if (all.length === 0) return null
-  return (
-    <ul class="rows" aria-label="Shared to the app">
-      {all.map(({ key, name, file }) => (
-        <li key={key}>
-          <span>{name || 'A file'}, shared to the app</span>
-          <div class="actions">
-            <button type="button" class="button" onClick={() => onLook({ name, file, done: () => void drop(key) })}>
-              Look at it <span class="unseen">{name}</span>
-            </button>
-            <button type="button" class="button" onClick={() => void drop(key)}>
-              Put it away <span class="unseen">{name}</span>
-            </button>
-          </div>
-        </li>
-      ))}
-    </ul>
   )
 }
 

@@ -18,6 +18,7 @@ import { hashOfKept } from '../../state/router.ts'
 import { readStoredTraces, storedTraces } from '../../state/stored-traces.ts'
 import { useFilled } from '../parts/filled.ts'
 import { Pad } from '../parts/pad.tsx'
+import { useTracedLines } from '../parts/traced-lines.ts'
 import { useTyped } from '../parts/typed.ts'
 import { dayAndTime } from './moment.ts'
 import '../styles/trial.css'
@@ -31,7 +32,8 @@ const REPEATS = [
 /** Closing a complaint out: before and after, proof, everything put back. */
 export function CloseOut({ complaint }: { readonly complaint: Complaint }) {
   const { id, lines } = complaint
-  useEffect(() => void readStoredTraces(lines), [lines])
+  const traced = useTracedLines(lines)
+  useEffect(() => void readStoredTraces(traced), [traced])
   const traces = storedTraces(lines)
   const closing = closingOf(useFilled(id), lines, traces)
   const { row, status } = closing

@@ -1,27 +1,23 @@
 import type { Line } from '../../calc/types.ts'
-import { changeLine, removeLine } from '../../state/complaints.ts'
+import { changeLine, removeLine, takeLineText } from '../../state/complaints.ts'
 import { Icon } from '../parts/icon.tsx'
-import { useTyped } from '../parts/typed.ts'
+import { KeptText } from '../parts/kept-text.tsx'
 
 type Given = { readonly complaintId: string; readonly line: Line }
 
 /** What a line of a complaint is called, written at every key. */
 export function LineName({ complaintId, line }: Given) {
-  const typed = useTyped(line.name, (name) => changeLine(complaintId, line.id, { name }))
-  const id = `line-name-${line.id}`
+  const { id, name, rivals = [] } = line
   return (
-    <div class="field wide">
-      <label for={id}>Name of the line</label>
-      <input
-        id={id}
-        type="text"
-        value={typed.shown}
-        autocomplete="off"
-        enterkeyhint="done"
-        onInput={(event) => typed.type(event.currentTarget.value)}
-        onBlur={typed.leave}
-      />
-    </div>
+    <KeptText
+      id={`line-name-${id}`}
+      label="Name of the line"
+      what="name"
+      stored={name}
+      rivals={rivals.filter(({ fact }) => fact === 'name')}
+      onType={(text, base) => changeLine(complaintId, id, { name: text }, base)}
+      onTake={(text, left) => takeLineText(complaintId, id, 'name', text, left)}
+    />
   )
 }
 

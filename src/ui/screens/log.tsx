@@ -11,6 +11,7 @@ import { readStoredTraces, storedTraces } from '../../state/stored-traces.ts'
 import { undoRemove } from '../../state/undo-remove.ts'
 import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { useTracedLines } from '../parts/traced-lines.ts'
 import { Windowed } from '../parts/windowed.tsx'
 import { Head } from '../shell/head.tsx'
 import { dayAndTime } from './moment.ts'
@@ -196,9 +197,10 @@ function closingWords({ tables, lines }: Complaint): string {
 /** Reads the stored traces only of what rests on one. */
 function useProofTraces({ tables, lines }: Complaint): void {
   const isByTrace = (tables?.[CLOSE_OUT]?.[0]?.[TRACE_COLUMNS.after] ?? '') !== ''
+  const traced = useTracedLines(lines)
   useEffect(() => {
-    if (isByTrace) void readStoredTraces(lines)
-  }, [isByTrace, lines])
+    if (isByTrace) void readStoredTraces(traced)
+  }, [isByTrace, traced])
 }
 
 function Row({ complaint }: { readonly complaint: Complaint }) {

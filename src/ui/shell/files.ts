@@ -1,4 +1,4 @@
-import { noteShared, offerFile, wantFiles } from '../../state/offered-file.ts'
+import { noteShared, offerFiles, wantFiles } from '../../state/offered-file.ts'
 
 /** What a browser hands over that opened the app with a file. */
 type LaunchQueue = {
@@ -22,17 +22,18 @@ export function watchFiles(): void {
   addEventListener('drop', (event) => {
     if (!isFile(event) || isTaken(event)) return
     event.preventDefault()
-    const [file] = event.dataTransfer?.files ?? []
-    if (file !== undefined) offerFile({ name: file.name, file })
+    const files = [...(event.dataTransfer?.files ?? [])]
+    if (files.length > 0) offerFiles(files)
   })
   const { launchQueue }: { readonly launchQueue?: LaunchQueue } = window as Window & {
     readonly launchQueue?: LaunchQueue
   }
-  launchQueue?.setConsumer(({ files = [] }) => {
-    files[0]?.getFile().then(
-      (file) => offerFile({ name: file.name, file }),
-      () => wantFiles(),
-    )
+  launchQueue?.setConsumer(async ({ files = [] }) => {
+    const read = await Promise.allSettled(files.map((one) => one.getFile()))
+    const found = read.flatMap((one) => (one.status === 'fulfilled' ? [one.value] : []))
+    if (found.length > 0) offerFiles(found)
+    else if (files.length > 0) wantFiles()
+    if (found.length < files.length) noteShared(false)
   })
   // The worker keeps what was shared, and leads here.
   const shared = new URLSearchParams(location.search).get('shared')

@@ -2,7 +2,13 @@
 import { expect, test } from 'vitest'
 import { lossDb, sweepLossInto } from '../../../src/calc/network/chain.ts'
 import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
-import { findCorners, HALF_POWER_DB, localSlopeDbPerDecade, worstGain } from '../../../src/calc/network/shape.ts'
+import {
+  findCorners,
+  HALF_POWER_DB,
+  localSlopeDbPerDecade,
+  mostGainDb,
+  worstGain,
+} from '../../../src/calc/network/shape.ts'
 import type { Topology } from '../../../src/calc/types.ts'
 import golden from '../../golden/filters-published.json' with { type: 'json' }
 
@@ -118,6 +124,32 @@ test('LC at its resonance between 0.1 and 100 Ω shows the gain of the closed fo
   expect(gain?.gainDb).toBeGreaterThan(23.987)
   expect(gain?.gainDb).toBeLessThan(23.9885)
   expect(Math.abs((gain?.atHz ?? 0) / 50329 - 1)).toBeLessThan(1e-3)
+})
+
+test('between resistances nothing passive lifts a level by more than the power that is available; a matching section just does', () => {
+  const ends = (sourceOhm: number, ohm: number) => ({
+    source: { ohm: sourceOhm, seriesH: 0 },
+    load: { ...BENCH_LOAD, ohm },
+  })
+  // maximum power transfer (any textbook): 1 Ω into 100 Ω hands over 1/101², a match 1/(4·100): 25.5025 times as much
+  expect(mostGainDb(ends(1, 100))).toBeCloseTo(14.0658, 3)
+  expect(mostGainDb(ends(50, 50))).toBe(0)
+  expect(mostGainDb({ ...ends(50, 50), load: { ...BENCH_LOAD, parallelF: 1e-12 } })).toBe(Number.POSITIVE_INFINITY)
+  // the L section that matches 1 Ω to 100 Ω at 1 Mrad/s: Q = √99, X = Q·1 Ω in series, 100 Ω/Q across
+  const q = Math.sqrt(99)
+  const match = worstGain(ideal('LC', q / 100 / 1e6, q / 1e6), ends(1, 100))
+  expect(match?.gainDb).toBeCloseTo(14.0658, 3)
+  let seed = 20261126
+  const draw = () => {
+    seed = (seed * 48271) % 2147483647
+    return seed / 2147483647
+  }
+  for (let i = 0; i < 60; i++) {
+    const drawn = ends(10 ** (4 * draw() - 1), 10 ** (4 * draw() - 1))
+    const topology = (['LC', 'CL', 'PI', 'T'] as const)[i % 4] ?? 'PI'
+    const gain = worstGain(ideal(topology, 10 ** (-12 + 5 * draw()), 10 ** (-8 + 4 * draw())), drawn)
+    expect(gain?.gainDb ?? 0).toBeLessThan(mostGainDb(drawn) + 1e-9)
+  }
 })
 
 test('a ferrite bead with open load and 10 mΩ peaks where the bead model says', () => {
