@@ -3,11 +3,12 @@ import { builtData } from './scripts/built-data.mjs'
 import { versionDefine } from './scripts/version.mjs'
 import { workerJobs } from './scripts/worker-jobs.mjs'
 
-const shared = {
+/** Made anew for each project: what is defined is taken out of the object by the one that reads it first. */
+const shared = () => ({
   define: versionDefine('test edition'),
   plugins: [workerJobs(), builtData()],
   oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
-}
+})
 
 const TESTS = 'test/**/*.test.{ts,tsx}'
 const LONG = 'test/**/*.long.test.ts'
@@ -24,7 +25,7 @@ export default defineConfig({
     projects: [
       {
         // the inner loop: quick, deterministic, nothing timed. These keep nothing, so that files share what they import.
-        ...shared,
+        ...shared(),
         test: {
           name: 'unit',
           pool: 'threads',
@@ -38,7 +39,7 @@ export default defineConfig({
       },
       {
         // what is kept, and the screens that show it: each file starts from nothing
-        ...shared,
+        ...shared(),
         test: {
           name: 'kept',
           pool: 'threads',
@@ -51,17 +52,17 @@ export default defineConfig({
       },
       {
         // searches with a seed, and ngspice run beside
-        ...shared,
+        ...shared(),
         test: { name: 'long', include: [LONG], testTimeout: 600_000 },
       },
       {
         // random windows and surges against solvers of their own: what one of them refutes is no answer
-        ...shared,
+        ...shared(),
         test: { name: 'adversary', include: [ADVERSARY], testTimeout: 600_000 },
       },
       {
         // speed as ratios within one run, one file after the other so that none disturbs the next
-        ...shared,
+        ...shared(),
         test: {
           name: 'bench',
           include: ['test/bench/*.bench.test.ts'],
@@ -73,7 +74,7 @@ export default defineConfig({
       },
       {
         // the built site, by file and in a browser
-        ...shared,
+        ...shared(),
         test: {
           name: 'site',
           include: ['test/build/**/*.test.ts', 'test/e2e/**/*.e2e.ts'],
@@ -85,12 +86,12 @@ export default defineConfig({
       },
       {
         // attacks with a seed; the long form on demand
-        ...shared,
+        ...shared(),
         test: { name: 'torture', include: ['test/torture/*.torture.ts'], testTimeout: 600_000 },
       },
       {
         // the same stories in three engines
-        ...shared,
+        ...shared(),
         test: {
           name: 'engines',
           include: ['test/engines/*.engine.ts'],
