@@ -56,6 +56,7 @@ export const FURTHER_PLACES: readonly Place[] = [
         '#/check/trace?limit=ce102-base&nominalV=115&bandwidthHz=10k&detector=peak&emission=narrowband',
         'Trace',
       )
+      await settled(page)
       await page.setInputFiles('.trace-files input[type=file]', {
         name: 'lead.csv',
         mimeType: 'text/plain',
