@@ -50,7 +50,8 @@ export const appText = (page: Page): Promise<string> =>
 /** Waits until the answer on a check page belongs to its fields. */
 export async function settled(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Answer', exact: true }).first().waitFor()
-  await page.locator('[aria-busy="true"]').waitFor({ state: 'detached' })
+  // parts out of sight follow the answer: several may be on their way
+  await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null)
 }
 
 /** Label of an answer in the guide. */
