@@ -90,8 +90,9 @@ it('shows only the long surges of the supply that was chosen, and none out of or
   const at = async (more: string) => {
     await page.goto(visit.at(`#/check/surge?${part}&lineKind=power-28-vdc${more}`))
     await heading(page).waitFor()
-    await settled(page)
+    // once there is an answer, its parts out of sight are on their way
     const verdict = await output(page, 'verdict').getAttribute('data-verdict')
+    await settled(page)
     return { verdict, text: (await page.locator('main').textContent()) ?? '' }
   }
   const unsaid = await at('')

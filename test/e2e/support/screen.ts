@@ -51,7 +51,7 @@ export const appText = (page: Page): Promise<string> =>
 export async function settled(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Answer', exact: true }).first().waitFor()
   // parts out of sight follow the answer: several may be on their way
-  await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null)
+  await page.locator('[aria-busy="true"]').first().waitFor({ state: 'detached' })
 }
 
 /** Label of an answer in the guide. */
