@@ -4,12 +4,13 @@
  *   node scripts/lighthouse.mjs [--runs 3] [--only window]
  * Lighthouse is installed into a folder of its own beside the system's temporary files, and kept there.
  */
-import { execFile, execFileSync } from 'node:child_process'
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { loadavg, tmpdir } from 'node:os'
+import { execFile } from 'node:child_process'
+import { existsSync, readFileSync } from 'node:fs'
+import { loadavg } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs, promisify } from 'node:util'
 import { CHROMIUM_FLAGS, findChromium } from './chromium.mjs'
+import { onDemand } from './on-demand.mjs'
 import { DIST, startServer } from './static-server.mjs'
 
 const VERSION = '12.2.3'
@@ -39,16 +40,7 @@ if (chromium === undefined || !existsSync(DIST) || !(runs >= 1)) {
   process.exit(1)
 }
 
-const folder = join(tmpdir(), `stillpin-lighthouse-${VERSION}`)
-const program = join(folder, 'node_modules/lighthouse/cli/index.js')
-if (!existsSync(program)) {
-  mkdirSync(folder, { recursive: true })
-  writeFileSync(join(folder, 'package.json'), '{ "private": true }\n')
-  execFileSync('npm', ['install', '--no-audit', '--no-fund', '-E', `lighthouse@${VERSION}`], {
-    cwd: folder,
-    stdio: 'inherit',
-  })
-}
+const { folder, program } = onDemand('lighthouse', VERSION, 'cli/index.js')
 
 /** @typedef {{ score: number | null, title: string }} Audit */
 /** @typedef {{ score: number, auditRefs: { id: string, weight: number }[] }} Category */

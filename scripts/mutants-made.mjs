@@ -2,11 +2,8 @@
  * Which mutants there are: what Stryker's instrumenter (9) makes of `src/calc` and `src/store`, some of them drawn by a
  * seed, and the files with those built in, each switched off.
  */
-import { execFileSync } from 'node:child_process'
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { onDemand } from './on-demand.mjs'
 
 const VERSION = '9.6.1'
 
@@ -15,18 +12,9 @@ const VERSION = '9.6.1'
 /** @typedef {{ name: string, content: string, mutate: boolean | { start: Place, end: Place }[] }} Source */
 /** @typedef {{ instrument(files: readonly Source[], options: object): Promise<{ files: readonly Source[], mutants: readonly Mutant[] }> }} Instrumenter */
 
-/** Stryker's instrumenter, installed into a folder of its own beside the system's temporary files and kept there. @returns {Promise<Instrumenter>} */
+/** Stryker's instrumenter, installed when it is asked for. @returns {Promise<Instrumenter>} */
 async function instrumenter() {
-  const folder = join(tmpdir(), `stillpin-stryker-${VERSION}`)
-  const program = join(folder, 'node_modules/@stryker-mutator/instrumenter/dist/src/index.js')
-  if (!existsSync(program)) {
-    mkdirSync(folder, { recursive: true })
-    writeFileSync(join(folder, 'package.json'), '{ "private": true }\n')
-    execFileSync('npm', ['install', '--no-audit', '--no-fund', '-E', `@stryker-mutator/instrumenter@${VERSION}`], {
-      cwd: folder,
-      stdio: 'inherit',
-    })
-  }
+  const { program } = onDemand('@stryker-mutator/instrumenter', VERSION, 'dist/src/index.js')
   const nothing = () => undefined
   const silent = { debug: nothing, info: nothing, warn: nothing, error: nothing, isDebugEnabled: () => false }
   const { Instrumenter } = await import(pathToFileURL(program).href)

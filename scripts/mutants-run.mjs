@@ -65,7 +65,7 @@ async function run({ mutant, file, testIds }) {
   const passed = join(folder, 'passed.json')
   rmSync(passed, { force: true })
   const known = specifications.get(join(tree, file))
-  if (known === undefined) throw new Error(`${file} is no file of unit tests`)
+  if (known === undefined) throw new Error(`${file} is no file of the tests of unit or kept`)
   const specification = testIds === undefined ? known : known.project.createSpecification(known.moduleId, { testIds })
   const fromMs = spentMs()
   const { testModules, unhandledErrors } = await vitest.runTestSpecifications([specification])

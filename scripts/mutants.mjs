@@ -1,6 +1,6 @@
 /**
- * Mutation testing, on demand: mutants of `src/calc` and `src/store`, drawn by a seed, each held against the unit tests
- * that come past it. Prints the score and whoever survived; those are judged in `test/mutants.md`.
+ * Mutation testing, on demand: mutants of `src/calc` and `src/store`, drawn by a seed, each held against the tests of
+ * `unit` and `kept` that come past it. Prints the score and whoever survived; those are judged in `test/mutants.md`.
  *   node scripts/mutants.mjs [--count 300] [--seed 1] [--only 7,12] [--minutes 90] [--most-seconds 240] [--show]
  * Works in a copy beside the system's temporary files and keeps there what is known, so that Ctrl-C loses nothing: started
  * again it goes on. New or changed tests are tried on survivors, changed sources begin anew.
@@ -267,7 +267,8 @@ for (const { mutant, result } of done) {
   )
 }
 const killed = many('killed', 'hung')
+const score = done.length === 0 ? 'none yet' : `${((100 * killed) / done.length).toFixed(1)} %`
 console.log(
   `\n${done.length} of ${chosen.length} mutants tried (seed ${seed}): ${many('killed')} killed, ${many('hung')} hung, ` +
-    `${many('survived')} survived, ${many('unreached')} reached by no test: score ${((100 * killed) / done.length).toFixed(1)} %`,
+    `${many('survived')} survived, ${many('unreached')} reached by no test: score ${score}`,
 )

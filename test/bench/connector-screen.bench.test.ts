@@ -17,9 +17,8 @@ import setup from '../e2e/support/built-site.ts'
 import { putConnector } from '../e2e/support/put-connector.ts'
 import { DESK, openSite, PHONE, type Site, type Visit } from '../e2e/support/site.ts'
 import { type Traced, tracedDuring } from '../e2e/support/turns.ts'
+import { calibration, DESK_UNIT_MS, STEPS } from './unit.ts'
 
-const STEPS = 1_000_000
-const DESK_UNIT_MS = 2.7
 const OPEN_MS = 300
 const TURN_MS = 8
 const FRAME_MS = 16
@@ -88,16 +87,7 @@ async function unitMs({ page, cdp }: Opened): Promise<number> {
   const spent: number[] = []
   for (let i = 0; i < 8; i++) {
     const from = await workedMs(cdp)
-    const sum = await page.evaluate((steps) => {
-      let re = 0.3
-      let im = 0.1
-      for (let i = 0; i < steps; i++) {
-        const next = re * 0.61 - im * 0.37 + 0.11
-        im = re * 0.37 + im * 0.61 + 0.07
-        re = next
-      }
-      return re + im
-    }, STEPS)
+    const sum = await page.evaluate(calibration, STEPS)
     if (!(sum > 0)) throw new Error('nothing was calculated')
     spent.push((await workedMs(cdp)) - from)
   }

@@ -11,23 +11,11 @@ import { lineFigures } from '../../src/calc/line/line-figures.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
 import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
+import { calibration, cpuMs, STEPS, spentMs } from './unit.ts'
 
 const ROUNDS = 9
 const WARM_UP = 2
-const STEPS = 1_000_000
 const COUNTS = [32, 64, 128, 256] as const
-
-/** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
-function calibration(): number {
-  let re = 0.3
-  let im = 0.1
-  for (let i = 0; i < STEPS; i++) {
-    const next = re * 0.61 - im * 0.37 + 0.11
-    im = re * 0.37 + im * 0.61 + 0.07
-    re = next
-  }
-  return re + im
-}
 
 const checks = CHECKS.filter(({ id }) => id !== 'surge')
 const kinds = LINE_KINDS.filter(({ barredWhy }) => barredWhy === undefined)
@@ -70,11 +58,6 @@ function connectorOf(lines: readonly Line[]): Connector {
   }
 }
 
-const spent = (from: NodeJS.CpuUsage): number => {
-  const { user, system } = process.cpuUsage(from)
-  return (user + system) / 1e3
-}
-
 type Timed = { readonly aloneMs: number; readonly wholeMs: number }
 
 /** No two questions alike, whatever their round and number. */
@@ -95,9 +78,9 @@ function timed(count: number, round: number): Timed {
     if (step.value.alone === undefined) continue
     // what the list is painted from; the other checks of every line belong to it
     for (const line of lines) lineFigures(lineInConnector(line, connector.shared), undefined, checks)
-    aloneMs = spent(from)
+    aloneMs = spentMs(from)
   }
-  return { aloneMs, wholeMs: spent(from) }
+  return { aloneMs, wholeMs: spentMs(from) }
 }
 
 /** The longest step. By itself: to ask for the time at every step takes time, too. */
@@ -108,16 +91,12 @@ function longestStepMs(count: number, round: number): number {
   for (;;) {
     const at = process.cpuUsage()
     const step = running.next()
-    longestMs = Math.max(longestMs, spent(at))
+    longestMs = Math.max(longestMs, spentMs(at))
     if (step.done) return longestMs
   }
 }
 
-function unit(): number {
-  const before = process.cpuUsage()
-  if (!(calibration() > 0)) throw new Error('nothing was calculated')
-  return spent(before)
-}
+const unit = (): number => cpuMs(() => calibration())
 
 for (let i = 0; i < 5; i++) calibration()
 const results = new Map(COUNTS.map((count) => [count, [] as Timed[]]))

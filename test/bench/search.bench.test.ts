@@ -8,17 +8,11 @@ import { withWords } from '../../src/state/log-search.ts'
 import { searchFor } from '../../src/state/search.ts'
 import { COMPLAINT_SCHEMA, type Complaint } from '../../src/store/complaint.ts'
 import { QUERIES } from '../guide/book/search-queries.ts'
+import { cpuMs } from './unit.ts'
 
 const KEY_MS = 50
 const MANY = 5000
 const AT = '2026-01-01T00:00:00.000Z'
-
-function cpuMs(work: () => unknown): number {
-  const from = process.cpuUsage()
-  work()
-  const { user, system } = process.cpuUsage(from)
-  return (user + system) / 1000
-}
 
 const share = (values: readonly number[], frac: number): number =>
   values.toSorted((a, b) => a - b)[Math.ceil(frac * values.length) - 1] ?? Number.NaN

@@ -8,21 +8,9 @@ import { evaluateNow } from '../../src/calc/line/evaluate.ts'
 import { readFields } from '../../src/calc/line/fields.ts'
 import { logGrid, sweepLossInto } from '../../src/calc/network/chain.ts'
 import { type FilterCircuit, NO_SERIES } from '../../src/calc/network/circuit.ts'
+import { calibration, STEPS, tookMs } from './unit.ts'
 
 const RUNS = 15
-const STEPS = 1_000_000
-
-/** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
-function calibration(): number {
-  let re = 0.3
-  let im = 0.1
-  for (let i = 0; i < STEPS; i++) {
-    const next = re * 0.61 - im * 0.37 + 0.11
-    im = re * 0.37 + im * 0.61 + 0.07
-    re = next
-  }
-  return re + im
-}
 
 const circuit: FilterCircuit = {
   topology: 'PI',
@@ -63,13 +51,6 @@ function answer(): number {
 
 const median = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0
 
-function timed(job: () => number): number {
-  const from = performance.now()
-  const value = job()
-  if (!Number.isFinite(value)) throw new Error('nothing was calculated')
-  return performance.now() - from
-}
-
 /** Median over runs of job / calibration beside it; `times` repeats a job too short for the clock. */
 function ratio(job: () => number, times: number): number {
   const many = () => {
@@ -77,11 +58,11 @@ function ratio(job: () => number, times: number): number {
     for (let i = 0; i < times; i++) sum += job()
     return sum
   }
-  for (let i = 0; i < 3; i++) timed(many)
-  return median(Array.from({ length: RUNS }, () => timed(many) / times / timed(calibration)))
+  for (let i = 0; i < 3; i++) tookMs(many)
+  return median(Array.from({ length: RUNS }, () => tookMs(many) / times / tookMs(calibration)))
 }
 
-for (let i = 0; i < 5; i++) timed(calibration)
+for (let i = 0; i < 5; i++) tookMs(calibration)
 const sweepRatio = ratio(sweep, 20)
 const answerRatio = ratio(answer, 1)
 console.log(

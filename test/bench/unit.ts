@@ -6,11 +6,14 @@
 
 export const STEPS = 1_000_000
 
-/** z ← z·q + c, |q| < 1, a million times. The result is returned so that nothing can be left out. */
-export function calibration(): number {
+/** What a desk takes for it when it is left alone, in ms. */
+export const DESK_UNIT_MS = 2.7
+
+/** z ← z·q + c, |q| < 1, so many times. The result is returned so that nothing can be left out; a browser runs it too. */
+export function calibration(steps: number = STEPS): number {
   let re = 0.3
   let im = 0.1
-  for (let i = 0; i < STEPS; i++) {
+  for (let i = 0; i < steps; i++) {
     const next = re * 0.61 - im * 0.37 + 0.11
     im = re * 0.37 + im * 0.61 + 0.07
     re = next
@@ -18,11 +21,24 @@ export function calibration(): number {
   return re + im
 }
 
-/** Milliseconds a job takes. */
-export function workedMs(job: () => number): number {
+/** Milliseconds a job takes, by the clock. */
+export function tookMs(job: () => number): number {
   const from = performance.now()
   if (!Number.isFinite(job())) throw new Error('nothing was calculated')
   return performance.now() - from
+}
+
+/** Milliseconds of the processor since `from`. */
+export function spentMs(from: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(from)
+  return (user + system) / 1e3
+}
+
+/** Milliseconds of the processor a job takes: for one too long to be left alone by others. */
+export function cpuMs(job: () => unknown): number {
+  const from = process.cpuUsage()
+  job()
+  return spentMs(from)
 }
 
 export const least = (values: readonly number[]): number => Math.min(...values)
@@ -39,10 +55,10 @@ export function leastInUnits<Name extends string>(
   const units: number[] = []
   const spent = new Map(names.map((name) => [name, [] as number[]]))
   for (let round = -warmUp; round < rounds; round++) {
-    const unit = workedMs(calibration)
+    const unit = tookMs(calibration)
     if (round >= 0) units.push(unit)
     for (const name of names) {
-      const ms = workedMs(jobs[name])
+      const ms = tookMs(jobs[name])
       if (round >= 0) spent.get(name)?.push(ms)
     }
   }

@@ -1,6 +1,6 @@
 /**
  * Speed of one window, six topologies with three needs from four sources, as a ratio to a loop of a million complex
- * multiply–adds worked in the same rounds, in time of the processor: the six rows alone, and the whole check with doubts, words and pictures. An ordinary
+ * multiply–adds worked in the same rounds: the six rows alone, and the whole check with doubts, words and pictures. An ordinary
  * window, one that is shut and one that rings: these two propose what would open them or calm them, each proposal a row
  * of its own worked out anew.
  */

@@ -90,8 +90,9 @@ export function landingOf(fundamental: Fundamental, of: number, listening: Liste
 export type Unlisted = { readonly of: number; readonly times: number; readonly why: 'weak' | 'far' | 'even' }
 
 /**
- * The harmonic nearest to the channel (or the lowest) that may lie in a stretch where none is listed; undefined where none lies there at all. A square has
- * no even harmonics only while both its halves are equally long, which no real one is to the last part.
+ * The harmonic nearest to the channel (or the lowest) that may lie in a stretch where none is listed; undefined where none
+ * lies there at all. A square has no even harmonics only while both its halves are equally long, which no real one is to
+ * the last part.
  */
 export function unlistedIn(fundamental: Fundamental, of: number, listening: Listening): Unlisted | undefined {
   const { first, last } = orders(fundamental, listening)

@@ -7,7 +7,7 @@
 import { RATING_PULSE, type Repeats } from '../../reference/waveforms.ts'
 import { type Shape, type ShapeTimes, shapeOf } from './shape.ts'
 
-/** Longest time to half value in s that a pulse rating is carried over to: most published curves end there. */
+/** Longest time to half value in s that a pulse rating is carried over to: published curves are commonly drawn to there. Practice. */
 export const RATED_UP_TO_SEC = 10e-3
 
 /** Square pulse that heats as the 10/1000 µs pulse of the same peak does, in s. */

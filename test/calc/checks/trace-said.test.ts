@@ -2,17 +2,8 @@
 import { expect, it } from 'vitest'
 import { traceCheck } from '../../../src/calc/checks/trace/check.ts'
 import { run } from '../../support/run-check.ts'
+import { LEAD } from '../../support/trace-lead.ts'
 
-/** A 115 V lead, 105 dBµV at 150 kHz. */
-const LEAD = {
-  traceHz: '150 kHz',
-  traceDb: '105',
-  traceUnit: 'dbuv',
-  limit: 'ce102-base',
-  nominalV: '115',
-  bandwidthHz: '10 kHz',
-  detector: 'peak',
-}
 const plain = (text: string) => text.replaceAll(/[\u00A0\u2009\u202F]/g, ' ')
 
 it('asks for the corners of a limit of your own where they are missing, frequencies first', () => {

@@ -7,17 +7,7 @@ import { BENCH_LOAD, BENCH_SOURCE } from '../../../src/calc/network/circuit.ts'
 import { circuitOfParts } from '../../../src/calc/touchstone/fit.ts'
 import type { Fact, FactKey, Line } from '../../../src/calc/types.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
-
-/** A 115 V lead, 105 dBµV at 150 kHz without a filter: what a published line and its relaxation leave of it, by hand. */
-const LEAD = {
-  traceHz: '150 kHz',
-  traceDb: '105',
-  traceUnit: 'dbuv',
-  limit: 'ce102-base',
-  nominalV: '115',
-  bandwidthHz: '10 kHz',
-  detector: 'peak',
-}
+import { LEAD } from '../../support/trace-lead.ts'
 
 function lineWith(facts: Readonly<Partial<Record<FactKey, string>>>): Line {
   const typed = Object.entries(facts).map(([key, text]): [string, Fact] => [key, { text, origin: { by: 'user' } }])

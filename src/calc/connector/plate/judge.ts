@@ -27,8 +27,8 @@ export function judge(
   q: { readonly i: number; readonly plated: Plated; readonly need: Need; readonly mates: readonly number[] },
 ): Together {
   const { i, plated, need, mates } = q
-  const boxes = boxesAt(plated, plate.hz) ?? []
   if (plate.unknownBeads.length > 0) return { need, leastDb: FLOOR_DB, aloneDb: FLOOR_DB, is: 'open', lacksBead: true }
+  const boxes = boxesAt(plated, plate.hz) ?? []
   const others = othersThan(plate, i)
   const { leastDb, at } = boundTogether(boxes, others, { needDb: need.db })
   const aloneDb = boundTogether(boxes, onlyThese(plate, mates)).leastDb

@@ -56,7 +56,7 @@ export type PowerContacts = {
 const isSupply = (kind: LineKind | undefined, { facts }: Line): boolean =>
   kind?.supply !== undefined || (facts.workingRmsV?.text.trim() ?? '') !== ''
 
-/** A 14 V bus is entered as one of 28 V; a third of the volts or of the hertz of its kind is another supply. */
+/** A 14 V bus is entered as one of 28 V; a third of the volts or of the hertz of its kind is another supply. Practice of ours. */
 const LEAST_SHARE = 1 / 3
 
 /** Whether volts and frequency may be those of the kind: one that was typed far too low would make every sum little. */

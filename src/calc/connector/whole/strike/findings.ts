@@ -2,7 +2,7 @@
 import { listed } from '../../../explain/sentence.ts'
 import { against, MOSTLY_USED } from '../../../surge/judge.ts'
 import type { Source, Step, Verdict } from '../../../types.ts'
-import { capital, VERDICT_RANK, worse } from '../../../verdict.ts'
+import { VERDICT_RANK, worse } from '../../../verdict.ts'
 import type { ConnectorFinding } from '../../finding.ts'
 import { basisOf, contactsNamed, DERIVED, exact, show, step } from '../said.ts'
 import type { CaseStruck, ContactStruck, StrikeAnswer } from './answer.ts'
@@ -244,6 +244,6 @@ function takenOf({ bond, isRing, taken }: StrikeQuestion, { of }: CaseStruck): r
     ...(bond.isTyped
       ? []
       : [`bond not entered: ${exact(bond.ohm, 'resistance')} and ${exact(bond.henries, 'inductance')} are taken`]),
-    capital('later pulses of a train bring their share of the first one’s heat'),
+    'Later pulses of a train bring their share of the first one’s heat',
   ]
 }
