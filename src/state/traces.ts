@@ -60,6 +60,7 @@ export const droppedTrace: ReadonlySignal<OpenTrace | undefined> = dropped
 
 let owner = ''
 let readAt = 0
+let opening: Promise<void> = Promise.resolve()
 let stopping: AbortController | undefined
 
 const FULL =
@@ -71,8 +72,13 @@ function storeWords(error: unknown): string {
 }
 
 /** Reads what is kept with a line, unless it is open already. */
-export async function openTraces(of: string): Promise<void> {
-  if (of === owner && readAt === broughtIn()) return
+export function openTraces(of: string): Promise<void> {
+  if (of === owner && readAt === broughtIn()) return opening
+  opening = readKept(of)
+  return opening
+}
+
+async function readKept(of: string): Promise<void> {
   readAt = broughtIn()
   stopTraceWork()
   owner = of
@@ -149,6 +155,9 @@ export async function takeFile(
   const of = owner
   refusal.value = undefined
   trouble.value = undefined
+  // what is kept is read first: it would take the place of what a quick hand opened meanwhile
+  await opening
+  if (owner !== of) return undefined
   const read = await doing(`Reading ${file.name}`, async (tell, stop) => {
     const ask = (source: Blob | string) =>
       runInWorker(

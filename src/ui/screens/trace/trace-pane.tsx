@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useMemo } from 'preact/hooks'
 import { TOPOLOGY_LABEL } from '../../../calc/network/circuit.ts'
 import { formatQuantity } from '../../../calc/quantity/format.ts'
 import { measuredLoss } from '../../../calc/trace/compare.ts'
@@ -24,7 +24,8 @@ const spectrumOf = (role: 'before' | 'after'): SpectrumTrace | undefined =>
 /** A measured file for the fields of the trace check: opened, drawn, brought to the points that decide. */
 export function TracePane({ desk }: { readonly desk: Desk }) {
   const { id } = desk.line.value
-  useEffect(() => {
+  // before a file can be chosen: it belongs to this line
+  useLayoutEffect(() => {
     void openTraces(id)
     return () => {
       stopTraceWork()
