@@ -85,6 +85,25 @@ describe('ahead of the filter or behind it', () => {
     expect(of('700')?.decided).toBe('behind the filter')
   })
 
+  it('is ahead of a T wherever the pulse rings or nobody knows its shape: in tune it drives the capacitor far above twice', () => {
+    // a source at the resonance of L and C raises the volts across C by its Q, which a light load makes large
+    const tee = { surgeThreat: 'lightning', ...RINGING, surgeTopology: 'T', capacitorWithstandV: '5k' }
+    const ringing = [
+      side('suppressor-plan', { ...tee, surgeWaveform: 'wf3', surgeLevel: '3' }),
+      side('pulses-cs116', { ...tee, surgeThreat: 'pulse', surgeWaveform: 'cs116', surgeOpenCircuitV: '600' }),
+      side('suppressor-plan', { ...tee, surgeOpenCircuitV: '600' }),
+      side('suppressor-switching', { ...tee, surgeWaveform: 'custom', surgeOpenCircuitV: '600' }),
+    ]
+    for (const found of ringing) {
+      expect(found?.decided).toContain('ahead')
+      expect(found?.text).toContain('a pulse that rings can drive it far above what comes')
+    }
+    // the same volts in one hump
+    expect(side('suppressor-plan', { ...tee, surgeWaveform: 'wf4', surgeOpenCircuitV: '600' })?.decided).toBe(
+      'behind the filter',
+    )
+  })
+
   it('is ahead for static whatever the capacitors stand, and ahead while nobody said', () => {
     expect(side('suppressor-static', { capacitorWithstandV: '5k' })?.decided).toContain('ahead')
     expect(side('suppressor-strike', {})?.text).toContain('nobody has said')

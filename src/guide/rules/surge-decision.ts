@@ -2,8 +2,8 @@
  * Which suppressor, decided from what was answered: none, one for each contact, or one for a group through steering
  * diodes; and on which side of the filter. Where an answer is missing, the fact that decides is named instead.
  */
-import { formatQuantity } from '../../calc/quantity/format.ts'
-import { WAVEFORMS } from '../../reference/waveforms.ts'
+import { type Waveform, waveformById } from '../../reference/waveforms.ts'
+import { ohms, volts } from '../print.ts'
 import type { NodeId } from '../types.ts'
 import { type Context, numberOf } from './context.ts'
 
@@ -91,15 +91,16 @@ export function sharingOf(context: Context): Decision {
     : each(why)
 }
 
+/** The waveform of the surge on this line; undefined while nobody named one. */
+const waveOf = ({ facts }: Context): Waveform | undefined => waveformById(facts.fact('surgeWaveform')?.text ?? '')
+
 /** Open-circuit volts of the surge on this line: as stated, else those of its level. */
-function openVolts({ facts }: Context): number | undefined {
-  const stated = numberOf(facts, 'surgeOpenCircuitV', 'voltage')
-  const level = numberOf(facts, 'surgeLevel', 'count')
-  const wave = WAVEFORMS.find(({ id }) => id === facts.fact('surgeWaveform')?.text)
+function openVolts(context: Context): number | undefined {
+  const stated = numberOf(context.facts, 'surgeOpenCircuitV', 'voltage')
+  const level = numberOf(context.facts, 'surgeLevel', 'count')
+  const wave = waveOf(context)
   return stated ?? wave?.only?.openCircuitV ?? wave?.levels.find((row) => row.level === level)?.openCircuitV
 }
-
-const volts = (si: number): string => formatQuantity(si, 'voltage')
 
 /** Topologies whose filter has a coil before a capacitor: they can ring behind a suppressor. */
 const RINGS: readonly string[] = ['LC', 'PI', 'T']
@@ -127,7 +128,13 @@ export function sideOf(context: Context): Decision {
     return ahead('It keeps the pulse off the capacitors, and nobody has said yet what they stand.')
   if (!RINGS.includes(topology) || coilH === undefined || farad === undefined || load === undefined)
     return ahead('The capacitors would stand it either way, and nothing entered says that this filter rings.')
-  // between two coils the capacitor has no clamp of its own, and rings to twice what comes
+  // no multiple of what comes bounds a pulse that swings on and on, nor one whose shape nobody knows
+  const shape = waveOf(context)?.shape
+  if (topology === 'T' && (shape === undefined || shape.form === 'damped-sine'))
+    return ahead(
+      'Behind it, the capacitor between the coils has no clamp of its own, and a pulse that rings can drive it far above what comes.',
+    )
+  // between two coils the capacitor has no clamp of its own, and rings to twice what comes in one step or one hump
   if (topology === 'T' && standsV < 2 * comesV)
     return ahead(
       `Behind it, the capacitor between the coils would ring up to ${volts(2 * comesV)}; it stands ${volts(standsV)}.`,
@@ -135,7 +142,7 @@ export function sideOf(context: Context): Decision {
   return load > Math.sqrt(coilH / farad)
     ? decided(
         'behind the filter',
-        `The capacitors stand the ${volts(comesV)}, and the load of ${formatQuantity(load, 'resistance')} lets this filter ring above a clamp ahead of it.`,
+        `The capacitors stand the ${volts(comesV)}, and the load of ${ohms(load)} lets this filter ring above a clamp ahead of it.`,
       )
     : ahead('The load damps this filter, so what is clamped ahead of it stays clamped.')
 }
