@@ -75,28 +75,49 @@ const TIMES: Readonly<Record<string, readonly ['h' | 'day', number]>> = {
 
 type Amount = { readonly count: number; readonly unit: string }
 
-/** "0.1 per hour" is events in an hour, and no time between two. */
-const isRate = (typed: string): boolean => /(?<!\p{L})(?:per|an?|each|every)\s/iu.test(typed)
+/** What may stand before a time and makes it one of use: "20 flight hours", "6 engine hours". */
+const OF_USE: readonly string[] = ['flight', 'flying', 'block', 'engine', 'running', 'operating']
 
-/** A number and what it counts, as "20 h" or "12,5 flights"; times in hours or days; undefined where there is none above 0. */
-function amount(typed: string): Amount | undefined {
+/** Words in lower case and in the singular. */
+const wordsOf = (typed: string): readonly string[] =>
+  (typed.toLowerCase().match(/\p{L}+/gu) ?? []).map((word) => word.replace(/(?<=.)s$/u, ''))
+
+const isTime = (word: string): boolean => Object.hasOwn(TIMES, word)
+
+/** A number and the words behind it; undefined where there is no number above 0. */
+function numbered(typed: string): { readonly count: number; readonly words: readonly string[] } | undefined {
   const tail = /[\p{L}\s]+$/u.exec(typed)?.[0] ?? ''
   const read = parseQuantity(typed.slice(0, typed.length - tail.length), 'number')
-  if (read.is !== 'value' || read.si <= 0) return undefined
-  const words = tail.trim().toLowerCase().split(/\s+/u).slice(0, 2)
-  const [named = '', ...more] = words.map((word) => word.replace(/(?<=.)s$/u, ''))
-  // "20 flight hours" are hours, "20 flights" are none
-  const [unit, each] = [named, ...more].flatMap((word) => (Object.hasOwn(TIMES, word) ? [TIMES[word]] : []))[0] ?? [
-    named,
-    1,
-  ]
-  return { count: read.si * each, unit }
+  return read.is === 'value' && read.si > 0 ? { count: read.si, words: wordsOf(tail) } : undefined
+}
+
+/** "0.1 events per hour" are events in an hour, and no time between two; "6 h per event" is a time: it stands ahead. */
+function isRate(typed: string): boolean {
+  const { words } = numbered(typed) ?? { words: [] }
+  const at = words.findIndex((word) => ['per', 'a', 'an', 'each', 'every'].includes(word))
+  return at >= 0 && !words.slice(0, at).some(isTime)
+}
+
+/**
+ * A number and what it counts, as "20 h" or "12,5 flights"; times in hours or days. Undefined where there is none above 0,
+ * and where a word nobody knows stands before a time: "0.1 pro h" is no tenth of an hour, "3 half hours" are no three.
+ */
+function amount(typed: string): Amount | undefined {
+  const read = numbered(typed)
+  if (read === undefined) return undefined
+  const { count, words } = read
+  const ahead = words.findIndex((word) => !OF_USE.includes(word))
+  const [named = '', next = ''] = ahead < 0 ? [] : words.slice(ahead)
+  const time = isTime(named) ? TIMES[named] : undefined
+  if (time !== undefined) return { count: count * time[1], unit: time[0] }
+  return isTime(next) ? undefined : { count, unit: words[0] ?? '' }
 }
 
 const TWO_UNITS =
   'The mean interval and the time since then count different things: write both in one unit, such as 6 h and 20 h of use, or both in days.'
 const A_RATE =
   'The mean interval is the time from one event to the next, such as 6 h, and not how many come in an hour.'
+const A_DAILY_RATE = 'Write the whole time since then, not how much in a day.'
 
 /** The best proof there is: written down, or a stored trace of the complaint (`traces`: undefined until they are read). */
 export function proofOf(row: FilledRow, traces: readonly StoredTrace[] | undefined): Proof {
@@ -110,9 +131,11 @@ export function proofOf(row: FilledRow, traces: readonly StoredTrace[] | undefin
     ...(chance === undefined ? {} : { chance }),
     ...(sentences.length === 0 ? {} : { lacks: sentences.join(' ') }),
   })
-  const [mean, exposed] = [amount(text(row, 'meanInterval')), amount(text(row, 'exposure'))]
+  const [meanText, exposedText] = [text(row, 'meanInterval'), text(row, 'exposure')]
+  if (isRate(meanText)) return none([...said, A_RATE])
+  if (isRate(exposedText)) return none([...said, A_DAILY_RATE])
+  const [mean, exposed] = [amount(meanText), amount(exposedText)]
   if (mean === undefined || exposed === undefined) return none(said)
-  if (isRate(text(row, 'meanInterval'))) return none([...said, A_RATE])
   if (mean.unit !== exposed.unit) return none([...said, TWO_UNITS])
   const chance = chanceIfUncured(exposed.count, mean.count)
   return exposed.count >= MEAN_INTERVALS * mean.count ? { is: 'exposure', chance } : none(said, chance)

@@ -168,6 +168,32 @@ describe('as cured', () => {
     }
   })
 
+  test('a word before a time makes it one of use, or nothing that can be read: 0.1 pro h is no tenth of an hour', () => {
+    for (const mean of ['0.1 pro h', '0.1 par h', '0.1 events h', '3 half hours', '2 flight test hours']) {
+      expect([mean, closing({ ...done, meanInterval: mean, exposure: '9 h' }).status]).toEqual([mean, 'open'])
+      expect([mean, closing({ ...done, meanInterval: '1 min', exposure: mean }).status]).toEqual([mean, 'open'])
+    }
+    for (const since of ['18 flying hours', '18 block h', '18 engine running hours', '18 operating hours'])
+      expect([since, closing({ ...done, meanInterval: '6 h', exposure: since }).status]).toEqual([since, 'cured'])
+    expect(closing({ ...done, meanInterval: '6 engine running hours', exposure: '20 engine starts' }).status).toBe(
+      'open',
+    )
+  })
+
+  test('a time that stands ahead of per, in a or on a is a time', () => {
+    for (const mean of ['6 h per event', '6 h in a climb', '6 h on a flight', '6 flight hours per event']) {
+      expect([mean, closing({ ...done, meanInterval: mean, exposure: '18 h' }).status]).toEqual([mean, 'cured'])
+      expect(closing({ ...done, meanInterval: mean, exposure: '17 h' }).status).toBe('open')
+    }
+  })
+
+  test('the time since then is no rate either: 3 flights per day are not three flights', () => {
+    const at = closing({ ...done, meanInterval: '1 flight', exposure: '3 flights per day' })
+    expect(at.status).toBe('open')
+    expect(proofSentence(at)).toContain('Write the whole time since then, not how much in a day.')
+    expect(closing({ ...done, meanInterval: '1 flight', exposure: '3 flights' }).status).toBe('cured')
+  })
+
   test('a repetition that differed outweighs every other proof', () => {
     expect(closing({ ...done, repeats: 'differed', meanInterval: '1', exposure: '100' }).status).toBe('open')
   })
