@@ -46,7 +46,7 @@ describe.each(CASES)('$source $title', (one) => {
   })
 
   test('is found by its own answers', () => {
-    if (Object.keys(one.answers).length < 2) return
+    if (Object.keys(one.answers).filter((item) => !one.inferred?.includes(item)).length < 2) return
     expect(casesLike(one.answers, 5).map(casePageId)).toContain(casePageId(one))
   })
 })
@@ -62,7 +62,7 @@ test('one answer alone finds nothing, and an answer that contradicts takes a cas
 
 test('an answer that was worked out and is not told by the document makes nothing alike', () => {
   const inferred = CASES.flatMap((one) => (one.inferred ?? []).map((item) => ({ one, item })))
-  expect(new Set(inferred.map(({ one }) => one.source))).toEqual(new Set(['D19', 'D25', 'D35']))
+  expect(new Set(inferred.map(({ one }) => one.source))).toEqual(new Set(['D19', 'D25', 'D29', 'D35', 'C03', 'C05']))
   for (const { one, item } of inferred) {
     const option = one.answers[item]
     if (option === undefined) throw new RangeError(`${one.source}: no answer to ${item}`)

@@ -171,6 +171,7 @@ export const AUDIO_CASES: readonly CaseRecord[] = [
       battery: 'one-breaker',
       'ground-drop': 'high',
     },
+    inferred: ['ground-drop'],
     words: ['buzz', 'autopilot', 'new panel', 'missing ground', 'minus', 'return'],
   },
   {

@@ -140,6 +140,7 @@ export const BOXES_CASES: readonly CaseRecord[] = [
     telling: 'report',
     suspects: ['box-fault'],
     answers: { wrong: 'reading', 'swapped-before': 'followed' },
+    inferred: ['swapped-before'],
     words: ['display', 'Wi-Fi', 'blank', 'flicker', 'airworthiness directive'],
   },
   {

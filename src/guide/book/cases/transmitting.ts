@@ -33,7 +33,7 @@ export const TRANSMITTING_CASES: readonly CaseRecord[] = [
     cure: 'Antenna moved, or no calls while surveying.',
     lesson: 'Write down what sends, and the heading.',
     telling: 'report',
-    open: 'No load was put in place of an antenna; the beam was turned off it.',
+    open: 'Not told: whether a load was tried in place of an antenna, and which of the two cures was taken.',
     suspects: ['antenna', 'own-tx-radiated'],
     answers: {
       wrong: 'gnss',

@@ -100,6 +100,7 @@ export const WEATHER_CASES: readonly CaseRecord[] = [
     telling: 'report',
     suspects: ['outside-field'],
     answers: { wrong: 'reading', when: 'place', 'other-crews': 'yes' },
+    inferred: ['other-crews'],
     words: ['radio altimeter', '5G', 'C-band', 'unreliable height'],
   },
   {
