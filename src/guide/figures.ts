@@ -29,6 +29,9 @@ export const tailOhm = (): string => ohms(reactanceOhm(TAIL.henries, TAIL.hz), 2
 
 /** Fall under a clamp of 100 Ω. */
 export const CLAMP_OHM = 100
+/** A loop closed at both ends, and one that is not. */
+export const LOW_LOOP_OHM = 50
+export const HIGH_LOOP_OHM = 300
 export const clampFall = (loopOhm: number): string => decibels(clampFallDb({ clampOhm: CLAMP_OHM, loopOhm }), 2)
 
 /** Least capacitance that takes `db` off the volts of a source of so many ohms, the load taken as open. */

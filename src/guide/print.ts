@@ -1,7 +1,12 @@
 /** How the guide prints a figure in a sentence. */
 import { formatQuantity } from '../calc/quantity/format.ts'
 
+/** A figure and a unit that the quantities do not have, kept on one line. */
+export const withUnit = (figure: number | string, unit: string): string => `${figure}\u00a0${unit}`
+
 export const hertz = (si: number, digits = 6): string => formatQuantity(si, 'frequency', digits)
+/** Radio frequencies that are compared with each other, in one unit whatever their size. */
+export const megahertz = (si: number, digits = 6): string => withUnit(Number((si / 1e6).toPrecision(digits)), 'MHz')
 export const ohms = (si: number, digits = 3): string => formatQuantity(si, 'resistance', digits)
 export const farads = (si: number, digits = 3): string => formatQuantity(si, 'capacitance', digits)
 export const henries = (si: number, digits = 3): string => formatQuantity(si, 'inductance', digits)

@@ -75,5 +75,9 @@ export const BOND_CLASSES: readonly BondClass[] = [
   },
 ]
 
-/** Most ohms of a class; undefined where drop or geometry decides. */
-export const mostBondOhm = (id: string): number | undefined => BOND_CLASSES.find((one) => one.id === id)?.mostOhm
+/** Most ohms of a class; undefined where drop or geometry decides. An id that is none of them is a fault of ours. */
+export function mostBondOhm(id: string): number | undefined {
+  const one = BOND_CLASSES.find((each) => each.id === id)
+  if (one === undefined) throw new RangeError(`no bond class "${id}"`)
+  return one.mostOhm
+}

@@ -7,13 +7,11 @@ import { memory, PRACTICE, read } from './line-kinds/cite.ts'
  */
 export const PHONE_BURSTS = {
   hz: 216.7,
-  frames: 26,
-  seconds: 0.12,
   basis: memory('3gpp-45-002', 'frame of 120/26 ms'),
 } as const
 
 /** A signal or noise of a pair is taken as differential below and as common above, before anything is measured. */
-export const CUSTOMARY_COMMON = { fromHz: 1e6, basis: PRACTICE } as const
+export const CUSTOMARY_COMMON = { fromHz: 1e6, basis: read('S6') } as const
 
 /** Leads of a trial part: with longer ones it is an inductor. */
 export const TRIAL_LEAD = { mostM: 0.01, basis: PRACTICE } as const
@@ -30,6 +28,7 @@ export const USUAL_SOURCES = { ohms: [1, 10, 50, 150], basis: PRACTICE } as cons
 /** Supply network of a test on aircraft equipment, and of a test after the military standard. */
 export const SUPPLY_NETWORK = {
   airborneH: 5e-6,
+  airborneBasis: read('S36'),
   militaryH: 50e-6,
   basis: memory('mil-std-461', 'supply networks'),
 } as const
@@ -63,16 +62,15 @@ export const BENCH_ENDS = {
   basis: read('S6'),
 } as const
 
+/** Cable of a radio to its antenna, and the load that stands for one. */
+export const RADIO_COAX = { ohm: 50, basis: PRACTICE } as const
+
 /** Channels of the aircraft radio whose harmonics fall beside satellite position, as owners found them. */
 export const GNSS_CHANNELS = {
-  thirteenth: [121.15e6, 121.25e6],
-  twelfth: [131.3e6],
-  keySec: [30, 45],
-  basis: read('C07'),
+  thirteenth: { hz: [121.15e6, 121.25e6], basis: [read('D11'), read('C07')] },
+  twelfth: { hz: 131.3e6, basis: memory('C07', '131.x') },
+  key: { sec: [30, 45], basis: [read('D11'), read('C07')] },
 } as const
-
-/** The distress channel: never keyed. */
-export const DISTRESS_HZ = 121.5e6
 
 /** What dischargers are credited with against precipitation static. */
 export const DISCHARGER = { db: 50, basis: read('R38') } as const
@@ -112,4 +110,4 @@ export const NOISE_BANDS = {
 export const TARGETS = { modestDb: 20, strongDb: 40, basis: PRACTICE } as const
 
 /** A cable that works as an antenna, as a source. */
-export const CABLE_ANTENNA = { leastOhm: 50, mostOhm: 300, basis: PRACTICE } as const
+export const CABLE_ANTENNA = { leastOhm: 50, usualOhm: 150, mostOhm: 300, basis: PRACTICE } as const

@@ -325,3 +325,10 @@ export function bandById(id: string): RadioBand {
   if (band === undefined) throw new RangeError(`no radio band "${id}"`)
   return band
 }
+
+/** The one frequency a band listens on; one that has several is a fault of ours. */
+export function channelHz(id: string): number {
+  const hz = bandById(id).channelHz
+  if (hz === undefined) throw new RangeError(`"${id}" has no one channel`)
+  return hz
+}

@@ -138,8 +138,19 @@ test('the ceilings of the Navy rule stand as the clause prints them', () => {
   )
 })
 
+test('figures that are compared stand in one unit, and no figure is parted from its unit at the end of a line', () => {
+  expect(textOf('vhf-and-gnss')).toContain(
+    'sits at 1575.42 MHz. The 13th harmonic of 121.15 to 121.25 MHz and the 12th of 131.3 MHz',
+  )
+  expect(textOf('l-band')).toContain('between 960 and 1215 MHz')
+  for (const cell of note('paschen').table?.rows.flat() ?? []) expect(cell).not.toMatch(/\d (?:torr|ft)/u)
+  expect(note('alternator-frequencies').paragraphs.join(' ')).not.toMatch(/\d rpm/u)
+})
+
 test('the codes of the note on codes are read as it says', () => {
-  expect(textOf('codes')).toContain('So 4n7 is 4.7 nF and 1k5 is 1.5 kΩ. R47 is 470 mΩ and 2µ2 is 2.2 µF.')
+  expect(textOf('codes')).toContain(
+    'So 4n7 is 4.7 nF and 1k5 is 1.5 kΩ. R47 is 0.47 of an ohm, 470 mΩ, and 2µ2 is 2.2 µF.',
+  )
   expect(textOf('codes')).toContain('So 103 is 10 nF, and 104 is 100 nF.')
   for (const written of WAYS_TO_WRITE)
     expect(parseQuantity(written, 'capacitance'), written).toEqual({ is: 'value', si: 4.7e-9 })

@@ -1,7 +1,10 @@
 /** How well a figure of a line is known is said no better than it is: what was read, recalled, or is practice. */
 import { describe, expect, it } from 'vitest'
+import { mostBondOhm } from '../../src/reference/bond-classes.ts'
+import { CUSTOMARY_COMMON, GNSS_CHANNELS, SUPPLY_NETWORK } from '../../src/reference/field-figures.ts'
 import { LINE_CARDS } from '../../src/reference/line-cards.ts'
 import { type Citation, LINE_KINDS, lineKindById } from '../../src/reference/line-kinds.ts'
+import { channelHz } from '../../src/reference/radio-bands.ts'
 
 /** Clauses that were themselves in sight when their source was read; any other clause number is from memory. */
 const SEEN: Readonly<Record<string, readonly string[]>> = {
@@ -61,4 +64,26 @@ describe('the standing of a figure', () => {
     expect(wave?.is === 'not-known' ? undefined : wave?.source.standing).toBe('memory')
     expect(LINE_CARDS['usb-high-speed']?.suppressor?.map(({ source }) => source.standing)).toEqual(['practice'])
   })
+})
+
+describe('the standing of what is told at the aircraft', () => {
+  it('is read for the channels and the dwell that owners tell, and memory for the channel that was only recalled', () => {
+    const { thirteenth, twelfth, key } = GNSS_CHANNELS
+    for (const { basis } of [thirteenth, key])
+      expect(basis.map(({ id, standing }) => `${id} ${standing}`)).toEqual(['D11 read', 'C07 read'])
+    expect(twelfth.basis.standing).toBe('memory')
+  })
+
+  it('is read for the network of airborne tests and for where common noise begins, memory for the military network', () => {
+    expect(SUPPLY_NETWORK.airborneBasis).toMatchObject({ id: 'S36', standing: 'read' })
+    expect(SUPPLY_NETWORK.basis).toMatchObject({ id: 'mil-std-461', standing: 'memory' })
+    expect(CUSTOMARY_COMMON.basis).toMatchObject({ id: 'S6', standing: 'read' })
+  })
+})
+
+it('an id that is none is a fault, never a figure that is not known', () => {
+  expect(() => mostBondOhm('radios')).toThrow(RangeError)
+  expect(mostBondOhm('lightning')).toBeUndefined()
+  expect(() => channelHz('hf')).toThrow(RangeError)
+  expect(channelHz('elt-121')).toBe(121.5e6)
 })

@@ -1,4 +1,5 @@
 /** A filter between a source and a load, as the numbers the solver needs. Fixed topologies, real parts. */
+import { BENCH_ENDS } from '../../reference/field-figures.ts'
 import type { Topology } from '../types.ts'
 
 /** Capacitor to chassis: ESR + ESL + C in series. */
@@ -52,8 +53,8 @@ export const NO_SHUNT: ShuntPart = { capacitanceF: 0, esrOhm: 0, eslH: 0 }
 export const NO_SERIES: SeriesPart = { inductanceH: 0, dcrOhm: 0, parallelOhm: Number.POSITIVE_INFINITY, parallelF: 0 }
 
 /** The 50 Ω bench of the MIL-STD-220 convention. */
-export const BENCH_SOURCE: NoiseSource = { ohm: 50, seriesH: 0 }
-export const BENCH_LOAD: NoiseLoad = { ohm: 50, parallelF: 0, parallelH: Number.POSITIVE_INFINITY }
+export const BENCH_SOURCE: NoiseSource = { ohm: BENCH_ENDS.fixtureOhm, seriesH: 0 }
+export const BENCH_LOAD: NoiseLoad = { ohm: BENCH_ENDS.fixtureOhm, parallelF: 0, parallelH: Number.POSITIVE_INFINITY }
 
 /** Number of reactive elements, which sets the final slope: 20 dB/decade each. */
 export const ELEMENT_COUNT: Readonly<Record<Topology, number>> = { C: 1, L: 1, LC: 2, CL: 2, PI: 3, T: 3 }

@@ -1,5 +1,5 @@
 /** Drawings of how a source, a bus or an antenna is told apart from the rest. */
-import { BENCH_ENDS } from '../../reference/field-figures.ts'
+import { RADIO_COAX } from '../../reference/field-figures.ts'
 import { CAN_LINE } from '../../reference/line-kinds/bus-ends.ts'
 import { bare, ohms } from '../print.ts'
 import type { Drawing } from './types.ts'
@@ -166,7 +166,7 @@ const LOAD: Drawing = {
       ],
     },
     { box: [90, 34, 46, 24], look: 'part' },
-    { text: ohms(BENCH_ENDS.fixtureOhm), at: [113, 51], anchor: 'middle' },
+    { text: ohms(RADIO_COAX.ohm), at: [113, 51], anchor: 'middle' },
     {
       line: [
         [160, 46],
@@ -194,7 +194,7 @@ const LOAD: Drawing = {
     },
     { text: 'coax', at: [147, 108], anchor: 'middle' },
     { box: [230, 106, 46, 24], look: 'part' },
-    { text: ohms(BENCH_ENDS.fixtureOhm), at: [253, 123], anchor: 'middle' },
+    { text: ohms(RADIO_COAX.ohm), at: [253, 123], anchor: 'middle' },
     {
       line: [
         [300, 118],

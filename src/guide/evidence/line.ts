@@ -228,14 +228,14 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
         id: 'twenty',
         label: `A target of ${decibels(TARGETS.modestDb)}`,
         hint: 'ten times less',
-        sets: [{ fact: 'neededDb', text: '20', why: 'a target you chose, not a measurement' }],
+        sets: [{ fact: 'neededDb', text: String(TARGETS.modestDb), why: 'a target you chose, not a measurement' }],
         means: 'Ten times less.',
       },
       {
         id: 'forty',
         label: `A target of ${decibels(TARGETS.strongDb)}`,
         hint: 'a hundred times less',
-        sets: [{ fact: 'neededDb', text: '40', why: 'a target you chose, not a measurement' }],
+        sets: [{ fact: 'neededDb', text: String(TARGETS.strongDb), why: 'a target you chose, not a measurement' }],
         means: 'A hundred times less.',
       },
     ),
@@ -254,20 +254,25 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
         id: 'low',
         label: `Low: ${bare(ohms(USUAL_SOURCES.ohms[0]))} to ${ohms(USUAL_SOURCES.ohms[1])}`,
         hint: 'power bus, driver output, converter',
-        sets: [{ fact: 'noiseSourceOhm', text: '1; 10' }],
+        sets: [{ fact: 'noiseSourceOhm', text: USUAL_SOURCES.ohms.slice(0, 2).join('; ') }],
         means: 'An inductor first.',
       },
       {
         id: 'fifty',
         label: `${ohms(BENCH_ENDS.fixtureOhm)}, by a network or a generator`,
-        sets: [{ fact: 'noiseSourceOhm', text: '50' }],
+        sets: [{ fact: 'noiseSourceOhm', text: String(BENCH_ENDS.fixtureOhm) }],
         means: 'As on the bench.',
       },
       {
         id: 'cable',
         label: `A cable that works as an antenna: ${bare(ohms(CABLE_ANTENNA.leastOhm))} to ${ohms(CABLE_ANTENNA.mostOhm)}`,
         hint: 'only where longer than a tenth of a wave',
-        sets: [{ fact: 'noiseSourceOhm', text: '50; 150; 300' }],
+        sets: [
+          {
+            fact: 'noiseSourceOhm',
+            text: [CABLE_ANTENNA.leastOhm, CABLE_ANTENNA.usualOhm, CABLE_ANTENNA.mostOhm].join('; '),
+          },
+        ],
         means: 'The span of a cable in common mode.',
       },
       {
@@ -283,7 +288,7 @@ export const LINE_EVIDENCE: readonly Evidence[] = [
         sets: [
           {
             fact: 'noiseSourceOhm',
-            text: '1; 10; 50; 150',
+            text: USUAL_SOURCES.ohms.join('; '),
             why: 'not known; the worst value of the spread decides',
             assumed: true,
           },

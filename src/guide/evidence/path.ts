@@ -1,8 +1,8 @@
 /** Which way in: antenna, audio ground, supply, bond, shield, cable, routing, joints. */
 import { BOND_NOTE } from '../../reference/constructions.ts'
-import { BENCH_ENDS, CLAMPS, MOVED, ONE_PASS, SHIELD_TAIL, TEST_STRAP } from '../../reference/field-figures.ts'
+import { CLAMPS, MOVED, ONE_PASS, RADIO_COAX, SHIELD_TAIL, TEST_STRAP } from '../../reference/field-figures.ts'
 import { BOND_TESTER } from '../../reference/instruments.ts'
-import { CLAMP_OHM, clampFall, TAIL, tailOhm } from '../figures.ts'
+import { CLAMP_OHM, clampFall, HIGH_LOOP_OHM, LOW_LOOP_OHM, TAIL, tailOhm } from '../figures.ts'
 import type { Evidence } from '../investigation.ts'
 import { amperes, hertz, metres, ohms } from '../print.ts'
 import { readings } from './define.ts'
@@ -29,7 +29,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
     chapter: 'Antenna',
     kind: 'test',
     about: 'path',
-    text: `${ohms(BENCH_ENDS.fixtureOhm)} load at its antenna input: what is left?`,
+    text: `${ohms(RADIO_COAX.ohm)} load at its antenna input: what is left?`,
     why: 'What goes with the load came by antenna or coax; what stays came by another way.',
     findOut: 'Rated load at the receiver’s input; then at the antenna end of the coax. Never keyed into a small one.',
     minutes: 10,
@@ -52,7 +52,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
       with: [
         {
           instrument: 'dummy load',
-          setting: `${ohms(BENCH_ENDS.fixtureOhm)}, rated, with DC block for active antennas`,
+          setting: `${ohms(RADIO_COAX.ohm)}, rated, with DC block for active antennas`,
         },
       ],
       expect: 'Gone in both places: it comes by the antenna. Gone only at the receiver: the coax picks it up.',
@@ -521,7 +521,7 @@ export const PATH_EVIDENCE: readonly Evidence[] = [
           setting: `known impedance at the frequency; turns below ${hertz(ONE_PASS.fromHz)}`,
         },
       ],
-      expect: `${ohms(CLAMP_OHM)} lowers a ${ohms(50)} loop by ${clampFall(50)} and a ${ohms(300)} loop by ${clampFall(300)}.`,
+      expect: `${ohms(CLAMP_OHM)} lowers a ${ohms(LOW_LOOP_OHM)} loop by ${clampFall(LOW_LOOP_OHM)} and a ${ohms(HIGH_LOOP_OHM)} loop by ${clampFall(HIGH_LOOP_OHM)}.`,
       unit: 'dB',
       reads: { fact: 'clampFallDb', options: ['whole', 'none', 'none-twice'] },
     },

@@ -1,5 +1,5 @@
 /** Which source: loads one by one, what is on the breaker, our transmitters, weather, places, coils and the bus. */
-import { BENCH_ENDS, DIP_SWEEP, KICK_PROBE, MOVED } from '../../reference/field-figures.ts'
+import { DIP_SWEEP, KICK_PROBE, MOVED, RADIO_COAX } from '../../reference/field-figures.ts'
 import type { Evidence } from '../investigation.ts'
 import { metres, ohms, seconds, volts } from '../print.ts'
 import { readings } from './define.ts'
@@ -176,7 +176,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
     about: 'source',
     text: 'Key into a dummy load: at the set, then at the antenna end?',
     why: 'The load takes the antenna away first, then only the antenna and not the coax.',
-    findOut: `Rated ${ohms(BENCH_ENDS.fixtureOhm)} load in place of the coax at the set, then at the antenna end of the coax. Listen first, key briefly.`,
+    findOut: `Rated ${ohms(RADIO_COAX.ohm)} load in place of the coax at the set, then at the antenna end of the coax. Listen first, key briefly.`,
     minutes: 15,
     opens: true,
     needs: ['dummy load'],
@@ -187,7 +187,7 @@ export const SOURCE_EVIDENCE: readonly Evidence[] = [
         'Load at the set: note gone or still.',
         'Load at the antenna end of the coax: note gone or still. Three times each.',
       ],
-      with: [{ instrument: 'dummy load', setting: `${ohms(BENCH_ENDS.fixtureOhm)}, rated for the power` }],
+      with: [{ instrument: 'dummy load', setting: `${ohms(RADIO_COAX.ohm)}, rated for the power` }],
       expect: 'Gone in both places: the antenna radiates it. Still at the set: the set leaks.',
     },
     picture: 'dummy-load',

@@ -1,5 +1,5 @@
 /** Faults of the victim: contacts, added parts, the bus, the box, water, set-up, the receiver itself. */
-import { BENCH_ENDS, RECEIVE_ATTENUATOR } from '../../reference/field-figures.ts'
+import { RADIO_COAX, RECEIVE_ATTENUATOR } from '../../reference/field-figures.ts'
 import { CAN_LINE, RS422_LINE } from '../../reference/line-kinds/bus-ends.ts'
 import type { Evidence } from '../investigation.ts'
 import { decibels, ohms } from '../print.ts'
@@ -265,7 +265,7 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
     about: 'victim',
     text: `Load on its input and all else off: tone still there? Or ${decibels(RECEIVE_ATTENUATOR.db)} less input?`,
     why: 'A tone into a load is the receiver’s own; overload falls faster than the attenuator.',
-    findOut: `${ohms(BENCH_ENDS.fixtureOhm)} load on the input, everything else off. Near a strong station: a ${decibels(RECEIVE_ATTENUATOR.db)} receive attenuator.`,
+    findOut: `${ohms(RADIO_COAX.ohm)} load on the input, everything else off. Near a strong station: a ${decibels(RECEIVE_ATTENUATOR.db)} receive attenuator.`,
     minutes: 10,
     opens: true,
     needs: ['dummy load'],
@@ -277,7 +277,7 @@ export const VICTIM_EVIDENCE: readonly Evidence[] = [
         `Or ${decibels(RECEIVE_ATTENUATOR.db)} attenuator: does the trouble fall more than ${decibels(RECEIVE_ATTENUATOR.db)}?`,
         'Other set, same channel.',
       ],
-      with: [{ instrument: 'dummy load or attenuator', setting: `${ohms(BENCH_ENDS.fixtureOhm)}, receive only` }],
+      with: [{ instrument: 'dummy load or attenuator', setting: `${ohms(RADIO_COAX.ohm)}, receive only` }],
       expect: `Silence into a load; ${decibels(RECEIVE_ATTENUATOR.db)} less with the attenuator.`,
       unit: 'dB',
     },

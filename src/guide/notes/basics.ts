@@ -45,7 +45,7 @@ export const BASIC_NOTES: readonly FieldNote[] = [
       'It depends on the impedance on both sides. A capacitor does nothing across a low impedance, an inductor nothing in series with a high one.',
       `How to check: enter your own source and load. Then compare with the figure for ${ohms(BENCH_ENDS.fixtureOhm)}.`,
     ],
-    sources: [{ id: 'S7', standing: 'read' }, DERIVED],
+    sources: [BENCH_ENDS.fixtureBasis, DERIVED],
     related: [{ check: 'filter' }, { note: 'bench-figure' }],
   },
   {

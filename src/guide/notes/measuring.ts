@@ -14,7 +14,7 @@ import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { NOISE_SIGNATURES } from '../../reference/noise-signatures.ts'
 import { RADIO_BANDS } from '../../reference/radio-bands.ts'
 import { reactanceOhm, rectified, shuntFor } from '../figures.ts'
-import { bare, decibels, henries, hertz, metres, ohms } from '../print.ts'
+import { bare, decibels, henries, hertz, metres, ohms, withUnit } from '../print.ts'
 import type { FieldNote } from '../types.ts'
 
 /** Volts or amperes as a ratio, in decibels. */
@@ -23,6 +23,14 @@ const inDb = (ratio: number): number => 20 * Math.log10(ratio)
 /** A machine with twelve poles. */
 const MACHINE = { poles: 12, rpm: 6000 } as const
 const machineHz = (): number => electricalHz({ rpm: MACHINE.rpm, driveRatio: 1, polePairs: MACHINE.poles / 2 })
+
+/** Two sources between which the same capacitor does its least and its most. */
+const APART_OHM = { low: 1, high: 50 } as const
+
+/** What a filter against rectified hum would have to do. */
+const HUM = { sourceOhm: 1, db: 20 } as const
+const humNeeds = (pulses: number): string =>
+  `at ${rectified(pulses)} needs ${shuntFor(HUM.sourceOhm, HUM.db, rectifierHz(AC_BUS.hz, pulses))}`
 
 /** The supply network of an airborne test where its own limits start: what taking the bench for it is worth. */
 function networkExample(): string {
@@ -90,7 +98,7 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       'Direction: move the probe along the cable. It reads more towards the source; the wiring between adds reflections, so compare the two ends.',
       `By custom noise is mostly differential up to about ${hertz(CUSTOMARY_COMMON.fromHz)} and common above. That is a start, not a finding.`,
     ],
-    sources: [DERIVED, { id: 'S6', standing: 'read' }, PRACTICE],
+    sources: [DERIVED, CUSTOMARY_COMMON.basis, PRACTICE],
     related: [{ check: 'pair' }, { note: 'pair-balance' }],
   },
   {
@@ -106,7 +114,7 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       head: ['Z stated', 'added to dBµA'],
       rows: [1, 4.7, 10, 25, 50, 100, 150].map((ohm) => [ohms(ohm), decibels(inDb(ohm))]),
     },
-    sources: [DERIVED],
+    sources: [SUPPLY_NETWORK.airborneBasis, BENCH_ENDS.fixtureBasis, DERIVED],
     related: [{ check: 'loop' }, { check: 'need' }, { note: 'source-impedance' }],
   },
   {
@@ -118,14 +126,14 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       'Invent no decibels from it. The window check still gives the ceiling of the signal, and no trial value goes above it.',
       `A phone can show the spectrum of what you hear: whine, its multiples, ${hertz(AC_BUS.hz)} hum, the buzz of a device. ${hertz(PHONE_BURSTS.hz, 3)} is one sort of phone only.`,
     ],
-    sources: [PRACTICE],
+    sources: [AC_BUS.basis, PHONE_BURSTS.basis, PRACTICE],
     related: [{ check: 'window' }, { note: 'noise-signatures' }],
   },
   {
     id: 'source-impedance',
     title: 'What is the source impedance?',
     paragraphs: [
-      `Hardly anybody knows. It decides everything: between ${ohms(1)} and ${ohms(50)} the same capacitor differs by up to ${decibels(inDb(50 / 1), 2)}.`,
+      `Hardly anybody knows. It decides everything: between ${ohms(APART_OHM.low)} and ${ohms(APART_OHM.high)} the same capacitor differs by up to ${decibels(inDb(APART_OHM.high / APART_OHM.low), 2)}.`,
       `Not known: enter ${USUAL_SOURCES.ohms.join(';')}. The least capacitance becomes a band, and the worst end decides.`,
       'Known: a test network, a generator, a driver’s data sheet at the noise frequency. The signal’s own resistance is not it.',
       'A trial with one capacitor or two gives Rs ∥ Rl, not Rs. One capacitor: R = √(10^(A/10) − 1)/(2π·f·C) for a drop of A dB. It is real only where nothing resonates.',
@@ -165,11 +173,11 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
     title: 'Alternator and rectifier frequencies',
     paragraphs: [
       'Electrical frequency f = P·N/120, with P poles and N its own rpm. That is engine rpm times the drive ratio. Six rectifier pulses each turn of the phase make the whine 6·f.',
-      `Example: ${MACHINE.poles} poles at ${MACHINE.rpm} rpm: ${hertz(machineHz())}, whine at ${hertz(rectifierHz(machineHz(), ALTERNATOR_PULSES))}. It climbs with the engine and goes when the field is off.`,
+      `Example: ${MACHINE.poles} poles at ${withUnit(MACHINE.rpm, 'rpm')}: ${hertz(machineHz())}, whine at ${hertz(rectifierHz(machineHz(), ALTERNATOR_PULSES))}. It climbs with the engine and goes when the field is off.`,
       `Rectified ${hertz(AC_BUS.hz)}: ${rectified(6)} with six pulses, ${rectified(12)} with twelve, ${rectified(18)} with eighteen. A drop to ${bare(hertz(AC_BUS.hz))} or ${rectified(2)} means an open diode.`,
-      `No connector filter helps: from ${ohms(1)}, ${decibels(20)} at ${rectified(6)} needs ${shuntFor(1, 20, rectifierHz(AC_BUS.hz, 6))}, at ${rectified(12)} ${shuntFor(1, 20, rectifierHz(AC_BUS.hz, 12))}.`,
+      `No connector filter helps: from ${ohms(HUM.sourceOhm)}, ${decibels(HUM.db)} ${humNeeds(6)}, ${humNeeds(12)}.`,
     ],
-    sources: [{ id: 'R41', standing: 'read' }, { id: 'R42', standing: 'read' }, DERIVED],
+    sources: [{ id: 'R41', standing: 'read' }, { id: 'R42', standing: 'read' }, AC_BUS.basis, DERIVED],
     related: [{ note: 'noise-signatures' }],
   },
 ]

@@ -19,6 +19,9 @@ export function coded(code: string, quantity: Quantity): string {
   return formatQuantity(reading.si, quantity)
 }
 
+/** The same with a point where the letter stands: R47 is 0.47. */
+export const pointed = (code: string): string => code.replace(/^R/u, '0.')
+
 /** Two figures and a number of zeros, in picofarads. */
 export const threeDigits = (code: string): number => Number(code.slice(0, 2)) * 10 ** Number(code.slice(2)) * 1e-12
 

@@ -8,7 +8,7 @@ import { TOLERANCE_LETTERS, TOLERANCE_SOURCE } from '../../reference/preferred-v
 import { factOf, wireH } from '../figures.ts'
 import { bare, decibels, farads, henries, hertz, ohms, percent, volts } from '../print.ts'
 import type { FieldNote } from '../types.ts'
-import { benchExample, coded, threeDigits, WAYS_TO_WRITE, worstCaseExample } from './parts-worked.ts'
+import { benchExample, coded, pointed, threeDigits, WAYS_TO_WRITE, worstCaseExample } from './parts-worked.ts'
 import { bondFloor, idealGain, idealLoss, idealLossDb, TABLE_PARTS, worstConversion } from './worked.ts'
 
 /** What is lost at rated DC; a dielectric that specifies it with the temperature says so in its note. */
@@ -125,7 +125,13 @@ export const PART_NOTES: readonly FieldNote[] = [
         ),
       ]),
     },
-    sources: [DERIVED, ...BOND_NOTE.sources, { id: 'S42', standing: 'read' }],
+    sources: [
+      DERIVED,
+      ...BOND_NOTE.sources,
+      { id: 'S42', standing: 'read' },
+      BENCH_ENDS.fixtureBasis,
+      INCH_OF_WIRE.basis,
+    ],
     related: [{ check: 'filter' }, { note: 'inductance-as-built' }],
   },
   {
@@ -136,10 +142,7 @@ export const PART_NOTES: readonly FieldNote[] = [
       benchExample(),
       `CISPR 17 adds ${ohms(BENCH_ENDS.lowOhm)} against ${ohms(BENCH_ENDS.highOhm)} and the reverse. Compute with your own ends, and with those two.`,
     ],
-    sources: [
-      { id: 'S7', standing: 'read' },
-      { id: 'S6', standing: 'read' },
-    ],
+    sources: [BENCH_ENDS.fixtureBasis, BENCH_ENDS.basis, DERIVED],
     related: [{ check: 'filter' }, { note: 'source-impedance' }],
   },
   {
@@ -173,7 +176,7 @@ export const PART_NOTES: readonly FieldNote[] = [
     id: 'codes',
     title: 'Codes on parts (IEC 60062)',
     paragraphs: [
-      `The letter stands where the point would. So 4n7 is ${coded('4n7', 'capacitance')} and 1k5 is ${coded('1k5', 'resistance')}. R47 is ${ohms(0.47)} and 2µ2 is ${coded('2µ2', 'capacitance')}.`,
+      `The letter stands where the point would. So 4n7 is ${coded('4n7', 'capacitance')} and 1k5 is ${coded('1k5', 'resistance')}. R47 is ${pointed('R47')} of an ohm, ${coded('R47', 'resistance')}, and 2µ2 is ${coded('2µ2', 'capacitance')}.`,
       `Three digits on a capacitor are two figures and a number of zeros, in picofarads. So 103 is ${farads(threeDigits('103'))}, and 104 is ${farads(threeDigits('104'))}.`,
       `Every field of the app takes ${WAYS_TO_WRITE.slice(0, -1).join(', ')} and ${WAYS_TO_WRITE.at(-1)} alike.`,
     ],

@@ -1,6 +1,6 @@
 /** Field notes about permission, safety, tests and standards. */
 import { PASCHEN_MINIMUM_V } from '../../calc/power/supply.ts'
-import { ALTITUDE_PRESSURES, PASCHEN_MINIMUM } from '../../reference/field-figures.ts'
+import { AC_BUS, ALTITUDE_PRESSURES, HIGH_MAINS, PASCHEN_MINIMUM } from '../../reference/field-figures.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { volts } from '../print.ts'
 import type { FieldNote } from '../types.ts'
@@ -14,6 +14,7 @@ import {
   navyFigures,
   peaksExample,
   storedExample,
+  supplySources,
 } from './safety-worked.ts'
 
 /** Notes on what may be done and what may not. */
@@ -38,7 +39,7 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
       'Look at every contact of the connector: an adapter sits on all of them.',
       'Stop, write it down, hand it over. That is a result too.',
     ],
-    sources: [PRACTICE],
+    sources: [PRACTICE, ...supplySources()],
     related: [{ note: 'may-i-fly' }],
   },
   {
@@ -81,6 +82,9 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
       { id: 'S44', standing: 'read' },
       PASCHEN_MINIMUM.basis,
       ALTITUDE_PRESSURES.basis,
+      HIGH_MAINS.basis,
+      AC_BUS.basis,
+      ...supplySources(),
       DERIVED,
     ],
     related: [{ check: 'power' }],
@@ -96,6 +100,7 @@ export const SAFETY_NOTES: readonly FieldNote[] = [
     sources: [
       { id: 'S30', clause: '4.2.2', standing: 'read' },
       { id: 'R37', clause: '4.2.2', standing: 'memory' },
+      AC_BUS.basis,
     ],
     related: [{ check: 'power' }, { check: 'window' }],
   },

@@ -11,7 +11,11 @@ import {
 } from '../../calc/power/supply.ts'
 import { AC_BUS, ALTITUDE_PRESSURES, HIGH_MAINS, PASCHEN_MINIMUM } from '../../reference/field-figures.ts'
 import { factOf } from '../figures.ts'
-import { amperes, farads, hertz, joules, metres, ohms, percent, seconds, volts, watts } from '../print.ts'
+import { amperes, farads, hertz, joules, metres, ohms, percent, seconds, volts, watts, withUnit } from '../print.ts'
+
+const SUPPLIES = ['power-115-vac-400', 'power-270-vdc'] as const
+/** Where their volts are from. */
+export const supplySources = () => SUPPLIES.map((kindId) => factOf(kindId, 'supply').source)
 
 const nominalV = (kindId: string): number => factOf(kindId, 'supply').nominalRmsV
 
@@ -64,8 +68,8 @@ export function gapRows(): readonly (readonly string[])[] {
   const { seaLevelTorr, rows } = ALTITUDE_PRESSURES
   const gap = (torr: number) => microns(PASCHEN_MINIMUM.torrMetres / torr)
   return [
-    [`${seaLevelTorr} torr`, 'sea level', gap(seaLevelTorr)],
-    ...rows.map(({ torr, feet }) => [`${torr} torr`, `${grouped(feet)} ft`, gap(torr)]),
+    [withUnit(seaLevelTorr, 'torr'), 'sea level', gap(seaLevelTorr)],
+    ...rows.map(({ torr, feet }) => [withUnit(torr, 'torr'), withUnit(grouped(feet), 'ft'), gap(torr)]),
   ]
 }
 

@@ -4,11 +4,10 @@ import { formatQuantity } from '../../calc/quantity/format.ts'
 import { CONSTRUCTIONS, ESR_RANGES } from '../../reference/constructions.ts'
 import { SUPPLY_NETWORK } from '../../reference/field-figures.ts'
 import { CE102_RELAXATION, LIMIT_LINES, limitDbAt } from '../../reference/limit-lines.ts'
+import { henries, ohms } from '../print.ts'
 import type { FieldNote } from '../types.ts'
 
 const range = (least: string, most: string): string => (least === most ? least : `${least} to ${most}`)
-const henries = (si: number): string => formatQuantity(si, 'inductance')
-const ohms = (si: number): string => formatQuantity(si, 'resistance')
 
 /** A cable of 120 Ω: 50 pF/m and, as Z0 = delay / capacitance, 6 ns/m. */
 const CABLE = { z0Ohm: 120, faradsPerM: 50e-12, delaySecPerM: 6e-9 } as const
@@ -99,6 +98,7 @@ export const TABLE_NOTES: readonly FieldNote[] = [
     },
     sources: [
       { id: 'mil-std-461', clause: 'CE102', standing: 'memory' },
+      SUPPLY_NETWORK.basis,
       { id: 'S35', standing: 'read' },
     ],
     related: [{ check: 'need' }, { note: 'current-probe' }],

@@ -1,41 +1,43 @@
 /** Field notes that the tests of the guide need: how each is done, and what misleads. */
 import { clampFallDb } from '../../calc/network/clamp.ts'
 import { BOND_NOTE } from '../../reference/constructions.ts'
-import {
-  AC_BUS,
-  DISCHARGER,
-  DISTRESS_HZ,
-  GNSS_CHANNELS,
-  ONE_PASS,
-  PHONE_BURSTS,
-} from '../../reference/field-figures.ts'
-import { ARINC_429_RECEIVER, CAN_LINE, RS422_LINE } from '../../reference/line-kinds/bus-ends.ts'
+import { AC_BUS, DISCHARGER, GNSS_CHANNELS, ONE_PASS, PHONE_BURSTS, RADIO_COAX } from '../../reference/field-figures.ts'
+import { ARINC_429_RECEIVER, CAN_LINE, RS422_LINE, RS485_LINE } from '../../reference/line-kinds/bus-ends.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
-import { bandById } from '../../reference/radio-bands.ts'
+import { bandById, channelHz } from '../../reference/radio-bands.ts'
 import { CS115_PULSE } from '../../reference/waveforms/military.ts'
-import { CLAMP_OHM, capacitorLossDb, clampFall, reactanceOhm, TAIL, tailOhm } from '../figures.ts'
-import { bare, decibels, farads, henries, hertz, metres, ohms, seconds } from '../print.ts'
+import {
+  CLAMP_OHM,
+  capacitorLossDb,
+  clampFall,
+  HIGH_LOOP_OHM,
+  LOW_LOOP_OHM,
+  reactanceOhm,
+  TAIL,
+  tailOhm,
+} from '../figures.ts'
+import { bare, decibels, farads, henries, hertz, megahertz, metres, ohms, seconds } from '../print.ts'
 import type { FieldNote } from '../types.ts'
 import { tenths } from './worked.ts'
 
 /** Loops of the clamp's table, in ohms. */
-const LOOPS_OHM = [25, 50, 150, 300] as const
+const LOOPS_OHM = [25, LOW_LOOP_OHM, 150, HIGH_LOOP_OHM] as const
 
 /** Channels of the radio whose harmonics fall beside satellite position. */
 function satelliteExample(): string {
   const { thirteenth, twelfth } = GNSS_CHANNELS
-  const [first, last] = thirteenth
-  return `Satellite position (GNSS) sits at ${hertz(gnssHz())}. The ${ordinal(nearestOrder(first))} harmonic of ${bare(hertz(first))} to ${hertz(last)} and the ${ordinal(nearestOrder(twelfth[0]))} of ${hertz(twelfth[0])} fall beside it.`
+  const [first, last] = thirteenth.hz
+  return `Satellite position (GNSS) sits at ${megahertz(GNSS_HZ)}. The ${ordinal(nearestOrder(first))} harmonic of ${bare(megahertz(first))} to ${megahertz(last)} and the ${ordinal(nearestOrder(twelfth.hz))} of ${megahertz(twelfth.hz)} fall beside it.`
 }
 
-const gnssHz = (): number => bandById('gnss-l1').channelHz ?? Number.NaN
-const nearestOrder = (hz: number): number => Math.round(gnssHz() / hz)
+const GNSS_HZ = channelHz('gnss-l1')
+const nearestOrder = (hz: number): number => Math.round(GNSS_HZ / hz)
 const ordinal = (order: number): string => `${order}th`
 
-const [LEAST_KEYED, MOST_KEYED] = GNSS_CHANNELS.keySec
+const [LEAST_KEYED, MOST_KEYED] = GNSS_CHANNELS.key.sec
 
-/** What the largest usual trial part does to a radio that is far below its corner. */
-const hfLoss = (): string => decibels(capacitorLossDb({ sourceOhm: 50, loadOhm: 1e6, capacitanceF: 1e-9, hz: 3e6 }), 2)
+/** A small trial part from a matched source into an open input. */
+const HF = { sourceOhm: RADIO_COAX.ohm, loadOhm: 1e6, capacitanceF: 1e-9, hz: 3e6 } as const
 
 /** Notes on tests on the aircraft. */
 export const TEST_NOTES: readonly FieldNote[] = [
@@ -75,7 +77,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       'Near fuel only a tester approved for that zone.',
     ],
     picture: 'bond-four-wire',
-    sources: [{ id: 'W4', clause: '11-188', standing: 'read' }, DERIVED],
+    sources: [{ id: 'W4', clause: '11-188', standing: 'read' }, ...BOND_NOTE.sources, DERIVED, PRACTICE],
     related: [{ note: 'lead-and-bond' }],
   },
   {
@@ -100,7 +102,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       `${hertz(AC_BUS.hz)} hum is the alternating bus: switch inverter or bus off and listen. ${hertz(AC_BUS.hz)} is no work for a small capacitor.`,
     ],
     picture: 'audio-ground',
-    sources: [{ id: 'D01', standing: 'read' }, PRACTICE],
+    sources: [{ id: 'D01', standing: 'read' }, AC_BUS.basis, PRACTICE],
     related: [{ note: 'noise-signatures' }],
   },
   {
@@ -121,7 +123,14 @@ export const TEST_NOTES: readonly FieldNote[] = [
       ],
     },
     picture: 'bus-ohms',
-    sources: [{ id: 'D35', standing: 'read' }, PRACTICE],
+    sources: [
+      { id: 'D35', standing: 'read' },
+      CAN_LINE.basis,
+      RS485_LINE.basis,
+      RS422_LINE.basis,
+      ARINC_429_RECEIVER.basis,
+      PRACTICE,
+    ],
     related: [{ check: 'loading' }],
   },
   {
@@ -129,7 +138,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
     title: 'Clamp ferrites: what they read',
     paragraphs: [
       'Over the whole cable, over both legs, over each leg; at the victim, and a quarter wave away. Whole helps: common. Each leg helps and both do nothing: differential. One wire alone is not yet differential.',
-      `The fall reads the loop: 20·log10(1 + Zb/Zloop). ${ohms(CLAMP_OHM)} gives ${clampFall(50)} in ${ohms(50)}, ${clampFall(300)} in ${ohms(300)}.`,
+      `The fall reads the loop: 20·log10(1 + Zb/Zloop). ${ohms(CLAMP_OHM)} gives ${clampFall(LOW_LOOP_OHM)} in ${ohms(LOW_LOOP_OHM)}, ${clampFall(HIGH_LOOP_OHM)} in ${ohms(HIGH_LOOP_OHM)}.`,
       `Below ${hertz(ONE_PASS.fromHz)} one pass does little: turns count by their square. Over one wire with direct current it saturates. A reactive loop can even show a gain.`,
     ],
     table: {
@@ -170,10 +179,10 @@ export const TEST_NOTES: readonly FieldNote[] = [
     title: 'VHF radio against satellite position',
     paragraphs: [
       satelliteExample(),
-      `Satellite page open, key each radio beside those channels, ${bare(seconds(LEAST_KEYED))} to ${seconds(MOST_KEYED)} each. Never on or near ${hertz(DISTRESS_HZ)} itself.`,
+      `Satellite page open, key each radio beside those channels, ${bare(seconds(LEAST_KEYED))} to ${seconds(MOST_KEYED)} each. Never on or near ${megahertz(channelHz('elt-121'))} itself.`,
       'Load on the radio: still lost means the set or its harness leaks. A bag of conductive film over its face tells face from coax.',
     ],
-    sources: [{ id: 'D11', standing: 'read' }, { id: 'C07', standing: 'read' }, DERIVED],
+    sources: [...GNSS_CHANNELS.thirteenth.basis, GNSS_CHANNELS.twelfth.basis, bandById('elt-121').source, DERIVED],
     related: [{ note: 'dummy-load' }],
   },
   {
@@ -183,7 +192,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       'At HF the whole airframe is the antenna. Current runs in every strap, and a poor coupler ground sends it into the cabin wiring.',
       'Load on the set: clean means the antenna side. Then the coupler’s ground: short, wide, below the manual’s limit.',
       'Joints that rectify: press and knock brackets, hinges and wires near the antenna while it is keyed low.',
-      `${farads(1e-9)} gives ${hfLoss()} at ${hertz(3e6)} from ${ohms(50)} into a high input: bond, choke and shield come first.`,
+      `${farads(HF.capacitanceF)} gives ${decibels(capacitorLossDb(HF), 2)} at ${hertz(HF.hz)} from ${ohms(HF.sourceOhm)} into a high input: bond, choke and shield come first.`,
     ],
     sources: [DERIVED, PRACTICE],
     related: [{ note: 'bond-four-wire' }],
@@ -192,11 +201,11 @@ export const TEST_NOTES: readonly FieldNote[] = [
     id: 'l-band',
     title: 'L-band: transponder, distance and collision sets',
     paragraphs: [
-      `They pulse between ${hertz(bandById('dme').fromHz)} and ${hertz(bandById('dme').toHz)}, and a suppression line blanks the others meanwhile.`,
+      `They pulse between ${bare(megahertz(bandById('dme').fromHz))} and ${megahertz(bandById('dme').toHz)}, and a suppression line blanks the others meanwhile.`,
       'Ticks at a fixed rate, a ghost of the own ship, a lost lock: each set to standby in turn.',
       'Scope the pulse at both ends of the line; a meter may miss the fault. Never a capacitor on it.',
     ],
-    sources: [{ id: 'W5', standing: 'read' }, PRACTICE],
+    sources: [{ id: 'W5', standing: 'read' }, bandById('dme').source, PRACTICE],
     related: [{ note: 'radio-bands' }],
   },
   {
@@ -274,10 +283,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       'It went quiet once is no proof: a loose ground can go quiet too. Three agreements are.',
       `${hertz(PHONE_BURSTS.hz, 3)} is the rate of one sort of phone only; chargers and players have others.`,
     ],
-    sources: [
-      { id: 'C11', standing: 'read' },
-      { id: 'D55', standing: 'read' },
-    ],
+    sources: [{ id: 'C11', standing: 'read' }, { id: 'D55', standing: 'read' }, PHONE_BURSTS.basis],
     related: [{ note: 'on-off-on' }],
   },
   {

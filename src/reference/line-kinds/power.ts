@@ -1,4 +1,5 @@
 /** Power inputs, returns and switched loads. */
+import { AC_BUS } from '../field-figures.ts'
 import { DERIVED, memory, PRACTICE, read } from './cite.ts'
 import type { LineKind } from './types.ts'
 
@@ -94,7 +95,7 @@ export const POWER_KINDS: readonly LineKind[] = [
     trial: { lowF: 1e-9, mediumF: 4.7e-9, highF: 10e-9, counts: 'leg' },
     supply: {
       nominalRmsV: 115,
-      nominalHz: 400,
+      nominalHz: AC_BUS.hz,
       worstRmsV: 118,
       worstHz: 407,
       source: memory('mil-std-704', 'steady 108–118 V, 393–407 Hz'),

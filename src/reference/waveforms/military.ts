@@ -15,11 +15,7 @@ export const CS116_ENVELOPE = {
 
 /** The pulse of CS115: its corners after the start, and its one level. */
 const CS115_CORNERS = { topSec: 2e-9, fallSec: 32e-9, endSec: 34e-9 } as const
-export const CS115_PULSE = {
-  riseSec: CS115_CORNERS.topSec,
-  widthSec: CS115_CORNERS.fallSec - CS115_CORNERS.topSec,
-  currentA: 5,
-} as const
+export const CS115_PULSE = { widthSec: CS115_CORNERS.fallSec - CS115_CORNERS.topSec } as const
 
 /** Waveforms of MIL-STD-461G. */
 export const MILITARY_WAVEFORMS: readonly Waveform[] = [
@@ -37,7 +33,11 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
       ],
     },
     shapeSource: { id: 'T14', clause: '5 A, rise and fall at most 2 ns, width at least 30 ns', standing: 'read' },
-    nominal: { peakSec: 2e-9, halfSec: 33e-9, source: { id: 'T14', clause: 'CS115', standing: 'read' } },
+    nominal: {
+      peakSec: CS115_CORNERS.topSec,
+      halfSec: 33e-9,
+      source: { id: 'T14', clause: 'CS115', standing: 'read' },
+    },
     note: 'A bulk-cable pulse: what reaches one contact is at most this.',
     sourceOhm: { ohm: 100, why: 'set in a 100 Ω loop', source: { id: 'T14', clause: 'CS115', standing: 'read' } },
     levels: [],

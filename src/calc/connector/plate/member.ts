@@ -1,4 +1,5 @@
 /** A contact as the plate meets it: its part in what stands around it, and what is asked of it. */
+import { USUAL_SOURCES } from '../../../reference/field-figures.ts'
 import { sourcePerLeg } from '../../bounds/legs.ts'
 import type { Need, Span, Surroundings } from '../../bounds/surroundings.ts'
 import { placings, type WindowAround } from '../../checks/window/around.ts'
@@ -20,8 +21,6 @@ export type Member = {
   readonly isReadAlone: boolean
 }
 
-/** Noise sources that are tried where none is known, Ω of one wire. */
-export const USUAL_SOURCES_OHM: readonly number[] = [1, 10, 50, 150]
 /** A load that takes next to nothing, so that all the current goes to the plate. */
 const LIGHT_LOAD_OHM = 1e6
 
@@ -68,7 +67,7 @@ export function platedOf(
 
 /** The same line driven in common mode from every usual source. */
 function assumed(given: WindowGiven, setup: WindowSetup): WindowSetup {
-  const sourceOhm = [...USUAL_SOURCES_OHM]
+  const sourceOhm = [...USUAL_SOURCES.ohms]
   const driven = setUp({ ...given, mode: 'common', sourceOhm, loadOhm: LIGHT_LOAD_OHM }, setup.kind, [
     { hz: 1e6, db: 0 },
   ])

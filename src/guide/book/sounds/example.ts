@@ -1,5 +1,6 @@
 /** The machine the sounds are made for: figures of an example of ours, so that a pitch can be worked out from them. */
 import { ALTERNATOR_PULSES, electricalHz, rectifierHz, sparksPerSec } from '../../../calc/tone/explanations.ts'
+import { AC_BUS } from '../../../reference/field-figures.ts'
 
 export const EXAMPLE = {
   /** idle, cruise */
@@ -9,7 +10,7 @@ export const EXAMPLE = {
   cylinders: 4,
   commutatorBars: 24,
   motorRpm: 6000,
-  busHz: 400,
+  busHz: AC_BUS.hz,
   rectifierPulses: 6,
   /** flashes of the strobe a minute */
   flashesPerMin: 50,
