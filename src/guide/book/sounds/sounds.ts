@@ -1,16 +1,14 @@
 /** The shelf of sounds: one card a noise signature, with what it is taken for and the test that separates the two. */
-import { formatQuantity } from '../../../calc/quantity/format.ts'
 import type { Source } from '../../../calc/types.ts'
 import { capital } from '../../../calc/verdict.ts'
 import { DERIVED } from '../../../reference/line-kinds/cite.ts'
 import { NOISE_SIGNATURES, type NoiseSignature } from '../../../reference/noise-signatures.ts'
+import { hertz } from '../../print.ts'
 import { SUSPECTS } from '../../suspects/suspects.ts'
 import { cautionsOfTests } from '../test-cautions.ts'
 import type { Block, BookPage, BookRow } from '../types.ts'
 import { SOUND_CARDS, type SoundCard, soundPageId } from './cards.ts'
 import { alternatorHz, commutatorHz, EXAMPLE, popsPerSec, whistleHz } from './example.ts'
-
-const hertz = (si: number): string => formatQuantity(si, 'frequency', 3)
 
 /** A phrase of a table as a sentence. */
 const sentence = (phrase: string): string => `${capital(phrase)}${phrase.endsWith('…') ? '' : '.'}`

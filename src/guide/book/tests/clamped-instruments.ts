@@ -1,11 +1,11 @@
 /** Instruments that touch nothing: the current probe, the clamp ferrite, the handheld receiver, the spectrum view. */
 import { clampFallDb } from '../../../calc/network/clamp.ts'
+import { RECEIVE_ATTENUATOR } from '../../../reference/field-figures.ts'
 import { CLAMP_FERRITE, CURRENT_PROBE, HANDHELD, PHONE_AUDIO } from '../../../reference/instruments.ts'
-import { decibels, drawing, hertz, type Instrument, metres, ohms } from './instrument.ts'
+import { HIGH_LOOP_OHM, LOW_LOOP_OHM } from '../../figures.ts'
+import { decibels, hertz, metres, ohms } from '../../print.ts'
+import { drawing, type Instrument } from './instrument.ts'
 
-/** A loop closed at both ends, and one that is not. */
-const LOW_LOOP_OHM = 50
-const HIGH_LOOP_OHM = 300
 /** Common current over both wires is twice that of one, in decibels. */
 const BOTH_OVER_ONE_DB = 20 * Math.log10(2)
 
@@ -151,7 +151,7 @@ function spectrum(): Instrument {
     ],
     pictures: [drawing('spectrum-shapes')],
     fools: [
-      'A pad of ten decibels in front, and a line falls by more than ten: the analyser made it itself.',
+      `A pad of ${decibels(RECEIVE_ATTENUATOR.db)} in front, and a line falls by more than that: the analyser made it itself.`,
       'A raised floor with everything off is the analyser’s own.',
       'A telephone filters voice: hum and high whistles may be missing.',
       'Two sweeps differ where a source comes and goes: hold the maximum for some time.',

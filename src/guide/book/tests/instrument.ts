@@ -1,17 +1,10 @@
-/** What an instrument page holds, and how its figures are printed. */
-import { formatQuantity } from '../../../calc/quantity/format.ts'
+/** What an instrument page holds. */
 import type { Source } from '../../../calc/types.ts'
 import type { SafetyId } from '../../../reference/safety.ts'
 import type { DrawingId } from '../../drawing-ids.ts'
 import type { BookDrawingId } from '../../drawings/book-ids.ts'
 import type { Tool } from '../../investigation.ts'
 import type { Block, BookLink } from '../types.ts'
-
-export const ohms = (si: number): string => formatQuantity(si, 'resistance', 3)
-export const hertz = (si: number): string => formatQuantity(si, 'frequency', 3)
-export const decibels = (si: number): string => formatQuantity(si, 'decibel', 3)
-export const seconds = (si: number): string => formatQuantity(si, 'time', 2)
-export const metres = (si: number): string => formatQuantity(si, 'length', 2)
 
 export type Instrument = {
   readonly tools: readonly Tool[]

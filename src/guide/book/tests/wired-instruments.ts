@@ -4,7 +4,8 @@ import { BOND_NOTE } from '../../../reference/constructions.ts'
 import { BOND_TESTER, HAND_METER, RISE_BANDWIDTH, SCOPE_PROBE, WIRE_H_PER_M } from '../../../reference/instruments.ts'
 import { STEADY_28_VDC } from '../../../reference/supply-steady.ts'
 import { factOf } from '../../figures.ts'
-import { drawing, hertz, type Instrument, metres, ohms, seconds, waveform } from './instrument.ts'
+import { hertz, metres, ohms, seconds } from '../../print.ts'
+import { drawing, type Instrument, waveform } from './instrument.ts'
 import { coilAtSwitchOff, edgeBySpringAndLead, leadRingsAtHz, supplyAtStart } from './scope-pictures.ts'
 
 function meter(): Instrument {
@@ -114,7 +115,7 @@ function oscilloscope(): Instrument {
       ['Range', `Probe dividing by ${SCOPE_PROBE.divides}; rated for the kick of a coil.`],
       [
         'Bandwidth',
-        `Rise time ${RISE_BANDWIDTH.product} over bandwidth: ${hertz(1e8)} shows edges down to ${seconds(RISE_BANDWIDTH.product / 1e8)}. For a dip of the supply switch the limit on.`,
+        `Rise time ${RISE_BANDWIDTH.product} over bandwidth: ${hertz(1e8)} shows edges down to ${seconds(RISE_BANDWIDTH.product / 1e8, 2)}. For a dip of the supply switch the limit on.`,
       ],
       [
         'Coupling',
@@ -132,14 +133,14 @@ function oscilloscope(): Instrument {
       waveform(coilBad),
     ],
     fools: [
-      `A ground lead of ${metres(SCOPE_PROBE.groundLeadM)} rings at ${hertz(ringHz)} with the probe’s ${formatQuantity(SCOPE_PROBE.inputF, 'capacitance', 2)}. With a spring it would be ${hertz(springHz)}.`,
+      `A ground lead of ${metres(SCOPE_PROBE.groundLeadM)} rings at ${hertz(ringHz, 3)} with the probe’s ${formatQuantity(SCOPE_PROBE.inputF, 'capacitance', 2)}. With a spring it would be ${hertz(springHz, 3)}.`,
       'Probe tip and clip on the same point: whatever still shows is picked up by the lead.',
       'The probe itself loads a fast pair and may cure the fault while it is there.',
       'A mains scope grounds what its clip touches: use a battery one on a floating return.',
     ],
     never: [
       'A probe on ignition, strobe high voltage or any lethal supply.',
-      'A probe at a coil that is not rated for its kick.',
+      'At a coil, a probe that is not rated for its kick.',
       'A probe on flight- or engine-control lines in service.',
     ],
     cautions: ['power-off', 'no-back-probing'],
