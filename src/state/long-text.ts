@@ -4,11 +4,11 @@
  * Fetched with the first field that holds such a text.
  */
 import { keepSmallText } from '../store/browser-storage.ts'
-import { markOpen } from '../store/browser-storage-facts.ts'
 import { changeComplaint } from '../store/complaints.ts'
 import { type Desk, inOneGo } from '../store/db.ts'
 import type { Late } from '../store/edits.ts'
 import { type Difference, differenceOf, journalLines, markOf, TEXT } from '../store/long-text.ts'
+import { markOpen } from '../store/open-windows.ts'
 import { isRecord } from '../store/plain.ts'
 import { performStep, type Step } from '../store/steps.ts'
 import { LONG_LETTERS, TYPING } from './journal.ts'

@@ -1,7 +1,8 @@
 /**
  * Every way this browser keeps or passes on data, behind one guard: where storage is switched off, some browsers throw
  * at the mere mention of it, and the app would stay blank. Nothing here throws; what is not there answers "nothing".
- * No other file of the app names these interfaces but browser-storage-facts.ts (the offline part keeps to its caches).
+ * No other file of the app names these interfaces but browser-storage-facts.ts and open-windows.ts (the offline part keeps
+ * to its caches).
  */
 
 const PREFIX = 'stillpin-'

@@ -2,7 +2,7 @@
  * A long text while it is typed, as a note of what each key changed in it: the text it began with is written once, every
  * key adds one line. The lines are read back in their order; one that was torn ends the reading there.
  */
-import { entriesOf, isRecord } from './plain.ts'
+import { entriesOf, isRecord, parsed } from './plain.ts'
 import type { Step } from './steps.ts'
 
 /** Ends the name under which the text stands that a journal began with. */
@@ -80,8 +80,7 @@ export function journalLines({ count, run, began, steps, differences, placeOf }:
     const at = typeof value === 'string' ? placeOf(value) : undefined
     return at === undefined ? value : { textAfter: at }
   }
-  const named: unknown = JSON.parse(JSON.stringify(steps, placed))
-  const head = JSON.stringify({ count, run, began, steps: named })
+  const head = JSON.stringify({ count, run, began, steps }, placed)
   return [head, ...differences.map((one) => JSON.stringify(one))].join('\n')
 }
 
@@ -89,14 +88,6 @@ type Head = { readonly count: number; readonly run: number; readonly began: Mark
 export type ReadJournal = Head & {
   /** the steps, their long texts made anew from the text the journal began with */
   readonly stepsOn: (began: string) => readonly unknown[]
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return undefined
-  }
 }
 
 const isPlaced = (value: unknown): value is Placed =>

@@ -9,7 +9,7 @@ import { editFact, type FactEdit } from './edits.ts'
 import { id, type Kept, readRecord, schema, type Table, time, version } from './gate.ts'
 import { newId } from './ids.ts'
 import { holdsAnything, type LooseLine, newLine, restoreLoose } from './line.ts'
-import { isRecord } from './plain.ts'
+import { isRecord, itemsOf } from './plain.ts'
 import { answersOf, eventsOf, isBefore, tablesOf } from './restore.ts'
 
 /** What the user chose; `auto` follows the system. */
@@ -103,16 +103,14 @@ export async function readScratch(): Promise<LooseLine> {
   return raw === undefined ? newLine() : restoreLoose(raw)
 }
 
-const listed = (raw: unknown): readonly unknown[] => (Array.isArray(raw) ? raw : [])
-
 /** The triages that made room, the last one first. Fails with a `StoreError`. */
 export async function readTriagesAside(): Promise<readonly TriageDraft[]> {
-  return listed(await readOne('meta', 'triagesAside')).map(restoreTriage)
+  return itemsOf(await readOne('meta', 'triagesAside')).map(restoreTriage)
 }
 
 /** The scratch lines that made room, the last one first. Fails with a `StoreError`. */
 export async function readScratchesAside(): Promise<readonly LooseLine[]> {
-  return listed(await readOne('meta', 'scratchesAside')).map((raw) => restoreLoose(raw))
+  return itemsOf(await readOne('meta', 'scratchesAside')).map((raw) => restoreLoose(raw))
 }
 
 /** Puts `made` first among what made room, and takes out what came back. */
@@ -122,7 +120,7 @@ async function setAside<T>(
   made: T | undefined,
   isBack: (raw: unknown) => boolean,
 ): Promise<void> {
-  const before = listed(await desk.get('meta', key))
+  const before = itemsOf(await desk.get('meta', key))
   const after = [...(made === undefined ? [] : [made]), ...before.filter((raw) => !isBack(raw))].slice(0, MOST_ASIDE)
   if (made !== undefined || after.length !== before.length) await desk.put('meta', after, key)
 }

@@ -8,6 +8,20 @@ export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value)
 }
 
+/** The items of a list; of anything else none. */
+export function itemsOf(value: unknown): readonly unknown[] {
+  return Array.isArray(value) ? value : []
+}
+
+/** What a text in JSON says; undefined where it is none. */
+export function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return undefined
+  }
+}
+
 /** The named own values of a record. */
 export function entriesOf(value: object): [string, unknown][] {
   return Object.entries(value)

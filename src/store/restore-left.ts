@@ -2,6 +2,7 @@
 import { beside } from './beside.ts'
 import { keepSmallText, smallNames, smallText } from './browser-storage.ts'
 import type { Late } from './edits.ts'
+import { parsed } from './plain.ts'
 import { takeTyped } from './restore-long-text.ts'
 import { restoreSteps } from './restore-steps.ts'
 import type { Step, Write } from './steps.ts'
@@ -29,12 +30,4 @@ export async function takeLeft({ unsaved, typing, mine, take }: Given): Promise<
     beside,
   )
   for (const name of names) keepSmallText(name, undefined)
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return undefined
-  }
 }

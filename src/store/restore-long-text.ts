@@ -1,9 +1,9 @@
 /** Reads back what was typed into long texts and is not in their records yet. */
 import { keepSmallText, smallNames, smallText } from './browser-storage.ts'
-import { openNames } from './browser-storage-facts.ts'
 import { changeComplaint } from './complaints.ts'
 import { type Desk, inOneGo, readKeys, readOne } from './db.ts'
 import { isMarked, type ReadJournal, readJournal, TEXT } from './long-text.ts'
+import { openNames } from './open-windows.ts'
 import { isRecord } from './plain.ts'
 import { restoreRecord } from './restore.ts'
 import { performStep, type Step, type Write } from './steps.ts'

@@ -10,6 +10,7 @@ import { identityOf } from './listed.ts'
 import { restoreTriage } from './meta.ts'
 import { newComplaint } from './new-complaint.ts'
 import { restorePhoto } from './photos.ts'
+import { itemsOf } from './plain.ts'
 import { restoreRecord } from './restore.ts'
 import { restoreTrace } from './traces.ts'
 
@@ -53,7 +54,7 @@ const isDue = (at: string | undefined, nowMs: number): boolean =>
  * jumped ahead is believed only once later starts found it there too; before there were enough starts, no time at all.
  */
 async function agreedMs(desk: Desk, nowMs: number): Promise<number> {
-  const before = listed(await desk.get('meta', CLOCKS)).filter((one) => typeof one === 'number')
+  const before = itemsOf(await desk.get('meta', CLOCKS)).filter((one) => typeof one === 'number')
   const last = before.at(-1)
   if (last === undefined || Math.abs(nowMs - last) >= APART_MS)
     await desk.put('meta', [...before, nowMs].slice(-CLOCKS_ASKED), CLOCKS)
@@ -147,13 +148,11 @@ async function ownersOf(desk: Desk): Promise<ReadonlySet<unknown>> {
     desk.get('meta', 'scratchesAside'),
     desk.get('meta', TAKEN),
   ])
-  const triages = [triage, ...listed(triagesAside)].map((raw) => restoreTriage(raw).line.id)
-  const loose = [scratch, ...listed(scratchesAside)].map((raw) => restoreLoose(raw).id)
+  const triages = [triage, ...itemsOf(triagesAside)].map((raw) => restoreTriage(raw).line.id)
+  const loose = [scratch, ...itemsOf(scratchesAside)].map((raw) => restoreLoose(raw).id)
   const kept = lines.map((key) => (Array.isArray(key) ? key[1] : key))
   return new Set([...complaints, ...kept, ...triages, ...loose, ...ownersTaken(taken)])
 }
-
-const listed = (raw: unknown): readonly unknown[] => (Array.isArray(raw) ? raw : [])
 
 /** Stores that stand beside a complaint or a line, and when a record of them was made. */
 const BESIDE = { photos: restorePhoto, traces: restoreTrace } as const

@@ -10,10 +10,11 @@ import {
   smallText,
 } from '../../src/store/browser-storage.ts'
 import { bytesKept, isStorageKept } from '../../src/store/browser-storage-facts.ts'
+import { markOpen, openNames } from '../../src/store/open-windows.ts'
 
 const SRC = join(import.meta.dirname, '..', '..', 'src')
 const NAMED =
-  /\b(localStorage|sessionStorage|indexedDB|BroadcastChannel|caches|cookieStore|document\.cookie)\b|navigator\.storage/
+  /\b(localStorage|sessionStorage|indexedDB|BroadcastChannel|caches|cookieStore|document\.cookie)\b|navigator\.(storage|locks)/
 
 const NAMES = ['localStorage', 'indexedDB', 'caches', 'navigator'] as const
 
@@ -28,6 +29,7 @@ describe('the guard in front of the storage of the browser', () => {
     expect(naming.filter((path) => !path.startsWith('offline/'))).toEqual([
       'store/browser-storage-facts.ts',
       'store/browser-storage.ts',
+      'store/open-windows.ts',
     ])
   })
 
@@ -56,6 +58,7 @@ describe('the guard in front of the storage of the browser', () => {
       undefined,
       undefined,
     ])
+    expect([await markOpen('window'), await openNames()]).toEqual([false, []])
     for (const [name, descriptor] of before)
       if (descriptor === undefined) Reflect.deleteProperty(globalThis, name)
       else Object.defineProperty(globalThis, name, descriptor)

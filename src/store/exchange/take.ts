@@ -11,7 +11,7 @@ import { restoreRecord } from '../restore.ts'
 import type { Attached } from './attached.ts'
 import { addBeside, isBesideSince, takeBeside } from './attached-store.ts'
 import { mergeWhole } from './merge.ts'
-import { type Before, ownersIn, type Records, restoreTaken, STORES, TAKEN, type Taken } from './taken.ts'
+import { type Before, ownersAmong, type Records, restoreTaken, STORES, TAKEN, type Taken } from './taken.ts'
 import { restoreWhole, type Whole } from './whole.ts'
 
 /** What is done with a complaint that is there already: the file's laid over it, or put in its place. */
@@ -128,8 +128,8 @@ export type TakenBack = { readonly back: readonly string[]; readonly left: reado
 
 /** Owners that are there now and were not before. */
 function lostOwners(now: Records, before: Records): ReadonlySet<string> {
-  const stay = new Set(ownersIn(before))
-  return new Set(ownersIn(now).filter((id) => !stay.has(id)))
+  const stay = new Set(ownersAmong(before))
+  return new Set(ownersAmong(now).filter((id) => !stay.has(id)))
 }
 
 /** Puts what was taken in last back as it was. */

@@ -1,5 +1,5 @@
 /** What stood there before a file came in, as it is kept until the next file: a record among the small ones. */
-import { isRecord } from '../plain.ts'
+import { isRecord, itemsOf } from '../plain.ts'
 import type { AddedBeside, AttachedKey } from './attached-store.ts'
 
 /** Its name there. */
@@ -19,29 +19,27 @@ export type Before = {
 /** What was taken in last. */
 export type Taken = { readonly at: string; readonly before: readonly Before[] }
 
-const listed = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
-
 function restoreBeside(raw: unknown): AddedBeside {
   if (!isRecord(raw)) return { added: [], gone: [] }
-  const added = listed(raw['added']).flatMap((one): AttachedKey[] => {
+  const added = itemsOf(raw['added']).flatMap((one): AttachedKey[] => {
     if (!isRecord(one)) return []
     const { is, owner, id } = one
     const isKnown = is === 'photo' || is === 'trace'
     return isKnown && typeof owner === 'string' && typeof id === 'string' ? [{ is, owner, id }] : []
   })
-  return { added, gone: listed(raw['gone']) }
+  return { added, gone: itemsOf(raw['gone']) }
 }
 
 /** Reads it back from what may be damaged. */
 export function restoreTaken(raw: unknown): Taken | undefined {
   if (!isRecord(raw) || typeof raw['at'] !== 'string') return undefined
-  const before = listed(raw['before']).flatMap((one): Before[] => {
+  const before = itemsOf(raw['before']).flatMap((one): Before[] => {
     if (!isRecord(one) || typeof one['id'] !== 'string' || typeof one['until'] !== 'string') return []
     const held = isRecord(one['records']) ? one['records'] : {}
     const records = {
-      complaints: listed(held['complaints']),
-      lines: listed(held['lines']),
-      connectors: listed(held['connectors']),
+      complaints: itemsOf(held['complaints']),
+      lines: itemsOf(held['lines']),
+      connectors: itemsOf(held['connectors']),
     }
     return [{ id: one['id'], until: one['until'], records, beside: restoreBeside(one['beside']) }]
   })
@@ -49,9 +47,9 @@ export function restoreTaken(raw: unknown): Taken | undefined {
 }
 
 /** Complaints and lines among these records that photos and measured files may belong to. */
-export const ownersIn = ({ complaints, lines }: Records): readonly string[] =>
+export const ownersAmong = ({ complaints, lines }: Records): readonly string[] =>
   [...complaints, ...lines].flatMap((raw) => (isRecord(raw) && typeof raw['id'] === 'string' ? [raw['id']] : []))
 
 /** Those of all that can still be taken back: what belongs to them is wanted again then. */
 export const ownersTaken = (raw: unknown): readonly string[] =>
-  restoreTaken(raw)?.before.flatMap(({ records }) => ownersIn(records)) ?? []
+  restoreTaken(raw)?.before.flatMap(({ records }) => ownersAmong(records)) ?? []
