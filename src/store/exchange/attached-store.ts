@@ -67,18 +67,20 @@ export async function addBeside(desk: Desk, all: readonly Attached[], makesRoom:
   return { added, gone }
 }
 
-/** Whether something was put there since `addBeside` whose owner is lost when that is taken back. */
-export async function isBesideSince(
-  desk: Desk,
+/** Where every photo and measured file stands. */
+export async function placesOf(desk: Desk): Promise<readonly AttachedKey[]> {
+  const all = await Promise.all(TYPES.map(async (is) => keysIn(is, await desk.keys(STORE_OF[is]))))
+  return all.flat()
+}
+
+/** Whether one of these was put there since `addBeside`, and its owner is lost when that is taken back. */
+export function isBesideSince(
+  places: readonly AttachedKey[],
   { added }: AddedBeside,
   lostOwners: ReadonlySet<string>,
-): Promise<boolean> {
+): boolean {
   const known = new Set(added.map(nameOf))
-  for (const is of lostOwners.size === 0 ? [] : TYPES) {
-    const keys = keysIn(is, await desk.keys(STORE_OF[is]))
-    if (keys.some((key) => lostOwners.has(key.owner) && !known.has(nameOf(key)))) return true
-  }
-  return false
+  return places.some((one) => lostOwners.has(one.owner) && !known.has(nameOf(one)))
 }
 
 /** Takes back what `addBeside` did. */

@@ -8,7 +8,7 @@ import { assemble, COMPLAINT_TEXTS, type ComplaintRecord, recordOf } from '../co
 import { type ConnectorField, type KeptConnector, SHARED_TEXTS } from '../connector.ts'
 import { connectorText, editConnector } from '../connector-edits.ts'
 import { inOrder } from '../connector-steps.ts'
-import { editComplaint, editFact } from '../edits.ts'
+import { editComplaint, editFact, editLine } from '../edits.ts'
 import type { KeptLine } from '../line.ts'
 import { mergeTables, oneHistory, union, unionById } from '../union.ts'
 import type { Whole } from './whole.ts'
@@ -39,14 +39,19 @@ function mergeRecord(here: ComplaintRecord, there: ComplaintRecord): ComplaintRe
 
 /** One line; what may be tried on it is what was answered here. */
 function mergeLine(here: KeptLine, there: KeptLine): KeptLine {
+  const { complaintId: id, id: lineId, name } = here
+  const named =
+    there.name === '' || there.name === name
+      ? here
+      : editLine(here, { do: 'line', id, lineId, at: there.updatedAt, patch: { name: there.name }, base: '' }, true)
   const all = Object.entries(there.facts) as [FactKey, Fact][]
   const facts = all.filter(([fact, { text }]) => here.facts[fact]?.text !== text)
   const typed = facts.reduce(
     (line, [fact, next]) => editFact(line, { fact, next, base: '' }, { at: there.updatedAt }, true),
-    here,
+    named,
   )
   const trials: readonly Trial[] = unionById(here.trials, there.trials)
-  return { ...typed, name: here.name || there.name, trials, kept: union(here.kept, there.kept) }
+  return { ...typed, trials, kept: union(here.kept, there.kept) }
 }
 
 const FIELDS: readonly ConnectorField[] = ['name', ...SHARED_TEXTS, ...CONNECTOR_TEXTS]

@@ -9,7 +9,7 @@ import { type Desk, inOneGo, readOne } from '../db.ts'
 import { restoreKeptLine } from '../line.ts'
 import { restoreRecord } from '../restore.ts'
 import type { Attached } from './attached.ts'
-import { addBeside, isBesideSince, takeBeside } from './attached-store.ts'
+import { addBeside, isBesideSince, placesOf, takeBeside } from './attached-store.ts'
 import { mergeWhole } from './merge.ts'
 import { type Before, ownersAmong, type Records, restoreTaken, STORES, TAKEN, type Taken } from './taken.ts'
 import { restoreWhole, type Whole } from './whole.ts'
@@ -136,13 +136,14 @@ function lostOwners(now: Records, before: Records): ReadonlySet<string> {
 export function takeBack(): Promise<TakenBack> {
   return inOneLongGo([...STORES, 'photos', 'traces', 'meta'], async (desk) => {
     const taken = restoreTaken(await desk.get('meta', TAKEN))
+    const places = await placesOf(desk)
     const [back, left]: [string[], string[]] = [[], []]
     for (const { id, until, records, beside } of taken?.before ?? []) {
       const there = await recordsOf(desk, id)
       const now = wholeOf(there)
       const isChanged = now === undefined || lastChange(now) !== until
       // deleted by hand meanwhile, or changed, or something was put beside it that would have no place any more
-      if (isChanged || (await isBesideSince(desk, beside, lostOwners(there, records)))) {
+      if (isChanged || isBesideSince(places, beside, lostOwners(there, records))) {
         left.push(id)
         continue
       }

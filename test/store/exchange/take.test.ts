@@ -170,6 +170,22 @@ describe('a file laid over what is here', () => {
     expect(complaint.lines[0]?.rivals?.map(({ text }) => text)).toEqual(['12 MHz'])
   })
 
+  it.each([
+    ['later', AT, 'bus B', 'bus A'],
+    ['earlier', '2001-01-01T00:00:00.000Z', 'bus A', 'bus B'],
+  ])('keeps both names of a line, that of a file written %s too', async (_is, at, name, beside) => {
+    const id = await stored()
+    const file = await changedFile(id, (raw) => {
+      raw.lines[0].name = 'bus B'
+      raw.lines[0].updatedAt = at
+    })
+    for (const _time of ['once', 'again']) {
+      await takeIn([file], 'merge', AT)
+      const [line] = (await here(id)).complaint.lines
+      expect([line?.name, line?.rivals?.map(({ fact, text }) => [fact, text])]).toEqual([name, [['name', beside]]])
+    }
+  })
+
   it('changes nothing the second time', async () => {
     const id = await stored()
     const file = await changed(id)
@@ -209,6 +225,19 @@ describe('what came in', () => {
     expect(await takeBack()).toEqual({ back: [id, other.complaint.id], left: [] })
     expect(await all()).toEqual(before)
     expect(await readTaken()).toBeUndefined()
+  })
+
+  it('is taken back with one look at the photos and measured files, however many complaints it is', async () => {
+    const all = ['A', 'B', 'C'].map((title): Whole => {
+      const line = { ...newLine('bus A'), id: `line-${title}` }
+      return { complaint: newComplaint({ title, lines: [line] }), connectors: [] }
+    })
+    await takeIn(all, 'merge', AT)
+    const look = vi.spyOn(IDBObjectStore.prototype, 'getAllKeys')
+    expect((await takeBack()).back).toHaveLength(3)
+    const stores = look.mock.contexts.map((store) => (store as IDBObjectStore).name)
+    vi.restoreAllMocks()
+    expect(stores.sort()).toEqual(['photos', 'traces'])
   })
 
   it('stays where it was changed since', async () => {
