@@ -4,7 +4,7 @@ import { printText } from '../calc/quantity/format.ts'
 import type { Quantity } from '../calc/quantity/quantity.ts'
 import type { Fitted, PartName } from '../calc/touchstone/fit.ts'
 import type { Network } from '../calc/touchstone/types.ts'
-import type { FactKey } from '../calc/types.ts'
+import type { FactKey, Line } from '../calc/types.ts'
 import type { Desk } from './desk.ts'
 import { doing } from './traces.ts'
 import { runInWorker } from './work.ts'
@@ -53,6 +53,21 @@ export function textsOf({ parts, untold }: Pick<Fitted, 'parts' | 'untold'>): re
     return [[fact, printText(rounded(si, quantity), quantity)]]
   })
   return [['topology', parts.topology], ...texts]
+}
+
+/**
+ * The facts of its parts that are not taken over and have a text on the line, with that text. It may be out of data or of
+ * another filter that was fitted before, which no fact tells apart, so that nothing is erased.
+ */
+export function staying(
+  fitted: Pick<Fitted, 'parts' | 'untold'>,
+  { facts }: Line,
+): readonly (readonly [FactKey, string])[] {
+  const taken = new Set(textsOf(fitted).map(([fact]) => fact))
+  return Object.entries(FACT_OF).flatMap(([name, [fact]]) => {
+    const text = facts[fact]?.text ?? ''
+    return fitted.parts[name as PartName] === undefined || taken.has(fact) || text === '' ? [] : [[fact, text] as const]
+  })
 }
 
 /**

@@ -6,7 +6,7 @@ import { withFact } from '../../src/calc/line/with-fact.ts'
 import type { Fitted } from '../../src/calc/touchstone/fit.ts'
 import type { Fact, FactKey } from '../../src/calc/types.ts'
 import { scratchDesk } from '../../src/state/desk.ts'
-import { takeParts, textsOf } from '../../src/state/measured-filter.ts'
+import { staying, takeParts, textsOf } from '../../src/state/measured-filter.ts'
 import { newLine } from '../../src/store/line.ts'
 
 const PARTS = {
@@ -69,6 +69,27 @@ describe('fitted parts', () => {
     takeParts({ ...scratchDesk, line, write }, { ...FITTED, untold: ['eslH', 'dcrOhm'] })
     expect(line.value.facts).toMatchObject({ markedF: {}, esrOhm: {}, inductanceH: {} })
     expect([line.value.facts.eslH, line.value.facts.dcrOhm]).toEqual([undefined, undefined])
+  })
+
+  it('that are not taken over are told where the line holds a text of them, which stays', () => {
+    const line = signal(newLine('line'))
+    const write = (fact: FactKey, next: Fact | undefined) => {
+      line.value = withFact(line.value, fact, next) as typeof line.value
+    }
+    const desk = { ...scratchDesk, line, write }
+    const coil = { topology: 'LC', capacitanceF: 22e-9, inductanceH: 2.2e-6, inductorParallelOhm: 4700 } as const
+    takeParts(desk, FITTED)
+    takeParts(desk, { ...FITTED, parts: coil })
+    const other = { ...coil, capacitanceF: 47e-9, eslH: 3e-9, dcrOhm: 0.2, inductorParallelOhm: 1e12 }
+    const next: Fitted = { parts: other, residualFrac: 0.001, untold: ['eslH'] }
+    takeParts(desk, next)
+    // of a part this fit has none of, nothing counts
+    const held = staying({ ...next, parts: { ...other } }, line.value)
+    expect(held.map(([fact, text]) => `${fact} ${text.replaceAll('\u00A0', ' ')}`)).toEqual([
+      'eslH 1 nH',
+      'inductorParallelOhm 4.7 kΩ',
+    ])
+    expect([staying(FITTED, line.value), staying(next, newLine('line'))]).toEqual([[], []])
   })
 
   it('of a pair bring the mode along in which alone they count', () => {

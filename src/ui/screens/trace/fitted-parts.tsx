@@ -5,9 +5,10 @@ import { circuitOfParts, type Fitted } from '../../../calc/touchstone/fit.ts'
 import { networkOf } from '../../../calc/touchstone/model.ts'
 import type { Network } from '../../../calc/touchstone/types.ts'
 import { writeTouchstone } from '../../../calc/touchstone/write.ts'
+import type { FactKey, Line } from '../../../calc/types.ts'
 import type { Desk } from '../../../state/desk.ts'
 import { fileWaysHere, saveFile } from '../../../state/files.ts'
-import { FACT_OF, fitParts, fits, takeParts, textsOf } from '../../../state/measured-filter.ts'
+import { FACT_OF, fitParts, fits, staying, takeParts, textsOf } from '../../../state/measured-filter.ts'
 
 export type PairMode = 'common' | 'differential'
 const MODE_WORDS: Readonly<Record<PairMode, string>> = { common: 'common mode', differential: 'differential mode' }
@@ -41,7 +42,7 @@ export function Parts({ network, desk, mode }: PartsGiven) {
             <li key={one.parts.topology}>
               <span>
                 <strong>{TOPOLOGY_LABEL[one.parts.topology]}</strong>
-                <span class="row-note">{wordsOf(one)}</span>
+                <span class="row-note">{wordsOf(one, desk.line.value)}</span>
               </span>
               <span class="actions">
                 <button type="button" class="button" onClick={() => takeParts(desk, one, mode)}>
@@ -78,11 +79,11 @@ export function Parts({ network, desk, mode }: PartsGiven) {
 const MOST_LEFT_FRAC = 0.3
 const isClose = ({ residualFrac }: Fitted): boolean => residualFrac <= MOST_LEFT_FRAC
 
-function wordsOf(fitted: Fitted): string {
+const nameAndText = ([fact, text]: readonly [FactKey, string]): string => `${PART_NAME[fact] ?? fact} ${text}`
+
+function wordsOf(fitted: Fitted, line: Line): string {
   const { residualFrac, worstDb, worstAtHz, untold } = fitted
-  const named = textsOf(fitted)
-    .slice(1)
-    .map(([fact, text]) => `${PART_NAME[fact] ?? fact} ${text}`)
+  const named = textsOf(fitted).slice(1).map(nameAndText)
   const left = `residual ${formatQuantity(residualFrac, 'fraction', 2)}`
   const worst =
     worstDb === undefined || worstAtHz === undefined
@@ -91,7 +92,13 @@ function wordsOf(fitted: Fitted): string {
   const names = untold.map((name) => PART_NAME[FACT_OF[name][0]] ?? name)
   const open =
     names.length === 0 ? '' : ` The measurement does not tell ${listed(names)}: not taken over, enter it from its data.`
-  return `${named.join(', ')}; ${left}${worst}.${open}`
+  return `${named.join(', ')}; ${left}${worst}.${open}${staysWords(staying(fitted, line).map(nameAndText))}`
+}
+
+function staysWords(held: readonly string[]): string {
+  if (held.length === 0) return ''
+  if (held.length === 1) return ` On the line stands ${held[0]}: it stays, so make sure it is of this filter.`
+  return ` On the line stand ${listed(held)}: they stay, so make sure they are of this filter.`
 }
 
 const PART_NAME: Readonly<Record<string, string>> = {
