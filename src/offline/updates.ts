@@ -2,7 +2,7 @@
 /**
  * Registration and updates of the offline copy.
  *
- * `offlineReady`     true once the first worker of this browser is active: from now on the app works without a network
+ * `offlineReady`     true once this browser holds a copy this window can go on with: from now on it works without a network
  * `isCopyMissing`    true while it is known that this browser holds no copy to start from
  * `isNetworkGone`    true while the browser says that there is no network
  * `updateReady`      a newer version waits; nothing changes until `applyUpdate()`

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { offlineReady, updateReady } from '../../offline/updates.ts'
+import { offlineReady, updatedElsewhere, updateReady } from '../../offline/updates.ts'
 import { keepsStorage } from '../../state/complaints.ts'
 import { guide } from '../../state/guide-content.ts'
 import { setTheme, type ThemeChoice, themeChoice } from '../../state/theme.ts'
@@ -116,7 +116,7 @@ function Facts() {
 }
 
 function offlineWords(): string {
-  if (updateReady.value) return 'complete; a newer version is ready'
+  if (updateReady.value || updatedElsewhere.value) return 'complete; a newer version is ready'
   return offlineReady.value ? 'complete: works without a network' : 'not yet complete; stay online for a moment'
 }
 
