@@ -19,8 +19,9 @@ import { holdBack } from './save-queue.ts'
 const PAUSE_MS = 2000
 /** Other windows see what is typed after this long at the latest. */
 const LONGEST_MS = 10_000
-/** After so many keys the text is written whole once more, and the journal begins anew. */
+/** After so many keys, or so much that is new, the text is written whole once more, and the journal begins anew. */
 const MOST_DIFFERENCES = 300
+const MOST_INSERTED = LONG_LETTERS
 
 const mine = Math.random().toString(36).slice(2)
 const NAME = TYPING + mine
@@ -51,11 +52,16 @@ function beginWith(text: string): void {
   known = [[text, 0]]
 }
 
+/** Whether the journal holds so much that it is not to be written again with every key. */
+function isFull(): boolean {
+  const inserted = differences.reduce((sum, [, , insert]) => sum + insert.length, 0)
+  return differences.length > MOST_DIFFERENCES || inserted > MOST_INSERTED
+}
+
 /** Follows the text to what it is in these steps. */
 function follow(texts: readonly string[]): void {
   const [oldest] = texts
-  const isNew =
-    oldest !== undefined && lines === '' && (oldest !== known.at(-1)?.[0] || differences.length > MOST_DIFFERENCES)
+  const isNew = oldest !== undefined && lines === '' && (oldest !== known.at(-1)?.[0] || isFull())
   if (isNew) beginWith(oldest)
   for (const text of texts) {
     if (placeOf(text) !== undefined) continue
@@ -136,7 +142,7 @@ let since: number | undefined
 
 /** Every key begins the wait anew, up to the longest: from then on it is no timer that has to find a gap between keys. */
 function delays(step: Step): boolean {
-  if (!isLong(step)) return false
+  if (!isLong(step) || isFull()) return false
   const now = performance.now()
   since ??= now
   const leftMs = since + LONGEST_MS - now

@@ -33,8 +33,17 @@ function readNews(message: unknown): News | undefined {
   return { is, id, lineId: typeof lineId === 'string' ? lineId : undefined }
 }
 
+/** What is to be told, by its text: many keys that were written as one are one piece of news. */
+const untold = new Map<string, News>()
+
 export function tell(news: News): void {
-  channel.send(news)
+  if (untold.size === 0) queueMicrotask(tellAll)
+  untold.set(JSON.stringify(news), news)
+}
+
+function tellAll(): void {
+  for (const news of untold.values()) channel.send(news)
+  untold.clear()
 }
 
 export function onNews(listen: (news: News) => void): void {

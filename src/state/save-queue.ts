@@ -68,7 +68,10 @@ let hold: Hold | undefined
 /** Gives what is called when it is time. */
 export function holdBack(by: Hold): () => void {
   hold = by
-  return () => start(true)
+  return () => {
+    // a full device would fail at every key twice, and the button that tries again would flicker
+    if (state.value !== 'failed') start(true)
+  }
 }
 
 const waiting: Job[] = []
@@ -113,7 +116,8 @@ const changeOf = ({ run }: Job): readonly Change[] => (typeof run === 'function'
 
 /** Keeps the copy of what is not on disk yet up to date. */
 function noteWaiting(): void {
-  const steps = waiting.flatMap(changeOf).map(({ step }) => step)
+  // What has a way of its own stays where it was found until it is written: out of a second copy it would come again.
+  const steps = waiting.flatMap(changeOf).flatMap(({ step, by }) => (by === undefined ? [step] : []))
   noteUnsaved(hold?.keep(steps, isStopped) ?? steps)
 }
 
@@ -132,10 +136,13 @@ function start(isTime = false): void {
   })
 }
 
-/** The job that stands for both, when the last one waits for the same and has not begun. */
+/**
+ * The job that stands for both, when the last one waits for the same and has not begun. One that failed has begun too: a
+ * silent storage may have it on the disk after all, and made on what was before that, the next would find a rival there.
+ */
 function merged(last: Job | undefined, job: Job): Job | undefined {
-  if (last === undefined || (isRunning && waiting.length < 2) || job.key === '' || last.key !== job.key)
-    return undefined
+  const hasBegun = waiting.length < 2 && (isRunning || state.value === 'failed')
+  if (last === undefined || hasBegun || job.key === '' || last.key !== job.key) return undefined
   const done = () => {
     last.done()
     job.done()
@@ -198,7 +205,7 @@ async function takeBack(): Promise<void> {
 
 /** Tries again from the write that failed. */
 export function retrySave(): Promise<void> {
-  start()
+  start(true)
   return running
 }
 
@@ -225,5 +232,5 @@ watchStore((told) => {
   notice.value = told?.message
   odd.value = told?.trouble === 'newer' || told?.trouble === 'missing'
   // The storage answers again: what waited for it goes on.
-  if (told === undefined && state.value === 'failed') start()
+  if (told === undefined && state.value === 'failed') start(true)
 })

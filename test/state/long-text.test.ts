@@ -297,5 +297,78 @@ describe('a long note that is typed', () => {
     clock.mockReturnValue(11_000)
     type(app, id, 'a')
     expect(app.saveState.value).toBe('saving')
+    await app.settled()
+  })
+
+  it('that waits at the next start is not copied into the small storage', async () => {
+    const app = await start()
+    const note = type(app, await withNote(app), TYPED)
+    await onDisk(TYPED.length)
+    kill()
+    const refused = refuse((store) => store.name === 'complaints')
+    const after = await start(false)
+    await after.settled()
+    expect([refused(), after.saveState.value]).toEqual([1, 'failed'])
+    expect(Object.keys(localStorage).filter((name) => name.includes('unsaved'))).toEqual([])
+    vi.restoreAllMocks()
+    void after.retrySave()
+    await after.settled()
+    kill()
+    expect(notes(await start(false))).toEqual([[note, undefined]])
+  })
+
+  it('is tried once on a full device, not at every key, until it is asked for', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const tried: string[] = []
+    refuse((store) => tried.push([...store.transaction.objectStoreNames].join()) > 0)
+    const states: string[] = []
+    const typeOne = async (): Promise<void> => {
+      type(app, id, 'a')
+      const before = tried.length
+      await vi.waitFor(() => expect(tried.length).toBeGreaterThan(before))
+      await vi.waitFor(() => expect(app.saveState.value).toBe('failed'))
+    }
+    await typeOne()
+    const stop = app.saveState.subscribe((state) => states.push(state))
+    await typeOne()
+    await typeOne()
+    stop()
+    expect([states, tried.filter((names) => names !== 'meta').length]).toEqual([['failed'], 1])
+    vi.restoreAllMocks()
+    void app.retrySave()
+    expect(app.saveState.value).toBe('saving')
+    await app.settled()
+    expect(app.saveState.value).toBe('saved')
+  })
+
+  it.each([
+    ['it is tried again', (app: Window) => void app.retrySave()],
+    ['the storage answers again', async () => (await import('../../src/store/trouble.ts')).reportTrouble(undefined)],
+  ])('that waits alone after a failure is written as soon as %s', async (_what, retry) => {
+    const app = await start()
+    const id = await withNote(app)
+    refuse(() => true)
+    type(app, id, 'a')
+    await vi.waitFor(() => expect(app.saveState.value).toBe('failed'))
+    vi.restoreAllMocks()
+    await retry(app)
+    expect(app.saveState.value).toBe('saving')
+  })
+
+  it('into which much was put is written at once, and no key after that writes it again', async () => {
+    const app = await start()
+    const id = await withNote(app)
+    const before = app.complaints.value?.[0]?.note ?? ''
+    const pasted = `${LONG}${LONG}!${before}`
+    app.writeNote(id, pasted, before)
+    expect(app.saveState.value).toBe('saving')
+    await vi.waitFor(async () => expect(await journals()).toEqual(['']))
+    const note = type(app, id, TYPED)
+    await vi.waitFor(async () => expect((await journals()).map((lines) => lines.length > 0)).toEqual([true]))
+    expect((await journals())[0]?.length).toBeLessThan(1000)
+    await onDisk(TYPED.length)
+    kill()
+    expect(notes(await start(false))).toEqual([[note, undefined]])
   })
 })
