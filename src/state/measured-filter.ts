@@ -6,18 +6,22 @@ import type { Fitted, PartName } from '../calc/touchstone/fit.ts'
 import type { Network } from '../calc/touchstone/types.ts'
 import type { FactKey, Line } from '../calc/types.ts'
 import type { Desk } from './desk.ts'
-import { doing } from './traces.ts'
+import { doing } from './trace-work.ts'
 import { runInWorker } from './work.ts'
 
 const found = signal<{ readonly of: Network; readonly fits: readonly Fitted[] } | undefined>(undefined)
 export const fits: ReadonlySignal<{ readonly of: Network; readonly fits: readonly Fitted[] } | undefined> = found
 
 /** Searches the parts; a stop leaves what was found before. */
-export async function fitParts(network: Network): Promise<void> {
-  const done = await doing('Fitting the parts', (tell, stop) =>
-    runInWorker({ is: 'fitFilter', input: network }, ({ doneFrac }) => tell(doneFrac), stop),
-  )
-  if (done !== undefined) found.value = { of: network, fits: done }
+export function fitParts(network: Network): Promise<void> {
+  return doing({
+    what: 'Fitting the parts',
+    about: found,
+    job: (tell, stop) => runInWorker({ is: 'fitFilter', input: network }, ({ doneFrac }) => tell(doneFrac), stop),
+    take: (fits) => {
+      found.value = { of: network, fits }
+    },
+  })
 }
 
 /** Which fact each part is: what is measured is the part itself, so that nothing of its spread is known by it. */

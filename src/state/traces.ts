@@ -3,8 +3,7 @@
  *
  * `openTraces(owner)`        reads what is kept; `kept` shows it by role, undefined until read
  * `takeFile(owner, file, as)`  reads and keeps a file in a role; what was there before stays until it is kept
- * `traceWork`, `stopTraceWork()`   what is under way, how far, and a way out that leaves everything as it was
- * `traceRefusal`             why the last file was not taken
+ * `traceRefusals`            why files were not taken, of those that were chosen last
  * `dropTrace(role)`, `undoDropTrace()`, `droppedTrace`   one deletion can be undone
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
@@ -18,8 +17,9 @@ import { type KeptTrace, listTraces, newTrace, putTrace, removeTrace, type Trace
 import { StoreError } from '../store/trouble.ts'
 import { broughtIn } from './brought-in.ts'
 import { canPack, pack, packText, unpackText } from './packed.ts'
+import { doing, leaveTraceWork, traceWork } from './trace-work.ts'
 import { spectrumOf } from './unpacked-spectrum.ts'
-import { runInWorker } from './work.ts'
+import { type OutputOf, runInWorker } from './work.ts'
 
 export type OpenTrace = {
   readonly name: string
@@ -47,21 +47,20 @@ export type TraceRefusal = {
 }
 export type { TraceRole }
 
+type Read = OutputOf<'readTrace'>
+
 const open = signal<readonly OpenTrace[] | undefined>(undefined)
-const work = signal<{ readonly what: string; readonly doneFrac: number } | undefined>(undefined)
-const refusal = signal<TraceRefusal | undefined>(undefined)
+const refusals = signal<readonly TraceRefusal[]>([])
 const trouble = signal<string | undefined>(undefined)
 const dropped = signal<OpenTrace | undefined>(undefined)
 export const kept: ReadonlySignal<readonly OpenTrace[] | undefined> = open
-export const traceWork: ReadonlySignal<{ readonly what: string; readonly doneFrac: number } | undefined> = work
-export const traceRefusal: ReadonlySignal<TraceRefusal | undefined> = refusal
+export const traceRefusals: ReadonlySignal<readonly TraceRefusal[]> = refusals
 export const traceTrouble: ReadonlySignal<string | undefined> = trouble
 export const droppedTrace: ReadonlySignal<OpenTrace | undefined> = dropped
 
 let owner = ''
 let readAt = 0
 let opening: Promise<void> = Promise.resolve()
-let stopping: AbortController | undefined
 
 const FULL =
   'The trace is shown and was not kept: the storage of this device is full. Free some space, then open it again.'
@@ -80,10 +79,10 @@ export function openTraces(of: string): Promise<void> {
 
 async function readKept(of: string): Promise<void> {
   readAt = broughtIn()
-  stopTraceWork()
+  leaveTraceWork()
   owner = of
   open.value = undefined
-  refusal.value = undefined
+  refusals.value = []
   trouble.value = undefined
   dropped.value = undefined
   try {
@@ -114,65 +113,38 @@ async function unpacked(record: KeptTrace): Promise<OpenTrace | undefined> {
   }
 }
 
-/** What is under way ends without having changed anything. */
-export function stopTraceWork(): void {
-  stopping?.abort()
-  stopping = undefined
-  work.value = undefined
-}
-
-/** A job in the worker with progress and a way out; undefined where it was stopped. */
-export async function doing<T>(
-  what: string,
-  job: (tell: (doneFrac: number) => void, signal: AbortSignal) => Promise<T>,
-): Promise<T | undefined> {
-  stopTraceWork()
-  const mine = new AbortController()
-  stopping = mine
-  work.value = { what, doneFrac: 0 }
-  try {
-    const done = await job((doneFrac) => {
-      if (stopping === mine) work.value = { what, doneFrac }
-    }, mine.signal)
-    return mine.signal.aborted ? undefined : done
-  } catch (error) {
-    if (mine.signal.aborted) return undefined
-    throw error
-  } finally {
-    if (stopping === mine) {
-      stopping = undefined
-      work.value = undefined
-    }
-  }
-}
-
-/** Reads a file and keeps it; a refusal or a stop leaves what is kept and shown as it was. */
-export async function takeFile(
-  file: TraceFile,
-  role: TraceRole,
-  options: ReadOptions = {},
-): Promise<OpenTrace | undefined> {
+/** Reads a file and keeps it, after those that were chosen before; a refusal or a stop leaves everything as it was. */
+export function takeFile(file: TraceFile, role: TraceRole, options: ReadOptions = {}): Promise<OpenTrace | undefined> {
   const of = owner
-  refusal.value = undefined
-  trouble.value = undefined
-  // what is kept is read first: it would take the place of what a quick hand opened meanwhile
-  await opening
-  if (owner !== of) return undefined
-  const read = await doing(`Reading ${file.name}`, async (tell, stop) => {
-    const ask = (source: Blob | string) =>
-      runInWorker(
-        { is: 'readTrace', input: { source, fileName: file.name, options } },
-        ({ doneFrac }) => tell(doneFrac),
-        stop,
-      )
-    const found = await ask(file.source)
-    return found.is === 'needs-text' && typeof file.source !== 'string' ? await ask(await file.source.text()) : found
+  // what is said of a file that was chosen together with this one stays, and is seen
+  const isAlone = traceWork.peek() === undefined
+  refusals.value = isAlone ? [] : refusals.value.filter((one) => one.file !== file)
+  if (isAlone) trouble.value = undefined
+  return doing({
+    what: `Reading ${file.name}`,
+    about: file,
+    job: async (tell, stop) => {
+      // what is kept is read first: it would take the place of what a quick hand opened meanwhile
+      await opening
+      const ask = (source: Blob | string) =>
+        runInWorker(
+          { is: 'readTrace', input: { source, fileName: file.name, options } },
+          ({ doneFrac }) => tell(doneFrac),
+          stop,
+        )
+      const found = await ask(file.source)
+      return found.is === 'needs-text' && typeof file.source !== 'string' ? await ask(await file.source.text()) : found
+    },
+    take: (read) => (owner === of ? taken(of, file, role, read) : undefined),
   })
-  if (read === undefined || read.is === 'needs-text' || owner !== of) return undefined
+}
+
+async function taken(of: string, file: TraceFile, role: TraceRole, read: Read): Promise<OpenTrace | undefined> {
+  if (read.is === 'needs-text') return undefined
   if (!read.reading.ok) {
     const { message } = read.reading
     const asks = 'asks' in read.reading ? read.reading.asks : undefined
-    refusal.value = { file, role, message, ...(asks === undefined ? {} : { asks }) }
+    refusals.value = [...refusals.value, { file, role, message, ...(asks === undefined ? {} : { asks }) }]
     return undefined
   }
   const shown: OpenTrace =

@@ -1,17 +1,17 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { FrequencyUnit } from '../../../calc/trace/types.ts'
+import { stopTraceWork, traceWork } from '../../../state/trace-work.ts'
 import {
   droppedTrace,
   dropTrace,
   kept,
   type OpenTrace,
-  stopTraceWork,
   type TraceFile,
+  type TraceRefusal,
   type TraceRole,
   takeFile,
-  traceRefusal,
+  traceRefusals,
   traceTrouble,
-  traceWork,
   undoDropTrace,
 } from '../../../state/traces.ts'
 import { Icon } from '../../parts/icon.tsx'
@@ -65,7 +65,9 @@ export function TraceFiles() {
         />
       </label>
       <Work />
-      <Refusal />
+      {traceRefusals.value.map((one) => (
+        <Refusal key={one.file} refused={one} />
+      ))}
       {traceTrouble.value !== undefined && (
         <p class="notice" role="alert">
           {traceTrouble.value}
@@ -136,6 +138,7 @@ function Work() {
         {work.what}, {Math.round(work.doneFrac * 100)} %
         <progress max="1" value={work.doneFrac} />
       </label>
+      {work.next.length > 0 && <p class="muted small">Then: {work.next.join(', ')}.</p>}
       <button type="button" class="button" onClick={stopTraceWork}>
         Cancel
       </button>
@@ -143,10 +146,7 @@ function Work() {
   )
 }
 
-function Refusal() {
-  const refused = traceRefusal.value
-  if (refused === undefined) return null
-  const { file, role, message, asks } = refused
+function Refusal({ refused: { file, role, message, asks } }: { readonly refused: TraceRefusal }) {
   return (
     <div class="notice" role="alert">
       <p>

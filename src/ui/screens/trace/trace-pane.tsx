@@ -6,7 +6,8 @@ import type { Settled } from '../../../calc/trace/settle.ts'
 import type { Desk } from '../../../state/desk.ts'
 import { readingRow, takeReading } from '../../../state/measured-reading.ts'
 import { forgetSettled, groundsOf, settled, settleOn, settling, stopSettling } from '../../../state/settle-trace.ts'
-import { kept, type OpenTrace, openTraces, stopTraceWork } from '../../../state/traces.ts'
+import { leaveTraceWork } from '../../../state/trace-work.ts'
+import { kept, type OpenTrace, openTraces } from '../../../state/traces.ts'
 import type { TraceCurve } from '../../parts/trace-draw.ts'
 import { TracePlot } from '../../parts/trace-plot.tsx'
 import '../../styles/trace.css'
@@ -28,7 +29,7 @@ export function TracePane({ desk }: { readonly desk: Desk }) {
   useLayoutEffect(() => {
     void openTraces(id)
     return () => {
-      stopTraceWork()
+      leaveTraceWork()
       forgetSettled()
     }
   }, [id])
