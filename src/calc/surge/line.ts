@@ -56,6 +56,7 @@ export type LineReason =
     }
   | { readonly is: 'category-empty'; readonly verdict: Verdict }
   | { readonly is: 'below-own'; readonly verdict: Verdict; readonly typedV: number; readonly ownV: number }
+  | { readonly is: 'below-kind'; readonly verdict: Verdict; readonly typedV: number; readonly kindV: number }
   | { readonly is: 'leaks'; readonly verdict: Verdict; readonly peakV: number; readonly standoffV: number }
   | { readonly is: 'stands'; readonly verdict: Verdict; readonly peaks: LinePeaks; readonly blocking: Blocking }
   | { readonly is: 'holding-missing'; readonly verdict: Verdict }
@@ -123,6 +124,7 @@ export function lineReasons(asked: LineQuestion): readonly LineReason[] {
   const against = [
     ...contradicted(asked, ownV, [...steadyReasons(q, peaks, blocking), ...surgeReasons(q, blocking)]),
     ...(asked.busMaxV === undefined ? [] : conducts(q, asked.busMaxV, LONG_SURGE_SEC, undefined)),
+    ...belowKind(asked, peaks, blocking),
     ...leakReasons(q, peaks, blocking),
     ...(peaks.lowV === undefined ? ([{ is: 'low-unknown', verdict: 'unknown' }] as const) : []),
     ...typeReasons(q, peaks),
@@ -145,6 +147,25 @@ function contradicted(
     reason.is === 'category-missing' || (reason.is === 'conducts-steady' && !reason.forward)
   const verdict = found.some(isOpen) ? 'unknown' : 'ok'
   return [...found.filter((reason) => !isOpen(reason)), { is: 'below-own', verdict, typedV: busMaxV, ownV }]
+}
+
+/**
+ * Less was typed than the document of the kind lets a driver put on the line, and there the part would conduct: it stands
+ * while every box on the line stays within what was typed. A figure of practice gives way to what was typed.
+ */
+function belowKind(asked: LineQuestion, { highV, lowV }: LinePeaks, blocking: Blocking): readonly LineReason[] {
+  const own = asked.kind?.supply === undefined ? ownOf(asked) : undefined
+  if (own === undefined || asked.kind?.ownPeaks?.source.standing === 'practice') return []
+  const [ownLowV, ownHighV] = own
+  const below = (typedV: number, kindV: number): LineReason => ({
+    is: 'below-kind',
+    verdict: 'marginal',
+    typedV,
+    kindV,
+  })
+  if (highV !== undefined && highV < ownHighV && ownHighV >= blocking.highV) return [below(highV, ownHighV)]
+  if (lowV !== undefined && lowV > ownLowV && ownLowV <= blocking.lowV) return [below(lowV, ownLowV)]
+  return []
 }
 
 /**

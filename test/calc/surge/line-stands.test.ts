@@ -1,5 +1,5 @@
 /** What the line stands across a part, and that it is said. */
-import { expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
 import { linePeaksOf } from '../../../src/calc/surge/line.ts'
 import { lineKindById } from '../../../src/reference/line-kinds.ts'
@@ -27,4 +27,30 @@ it('says between what the line stays and what the part blocks', () => {
   expect(findings.map(({ sentence }) => sentence.replaceAll('\u00a0', ' ')).join(' ')).toMatch(
     /The line stays between −5\.5 V and 5\.5 V; at any temperature the part blocks between −15\.\d V and 15\.\d V\./u,
   )
+})
+
+describe('a peak typed below what the document of the kind allows', () => {
+  const lineSaid = (changed: Readonly<Record<string, string>>) =>
+    run(surgeCheck, {
+      level: '3',
+      standoffV: '8.5',
+      ratedPulseW: '1500',
+      bidirectional: 'true',
+      lineKind: 'rs-232',
+      withstandV: '100',
+      ...changed,
+    }).findings.map(({ verdict, sentence }) => `${verdict} ${sentence.replaceAll('\u00a0', ' ')}`)
+
+  // TIA-232 lets a driver put ±15 V on a loaded line
+  it('is said where the part would conduct there, as a yes with that limit', () => {
+    expect(lineSaid({ busMaxV: '6' }).join(' ')).toMatch(
+      /marginal 6(\.0)? V is entered as the peak of the line, and lines of this kind may go to 15(\.0)? V/u,
+    )
+    expect(lineSaid({ busMaxV: '6' }).join(' ')).not.toMatch(/ok The line stays/u)
+  })
+
+  it('is the whole story where the part blocks all the kind allows', () => {
+    expect(lineSaid({ busMaxV: '6', standoffV: '18' }).join(' ')).not.toContain('is entered as the peak')
+    expect(lineSaid({ busMaxV: '15', standoffV: '18' }).join(' ')).not.toContain('is entered as the peak')
+  })
 })

@@ -38,6 +38,8 @@ export function lineSentence(reason: LineReason): string {
       return 'No long surge of that category is known here for this supply: enter the highest line peak from its standard.'
     case 'below-own':
       return belowOwnSentence(reason)
+    case 'below-kind':
+      return `${V(reason.typedV)} is entered as the peak of the line, and lines of this kind may go to ${V(reason.kindV)}, where the part would conduct: it stands only while every box on the line stays within what was entered.`
     case 'leaks':
       return `The line peak of ${V(reason.peakV)} is above the stand-off of ${V(reason.standoffV)}: leakage, though no breakdown.`
     case 'stands':
