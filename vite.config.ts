@@ -2,6 +2,7 @@ import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { policyInPage, sizeGate, webManifest, withIntegrity } from './scripts/build-plugins.mjs'
 import { builtData } from './scripts/built-data.mjs'
+import { earlyParts } from './scripts/early-parts.mjs'
 import { licences } from './scripts/licences.mjs'
 import { onlyCopies, packedCopies } from './scripts/packed-copies.mjs'
 import { versionDefine } from './scripts/version.mjs'
@@ -96,6 +97,7 @@ export default defineConfig({
     workerJobs(),
     builtData(),
     licences(),
+    earlyParts(),
     VitePWA({
       strategies: 'injectManifest',
       srcDir: 'src/offline/worker',

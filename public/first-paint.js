@@ -1,5 +1,5 @@
 // Runs before the first paint so that a night screen never flashes white (the stored choice is the app's; this is a copy),
-// and so that a start that fails says so instead of staying blank.
+// so that a start that fails says so instead of staying blank, and so that what the address opens is on its way at once.
 ;(() => {
   let choice = 'auto'
   try {
@@ -18,4 +18,17 @@
   }
   addEventListener('error', tell, true)
   setTimeout(tell, 10_000)
+  // The parts of the place that is opened, asked for beside the app, which would ask for them when it has arrived and runs.
+  const { names, places } = /* filled in by the build */ { names: [], places: {} }
+  const here = location.hash.replace(/^#?\/?/, '')
+  const [place = ''] = Object.keys(places)
+    .filter((one) => here.startsWith(one))
+    .sort((a, b) => b.length - a.length)
+  for (const at of places[place] ?? []) {
+    const link = document.createElement('link')
+    link.rel = 'modulepreload'
+    link.crossOrigin = ''
+    link.href = `./assets/${names[at]}.js`
+    document.head.append(link)
+  }
 })()

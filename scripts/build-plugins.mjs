@@ -79,7 +79,7 @@ export function firstLoadFiles(html, chunks) {
  * @param {Readonly<Record<string, { imports: readonly string[], moduleIds: readonly string[] }>>} chunks
  * @param {readonly string[]} modules ends of module paths
  */
-function withModules(loaded, chunks, modules) {
+export function withModules(loaded, chunks, modules) {
   const found = new Set(loaded)
   for (const [name, { moduleIds }] of Object.entries(chunks))
     if (modules.some((end) => moduleIds.some((id) => id.endsWith(end)))) found.add(name)

@@ -120,6 +120,33 @@ describe('the built site', () => {
     expect(bytes).toBeLessThanOrEqual(FIRST_LOAD_LIMIT_BYTES)
   })
 
+  it('asks for the parts of an opened place beside the app: all that its screen loads, and no file that is not there', () => {
+    const said = /\{"names":.*\}/.exec(read('first-paint.js'))?.[0] ?? '{}'
+    const { names, places } = JSON.parse(said) as { names: string[]; places: Record<string, number[]> }
+    const asked = (place: string) => (places[place] ?? []).map((at) => `assets/${names[at]}.js`)
+    expect(
+      Object.keys(places)
+        .flatMap(asked)
+        .filter((name) => !files.includes(name)),
+    ).toEqual([])
+    const first = firstLoadFiles(html, imports)
+    const screens = {
+      'ask/': 'ask',
+      check: 'check-list',
+      'check/': 'check',
+      log: 'log',
+      'log/': 'complaint',
+      notes: 'book',
+    }
+    for (const [place, screen] of Object.entries(screens)) {
+      const entry = asked(place).filter((name) => new RegExp(`/${screen}-[\\w-]{7}\\.js$`).test(name))
+      expect(entry, place).toHaveLength(1)
+      const loaded = new Set(entry)
+      for (const name of loaded) for (const next of imports[name]?.imports ?? []) loaded.add(next)
+      expect([...loaded].filter((name) => !first.includes(name) && !asked(place).includes(name))).toEqual([])
+    }
+  })
+
   it('gives a worker nothing of the page to load', () => {
     const workers = files.filter((name) => /^assets\/work-[\w-]+\.js$/.test(name))
     expect(workers.length).toBeGreaterThan(5)

@@ -1,0 +1,69 @@
+/**
+ * Asks for the parts of the place an address opens as soon as the page is read, beside the app itself: otherwise they
+ * would be asked for only when that has arrived and runs, a round trip later. The build writes into `first-paint.js`
+ * which files each place needs.
+ */
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { firstLoadFiles, withModules } from './build-plugins.mjs'
+
+/** The script every page runs first, and the place in it that the build fills in. */
+const SCRIPT = 'first-paint.js'
+const OPEN = '/* filled in by the build */ { names: [], places: {} }'
+
+const STORED = ['/src/state/resume.ts', '/src/state/theme-store.ts']
+const BOOK = '/src/ui/screens/book/book.tsx'
+
+/** What each place asks for by itself, by how its address starts behind `#/`; of several the longest counts. */
+const PLACES = {
+  '': ['/src/ui/screens/ask-start.tsx'],
+  'ask/': ['/src/ui/screens/ask.tsx', '/src/guide/guide.ts', ...STORED],
+  check: ['/src/ui/screens/check-list.tsx'],
+  'check/': ['/src/ui/screens/check.tsx', ...STORED],
+  log: ['/src/ui/screens/log.tsx', ...STORED],
+  'log/': ['/src/ui/screens/complaint.tsx', ...STORED],
+  // a note has no prefix, the pages and lists of the other shelves have
+  notes: [BOOK],
+  'notes/': [BOOK, '/src/guide/book/notes/notes.ts'],
+  ...Object.fromEntries(
+    ['line', 'sound', 'test', 'drawing', 'table', 'case'].map((shelf) => [`notes/${shelf}`, [BOOK]]),
+  ),
+}
+
+/**
+ * The script as it is sent: before anything is seen, every word of it is waited for.
+ * @param {string} script
+ */
+const short = (script) => script.replace(/^\s*\/\/.*\n/gm, '').replace(/^\s+/gm, '')
+
+/** @returns {import('vite').Plugin} */
+export function earlyParts() {
+  return {
+    name: 'stillpin-early-parts',
+    apply: 'build',
+    enforce: 'post',
+    writeBundle(options, bundle) {
+      const folder = options.dir ?? 'dist'
+      if (!('index.html' in bundle)) return
+      /** @type {Record<string, import('rolldown').OutputChunk>} */
+      const chunks = {}
+      for (const [name, file] of Object.entries(bundle)) if (file.type === 'chunk') chunks[name] = file
+      const first = firstLoadFiles(readFileSync(join(folder, 'index.html'), 'utf8'), chunks)
+      /** @type {string[]} */
+      const names = []
+      /** @param {string} name */
+      const numbered = (name) => (names.includes(name) ? names.indexOf(name) : names.push(name) - 1)
+      const places = Object.fromEntries(
+        Object.entries(PLACES).map(([place, modules]) => [
+          place,
+          withModules(first, chunks, modules)
+            .filter((name) => !first.includes(name))
+            .map((name) => numbered(name.replace(/^assets\/(.*)\.js$/, '$1'))),
+        ]),
+      )
+      const script = readFileSync(join(folder, SCRIPT), 'utf8')
+      if (!script.includes(OPEN)) this.error(`${SCRIPT} has no place for the parts of each place.`)
+      writeFileSync(join(folder, SCRIPT), short(script).replace(OPEN, JSON.stringify({ names, places })))
+    },
+  }
+}
