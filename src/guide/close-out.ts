@@ -237,7 +237,7 @@ export function proofSentence({ proof, row }: Pick<Closing, 'proof' | 'row'>): s
       const why =
         proof.chance === undefined
           ? 'No proof yet: on, off, on that agreed, a measured trace, or no event over three mean intervals. Otherwise it is closed, not proved.'
-          : `Not long enough: without a cure it would stay quiet that long by chance in ${percent(proof.chance)} of cases. Three mean intervals make it 5 %.`
+          : `Not long enough: without a cure it would stay quiet that long by chance in ${percent(proof.chance)} of cases. Three mean intervals make it ${percent(chanceIfUncured(MEAN_INTERVALS, 1))}.`
       return proof.lacks === undefined ? why : `${proof.lacks} ${why}`
     }
   }

@@ -4,7 +4,7 @@ import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, NO_SERIES, NO_SHUNT } fro
 import { clampFallDb } from '../calc/network/clamp.ts'
 import { shuntNeedF } from '../calc/network/trial-region.ts'
 import { rectifierHz } from '../calc/tone/explanations.ts'
-import { AC_BUS, SHIELD_TAIL, USUAL_SOURCES } from '../reference/field-figures.ts'
+import { AC_BUS, ANTENNA_MATCH, RADIO_COAX, SHIELD_TAIL, USUAL_SOURCES } from '../reference/field-figures.ts'
 import { WIRE_H_PER_M } from '../reference/instruments.ts'
 import type { LineKind } from '../reference/line-kinds/types.ts'
 import { lineKindById } from '../reference/line-kinds.ts'
@@ -60,3 +60,39 @@ export function usualSources(): string {
   const most = USUAL_SOURCES.ohms.at(-1) ?? Number.NaN
   return `${USUAL_SOURCES.ohms.slice(0, -1).join(', ')} and ${ohms(most)}`
 }
+
+/** What a filter against rectified hum would have to do, from a bus of about an ohm. */
+export const HUM = { sourceOhm: 1, db: 20 } as const
+export const humNeeds = (pulses: number): string => shuntFor(HUM.sourceOhm, HUM.db, rectifierHz(AC_BUS.hz, pulses))
+
+/** A small trial part from a matched source into an open input: what it does at HF. */
+export const HF = { sourceOhm: RADIO_COAX.ohm, loadOhm: 1e6, capacitanceF: 1e-9, hz: 3e6 } as const
+export const hfLoss = (): string => decibels(capacitorLossDb(HF), 2)
+
+type FloorAt = {
+  readonly sourceOhm: number
+  readonly loadOhm: number
+  readonly bondOhm: number
+  readonly bondH: number
+  readonly hz: number
+}
+
+/** What a bond leaves of the best capacitor: 20·log10|1 + Rp/(Rb + jωLb)| with Rp of both ends, in dB. */
+export function bondFloorDb(q: FloorAt): number {
+  const besideOhm = (q.sourceOhm * q.loadOhm) / (q.sourceOhm + q.loadOhm)
+  const x = reactanceOhm(q.bondH, q.hz)
+  return 20 * Math.log10(Math.hypot(besideOhm + q.bondOhm, x) / Math.hypot(q.bondOhm, x))
+}
+
+/** Worst conversion of two capacitors at the ends of their tolerance: |C1 − C2|/(C1 + C2), in dB. */
+export const conversionDb = (leastShare: number, mostShare: number): number =>
+  20 * Math.log10((mostShare - leastShare) / (mostShare + leastShare))
+
+/** Capacitance across a matched line that spends the whole return loss: |Γ| = x/√(4 + x²), x = ω·C·Z0. */
+export function matchSpentF(hz: number): number {
+  const reflected = 10 ** (-ANTENNA_MATCH.returnLossDb / 20)
+  return (2 * reflected) / Math.sqrt(1 - reflected ** 2) / (2 * Math.PI * hz * RADIO_COAX.ohm)
+}
+
+/** What an impedance adds to a current in dBµA to make dBµV of it. */
+export const onOhms = (ohm: number): number => 20 * Math.log10(ohm)

@@ -81,11 +81,20 @@ export const ONE_PASS = { fromHz: 10e6, basis: PRACTICE } as const
 /** Strap or foil that is laid to try a bond. */
 export const TEST_STRAP = { widthM: 0.05, basis: PRACTICE } as const
 
+/** A core on a whole cable: this near to the connector. */
+export const CHOKE_PLACE = { fromConnectorM: 0.05, basis: PRACTICE } as const
+
 /** Clamps in a row, together. */
 export const CLAMPS = { togetherOhm: 300, basis: PRACTICE } as const
 
 /** How far things are moved to see whether the trouble follows. */
-export const MOVED = { fromNeighbourM: 0.15, compassM: 0.1, fromHangarM: 100, basis: PRACTICE } as const
+export const MOVED = {
+  fromNeighbourM: 0.15,
+  triedM: [0, 0.05, 0.15, 0.3],
+  compassM: 0.1,
+  fromHangarM: 100,
+  basis: PRACTICE,
+} as const
 
 /** Pad ahead of a receiver: trouble that falls by more is made in the receiver. */
 export const RECEIVE_ATTENUATOR = { db: 10, basis: PRACTICE } as const
@@ -106,8 +115,39 @@ export const NOISE_BANDS = {
   basis: PRACTICE,
 } as const
 
+/** What is left between a level and its limit. */
+export const USUAL_MARGIN = { db: 6, basis: PRACTICE } as const
+
 /** Attenuation that is asked for where nobody has a figure. */
 export const TARGETS = { modestDb: 20, strongDb: 40, basis: PRACTICE } as const
 
 /** A cable that works as an antenna, as a source. */
 export const CABLE_ANTENNA = { leastOhm: 50, usualOhm: 150, mostOhm: 300, basis: PRACTICE } as const
+
+/** Capacitor at the very pin that keeps a VHF transmitter out of an audio input. */
+export const PIN_CAPACITOR = { leastF: 100e-12, mostF: 1e-9, basis: PRACTICE } as const
+
+/** A leaded part is an inductor from here on. */
+export const FEED_THROUGH = { fromHz: 100e6, basis: PRACTICE } as const
+
+/** What is left of a quenched coil and has to be stopped at the driver begins here. */
+export const DRIVER_BEAD = { fromHz: 1e6, basis: PRACTICE } as const
+
+/** Capacitor that many a box has at its input already, and where it makes that input low. */
+export const INSIDE_CAPACITOR = { farads: 1e-9, fromHz: 5e6, basis: PRACTICE } as const
+
+/** Match of an antenna line that one capacitor may not spend. */
+export const ANTENNA_MATCH = { returnLossDb: 20, basis: PRACTICE } as const
+
+/** A live line above these kills: direct, and alternating by its effective value. */
+export const KILLS_ABOVE = { dcV: 60, acRmsV: 30, basis: PRACTICE } as const
+
+/** High direct supplies beside 270 V. */
+export const HIGH_DIRECT = { volts: [540, 800], basis: PRACTICE } as const
+
+/** What a strobe keeps on its lamp lead, and a magneto makes on its primary. */
+export const STROBE_LAMP = { volts: [400, 600], basis: PRACTICE } as const
+export const MAGNETO_PRIMARY = { volts: [200, 400], basis: PRACTICE } as const
+
+/** An engine at cruise as an example of how often its plugs spark. */
+export const CRUISE = { rpm: 2400, basis: PRACTICE } as const

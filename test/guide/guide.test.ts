@@ -43,7 +43,7 @@ describe('the shipped guide', () => {
     for (const id of ['whine-alternator', 'whine-rectifier', 'low-frequency'])
       expect(nodeById(GUIDE, id)).toMatchObject({
         class: 'not-a-filter',
-        reason: expect.stringMatching(/660 µF.*330 µF/),
+        reason: expect.stringMatching(/660\sµF.*330\sµF/),
       })
   })
 

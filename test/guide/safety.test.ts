@@ -88,8 +88,8 @@ describe('the gate', () => {
   const lines = GUIDE.evidence.find(({ id }) => id === 'gate-lines')
   const barred = (lines === undefined ? [] : optionsOf(lines)).filter(({ gate }) => gate === 'barred')
   const WORDS: readonly RegExp[] = [
-    /60 V DC or 30 V AC/,
-    /230 V AC.*540 and 800 V DC/,
+    /60\sV DC or 30\sV AC/,
+    /230\sV AC.*540 and 800\sV DC/,
     /voltage of the line is not known/,
     /Attitude, air data, ILS or radio height without a flag/,
     /Landing gear, brakes or steering/,

@@ -1,4 +1,6 @@
 /** Outcomes of causes that a part on a line does not cure, and the choke and decoupling outcomes. */
+import { CHOKE_PLACE, MOVED, ONE_PASS, RECEIVE_ATTENUATOR } from '../../reference/field-figures.ts'
+import { bare, decibels, hertz, metres } from '../print.ts'
 import type { Outcome } from '../types.ts'
 import { FILTER_CAUTIONS, LINE_CHECKS } from './filters.ts'
 
@@ -15,6 +17,12 @@ const not = (
   cautions: [],
   ...part,
 })
+
+/** The distances at which parallel runs are compared: "0, 50, 150 and 300 mm". */
+function apart(): string {
+  const tried = MOVED.triedM.map((metre) => metres(metre))
+  return `${tried.slice(0, -1).map(bare).join(', ')} and ${tried.at(-1)}`
+}
 
 const PROOF = 'Prove it: off, on, off. Three repeats must agree, and the signal must still be good.'
 
@@ -55,7 +63,7 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
     sources: [PRACTICE],
     steps: [
       'Isolate jacks and lift one end of the audio shield, one at a time.',
-      'Move the audio line 150 mm from the feeder.',
+      `Move the audio line ${metres(MOVED.fromNeighbourM)} from the feeder.`,
       'Compare inverter one with inverter two; a hum that changes pitch is the inverter’s.',
     ],
     nextMeasurement: 'Millivolts between audio ground and power ground, the bus on and off.',
@@ -90,8 +98,8 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
     sources: [{ id: 'C15', standing: 'read' }, { id: 'S47', standing: 'read' }, PRACTICE],
     rules: ['place-choke', 'clamp', 'bond', 'sharing'],
     steps: [
-      'All wires of the cable through the core, within 50 mm of the connector.',
-      'More turns below 10 MHz: the impedance grows with their square.',
+      `All wires of the cable through the core, within ${metres(CHOKE_PLACE.fromConnectorM)} of the connector.`,
+      `More turns below ${hertz(ONE_PASS.fromHz)}: the impedance grows with their square.`,
       'No single wire that carries direct current: it saturates the core.',
       'Held by approved means; it is weight on a cable.',
       PROOF,
@@ -198,17 +206,14 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
     id: 'separate-cables',
     headline: 'Move the cables apart, or twist and shield the one that suffers',
     reason: 'Coupling between parallel runs falls with distance, and twist takes the magnetic part away.',
-    sources: [
-      { id: 'D21', standing: 'read' },
-      { id: 'D03', standing: 'read' },
-    ],
+    sources: [{ id: 'D21', standing: 'read' }, { id: 'D03', standing: 'read' }, MOVED.basis],
     steps: [
-      '150 mm or more between them; cross at right angles.',
+      `${metres(MOVED.fromNeighbourM)} or more between them; cross at right angles.`,
       'Electric coupling: a shield, one end is enough. Magnetic coupling: twist feed and return.',
       'Secure the new route by approved means.',
       PROOF,
     ],
-    nextMeasurement: 'The trouble at 0, 50, 150 and 300 mm.',
+    nextMeasurement: `The trouble at ${apart()}.`,
   }),
   not({
     id: 'bond-joint',
@@ -306,7 +311,7 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
       'List the channels and ask the maker; another set tells whether it is this one.',
       'Near a strong station: distance, antenna place, or a coaxial filter approved for that radio.',
     ],
-    nextMeasurement: 'Fall of the trouble with 10 dB in front of the receiver.',
+    nextMeasurement: `Fall of the trouble with ${decibels(RECEIVE_ATTENUATOR.db)} in front of the receiver.`,
   }),
   {
     is: 'outcome',

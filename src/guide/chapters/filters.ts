@@ -1,4 +1,7 @@
 /** Outcomes where a part at the connector is the cure, or the next thing to compute. */
+import { BENCH_ENDS, MOVED, PIN_CAPACITOR, USUAL_MARGIN } from '../../reference/field-figures.ts'
+import { HF, hfLoss } from '../figures.ts'
+import { farads, hertz, metres, ohms } from '../print.ts'
 import type { Outcome, OutcomeCheck } from '../types.ts'
 
 /** Safety texts that go with every filter and trial. */
@@ -21,10 +24,18 @@ type Place = 'box' | 'inline' | 'either'
 /** The checks every filter outcome opens, with the facts of the line already in them. */
 export const LINE_CHECKS: readonly OutcomeCheck[] = [
   { check: 'window', prefill: {}, why: 'the capacitance that is enough, and the most the signal can stand' },
-  { check: 'need', prefill: { marginDb: '6' }, why: 'from a level and a limit to the decibels needed' },
+  {
+    check: 'need',
+    prefill: { marginDb: String(USUAL_MARGIN.db) },
+    why: 'from a level and a limit to the decibels needed',
+  },
   { check: 'loop', prefill: {}, why: 'source and load from a clamp, a current probe or trial capacitors' },
   { check: 'loading', prefill: {}, why: 'what a chosen value does to edge, eye, band and bus budget' },
-  { check: 'filter', prefill: {}, why: 'attenuation in your circuit beside the 50 Ω bench figure' },
+  {
+    check: 'filter',
+    prefill: {},
+    why: `attenuation in your circuit beside the ${ohms(BENCH_ENDS.fixtureOhm)} bench figure`,
+  },
 ]
 
 /** The rules every filter outcome evaluates with the facts of the line. */
@@ -69,6 +80,7 @@ const PROOF =
 const SOURCES: Outcome['sources'] = [
   { id: 'S1', standing: 'read' },
   { id: 'S2', standing: 'read' },
+  BENCH_ENDS.fixtureBasis,
   { id: 'derived', standing: 'derived' },
 ]
 
@@ -146,13 +158,15 @@ export const FILTER_OUTCOMES: readonly Outcome[] = [
     sources: [
       { id: 'C15', standing: 'read' },
       { id: 'C29', standing: 'read' },
+      BENCH_ENDS.fixtureBasis,
+      { id: 'derived', standing: 'derived' },
       { id: 'practice', standing: 'practice' },
     ],
     rules: ['place-either', ...LINE_RULES],
     steps: [
-      'Move its leads away from antenna and coax, twist and shield them; over 150 mm apart is a start.',
+      `Move its leads away from antenna and coax, twist and shield them; over ${metres(MOVED.fromNeighbourM)} apart is a start.`,
       'Clean and re-seat the coax contacts and the antenna base bond, then repeat.',
-      'Open the window check at the transmit frequency. At VHF 100 pF to 1 nF at the very pin is usual. HF needs far more. 1 nF gives 2.8 dB at 3 MHz from 50 Ω into a high input.',
+      `Open the window check at the transmit frequency. At VHF ${farads(PIN_CAPACITOR.leastF)} to ${farads(PIN_CAPACITOR.mostF)} at the very pin is usual. HF needs far more. ${farads(HF.capacitanceF)} gives ${hfLoss()} at ${hertz(HF.hz)} from ${ohms(HF.sourceOhm)} into a high input.`,
       PROOF,
     ],
     nextMeasurement: 'Repeat at three channels and at low power: note what happens at each.',

@@ -1,4 +1,21 @@
 /** Outcomes of full rank where a connector filter will not cure it, with the reason in numbers and what does. */
+import { MAINS_HZ, STROBE_CHARGER_HZ, sparksPerSec } from '../../calc/tone/explanations.ts'
+import { BOND_NOTE } from '../../reference/constructions.ts'
+import {
+  AC_BUS,
+  BENCH_ENDS,
+  CRUISE,
+  DISCHARGER,
+  DRIVER_BEAD,
+  GNSS_CHANNELS,
+  INCH_OF_WIRE,
+  MOVED,
+  NOISE_BANDS,
+  PHONE_BURSTS,
+  STROBE_LAMP,
+} from '../../reference/field-figures.ts'
+import { bondFloorDb, HUM, humNeeds, rectified, TAIL, tailOhm } from '../figures.ts'
+import { bare, decibels, henries, hertz, metres, ohms, seconds, volts, withUnit } from '../print.ts'
 import type { Outcome } from '../types.ts'
 
 const not = (
@@ -12,8 +29,15 @@ const not = (
   ...part,
 })
 
-const WHINE_NUMBER =
-  'From a 1 Ω source, 20 dB at 2.4 kHz needs 660 µF, at 4.8 kHz 330 µF. That is a thousand times what fits a contact.'
+const WHINE_NUMBER = `From a ${ohms(HUM.sourceOhm)} source, ${decibels(HUM.db)} at ${rectified(6)} needs ${humNeeds(6)}, at ${rectified(12)} ${humNeeds(12)}. That is a thousand times what fits a contact.`
+
+/** What an inch of wire leaves of the best capacitor between the ends of the bench. */
+const inchLeaves = (hz: number): string => {
+  const ends = { sourceOhm: BENCH_ENDS.fixtureOhm, loadOhm: BENCH_ENDS.fixtureOhm }
+  return `${decibels(bondFloorDb({ ...ends, bondOhm: 0, bondH: INCH_OF_WIRE.henries, hz }), 2)} at ${hertz(hz)}`
+}
+
+const sparks = (cylinders: number): string => String(sparksPerSec(CRUISE.rpm, cylinders))
 
 const PRACTICE = { id: 'practice', standing: 'practice' } as const
 const DERIVED = { id: 'derived', standing: 'derived' } as const
@@ -25,7 +49,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     cautions: ['running-engine', 'breakers'],
     headline: 'A connector filter will not cure alternator whine',
     reason: `The ripple is at audio rate from a source of about an ohm. ${WHINE_NUMBER}`,
-    sources: [{ id: 'R40', standing: 'read' }, { id: 'R41', standing: 'read' }, DERIVED],
+    sources: [{ id: 'R40', standing: 'read' }, { id: 'R41', standing: 'read' }, AC_BUS.basis, DERIVED],
     steps: [
       'Switch the alternator field off by the manual, on the ground. Gone proves the alternator.',
       'Check diodes, brushes, the output terminal, the engine-to-structure bond and the field lead.',
@@ -40,7 +64,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     cautions: ['running-engine'],
     headline: 'A connector filter will not cure regulator whine',
     reason: `A pitch that moves with load, at constant engine speed, is a switching regulator or a converter at audio rate. ${WHINE_NUMBER}`,
-    sources: [{ id: 'R40', standing: 'read' }, DERIVED],
+    sources: [{ id: 'R40', standing: 'read' }, AC_BUS.basis, DERIVED],
     steps: [
       'Hold engine speed, switch a landing light. A moving pitch proves the regulator.',
       'Check the regulator ground, its sense lead and the field lead; swap in a good regulator.',
@@ -51,8 +75,8 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'whine-rectifier',
     headline: 'A connector filter will not cure rectifier whine',
-    reason: `Rectified 400 Hz rings at 2.4 kHz with six pulses and 4.8 kHz with twelve, from a bus of about an ohm. ${WHINE_NUMBER} A drop to 400 or 800 Hz points to an open diode.`,
-    sources: [{ id: 'R36', standing: 'read' }, DERIVED],
+    reason: `Rectified ${hertz(AC_BUS.hz)} rings at ${rectified(6)} with six pulses and ${rectified(12)} with twelve, from a bus of about an ohm. ${WHINE_NUMBER} A drop to ${bare(hertz(AC_BUS.hz))} or ${rectified(2)} points to an open diode.`,
+    sources: [{ id: 'R36', standing: 'read' }, AC_BUS.basis, DERIVED],
     steps: [
       'Switch the inverter or rectifier unit off, or swap it. Gone proves it.',
       'Compare the pitch with 6, 12 or 18 times the supply frequency.',
@@ -63,8 +87,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'ignition',
     headline: 'A connector filter will not cure ignition noise',
-    reason:
-      'Sparks radiate from the harness: 80 a second with four cylinders at 2400 rpm, 120 with six. They reach the antenna through the air, and stay with the master switch off.',
+    reason: `Sparks radiate from the harness: ${sparks(4)} a second with four cylinders at ${withUnit(CRUISE.rpm, 'rpm')}, ${sparks(6)} with six. They reach the antenna through the air, and stay with the master switch off.`,
     sources: [{ id: 'derived', standing: 'derived' }, PRACTICE],
     steps: [
       'Listen on a handheld from outside the arc: louder towards the engine means radiated.',
@@ -77,8 +100,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'weather-static',
     headline: 'A connector filter will not cure weather static',
-    reason:
-      'Rain, snow, ice and dust charge the skin; it leaks off in corona from points and arcs across unbonded parts, right beside the antennas. Dischargers are credited with about 50 dB.',
+    reason: `Rain, snow, ice and dust charge the skin; it leaks off in corona from points and arcs across unbonded parts, right beside the antennas. Dischargers are credited with about ${decibels(DISCHARGER.db)}.`,
     sources: [
       { id: 'R38', standing: 'read' },
       { id: 'C23', standing: 'read' },
@@ -112,12 +134,12 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'portable-device',
     headline: 'A carry-on device does it: take it away first',
-    reason:
-      'A phone, tablet or charger close to cables and antennas disturbs compass, receivers and audio. Its rhythm is fixed; 217 Hz is one sort of phone only.',
+    reason: `A phone, tablet or charger close to cables and antennas disturbs compass, receivers and audio. Its rhythm is fixed; ${hertz(PHONE_BURSTS.hz, 3)} is one sort of phone only.`,
     sources: [
       { id: 'C09', standing: 'read' },
       { id: 'C11', standing: 'read' },
       { id: 'C13', standing: 'read' },
+      PHONE_BURSTS.basis,
     ],
     steps: [
       'Device on, off, on, at the same seat, three times; note type, place and mode.',
@@ -131,13 +153,13 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     cautions: ['key-down', 'transmitter-hazard'],
     headline: 'Our transmitter reaches the receiver by its antenna',
     reason: 'The path is antenna to antenna. A part in the connector of the box that suffers is not in that path.',
-    sources: [{ id: 'C07', standing: 'read' }, { id: 'R46', standing: 'memory' }, PRACTICE],
+    sources: [...GNSS_CHANNELS.key.basis, { id: 'R46', standing: 'memory' }, PRACTICE],
     steps: [
       'Find the relation: transmit frequency, its multiples, the receiver’s channel.',
       'Check antenna bonds, coax contacts and spacing; an old emergency transmitter or a corroded joint can re-radiate.',
       'A coaxial filter for that radio, or a changed antenna place, is a design change.',
     ],
-    nextMeasurement: 'Which transmit channels do it: list them with the receiver’s indication, 45 s on each.',
+    nextMeasurement: `Which transmit channels do it: list them with the receiver’s indication, ${seconds(GNSS_CHANNELS.key.sec[1])} on each.`,
   }),
   not({
     id: 'own-tx-leak',
@@ -175,7 +197,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     sources: [PRACTICE],
     steps: [
       'Walk with the handheld: louder towards the engine, the hangar, or nowhere?',
-      'Move the aircraft 100 m and repeat.',
+      `Move the aircraft ${metres(MOVED.fromHangarM)} and repeat.`,
       'If it is the engine with all power off, it is ignition: shield and bond by the manual.',
     ],
     nextMeasurement: 'Signal strength on the handheld at four places around the aircraft.',
@@ -183,8 +205,8 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
   not({
     id: 'ground-supply',
     headline: 'The ground supply or the hangar makes it',
-    reason: 'The ground supply brings 50, 60 or 400 Hz, or a motor drive nearby brings hash.',
-    sources: [PRACTICE],
+    reason: `The ground supply brings ${MAINS_HZ.low}, ${MAINS_HZ.high} or ${hertz(AC_BUS.hz)}, or a motor drive nearby brings hash.`,
+    sources: [AC_BUS.basis, PRACTICE],
     steps: [
       'Try another ground supply, then another place.',
       'Tag the ground unit and have it repaired; check its neutral and its bond to the aircraft.',
@@ -196,8 +218,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     id: 'strobe-supply',
     cautions: ['stored-charge', 'no-trial'],
     headline: 'The strobe supply makes it: treat its low-voltage side',
-    reason:
-      'A tick at each flash with a rising whine between is the supply charging, at 1 to 20 kHz. Its lamp lead is at 400 to 600 V and is left alone.',
+    reason: `A tick at each flash with a rising whine between is the supply charging, at ${bare(hertz(STROBE_CHARGER_HZ[0]))} to ${hertz(STROBE_CHARGER_HZ[1])}. Its lamp lead is at ${bare(volts(STROBE_LAMP.volts[0]))} to ${volts(STROBE_LAMP.volts[1])} and is left alone.`,
     sources: [PRACTICE],
     steps: [
       'Switch the strobe off: gone proves it.',
@@ -210,11 +231,16 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     id: 'bond-first',
     cautions: ['lightning-hirf-fuel'],
     headline: 'Repair the bond first; a filter is no better than it',
-    reason:
-      'Shunt parts share the bond. Between 50 Ω ends, one inch of wire (20 nH) leaves 26 dB at 10 MHz and 7 dB at 100 MHz, whatever the capacitor.',
-    sources: [DERIVED, { id: 'S41', standing: 'read' }, { id: 'S42', standing: 'read' }],
+    reason: `Shunt parts share the bond. Between ${ohms(BENCH_ENDS.fixtureOhm)} ends, one inch of wire (${henries(INCH_OF_WIRE.henries)}) leaves ${inchLeaves(10e6)} and ${inchLeaves(100e6)}, whatever the capacitor.`,
+    sources: [
+      DERIVED,
+      ...BOND_NOTE.sources,
+      { id: 'S42', standing: 'read' },
+      BENCH_ENDS.fixtureBasis,
+      INCH_OF_WIRE.basis,
+    ],
     steps: [
-      'Clean, bond and protect by the manual: box to structure 2.5 mΩ or less where it is a class R bond.',
+      `Clean, bond and protect by the manual: box to structure ${ohms(BOND_NOTE.ohm)} or less where it is a class R bond.`,
       'Short and wide: a strap, or better the flange itself.',
       'Repeat on, off, on. If the noise stays, come back and answer "good".',
     ],
@@ -224,8 +250,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     id: 'shield-first',
     cautions: ['lightning-hirf-fuel'],
     headline: 'Repair the shield first',
-    reason:
-      'A pigtail of 50 mm is some 50 nH in series with the shield: 31 Ω at 100 MHz. What the shield should carry then goes into the wires.',
+    reason: `A pigtail of ${metres(TAIL.metres)} is some ${henries(TAIL.henries)} in series with the shield: ${tailOhm()} at ${hertz(TAIL.hz)}. What the shield should carry then goes into the wires.`,
     sources: [DERIVED, PRACTICE],
     steps: [
       'End the shield all round in the backshell; both ends for radio frequencies unless the drawing says otherwise.',
@@ -298,21 +323,21 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
       'See the kick with a scope across the coil, rated probe, at switch-off.',
       'By approved data: a diode across a DC coil releases slowly, a suppressor of a higher voltage releases faster.',
       'Check the release time the system needs before either.',
-      'What remains above 1 MHz on the drive wire: a series bead at the driver, low impedance on both sides.',
+      `What remains above ${hertz(DRIVER_BEAD.fromHz)} on the drive wire: a series bead at the driver, low impedance on both sides.`,
     ],
     nextMeasurement: 'Peak voltage across the coil at switch-off, and the release time.',
   }),
   not({
     id: 'low-frequency',
     headline: 'Audio-rate noise: a connector filter is too small',
-    reason: `Below 20 kHz a capacitor that fits a contact does almost nothing. ${WHINE_NUMBER}`,
-    sources: [DERIVED],
+    reason: `Below ${hertz(NOISE_BANDS.audioToHz)} a capacitor that fits a contact does almost nothing. ${WHINE_NUMBER}`,
+    sources: [AC_BUS.basis, DERIVED, PRACTICE],
     steps: [
       'Treat the source, or give the signal its own return.',
       'A large choke and capacitor in a separate filter is a design change.',
       'Radio energy can be made audible inside the box that suffers. The line then carries radio frequency. Come back and answer its band.',
     ],
-    nextMeasurement: 'Spectrum on the line itself, not in the headset: is there anything above 20 kHz?',
+    nextMeasurement: `Spectrum on the line itself, not in the headset: is there anything above ${hertz(NOISE_BANDS.audioToHz)}?`,
   }),
   not({
     id: 'in-band',

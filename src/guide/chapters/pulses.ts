@@ -1,4 +1,8 @@
 /** Outcomes for conducted test pulses and the electromagnetic pulse: nanoseconds, so edge and lead decide, not energy. */
+import { TRIAL_LEAD } from '../../reference/field-figures.ts'
+import { CS115_PULSE, CS116_ENVELOPE } from '../../reference/waveforms/military.ts'
+import { wireH } from '../figures.ts'
+import { amperes, bare, henries, hertz, seconds } from '../print.ts'
 import type { Outcome } from '../types.ts'
 import { FILTER_CAUTIONS } from './filters.ts'
 
@@ -35,11 +39,11 @@ export const PULSE_OUTCOMES: readonly Outcome[] = [
     id: 'pulses-cs115',
     waveform: 'cs115',
     headline: 'CS115: filter against the edge, suppressor only where the input needs it',
-    reason:
-      'CS115 drives 5 A for 30 ns into the whole bundle. It does so 30 times a second for a minute. Its energy is small and its edge is 2 ns. A filter slows the edge. A suppressor with 10 nH of lead overshoots before it clamps.',
+    reason: `CS115 drives ${amperes(CS115_PULSE.currentA)} for ${seconds(CS115_PULSE.widthSec)} into the whole bundle. It does so ${CS115_PULSE.perSec} times a second for ${seconds(CS115_PULSE.forSec)}. Its energy is small and its edge is ${seconds(CS115_PULSE.edgeSec)}. A filter slows the edge. A suppressor with ${henries(wireH(TRIAL_LEAD.mostM))} of lead overshoots before it clamps.`,
     sources: [
       { id: 'T14', clause: 'CS115', standing: 'read' },
       { id: 'mil-std-461', clause: '5.13', standing: 'memory' },
+      PRACTICE,
     ],
     steps: [
       'Shield closed all round at both ends first: it keeps most of the current off the wires.',
@@ -47,14 +51,13 @@ export const PULSE_OUTCOMES: readonly Outcome[] = [
       'Open the window check: the filter has to fit the signal beside the suppressor’s capacitance.',
       'Inject again with the part fitted, both ends of the cable watched.',
     ],
-    nextMeasurement: 'Current of one contact while the bundle is driven, and what the input stands for 30 ns.',
+    nextMeasurement: `Current of one contact while the bundle is driven, and what the input stands for ${seconds(CS115_PULSE.widthSec)}.`,
   }),
   pulse({
     id: 'pulses-cs116',
     waveform: 'cs116',
     headline: 'CS116: a ringing current; damp it at its worst frequency',
-    reason:
-      'CS116 rings at six frequencies from 10 kHz to 100 MHz, up to 10 A from 1 to 30 MHz. A filter with little loss can ring with it and show a gain.',
+    reason: `CS116 rings at six frequencies from ${hertz(CS116_ENVELOPE.lowHz)} to ${hertz(CS116_ENVELOPE.highHz)}, up to ${amperes(CS116_ENVELOPE.flatA)} from ${bare(hertz(CS116_ENVELOPE.flatFromHz))} to ${hertz(CS116_ENVELOPE.flatToHz)}. A filter with little loss can ring with it and show a gain.`,
     sources: [
       { id: 'T15', clause: 'Q = 15 ± 5', standing: 'read' },
       { id: 'mil-std-461', clause: '5.14', standing: 'memory' },

@@ -1,5 +1,25 @@
 /** Lines that are left alone, and the stops that say so. */
+import {
+  ANTENNA_MATCH,
+  HIGH_DIRECT,
+  HIGH_MAINS,
+  KILLS_ABOVE,
+  MAGNETO_PRIMARY,
+  STROBE_LAMP,
+} from '../../reference/field-figures.ts'
+import { bandById, channelHz } from '../../reference/radio-bands.ts'
+import { factOf, matchSpentF } from '../figures.ts'
+import { bare, decibels, megahertz, volts, withUnit } from '../print.ts'
 import type { Outcome } from '../types.ts'
+
+const MAINS = factOf('power-115-vac-400', 'supply')
+const HIGH_BUS = factOf('power-270-vdc', 'supply')
+
+const KILLS = `${volts(KILLS_ABOVE.dcV)} DC or ${volts(KILLS_ABOVE.acRmsV)} AC rms`
+
+/** In picofarads also below one: the two are compared. */
+const spent = (hz: number): string =>
+  `${withUnit(Number((1e12 * matchSpentF(hz)).toPrecision(2)), 'pF')} at ${megahertz(hz, hz < 1e9 ? 3 : 4)}`
 
 /** Lines that never get a trial part: option id, label, hint, and the stop with its reason. */
 export const BARRED_LINES: readonly {
@@ -59,8 +79,7 @@ export const BARRED_LINES: readonly {
     id: 'magneto',
     label: 'Magneto lead or ignition exciter',
     headline: 'Stop: ignition lead',
-    reason:
-      'An open magneto lead leaves the magneto live, and capacitance on the primary changes spark energy and timing. It carries 200 to 400 V, the secondary kilovolts.',
+    reason: `An open magneto lead leaves the magneto live, and capacitance on the primary changes spark energy and timing. It carries ${bare(volts(MAGNETO_PRIMARY.volts[0]))} to ${volts(MAGNETO_PRIMARY.volts[1])}, the secondary kilovolts.`,
     step: 'Only shield and bond are worked on here, by the manual, with the propeller clear.',
     sources: [{ id: 'practice', standing: 'practice' }],
   },
@@ -68,7 +87,7 @@ export const BARRED_LINES: readonly {
     id: 'strobe',
     label: 'Strobe high voltage',
     headline: 'Stop: strobe high voltage',
-    reason: 'The flash supply keeps 400 to 600 V after it is switched off.',
+    reason: `The flash supply keeps ${bare(volts(STROBE_LAMP.volts[0]))} to ${volts(STROBE_LAMP.volts[1])} after it is switched off.`,
     cautions: ['no-trial', 'stored-charge'],
     step: 'Leave the lamp lead alone. The low-voltage supply of the strobe is another line: answer for that one.',
     sources: [{ id: 'practice', standing: 'practice' }],
@@ -77,21 +96,24 @@ export const BARRED_LINES: readonly {
     id: 'antenna-coax',
     label: 'Antenna coax',
     headline: 'Stop: antenna coax',
-    reason:
-      'A connector filter destroys the match: 5.4 pF at 118 MHz or 0.41 pF at 1575 MHz already spends a 20 dB return loss. Transmit power would also heat it.',
+    reason: `A connector filter destroys the match: ${spent(bandById('vhf-com').fromHz)} or ${spent(channelHz('gnss-l1'))} already spends a ${decibels(ANTENNA_MATCH.returnLossDb)} return loss. Transmit power would also heat it.`,
     step: 'Ask for a coaxial filter approved for that radio, or treat the source. The rest of the radio can be triaged: answer for its other lines.',
-    sources: [{ id: 'derived', standing: 'derived' }],
+    sources: [
+      bandById('vhf-com').source,
+      bandById('gnss-l1').source,
+      { id: 'derived', standing: 'derived' },
+      { id: 'practice', standing: 'practice' },
+    ],
   },
   {
     id: 'live-power',
-    label: 'Any live supply above 60 V DC or 30 V AC rms',
-    hint: '115 and 230 V AC, 270, 540 and 800 V DC',
+    label: `Any live supply above ${KILLS}`,
+    hint: `${bare(volts(MAINS.nominalRmsV))} and ${volts(HIGH_MAINS.volts)} AC, ${bare(volts(HIGH_BUS.nominalRmsV))}, ${bare(volts(HIGH_DIRECT.volts[0]))} and ${volts(HIGH_DIRECT.volts[1])} DC`,
     headline: 'Stop: live power that can kill',
     cautions: ['no-trial', 'lethal-voltage', 'power-off'],
-    reason:
-      'No adapter is fitted to, and no connector opened on, a live line above 60 V DC or 30 V AC rms. A filter there is a question of design on paper.',
+    reason: `No adapter is fitted to, and no connector opened on, a live line above ${KILLS}. A filter there is a question of design on paper.`,
     step: 'Power off, tag, discharge through a resistor, measure dead. What is left is a design on paper, by approved data.',
-    sources: [{ id: 'practice', standing: 'practice' }],
+    sources: [MAINS.source, HIGH_MAINS.basis, HIGH_BUS.source, { id: 'practice', standing: 'practice' }],
   },
   {
     id: 'voltage-unknown',

@@ -1,4 +1,8 @@
 /** Outcomes for damage and surges, each with its pulse laid into the surge check, and outcomes that say what to measure next. */
+import { BENCH_ENDS } from '../../reference/field-figures.ts'
+import { LEAD_CASE } from '../../reference/surge-cases.ts'
+import { onOhms } from '../figures.ts'
+import { decibels, henries, ohms, volts } from '../print.ts'
 import type { Outcome } from '../types.ts'
 import { FILTER_CAUTIONS, LINE_CHECKS, LINE_RULES } from './filters.ts'
 
@@ -60,8 +64,7 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
     id: 'suppressor-static',
     checks: surgeChecks({ waveform: 'iec-esd' }),
     headline: 'Static at the connector: a suppressor at the contact, shortest lead',
-    reason:
-      'A hand carries thousands of volts for nanoseconds. The lead of the suppressor decides: 5 nH more lead lifted a 49 V clamp to 208 V in one computed case.',
+    reason: `A hand carries thousands of volts for nanoseconds. The lead of the suppressor decides: ${henries(LEAD_CASE.leadH)} more lead lifted a ${volts(LEAD_CASE.withoutV, 2)} clamp to ${volts(LEAD_CASE.withV)} in one computed case.`,
     sources: [{ id: 'derived', standing: 'derived' }, PRACTICE],
     steps: [
       'Covers, wrist strap and bonding before mating: cheapest first.',
@@ -156,9 +159,8 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
     id: 'measure-probe',
     headline: 'A current-probe reading: state an impedance, then it is a voltage',
     noiseFrom: 'cable',
-    reason:
-      'dBµV = dBµA + 20·log10(Z). The impedance is yours to state: 50 Ω adds 34.0 dB, 100 Ω adds 40.0 dB, 1 Ω adds nothing. A limit in dBµA needs no conversion: compare like with like.',
-    sources: [{ id: 'derived', standing: 'derived' }, PRACTICE],
+    reason: `dBµV = dBµA + 20·log10(Z). The impedance is yours to state: ${ohms(BENCH_ENDS.fixtureOhm)} adds ${decibels(onOhms(BENCH_ENDS.fixtureOhm))}, ${ohms(100)} adds ${decibels(onOhms(100))}, ${ohms(1)} adds nothing. A limit in dBµA needs no conversion: compare like with like.`,
+    sources: [BENCH_ENDS.fixtureBasis, { id: 'derived', standing: 'derived' }, PRACTICE],
     rules: ['probe', 'place-either', ...LINE_RULES],
     steps: [
       'Probe reading in dBµV minus the probe’s transfer impedance in dBΩ gives dBµA.',

@@ -13,7 +13,7 @@ import {
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { NOISE_SIGNATURES } from '../../reference/noise-signatures.ts'
 import { RADIO_BANDS } from '../../reference/radio-bands.ts'
-import { reactanceOhm, rectified, shuntFor } from '../figures.ts'
+import { HUM, humNeeds, reactanceOhm, rectified } from '../figures.ts'
 import { bare, decibels, henries, hertz, metres, ohms, withUnit } from '../print.ts'
 import type { FieldNote } from '../types.ts'
 
@@ -26,11 +26,6 @@ const machineHz = (): number => electricalHz({ rpm: MACHINE.rpm, driveRatio: 1, 
 
 /** Two sources between which the same capacitor does its least and its most. */
 const APART_OHM = { low: 1, high: 50 } as const
-
-/** What a filter against rectified hum would have to do. */
-const HUM = { sourceOhm: 1, db: 20 } as const
-const humNeeds = (pulses: number): string =>
-  `at ${rectified(pulses)} needs ${shuntFor(HUM.sourceOhm, HUM.db, rectifierHz(AC_BUS.hz, pulses))}`
 
 /** The supply network of an airborne test where its own limits start: what taking the bench for it is worth. */
 function networkExample(): string {
@@ -175,7 +170,7 @@ export const MEASURING_NOTES: readonly FieldNote[] = [
       'Electrical frequency f = P·N/120, with P poles and N its own rpm. That is engine rpm times the drive ratio. Six rectifier pulses each turn of the phase make the whine 6·f.',
       `Example: ${MACHINE.poles} poles at ${withUnit(MACHINE.rpm, 'rpm')}: ${hertz(machineHz())}, whine at ${hertz(rectifierHz(machineHz(), ALTERNATOR_PULSES))}. It climbs with the engine and goes when the field is off.`,
       `Rectified ${hertz(AC_BUS.hz)}: ${rectified(6)} with six pulses, ${rectified(12)} with twelve, ${rectified(18)} with eighteen. A drop to ${bare(hertz(AC_BUS.hz))} or ${rectified(2)} means an open diode.`,
-      `No connector filter helps: from ${ohms(HUM.sourceOhm)}, ${decibels(HUM.db)} ${humNeeds(6)}, ${humNeeds(12)}.`,
+      `No connector filter helps: from ${ohms(HUM.sourceOhm)}, ${decibels(HUM.db)} at ${rectified(6)} needs ${humNeeds(6)}, at ${rectified(12)} ${humNeeds(12)}.`,
     ],
     sources: [{ id: 'R41', standing: 'read' }, { id: 'R42', standing: 'read' }, AC_BUS.basis, DERIVED],
     related: [{ note: 'noise-signatures' }],

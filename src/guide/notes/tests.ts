@@ -1,16 +1,17 @@
 /** Field notes that the tests of the guide need: how each is done, and what misleads. */
 import { clampFallDb } from '../../calc/network/clamp.ts'
 import { BOND_NOTE } from '../../reference/constructions.ts'
-import { AC_BUS, DISCHARGER, GNSS_CHANNELS, ONE_PASS, PHONE_BURSTS, RADIO_COAX } from '../../reference/field-figures.ts'
+import { AC_BUS, DISCHARGER, GNSS_CHANNELS, ONE_PASS, PHONE_BURSTS } from '../../reference/field-figures.ts'
 import { ARINC_429_RECEIVER, CAN_LINE, RS422_LINE, RS485_LINE } from '../../reference/line-kinds/bus-ends.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { bandById, channelHz } from '../../reference/radio-bands.ts'
 import { CS115_PULSE } from '../../reference/waveforms/military.ts'
 import {
   CLAMP_OHM,
-  capacitorLossDb,
   clampFall,
+  HF,
   HIGH_LOOP_OHM,
+  hfLoss,
   LOW_LOOP_OHM,
   reactanceOhm,
   TAIL,
@@ -35,9 +36,6 @@ const nearestOrder = (hz: number): number => Math.round(GNSS_HZ / hz)
 const ordinal = (order: number): string => `${order}th`
 
 const [LEAST_KEYED, MOST_KEYED] = GNSS_CHANNELS.key.sec
-
-/** A small trial part from a matched source into an open input. */
-const HF = { sourceOhm: RADIO_COAX.ohm, loadOhm: 1e6, capacitanceF: 1e-9, hz: 3e6 } as const
 
 /** Notes on tests on the aircraft. */
 export const TEST_NOTES: readonly FieldNote[] = [
@@ -192,7 +190,7 @@ export const TEST_NOTES: readonly FieldNote[] = [
       'At HF the whole airframe is the antenna. Current runs in every strap, and a poor coupler ground sends it into the cabin wiring.',
       'Load on the set: clean means the antenna side. Then the coupler’s ground: short, wide, below the manual’s limit.',
       'Joints that rectify: press and knock brackets, hinges and wires near the antenna while it is keyed low.',
-      `${farads(HF.capacitanceF)} gives ${decibels(capacitorLossDb(HF), 2)} at ${hertz(HF.hz)} from ${ohms(HF.sourceOhm)} into a high input: bond, choke and shield come first.`,
+      `${farads(HF.capacitanceF)} gives ${hfLoss()} at ${hertz(HF.hz)} from ${ohms(HF.sourceOhm)} into a high input: bond, choke and shield come first.`,
     ],
     sources: [DERIVED, PRACTICE],
     related: [{ note: 'bond-four-wire' }],

@@ -4,6 +4,7 @@ import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../calc/network/circ
 import { worstGain } from '../../calc/network/shape.ts'
 import { formatQuantity } from '../../calc/quantity/format.ts'
 import type { Topology } from '../../calc/types.ts'
+import { bondFloorDb, conversionDb } from '../figures.ts'
 
 /** Parts and frequency of the table of topologies: 1 µH, 10 nF, 10 MHz. */
 export const TABLE_PARTS = { inductanceH: 1e-6, capacitanceF: 10e-9, hz: 10e6 } as const
@@ -46,18 +47,12 @@ export function idealGain(
   return gain
 }
 
-/** What a bond leaves of the best capacitor: 20·log10|1 + Rp/(Rb + jωLb)| with Rp of both ends, one decimal, in dB. */
-export function bondFloor(q: Ends & { readonly bondOhm: number; readonly bondH: number; readonly hz: number }): string {
-  const besideOhm = (q.sourceOhm * q.loadOhm) / (q.sourceOhm + q.loadOhm)
-  const x = 2 * Math.PI * q.hz * q.bondH
-  return (20 * Math.log10(Math.hypot(besideOhm + q.bondOhm, x) / Math.hypot(q.bondOhm, x))).toFixed(1)
-}
+/** What a bond leaves of the best capacitor, one decimal, in dB. */
+export const bondFloor = (at: Parameters<typeof bondFloorDb>[0]): string => bondFloorDb(at).toFixed(1)
 
-/** Worst conversion of two capacitors at the ends of their tolerance: |C1 − C2|/(C1 + C2), one decimal, in dB. */
-export function worstConversion(leastShare: number, mostShare: number): string {
-  const ratio = (mostShare - leastShare) / (mostShare + leastShare)
-  return tenths(20 * Math.log10(ratio))
-}
+/** Worst conversion of two capacitors at the ends of their tolerance, one decimal, in dB. */
+export const worstConversion = (leastShare: number, mostShare: number): string =>
+  tenths(conversionDb(leastShare, mostShare))
 
 /** Decibels with one decimal, also where it is a nought. */
 export const tenths = (db: number): string => formatQuantity(db, 'decibel').replace(/[\d.]+/u, Math.abs(db).toFixed(1))

@@ -1,5 +1,8 @@
 /** Rules about the circuit: topology and orientation, impedances, needed attenuation, own band, current probe. */
 import { formatQuantity } from '../../calc/quantity/format.ts'
+import { BENCH_ENDS, USUAL_MARGIN, USUAL_SOURCES } from '../../reference/field-figures.ts'
+import { onOhms, usualSources } from '../figures.ts'
+import { decibels, ohms } from '../print.ts'
 import {
   type Context,
   DERIVED,
@@ -11,9 +14,6 @@ import {
   type Rule,
   sideWords,
 } from './context.ts'
-
-const ohm = (si: number): string => formatQuantity(si, 'resistance')
-const db = (si: number): string => formatQuantity(si, 'decibel')
 
 const ENDS = [
   { id: 'S1', standing: 'read' },
@@ -30,7 +30,7 @@ function facing(context: Context, sources: readonly number[], loadOhm: number): 
   const gains = sources.map((source) => orientationDb(source, loadOhm))
   const least = Math.min(...gains)
   const most = Math.max(...gains)
-  const span = sources.length > 1 ? `${db(least)} to ${db(most)}` : db(least)
+  const span = sources.length > 1 ? `${decibels(least)} to ${decibels(most)}` : decibels(least)
   const figure = `LC − CL = 20·log10(Rl/Rs) = ${span}.`
   if (least > 0)
     return `${figure} LC: the inductor faces ${sideWords(context, 'source')} (lower impedance), the capacitor ${sideWords(context, 'load')}.`
@@ -54,7 +54,7 @@ function shape(context: Context, sources: readonly number[], loadOhm: number): S
   const means = sources.map((source) => Math.sqrt(source * loadOhm))
   const least = Math.min(...means)
   const most = Math.max(...means)
-  const span = sources.length > 1 ? `${ohm(least)} to ${ohm(most)}` : ohm(least)
+  const span = sources.length > 1 ? `${ohms(least)} to ${ohms(most)}` : ohms(least)
   const inductanceH = numberOf(context.facts, 'inductanceH', 'inductance')
   const capacitanceF = offeredF(context.facts)
   const two = sureOrientation(sources, loadOhm)
@@ -64,7 +64,7 @@ function shape(context: Context, sources: readonly number[], loadOhm: number): S
       ...(two === undefined ? {} : { topology: two }),
     }
   const partsOhm = Math.sqrt(inductanceH / capacitanceF)
-  const figure = `√(Rs·Rl) = ${span} against √(L/C) = ${ohm(partsOhm)} of these parts`
+  const figure = `√(Rs·Rl) = ${span} against √(L/C) = ${ohms(partsOhm)} of these parts`
   if (least > partsOhm) return { text: `${figure}: C before L, Pi before T.`, topology: two ?? 'C' }
   if (most < partsOhm) return { text: `${figure}: L before C, T before Pi.`, topology: two ?? 'L' }
   return {
@@ -117,8 +117,8 @@ const impedance: Rule = {
     if (!isAssumed && load !== undefined) return undefined
     return {
       title: 'What the impedance looks like',
-      text: 'It is rarely known. Until it is, take 1, 10, 50 and 150 Ω for the source: the least capacitance becomes a band and its worst end decides. The load is the input at the noise frequency, not the signal’s resistance. A trial with two capacitors can solve for the source later. The 50 Ω bench figure is not your circuit.',
-      basis: [PRACTICE, { id: 'S6', standing: 'read' }, { id: 'S7', standing: 'read' }],
+      text: `It is rarely known. Until it is, take ${usualSources()} for the source: the least capacitance becomes a band and its worst end decides. The load is the input at the noise frequency, not the signal’s resistance. A trial with two capacitors can solve for the source later. The ${ohms(BENCH_ENDS.fixtureOhm)} bench figure is not your circuit.`,
+      basis: [USUAL_SOURCES.basis, BENCH_ENDS.basis, BENCH_ENDS.fixtureBasis],
       missing: [
         ...(isAssumed ? ['noise source impedance'] : []),
         ...(load === undefined ? ['noise load impedance'] : []),
@@ -143,9 +143,11 @@ const need: Rule = {
         : `at ${frequencies.map((hz) => formatQuantity(hz, 'frequency')).join(' and ')}`
     const text =
       needs.length > 0
-        ? `${needs.map(db).join(' and ')} are asked for, ${at}.`
-        : `How much is needed is open, ${at}. With a level and a limit: measured − limit + margin, 6 dB as a usual margin. With a current probe: compare in dBµA, or add 20·log10 of the impedance you state. With only a headset: an on/off/on trial gives an order, never decibels.`
-    const decided = needs.length > 0 && { decided: `for ${needs.length > 1 ? 'up to ' : ''}${db(Math.max(...needs))}` }
+        ? `${needs.map((need) => decibels(need)).join(' and ')} are asked for, ${at}.`
+        : `How much is needed is open, ${at}. With a level and a limit: measured − limit + margin, ${decibels(USUAL_MARGIN.db)} as a usual margin. With a current probe: compare in dBµA, or add 20·log10 of the impedance you state. With only a headset: an on/off/on trial gives an order, never decibels.`
+    const decided = needs.length > 0 && {
+      decided: `for ${needs.length > 1 ? 'up to ' : ''}${decibels(Math.max(...needs))}`,
+    }
     return { title: 'How much attenuation', text, basis: [PRACTICE, DERIVED], missing, ...decided }
   },
 }
@@ -181,8 +183,8 @@ const probe: Rule = {
   advisesPart: false,
   say: () => ({
     title: 'From a current probe to a voltage',
-    text: `dBµV = dBµA + 20·log10(Z), with the impedance you state. Examples: 1 Ω adds ${db(0)}, 5 Ω ${db(20 * Math.log10(5))}, 50 Ω ${db(20 * Math.log10(50))}, 100 Ω ${db(20 * Math.log10(100))}. State Z beside the figure. No Z, no conversion: then compare with a limit in dBµA.`,
-    basis: [DERIVED],
+    text: `dBµV = dBµA + 20·log10(Z), with the impedance you state. Examples: ${ohms(1)} adds ${decibels(onOhms(1))}, ${[5, BENCH_ENDS.fixtureOhm, 100].map((z) => `${ohms(z)} ${decibels(onOhms(z))}`).join(', ')}. State Z beside the figure. No Z, no conversion: then compare with a limit in dBµA.`,
+    basis: [BENCH_ENDS.fixtureBasis, DERIVED],
     missing: ['impedance the current flows in, stated by you', 'transfer impedance of the probe'],
   }),
 }

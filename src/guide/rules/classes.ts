@@ -5,7 +5,7 @@
  */
 import { clampFallDb, loopOhmFrom, loopSpan } from '../../calc/network/clamp.ts'
 import { classOf, inputSpanOhm } from '../../calc/network/noise-input.ts'
-import { formatQuantity } from '../../calc/quantity/format.ts'
+import { INSIDE_CAPACITOR } from '../../reference/field-figures.ts'
 import {
   NOISE_SOURCES,
   type NoiseInput,
@@ -15,12 +15,10 @@ import {
   type Span,
 } from '../../reference/noise-inputs.ts'
 import { STANDING_WORDS } from '../../reference/standing.ts'
+import { CLAMP_OHM, clampFall, HIGH_LOOP_OHM, LOW_LOOP_OHM } from '../figures.ts'
+import { decibels, farads, hertz, ohms } from '../print.ts'
 import type { AdviceItem } from '../types.ts'
 import { type Context, DERIVED, numbersOf, PRACTICE, type Rule } from './context.ts'
-
-const ohm = (si: number): string => formatQuantity(si, 'resistance')
-const db = (si: number): string => formatQuantity(si, 'decibel')
-const hertz = (si: number): string => formatQuantity(si, 'frequency')
 
 const sourceRow = (id: NoiseSource['id']): NoiseSource => {
   const row = NOISE_SOURCES.find((each) => each.id === id)
@@ -73,7 +71,7 @@ function besideLoad(context: Context, load: Span): Span | undefined {
 }
 
 const spanWords = ({ least, most }: Span): string =>
-  Number.isFinite(most) ? `${ohm(least)} to ${ohm(most)}` : `${ohm(least)} and more`
+  Number.isFinite(most) ? `${ohms(least)} to ${ohms(most)}` : `${ohms(least)} and more`
 
 type Ends = {
   readonly source: Span
@@ -130,7 +128,7 @@ function inputWords(input: NoiseInput | undefined, load: Span, hz: readonly numb
   const low = classOf(load.least)
   const high = classOf(load.most)
   const word = low === high ? low : `${low} to ${high}`
-  return `load: ${input.name}, ${standing(input)}, ${word} ${where}: ${ohm(load.least)} to ${ohm(load.most)}`
+  return `load: ${input.name}, ${standing(input)}, ${word} ${where}: ${ohms(load.least)} to ${ohms(load.most)}`
 }
 
 /** What decides when the sign changes within the span: the frequency, when a band moves the input; else the clamp. */
@@ -141,10 +139,10 @@ function decidingReading({ input, source, isByClamp }: Ends, hz: readonly number
   if (isByClamp)
     return 'One more reading decides: current and voltage at the box, in dBµA and dBµV. The loop check makes the load of them.'
   const [strong, weak] = [
-    clampFallDb({ clampOhm: 100, loopOhm: source.least }),
-    clampFallDb({ clampOhm: 100, loopOhm: source.most }),
+    clampFallDb({ clampOhm: CLAMP_OHM, loopOhm: source.least }),
+    clampFallDb({ clampOhm: CLAMP_OHM, loopOhm: source.most }),
   ]
-  return `One reading decides: a 100 Ω clamp ferrite on the cable. It lowers the noise by ${db(strong)} in a loop of ${ohm(source.least)} and by ${db(weak)} in one of ${ohm(source.most)}.`
+  return `One reading decides: a ${ohms(CLAMP_OHM)} clamp ferrite on the cable. It lowers the noise by ${decibels(strong)} in a loop of ${ohms(source.least)} and by ${decibels(weak)} in one of ${ohms(source.most)}.`
 }
 
 /** A kind whose input nobody has stated: said, with what decides instead. */
@@ -159,11 +157,10 @@ function notKnown({ kind }: Context): Omit<AdviceItem, 'rule'> | undefined {
   }
 }
 
-/** A capacitor of 1 nF inside a box is 32 Ω here: above it every such input is low. */
-const INSIDE_HZ = 5e6
+/** Above this the capacitor inside a box makes every such input low. */
 const insideWords = (input: NoiseInput | undefined, hz: readonly number[]): string =>
-  input !== undefined && Math.max(...hz) > INSIDE_HZ && classOf(input.ohm.most) !== 'low'
-    ? ' With 1 nF already inside the box it is low above 5 MHz: ask its maker.'
+  input !== undefined && Math.max(...hz) > INSIDE_CAPACITOR.fromHz && classOf(input.ohm.most) !== 'low'
+    ? ` With ${farads(INSIDE_CAPACITOR.farads)} already inside the box it is low above ${hertz(INSIDE_CAPACITOR.fromHz)}: ask its maker.`
     : ''
 
 const lineClass: Rule = {
@@ -180,8 +177,8 @@ const lineClass: Rule = {
     if (ends === undefined) return notKnown(context)
     const least = 20 * Math.log10(ends.load.least / ends.source.most)
     const most = 20 * Math.log10(ends.load.most / ends.source.least)
-    const upTo = Number.isFinite(most) ? `to ${db(most)}` : 'and more'
-    const from = Number.isFinite(least) ? `${db(least)} ${upTo}` : 'open'
+    const upTo = Number.isFinite(most) ? `to ${decibels(most)}` : 'and more'
+    const from = Number.isFinite(least) ? `${decibels(least)} ${upTo}` : 'open'
     const figure = `${ends.words}${insideWords(ends.input, hz)} LC − CL = 20·log10(Rl/Rs) = ${from}.`
     const basis = [PRACTICE, DERIVED, ...(ends.input === undefined ? [] : [ends.input.source])]
     const title = 'Topology from the class of the line'
@@ -221,10 +218,10 @@ const FIRST = {
 function readClamp(clampOhm: number, fallDb: number, loop: Span): string {
   if (fallDb <= 0)
     return fallDb < 0
-      ? `Your clamp made it ${db(-fallDb)} worse: clamp and loop resonate, so no impedance is read from it.`
+      ? `Your clamp made it ${decibels(-fallDb)} worse: clamp and loop resonate, so no impedance is read from it.`
       : 'Your clamp changed nothing: the loop is high, it is another cable, or the clamp is outside its band. Try a second place a quarter wave away.'
   const loopOhm = loopOhmFrom({ clampOhm, fallDb })
-  return `Your clamp of ${ohm(clampOhm)} took ${db(fallDb)} off. The loop is ${ohm(loopOhm)} if all are resistances, ${spanWords(loop)} whatever they are. ${FIRST[classOf(loopOhm / 2)]} It is the sum of both ends and does not say which is which. The loop check carries it on.`
+  return `Your clamp of ${ohms(clampOhm)} took ${decibels(fallDb)} off. The loop is ${ohms(loopOhm)} if all are resistances, ${spanWords(loop)} whatever they are. ${FIRST[classOf(loopOhm / 2)]} It is the sum of both ends and does not say which is which. The loop check carries it on.`
 }
 
 const clamp: Rule = {
@@ -247,7 +244,7 @@ const clamp: Rule = {
 function clampInGeneral(fallDb: number | undefined): Omit<AdviceItem, 'rule'> {
   return {
     title: 'What the clamp says of the loop',
-    text: `A clamp of 100 Ω lowers the current by ${db(clampFallDb({ clampOhm: 100, loopOhm: 50 }))} in a loop of 50 Ω. In one of 300 Ω it is ${db(clampFallDb({ clampOhm: 100, loopOhm: 300 }))}. A strong effect: the loop is low, and an inductor or choke comes first. None in two places a quarter wave apart, inside its band and without direct current: the loop is high. Or it is another cable. A reactive loop can even show a gain.`,
+    text: `A clamp of ${ohms(CLAMP_OHM)} lowers the current by ${clampFall(LOW_LOOP_OHM)} in a loop of ${ohms(LOW_LOOP_OHM)}. In one of ${ohms(HIGH_LOOP_OHM)} it is ${clampFall(HIGH_LOOP_OHM)}. A strong effect: the loop is low, and an inductor or choke comes first. None in two places a quarter wave apart, inside its band and without direct current: the loop is high. Or it is another cable. A reactive loop can even show a gain.`,
     basis: [DERIVED, PRACTICE],
     missing: [
       'impedance of the clamp at that frequency',

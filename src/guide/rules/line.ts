@@ -1,8 +1,15 @@
 /** Rules about the line itself: pairs, power lines, what fits a contact, the bond, and lines that are left alone. */
-import { formatQuantity } from '../../calc/quantity/format.ts'
+import { inrushPeak } from '../../calc/power/inrush.ts'
+import { navyLimit } from '../../calc/power/navy-rule.ts'
+import { lineCurrentRmsA } from '../../calc/power/supply.ts'
+import { AC_BUS, BENCH_ENDS } from '../../reference/field-figures.ts'
+import type { Citation } from '../../reference/line-kinds.ts'
+import { bondFloorDb, conversionDb, factOf } from '../figures.ts'
+import { amperes, decibels, farads, henries, hertz, ohms, percent, volts } from '../print.ts'
 import { DERIVED, numberOf, offeredF, PRACTICE, type Rule } from './context.ts'
 
-const farad = (si: number): string => formatQuantity(si, 'capacitance')
+/** Worst conversion of two parts of this tolerance. */
+const turned = (tolerance: number): string => decibels(conversionDb(1 - tolerance, 1 + tolerance), 2)
 
 const pair: Rule = {
   id: 'pair',
@@ -17,14 +24,44 @@ const pair: Rule = {
       }
     if (!kind.isPair) return undefined
     const legF = offeredF(facts)
-    const cross = legF === undefined ? '' : ` With ${farad(legF)} a leg that is ${farad(10 * legF)} or more across.`
+    const cross = legF === undefined ? '' : ` With ${farads(legF)} a leg that is ${farads(10 * legF)} or more across.`
     return {
       title: 'Both legs alike',
-      text: `Matched capacitors from both legs to the shell, from one lot or one array. Parts of ±20 % turn common noise into signal at −14 dB in the worst place, ±5 % at −26 dB. Where the signal allows it, a capacitor from line to line at least ten times each leg’s.${cross} One dead leg is worse than none. The signal sees half of a leg’s capacitance, common noise twice.`,
+      text: `Matched capacitors from both legs to the shell, from one lot or one array. Parts of ±${percent(0.2)} turn common noise into signal at ${turned(0.2)} in the worst place, ±${percent(0.05)} at ${turned(0.05)}. Where the signal allows it, a capacitor from line to line at least ten times each leg’s.${cross} One dead leg is worse than none. The signal sees half of a leg’s capacitance, common noise twice.`,
       basis: [{ id: 'S46', standing: 'read' }, { id: 'S48', standing: 'read' }, DERIVED],
       missing: mode === 'unknown' ? ['common or differential'] : [],
     }
   },
+}
+
+/** What a small capacitor to chassis carries on the usual bus and on the worst one. */
+function chassisWords(): string {
+  const [usual, worst] = [factOf('power-115-vac-400', 'supply'), factOf('power-115-vac-variable', 'supply')]
+  const part = 10e-9
+  const at = (workingRmsV: number, supplyHz: number): string =>
+    `at ${volts(workingRmsV)} ${hertz(supplyHz)} ${amperes(lineCurrentRmsA({ supplyHz, workingRmsV, farads: part }), 2)}`
+  return `Capacitance to chassis carries supply current: ${farads(part)} ${at(usual.nominalRmsV, usual.nominalHz)}, ${at(worst.worstRmsV, worst.worstHz)}, on every phase. MIL-STD-461 4.2.2, where the contract calls it up (Navy), allows ${navyAt(AC_BUS.hz)} a line at ${hertz(AC_BUS.hz)}.`
+}
+
+function navyAt(supplyHz: number): string {
+  const { limitF } = navyLimit({ supplyHz })
+  if (limitF === undefined) throw new RangeError(`no limit printed at ${supplyHz} Hz`)
+  return farads(limitF)
+}
+
+/** A capacitor stepped onto the bus through a metre of wire. */
+function inrushWords(): string {
+  const step = { stepV: factOf('power-28-vdc', 'supply').nominalRmsV, farads: 10e-6, henries: 1e-6, ohm: 0 }
+  return `${volts(step.stepV)} through ${henries(step.henries)} into ${farads(step.farads)} can reach ${amperes(inrushPeak(step).peakA, 2)}.`
+}
+
+/** Where the figures of a supply are from. */
+const SUPPLY_BASIS: Readonly<Record<'ac' | 'dc', readonly Citation[]>> = {
+  ac: [
+    AC_BUS.basis,
+    ...(['power-115-vac-400', 'power-115-vac-variable'] as const).map((id) => factOf(id, 'supply').source),
+  ],
+  dc: [factOf('power-28-vdc', 'supply').source],
 }
 
 const DIFFERENTIAL_POWER =
@@ -38,12 +75,17 @@ const powerLine: Rule = {
     const loadW = numberOf(facts, 'loadW', 'power')
     const isAc = kind.family === 'power-ac'
     const text = isAc
-      ? 'Capacitance to chassis carries supply current: 10 nF at 115 V 400 Hz 2.9 mA, at 118 V 800 Hz 5.9 mA, on every phase. MIL-STD-461 4.2.2, where the contract calls it up (Navy), allows 0.02 µF a line at 400 Hz. Prefer line-to-line capacitors and a choke. Open the power check.'
-      : 'Inrush, stored charge and the breaker decide here. 28 V through 1 µH into 10 µF can reach 89 A. It rings to nearly twice the supply. MIL-STD-461 4.2.2, where the contract calls it up (Navy), limits capacitance to chassis by the load. Open the power check.'
+      ? `${chassisWords()} Prefer line-to-line capacitors and a choke. Open the power check.`
+      : `Inrush, stored charge and the breaker decide here. ${inrushWords()} It rings to nearly twice the supply. MIL-STD-461 4.2.2, where the contract calls it up (Navy), limits capacitance to chassis by the load. Open the power check.`
     return {
       title: isAc ? 'AC power: current to chassis' : 'DC power: inrush and stored charge',
       text: mode === 'differential' ? `${text} ${DIFFERENTIAL_POWER}` : text,
-      basis: [{ id: 'S30', standing: 'read' }, { id: 'S40', standing: 'read' }, DERIVED],
+      basis: [
+        { id: 'S30', standing: 'read' },
+        { id: 'S40', standing: 'read' },
+        ...SUPPLY_BASIS[isAc ? 'ac' : 'dc'],
+        DERIVED,
+      ],
       missing: loadW === undefined && !isAc ? ['connected load'] : [],
     }
   },
@@ -57,7 +99,7 @@ const fitsContact: Rule = {
     const text =
       mostF === undefined
         ? 'Ask the maker what fits this contact size at this voltage, and enter it: the window then ends there. Without it a proposal may be larger than a contact can hold.'
-        : `Entered: at most ${farad(mostF)} in this contact. The window ends there.`
+        : `Entered: at most ${farads(mostF)} in this contact. The window ends there.`
     return {
       title: 'Does a part that size fit the contact?',
       text,
@@ -65,6 +107,14 @@ const fitsContact: Rule = {
       missing: mostF === undefined ? ['largest capacitance that fits the contact'] : [],
     }
   },
+}
+
+/** What the inductance of a bond leaves of the best capacitor on the bench. */
+function bondWords(): string {
+  const [hz, ohm] = [100e6, BENCH_ENDS.fixtureOhm]
+  const leaves = (bondH: number) => decibels(bondFloorDb({ sourceOhm: ohm, loadOhm: ohm, bondOhm: 0, bondH, hz }), 2)
+  const [least, ...more] = [1e-9, 5e-9, 20e-9] as const
+  return `Between ${ohms(ohm)} ends at ${hertz(hz)}, ${henries(least)} of bond leaves at most ${leaves(least)}, ${more.map((bondH) => `${henries(bondH)} ${leaves(bondH)}`).join(', ')}.`
 }
 
 const bond: Rule = {
@@ -75,8 +125,8 @@ const bond: Rule = {
     const bondOhm = numberOf(facts, 'bondOhm', 'resistance')
     return {
       title: 'The bond it stands on',
-      text: 'Every shunt part of the connector works through one bond. Between 50 Ω ends at 100 MHz, 1 nH of bond leaves at most 32 dB, 5 nH 18 dB, 20 nH 7 dB. Measure it before a part, and after refitting. The bond carries the current of every contact, so a figure for one line alone is on the good side.',
-      basis: [DERIVED, { id: 'S41', standing: 'read' }],
+      text: `Every shunt part of the connector works through one bond. ${bondWords()} Measure it before a part, and after refitting. The bond carries the current of every contact, so a figure for one line alone is on the good side.`,
+      basis: [DERIVED, { id: 'S41', standing: 'read' }, BENCH_ENDS.fixtureBasis],
       missing: [
         ...(bondOhm === undefined ? ['bond resistance'] : []),
         ...(bondH === undefined ? ['bond inductance'] : []),

@@ -1,11 +1,11 @@
 /** Rules about the place: receptacle, adapter, source, coil, choke, and what a trial needs. All of them advise parts. */
 import { formatQuantity } from '../../calc/quantity/format.ts'
+import { FEED_THROUGH, KILLS_ABOVE } from '../../reference/field-figures.ts'
+import { hertz } from '../print.ts'
 import { type Context, numbersOf, PRACTICE, type Rule } from './context.ts'
 
 /** A pair whose signal reaches past this has too little room for a capacitor to do the work alone. */
 const FAST_PAIR_HZ = 5e6
-/** Above this a trial adapter would sit on a voltage that can kill. */
-const SAFE_TRIAL_V = 60
 
 const isFast = ({ facts, kind }: Context): boolean => {
   const rate = numbersOf(facts, 'bitRateHz', 'frequency')[0] ?? kind?.bitRateHz ?? 0
@@ -21,7 +21,7 @@ type Place = { readonly title: string; readonly text: string; readonly decided?:
 
 const BOX: Place = {
   title: 'Place: the receptacle of the box',
-  text: 'Filtered contacts in the receptacle, shell all round on clean metal of the case, case bonded. Feed-through parts above 100 MHz: a leaded part is an inductor there.',
+  text: `Filtered contacts in the receptacle, shell all round on clean metal of the case, case bonded. Feed-through parts above ${hertz(FEED_THROUGH.fromHz)}: a leaded part is an inductor there.`,
   decided: 'filter in the receptacle of the box',
 }
 const INLINE: Place = {
@@ -99,7 +99,7 @@ const trial: Rule = {
   say: (context) => {
     const { kind } = context
     const title = 'A trial: whose leave, and off again'
-    const why = kind?.noTrialWhy ?? ((kind?.steadyPeakV ?? 0) > SAFE_TRIAL_V ? 'The voltage can kill.' : undefined)
+    const why = kind?.noTrialWhy ?? ((kind?.steadyPeakV ?? 0) > KILLS_ABOVE.dcV ? 'The voltage can kill.' : undefined)
     if (why !== undefined)
       return {
         title,

@@ -1,4 +1,6 @@
 /** Rules about suppressors: whether, how shared, which side of the filter, and the facts to collect before one is sized. */
+import { RINGING_CASE } from '../../reference/surge-cases.ts'
+import { farads, henries, ohms, volts } from '../print.ts'
 import type { AdviceItem } from '../types.ts'
 import { type Context, DERIVED, PRACTICE, type Rule } from './context.ts'
 import { type Decision, sharingOf, sideOf, THREAT_ITEM, THREAT_WORDS, threatOf } from './surge-decision.ts'
@@ -23,7 +25,7 @@ function formWords(context: Context): string {
   if (context.kind === undefined) return 'Its capacitance comes off the room of the signal.'
   return isFast(context)
     ? 'This line is fast: the low-capacitance form, a small rectifier in series with the suppressor, one string for each direction. Its capacitance still comes off the room.'
-    : 'This line is slow enough for a plain form; its capacitance at 0 V still comes off the room in full.'
+    : `This line is slow enough for a plain form; its capacitance at ${volts(0)} still comes off the room in full.`
 }
 
 const suppressor: Rule = {
@@ -77,6 +79,12 @@ const sharing: Rule = {
   say: (context) => ({ ...said('One for each contact, or shared', sharingOf(context)), basis: [PRACTICE, DERIVED] }),
 }
 
+function caseWords(): string {
+  const { openCircuitV, sourceOhm, inductanceH, capacitanceF, loadOhm, ahead, behind } = RINGING_CASE
+  const parts = [henries(inductanceH), farads(capacitanceF), ohms(loadOhm)].join(', ')
+  return `Computed case: ${volts(openCircuitV)} behind ${ohms(sourceOhm)}, ${parts}. There the load reached ${volts(ahead.loadV, 2)} over a ${volts(ahead.clampV, 2)} clamp. Behind the filter it stayed at ${volts(behind.loadV, 2)}, and the capacitor at the connector saw ${volts(behind.capacitorV)}.`
+}
+
 const filterSide: Rule = {
   id: 'filter-side',
   advisesPart: true,
@@ -85,7 +93,7 @@ const filterSide: Rule = {
     const side = said('Which side of the filter', sideOf(context))
     return {
       ...side,
-      text: `${side.text} A lightly loaded filter rings. Computed case: 300 V behind 5 Ω, 10 µH, 100 nF, 10 kΩ. There the load reached 88 V over a 52 V clamp. Behind the filter it stayed at 51 V, and the capacitor at the connector saw 168 V. The surge check computes both sides for yours.`,
+      text: `${side.text} A lightly loaded filter rings. ${caseWords()} The surge check computes both sides for yours.`,
       basis: [{ id: 'S39', standing: 'read' }, DERIVED, PRACTICE],
       missing: ['lead length of the suppressor', 'load of the filter', 'what the capacitors withstand'],
     }

@@ -13,9 +13,16 @@ export const CS116_ENVELOPE = {
   source: memory('5.14: 0.1 A at 10 kHz, 10 A from 1 to 30 MHz, 3 A at 100 MHz'),
 } as const satisfies RingEnvelope
 
-/** The pulse of CS115: its corners after the start, and its one level. */
+/** The pulse of CS115: its corners after the start, its one level, and how often it comes. */
 const CS115_CORNERS = { topSec: 2e-9, fallSec: 32e-9, endSec: 34e-9 } as const
-export const CS115_PULSE = { widthSec: CS115_CORNERS.fallSec - CS115_CORNERS.topSec } as const
+export const CS115_PULSE = {
+  edgeSec: CS115_CORNERS.topSec,
+  widthSec: CS115_CORNERS.fallSec - CS115_CORNERS.topSec,
+  currentA: 5,
+  loopOhm: 100,
+  perSec: 30,
+  forSec: 60,
+} as const
 
 /** Waveforms of MIL-STD-461G. */
 export const MILITARY_WAVEFORMS: readonly Waveform[] = [
@@ -39,15 +46,22 @@ export const MILITARY_WAVEFORMS: readonly Waveform[] = [
       source: { id: 'T14', clause: 'CS115', standing: 'read' },
     },
     note: 'A bulk-cable pulse: what reaches one contact is at most this.',
-    sourceOhm: { ohm: 100, why: 'set in a 100 Ω loop', source: { id: 'T14', clause: 'CS115', standing: 'read' } },
+    sourceOhm: {
+      ohm: CS115_PULSE.loopOhm,
+      why: 'set in a 100 Ω loop',
+      source: { id: 'T14', clause: 'CS115', standing: 'read' },
+    },
     levels: [],
     noLevelWhy: 'CS115 has one level, 5 A in a 100 Ω loop (500 V open circuit): leave the level empty.',
-    only: { openCircuitV: 500, source: { id: 'T14', clause: 'CS115', standing: 'read' } },
+    only: {
+      openCircuitV: CS115_PULSE.currentA * CS115_PULSE.loopOhm,
+      source: { id: 'T14', clause: 'CS115', standing: 'read' },
+    },
     repeats: [
       {
         id: 'train',
         words: '1,800 pulses: 30 a second for a minute',
-        gaps: [{ count: 1800, spacingSec: 1 / 30 }],
+        gaps: [{ count: CS115_PULSE.perSec * CS115_PULSE.forSec, spacingSec: 1 / CS115_PULSE.perSec }],
         laterDriveShare: 1,
         of: 'pin',
         source: memory('5.13, 30 Hz for 1 minute'),

@@ -1,5 +1,5 @@
 /**
- * No figure in a text of the book is typed: each is worked out by calc or read from reference where the page is made, so
+ * No figure in a text of the book or of the guide is typed: each is worked out by calc or read from reference where the page is made, so
  * that text and calculator cannot disagree. A digit in a text may only be a name.
  */
 import { readdirSync, readFileSync } from 'node:fs'
@@ -31,13 +31,26 @@ const filesOf = (room: string): readonly string[] =>
 const files = filesOf(BOOK).filter((path) => !TOLD.test(path) && !NO_TEXT.test(path))
 
 /**
- * Everything else that a page of the book shows: cases, notes, drawings, and the cards of the guide, which are the tests. Formulas, counts of a list and points of a
- * scale hold digits there; a number with its unit is a figure all the same.
+ * Everything else that a page of the book shows: cases, notes, drawings, and the cards of the guide, which are the tests;
+ * and what the guide answers with, outcomes and rules. Formulas, counts of a list and points of a scale hold digits there;
+ * a number with its unit is a figure all the same.
  */
-const MORE_ROOMS = ['notes', 'drawings', 'book/cases', 'evidence', 'suspects'] as const
+const MORE_ROOMS = ['notes', 'drawings', 'book/cases', 'evidence', 'suspects', 'chapters', 'rules'] as const
+const MORE_FILES = [
+  'close-out.ts',
+  'close-out-trace.ts',
+  'decision-sentence.ts',
+  'fill-ins.ts',
+  'screen-texts.ts',
+] as const
 
-/** What is no figure though it reads like one: the same value as people type it, which the note is about. */
-const SPELLINGS: ReadonlySet<string> = new Set(['4,7 nF'])
+/** What is no figure though it reads like one: a value as people type it, which the text is about. */
+const SPELLINGS: ReadonlySet<string> = new Set([
+  '4,7 nF',
+  // how a time is written where one is asked for
+  'The mean interval and the time since then count different things: write both in one unit, such as 6 h and 20 h of use, or both in days.',
+  'The mean interval is the time from one event to the next, such as 6 h, and not how many come in an hour.',
+])
 
 const UNIT = [
   '[pnµμmkMG]?(?:V|A|F|H|Hz|W|Ω|s|J|m|bit/s)',
@@ -71,10 +84,10 @@ describe('figures in the texts of the book', () => {
     expect(seen).toEqual(['at 12 V', 'some 50 ohms', '5\u00a0%', '30 to 45 s'])
   })
 
-  it.each(MORE_ROOMS.flatMap((room) => filesOf(join(GUIDE, room)).map((path) => `${room}/${path}`)))(
-    'with a unit are worked out in %s',
-    (path) => {
-      expect(typedWithUnit(readFileSync(join(GUIDE, path), 'utf8'))).toEqual([])
-    },
-  )
+  it.each([
+    ...MORE_ROOMS.flatMap((room) => filesOf(join(GUIDE, room)).map((path) => `${room}/${path}`)),
+    ...MORE_FILES,
+  ])('with a unit are worked out in %s', (path) => {
+    expect(typedWithUnit(readFileSync(join(GUIDE, path), 'utf8'))).toEqual([])
+  })
 })
