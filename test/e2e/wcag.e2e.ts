@@ -239,6 +239,30 @@ describe('by taps alone', () => {
       .evaluateAll((all) => all.flatMap((one) => [...one.getClientRects()].map(({ height }) => Math.round(height))))
     expect(Math.min(...heights)).toBeGreaterThanOrEqual(24)
   })
+
+  it.each([
+    ['by itself', 'form > .field'],
+    ['in a group', 'form .group .field'],
+  ])('a word of the glossary in the help of a field %s is told over the page (2.4.11)', async (_where, fields) => {
+    const { page } = await begin('Day')
+    await page.setViewportSize(PHONE)
+    await follow(page, '#/check/window')
+    await settled(page)
+    await openFolds(page)
+    await page.locator(`${fields} a.term:visible`).first().click()
+    const close = page.locator('.term-line').getByRole('button', { name: 'Close' })
+    await close.waitFor()
+    const seen = await close.evaluate((one) => {
+      const line = one.closest('.term-line')?.getBoundingClientRect()
+      const places = document.querySelector('nav')?.getBoundingClientRect()
+      const { left, top, width, height } = one.getBoundingClientRect()
+      return {
+        isAbovePlaces: line !== undefined && places !== undefined && line.top >= 0 && line.bottom <= places.top,
+        isReached: document.elementFromPoint(left + width / 2, top + height / 2) === one,
+      }
+    })
+    expect(seen).toEqual({ isAbovePlaces: true, isReached: true })
+  })
 })
 
 describe('on a screen of 320 × 256 px, which is 1280 × 1024 at 400 %', () => {
