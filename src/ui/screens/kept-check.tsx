@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { FIRST_EDITION, RULES_EDITION } from '../../calc/edition.ts'
 import { checkById } from '../../calc/registry.ts'
@@ -19,63 +20,69 @@ import { UndoButton } from './undo-button.tsx'
 
 type Given = { readonly complaintId: string; readonly lineId: string; readonly checkId: string }
 
+/** How far a line is there to be checked: what stands in the complaint around it is no part of that. */
+function foundOf(complaintId: string, lineId: string): 'reading' | 'no complaint' | 'no line' | 'line' {
+  if (complaints.value === undefined || !isResumed.value) return 'reading'
+  if (!complaints.value.some(({ id }) => id === complaintId)) return 'no complaint'
+  return keptLine(complaintId, lineId) === undefined ? 'no line' : 'line'
+}
+
 /** A check of a line of the log: it is part of the complaint, every step is saved there. */
 export function KeptCheckScreen({ complaintId, lineId, checkId }: Given) {
   const path = hashOfKept(complaintId, lineId, checkId)
   const check = checkById(checkId)
+  const found = useMemo(() => computed(() => foundOf(complaintId, lineId)), [complaintId, lineId]).value
   if (!check) return <Nowhere path={path} what="check" />
-  if (complaints.value === undefined || !isResumed.value)
+  if (found === 'reading')
     return (
       <p class="loading" role="status">
         Reading the log…
       </p>
     )
-  if (!complaints.value.some(({ id }) => id === complaintId))
-    return <Nowhere path={path} what="complaint on this device" />
-  if (keptLine(complaintId, lineId) === undefined) return <Nowhere path={path} what="line in this complaint" />
+  if (found === 'no complaint') return <Nowhere path={path} what="complaint on this device" />
+  if (found === 'no line') return <Nowhere path={path} what="line in this complaint" />
   return <OpenCheck key={path} check={check} complaintId={complaintId} lineId={lineId} />
 }
 
-/** The check as it is kept; undefined when it is opened for the first time. */
+const complaintOf = (complaintId: string) => complaints.value?.find(({ id }) => id === complaintId)
+
+/** The check as it is kept when it is opened; undefined when that is for the first time. */
 const savedCheck = (complaintId: string, lineId: string, check: string) =>
-  complaints.value
+  complaints
+    .peek()
     ?.find(({ id }) => id === complaintId)
     ?.checks.find((one) => one.check === check && one.lineId === lineId)
-
-/** Edition of the rules this check was last judged by. */
-function keptEdition(complaintId: string, lineId: string, check: string): number | undefined {
-  const saved = savedCheck(complaintId, lineId, check)
-  return saved && (saved.rules ?? FIRST_EDITION)
-}
 
 type OpenGiven = { readonly check: Check; readonly complaintId: string; readonly lineId: string }
 
 function OpenCheck({ check, complaintId, lineId }: OpenGiven) {
+  const [saved] = useState(() => savedCheck(complaintId, lineId, check.id))
   const { desk, model } = useMemo(() => {
     const desk = keptDesk(complaintId, lineId)
     const kept = { check: check.id, lineId, rules: RULES_EDITION }
-    const beside = savedCheck(complaintId, lineId, check.id)?.beside ?? ''
+    const beside = saved?.beside ?? ''
     const opened = {
       ...desk,
       variants: readVariants(check.inputs, beside),
       keepVariants: (next: Variants) => addCheck(complaintId, { ...kept, beside: writeVariants(check.inputs, next) }),
     }
     return { desk, model: createCheck(check, opened, expressionReading) }
-  }, [check, complaintId, lineId])
+  }, [check, complaintId, lineId, saved])
   useEffect(() => model.dispose, [model])
-  const [judgedBy] = useState(() => keptEdition(complaintId, lineId, check.id))
+  const judgedBy = saved && (saved.rules ?? FIRST_EDITION)
   useEffect(
     () => addCheck(complaintId, { check: check.id, lineId, rules: RULES_EDITION }),
     [check, complaintId, lineId],
   )
-  const title = complaints.value?.find(({ id }) => id === complaintId)?.title || 'Untitled complaint'
-  const { name } = model.line.value
+  // a key changes the complaint and the line: only what is shown of them here draws this anew
+  const title = useMemo(() => computed(() => complaintOf(complaintId)?.title), [complaintId]).value
+  const name = useMemo(() => computed(() => model.line.value.name), [model]).value
   return (
     <CheckTerms check={check}>
       <Head title={check.title}>
         <a class="up" href={hashOf('log', complaintId)}>
           <Icon name="back" />
-          {title}
+          {title || 'Untitled complaint'}
         </a>
         <UndoButton model={model} />
         <p class="muted check-question">

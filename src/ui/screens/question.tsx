@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import { optionsOf, stopAfter } from '../../guide/engine.ts'
 import type { Event, Evidence, Reading } from '../../guide/investigation.ts'
 import { itemTexts, readTexts, withCautions } from '../../guide/screen-texts.ts'
@@ -44,8 +44,12 @@ export function QuestionView({ guide, question, shown }: Given) {
     goOn(guide, question.id, optionId, position.current.id)
   }
   const isWaiting = question.opens === true && shown.position.gate !== 'clear'
+  const texts = useMemo(
+    () => [...readTexts(question), ...withCautions(itemTexts(question), question.cautions)],
+    [question],
+  )
   return (
-    <TermsIn texts={[...readTexts(question), ...withCautions(itemTexts(question), question.cautions)]}>
+    <TermsIn texts={texts}>
       <Head title={question.text} large>
         <p class="chapter muted">{question.chapter}</p>
       </Head>

@@ -43,7 +43,7 @@ export function TermsIn({
 }) {
   const [marks, setMarks] = useState<Marks>()
   const [open, setOpen] = useState<string>()
-  const all = JSON.stringify({ texts, drawings })
+  const all = useMemo(() => JSON.stringify({ texts, drawings }), [texts, drawings])
   useEffect(() => {
     let alive = true
     const shown: { readonly texts: readonly string[]; readonly drawings: readonly Drawn[] } = JSON.parse(all)
@@ -104,7 +104,7 @@ function Term({ entry, words }: { readonly entry: GlossaryEntry; readonly words:
   }
   return (
     <>
-      <a class="term" href={toGlossary} aria-haspopup="dialog" aria-expanded={isOpen} aria-controls={id} onClick={tell}>
+      <a class="term" href={toGlossary} aria-expanded={isOpen} aria-controls={id} onClick={tell}>
         {words}
       </a>
       <span id={id} role="status">

@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks'
 import { tappedTexts } from '../../../guide/book/page-texts.ts'
 import type { ShelfRoom } from '../../../guide/book/shelves.ts'
 import type { BookPage } from '../../../guide/book/types.ts'
@@ -38,8 +39,10 @@ const drawingsOf = ({ blocks }: BookPage) => blocks.flatMap((block) => (block.is
 
 /** A page of the book: what it says and draws, where that is from, and what it has to do with. */
 export function PageView({ page, shelf }: { readonly page: BookPage; readonly shelf: ShelfRoom }) {
+  const texts = useMemo(() => tappedTexts(page), [page])
+  const drawings = useMemo(() => drawingsOf(page), [page])
   return (
-    <TermsIn texts={tappedTexts(page)} drawings={drawingsOf(page)}>
+    <TermsIn texts={texts} drawings={drawings}>
       <Head title={page.title}>
         <a class="up" href={hashOf('notes', shelf.id)}>
           <Icon name="back" />
