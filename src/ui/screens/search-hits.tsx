@@ -32,8 +32,9 @@ const LEAST_LETTERS = 3
 /** What was found, the best first, each with what it is and where it leads. */
 export function SearchHits({ text }: { readonly text: string }) {
   const hits = useMemo(() => searchFor(text), [text])
-  const { exact, alike } = useFound(complaints.value ?? NO_LOG, text)
-  const kept = text.trim().length < LEAST_LETTERS ? NO_LOG : [...exact, ...alike]
+  const log = text.trim().length < LEAST_LETTERS ? NO_LOG : (complaints.value ?? NO_LOG)
+  const { exact, alike } = useFound(log, text)
+  const kept = [...exact, ...alike]
   const count = hits.length + kept.length
   return (
     <>
