@@ -5,7 +5,7 @@ import { FIELD_NOTES } from '../../src/guide/notes.ts'
 import { Book } from '../../src/ui/screens/book/book.tsx'
 import { PageView } from '../../src/ui/screens/book/page.tsx'
 import { watchPrinting } from '../../src/ui/shell/paper.ts'
-import { allBy, by, settle, show, until } from './support.ts'
+import { allBy, by, settle, show, tap, until } from './support.ts'
 
 const SHELF = { id: 'notes', title: 'Notes', inShort: '', prefix: '' } as const
 
@@ -84,6 +84,18 @@ describe('the field book', () => {
     expect(place.querySelector('caption')?.textContent).toBe('A caption')
     expect(by('region', 'Never').textContent).toContain('Never this.')
     expect(by('link', 'What this bus stands').getAttribute('href')).toBe('#/check/window?lineKind=can')
+  })
+
+  it('shows all rows of a long table at a tap, and keeps the focus in it', async () => {
+    const rows = Array.from({ length: 40 }, (_, at) => [`row ${at}`, 'b'])
+    const place = show(<PageView shelf={SHELF} page={pageOf([{ is: 'table', head: ['Name', 'Value'], rows }])} />)
+    await settle()
+    expect(place.querySelectorAll('tr.later')).toHaveLength(28)
+    const all = by('button', 'All 40 rows')
+    all.focus()
+    await tap(all)
+    expect(place.querySelectorAll('tr.later')).toHaveLength(0)
+    expect(document.activeElement?.getAttribute('aria-label')).toBe('Table: Made up')
   })
 
   const SECTIONS = ['One', 'Two', 'Three'].flatMap((text): Block[] => [

@@ -15,6 +15,11 @@ export function BookTable({ table, title }: Given) {
   const met = new Set<string>()
   // the same words stand in many rows: the first of them is enough to be tapped
   const isFirst = (cell: string) => met.size < met.add(cell).size
+  const showAll = ({ currentTarget }: { readonly currentTarget: HTMLElement }) => {
+    // the button goes, and must not take the focus with it
+    currentTarget.closest('section')?.focus({ preventScroll: true })
+    setWhole(true)
+  }
   return (
     <ScrollX label={`Table: ${title}`}>
       <table>
@@ -51,7 +56,7 @@ export function BookTable({ table, title }: Given) {
         </tbody>
       </table>
       {table.rows.length > atOnce && !isWhole && (
-        <button type="button" class="button wide all-rows" onClick={() => setWhole(true)}>
+        <button type="button" class="button wide all-rows" onClick={showAll}>
           All {table.rows.length} rows
         </button>
       )}
