@@ -18,7 +18,7 @@ export const offered: ReadonlySignal<Offered | undefined> = next
 export const filesWanted: ReadonlySignal<boolean> = wanted
 
 const failed = signal(false)
-/** What was shared to the app could not be kept, or not all of it. */
+/** What came to the app last, shared to it or opened with it, could not be kept, or not all of it. */
 export const isShareLost: ReadonlySignal<boolean> = failed
 
 /** Whether the part for files is open. */
@@ -49,7 +49,7 @@ export function offerFiles(files: readonly File[]): void {
   wantFiles()
 }
 
-/** A file was shared to the app and is kept, or could not be. */
+/** Files were shared to the app or opened with it, and are kept, or could not all be. */
 export function noteShared(isKept: boolean): void {
   failed.value = !isKept
   wantFiles()

@@ -148,7 +148,8 @@ describe('bringing in a file', () => {
       window.dispatchEvent(dropped)
     })
     await eventually('what the first holds', () => document.querySelector('section[aria-label="What would change"]'))
-    expect(words()).toContain('Several files came at once.')
+    expect(words()).toContain('Several files came at once. One is looked at; each stays here until it was')
+    expect(words()).toContain('two.txt, came at once')
     const waiting = () => allBy('button', /^Look at it/).map((one) => one.textContent)
     expect(waiting()).toEqual(['Look at it one.json', 'Look at it two.txt', 'Look at it three.json'])
     await tap(by('button', 'Look at it two.txt'))
@@ -162,6 +163,28 @@ describe('bringing in a file', () => {
     expect(waiting()).toEqual(['Look at it one.json'])
     await tap(by('button', 'Put it away one.json'))
     expect(words()).not.toContain('Several files came at once.')
+  })
+
+  it('says that files it was opened with did not all come, until others do', async () => {
+    type Launched = { readonly files: readonly { readonly getFile: () => Promise<File> }[] }
+    let launch: (launched: Launched) => Promise<void> = () => Promise.reject(new Error('nobody takes a launch'))
+    vi.stubGlobal('launchQueue', {
+      setConsumer: (take: typeof launch) => {
+        launch = take
+      },
+    })
+    watchFiles()
+    vi.unstubAllGlobals()
+    await open()
+    const lost = () => words().includes('What came to the app could not be kept here, or not all of it.')
+    const here = { getFile: () => Promise.resolve(new File(['no log'], 'here.json')) }
+    const gone = { getFile: () => Promise.reject(new DOMException('moved away', 'NotFoundError')) }
+    const after: boolean[] = []
+    for (const files of [[gone], [here], [here, gone], [here]]) {
+      await act(() => launch({ files }))
+      after.push(lost())
+    }
+    expect(after).toEqual([true, false, true, false])
   })
 
   it('tells a difference in one line', () => {

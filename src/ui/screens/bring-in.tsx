@@ -67,7 +67,7 @@ export function BringIn() {
       </div>
       {isShareLost.value && (
         <p role="alert">
-          What was shared to the app could not be kept here, or not all of it. Choose the file, or share it once more.
+          What came to the app could not be kept here, or not all of it. Choose the file, or send it once more.
         </p>
       )}
       <SharedFiles onLook={choose} />

@@ -31,14 +31,14 @@ export function Together({ onLook }: { readonly onLook: (file: Offered) => void 
   return (
     <>
       <p role="status">
-        Several files came at once. One is looked at; the others wait here until each was brought in or put away.
+        Several files came at once. One is looked at; each stays here until it was brought in or put away.
       </p>
       <ul class="rows" aria-label="Came at once">
         {all.map((one, at) => (
           <Waiting
             key={`${at} ${one.name}`}
             name={one.name}
-            how="waits"
+            how="came at once"
             onLook={() => onLook(one)}
             onPutAway={() => putAway(one)}
           />

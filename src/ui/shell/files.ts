@@ -1,4 +1,4 @@
-import { noteShared, offerFiles, wantFiles } from '../../state/offered-file.ts'
+import { noteShared, offerFiles } from '../../state/offered-file.ts'
 
 /** What a browser hands over that opened the app with a file. */
 type LaunchQueue = {
@@ -32,8 +32,7 @@ export function watchFiles(): void {
     const read = await Promise.allSettled(files.map((one) => one.getFile()))
     const found = read.flatMap((one) => (one.status === 'fulfilled' ? [one.value] : []))
     if (found.length > 0) offerFiles(found)
-    else if (files.length > 0) wantFiles()
-    if (found.length < files.length) noteShared(false)
+    if (files.length > 0) noteShared(found.length === files.length)
   })
   // The worker keeps what was shared, and leads here.
   const shared = new URLSearchParams(location.search).get('shared')
