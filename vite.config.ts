@@ -24,7 +24,7 @@ const PARTS = [
   // what every start reads back, and nothing that only some of them need
   [
     'store',
-    /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|long-|open-|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|src\/ui\/(screens\/(going-on|moment)|shell\/work-notices)\.|node_modules\/idb\/)/,
+    /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|long-|open-|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|src\/ui\/(screens\/(going-on|moment)|shell\/work-notices|parts\/former)\.|node_modules\/idb\/)/,
   ],
   // what is listened to from then on
   ['listen', /\/src\/(ui\/shell\/(paper|listen|files|keys)|state\/(offered-file|keys))\./],
@@ -33,7 +33,7 @@ const PARTS = [
     'quantity',
     /\/src\/(calc\/(quantity\/(?!literals)|verdict\.|line\/with-fact\.)|reference\/standing\.|worker\/slice\.)/,
   ],
-  ['line-kinds', /\/src\/reference\/(line-kinds|cite)/],
+  ['line-kinds', /\/src\/reference\/line-kinds/],
   // what the guide and pages of the book compute with too
   [
     'network',
@@ -49,11 +49,11 @@ const PARTS = [
   ],
   // every check and all it computes with; a worker's entry, named with a zero in front, is no part of it
   ['figures', /^\/.*\/src\/(calc\/(registry\.|line\/)|worker\/check\.)/],
-  ['contacts', /\/src\/calc\/connector\/(sent|contact-row|part-of-group|face)\./],
+  ['contacts', /\/src\/calc\/connector\/(sent|contact-row|face)\./],
   // pieces of screens
   [
     'parts',
-    /\/src\/(calc\/connector\/table-text|reference\/safety|state\/share\.|ui\/(shell\/nowhere|parts\/(book\/(terms|sound-links)|cautions|figure\.|copy-button|scroll-x|print-head|typed|rival|width)))/,
+    /\/src\/(calc\/connector\/table-text|reference\/safety|state\/share\.|ui\/(shell\/nowhere|parts\/(book\/(terms|sound-links)|cautions|unchanged-views|figure\.|copy-button|scroll-x|print-head|typed|rival|width)))/,
   ],
   ['sources', /\/src\/(reference\/sources|ui\/parts\/working\.)/],
   ['guide', /\/src\/guide\/(guide|shape)\.ts$|\/src\/store\/guide-store\.ts$/],

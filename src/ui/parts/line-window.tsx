@@ -6,7 +6,7 @@ import type { Desk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { standing } from '../../state/runner.ts'
 import { drawn, leadOutput } from './answer.tsx'
-import { FieldView } from './field.tsx'
+import { EachField } from './each-field.tsx'
 import { outputText } from './figure.ts'
 import { Strip } from './strip.tsx'
 import { AnswerSentence } from './verdict.tsx'
@@ -83,18 +83,7 @@ function Asked({ model, desk, wanted }: AskedGiven) {
   return (
     <form aria-label="Still to find out" onSubmit={(event) => event.preventDefault()}>
       <h3>Still to find out</h3>
-      {shown.map((field) => (
-        <FieldView
-          key={field.key}
-          field={field}
-          onType={(text, base) => model.type(field.key, text, base)}
-          onTake={(other) => model.take(field.key, other)}
-          onTakeText={(text, left) => model.takeText(field.key, text, left)}
-          addressOf={desk.addressOf}
-          isUnsaid={model.unsaidKey.value === field.key}
-          onLeave={model.leave}
-        />
-      ))}
+      <EachField model={model} desk={desk} fields={shown} />
     </form>
   )
 }

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
-import { FieldView } from '../parts/field.tsx'
+import { EachField } from '../parts/each-field.tsx'
 import { useUnchangedViews } from '../parts/unchanged-views.ts'
 
 /** Keys of the address that this check does not know. */
@@ -56,30 +56,6 @@ function Group({ model, desk, group, members }: GroupGiven) {
       <EachField model={model} desk={desk} fields={members} />
     </details>
   )
-}
-
-/** Drawn again only where something about it is new. */
-function EachField({ model, desk, fields }: Given & { readonly fields: readonly Field[] }) {
-  const unsaidKey = model.unsaidKey.value
-  const views = useUnchangedViews(
-    fields.map((field) => ({
-      key: field.key,
-      from: [model, desk, field, unsaidKey === field.key],
-      draw: () => (
-        <FieldView
-          key={field.key}
-          field={field}
-          onType={(text, base) => model.type(field.key, text, base)}
-          onTake={(other) => model.take(field.key, other)}
-          onTakeText={(text, left) => model.takeText(field.key, text, left)}
-          addressOf={desk.addressOf}
-          isUnsaid={unsaidKey === field.key}
-          onLeave={model.leave}
-        />
-      ),
-    })),
-  )
-  return <>{views}</>
 }
 
 /** What a folded group holds that was entered or taken over; what is assumed in it is counted beside the answer. */

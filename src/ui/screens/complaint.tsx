@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
 import { checkById } from '../../calc/registry.ts'
 import { isEvidence, nodeById, replay } from '../../guide/engine.ts'
 import { translateEvents } from '../../guide/retired.ts'
@@ -13,6 +13,7 @@ import { resumeComplaint } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
 import { Closed } from '../parts/closed.tsx'
+import { useFormer } from '../parts/former.ts'
 import { Icon } from '../parts/icon.tsx'
 import { OpenTests } from '../parts/open-tests.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
@@ -114,12 +115,12 @@ const MOVING: readonly string[] = ['note', 'rivals', 'updatedAt', 'turn']
  * The complaint as it was when anything but its note last changed: what does not show the note is not drawn anew with
  * every key in it.
  */
-function useStill(complaint: Complaint): Complaint {
-  const still = useRef(complaint)
-  const [was, now] = [still.current, complaint].map((one) => new Map<string, unknown>(Object.entries(one)))
-  const keys = [...(was?.keys() ?? []), ...(now?.keys() ?? [])]
-  if (keys.some((key) => !MOVING.includes(key) && was?.get(key) !== now?.get(key))) still.current = complaint
-  return still.current
+const useStill = (complaint: Complaint): Complaint => useFormer(complaint, differsInNote)
+
+function differsInNote(former: Complaint, now: Complaint): boolean {
+  const [was, is] = [former, now].map((one) => new Map<string, unknown>(Object.entries(one)))
+  const keys = [...(was?.keys() ?? []), ...(is?.keys() ?? [])]
+  return keys.every((key) => MOVING.includes(key) || was?.get(key) === is?.get(key))
 }
 
 /** The lines no contact of a connector carries: those that do are opened there, one by one. */
