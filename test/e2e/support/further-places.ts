@@ -89,12 +89,7 @@ export const FURTHER_PLACES: readonly Place[] = [
       ['the page of a test', 'test-with-current-probe', /./],
     ] as const
   ).map(([name, id, title]) => ({ name, go: (page: Page) => to(page, `#/notes/${id}`, title) })),
-  {
-    name: 'a sound',
-    go: async (page) => {
-      await aSound(page)
-    },
-  },
+  { name: 'a sound', go: aSound },
   {
     name: 'a case',
     go: async (page) => {

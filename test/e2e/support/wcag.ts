@@ -1,5 +1,6 @@
 /** Success criteria of WCAG 2.2 that can be measured in a page, beyond what axe and the other measures here see. */
 import type { Page } from 'playwright-core'
+import { withColours } from './colours.ts'
 
 /**
  * Text spaced as 1.4.12 asks: lines 1.5, paragraphs 2, letters 0.12, words 0.16 times the size of the letters.
@@ -177,94 +178,57 @@ const SAID_OTHERWISE = '.rule, .w-grid, .small, .excluded, .spread'
 
 /** Strokes, fills and edges that tell something, with less than 3 : 1 to what lies beside them (1.4.11). */
 export const weakShapes = (page: Page): Promise<string[]> =>
-  page.evaluate(
-    ({ leastRatio, known }) => {
-      const pixel = new OffscreenCanvas(1, 1).getContext('2d', { willReadFrequently: true })
-      if (pixel === null) throw new Error('No canvas to read colours with.')
-      type Rgba = readonly [number, number, number, number]
-      const rgba = (colour: string): Rgba => {
-        pixel.clearRect(0, 0, 1, 1)
-        pixel.fillStyle = colour
-        pixel.fillRect(0, 0, 1, 1)
-        const [red = 0, green = 0, blue = 0, alpha = 0] = pixel.getImageData(0, 0, 1, 1).data
-        return [red, green, blue, alpha / 255]
-      }
-      const over = (top: Rgba, below: Rgba, opacity = 1): Rgba => {
-        const alpha = top[3] * opacity
-        const mix = (at: 0 | 1 | 2) => top[at] * alpha + below[at] * (1 - alpha)
-        return [mix(0), mix(1), mix(2), 1]
-      }
-      const luminance = ([red, green, blue]: Rgba): number => {
-        const part = (value: number) => {
-          const share = value / 255
-          return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4
+  withColours(page, (colours) =>
+    page.evaluate(
+      ({ colours: { rgba, over, contrast, groundOf, opacityOf }, leastRatio, known }) => {
+        const bad = new Set<string>()
+        const scope = document.querySelector('dialog[open]') ?? document.body
+        const isSeen = (one: Element) =>
+          one.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
+          one.closest('.unseen, .skip') === null
+        for (const one of scope.querySelectorAll<SVGElement>(
+          'svg :is(path, line, rect, circle, ellipse, polyline, polygon, use)',
+        )) {
+          if (!isSeen(one) || one.closest('defs, clipPath, mask, marker') !== null || one.matches(known)) continue
+          const style = getComputedStyle(one)
+          const below = one.previousElementSibling
+          const isOnShape = below?.classList.contains('filled') === true
+          const paper = groundOf(one.ownerSVGElement ?? one)
+          const ground = isOnShape ? over(rgba(getComputedStyle(below).fill), paper) : paper
+          const of = (colour: string, part: string) =>
+            colour === 'none' || colour.startsWith('url(') || rgba(colour)[3] === 0
+              ? undefined
+              : contrast(over(rgba(colour), ground, opacityOf(one) * Number(part)), ground)
+          const ratios = [
+            of(style.fill, style.fillOpacity),
+            Number.parseFloat(style.strokeWidth) > 0 ? of(style.stroke, style.strokeOpacity) : undefined,
+          ].filter((ratio) => ratio !== undefined)
+          if (ratios.length > 0 && Math.max(...ratios) < leastRatio) {
+            const svg = one.ownerSVGElement
+            bad.add(
+              `${Math.max(...ratios).toFixed(2)} : 1 <${one.tagName} class="${one.getAttribute('class') ?? ''}"> in ${svg?.getAttribute('class') ?? ''} of ${svg?.parentElement?.getAttribute('class') ?? svg?.parentElement?.tagName}`,
+            )
+          }
         }
-        return 0.2126 * part(red) + 0.7152 * part(green) + 0.0722 * part(blue)
-      }
-      const contrast = (a: Rgba, b: Rgba): number => {
-        const [light = 0, dark = 0] = [luminance(a), luminance(b)].sort((x, y) => y - x)
-        return (light + 0.05) / (dark + 0.05)
-      }
-      const around = (one: Element): Element[] => {
-        const found: Element[] = []
-        for (let at: Element | null = one; at !== null; at = at.parentElement) found.push(at)
-        return found
-      }
-      const groundOf = (one: Element): Rgba => {
-        const layers = around(one).map((each) => rgba(getComputedStyle(each).backgroundColor))
-        const solid = layers.findIndex(([, , , alpha]) => alpha === 1)
-        const base: Rgba = solid < 0 ? [255, 255, 255, 1] : (layers[solid] ?? [255, 255, 255, 1])
-        return layers.slice(0, Math.max(0, solid)).reduceRight((below, layer) => over(layer, below), base)
-      }
-      const opacityOf = (one: Element) =>
-        around(one).reduce((all, each) => all * Number(getComputedStyle(each).opacity), 1)
-      const bad = new Set<string>()
-      const scope = document.querySelector('dialog[open]') ?? document.body
-      const isSeen = (one: Element) =>
-        one.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
-        one.closest('.unseen, .skip') === null
-      for (const one of scope.querySelectorAll<SVGElement>(
-        'svg :is(path, line, rect, circle, ellipse, polyline, polygon, use)',
-      )) {
-        if (!isSeen(one) || one.closest('defs, clipPath, mask, marker') !== null || one.matches(known)) continue
-        const style = getComputedStyle(one)
-        const below = one.previousElementSibling
-        const isOnShape = below?.classList.contains('filled') === true
-        const paper = groundOf(one.ownerSVGElement ?? one)
-        const ground = isOnShape ? over(rgba(getComputedStyle(below).fill), paper) : paper
-        const of = (colour: string, part: string) =>
-          colour === 'none' || colour.startsWith('url(') || rgba(colour)[3] === 0
-            ? undefined
-            : contrast(over(rgba(colour), ground, opacityOf(one) * Number(part)), ground)
-        const ratios = [
-          of(style.fill, style.fillOpacity),
-          Number.parseFloat(style.strokeWidth) > 0 ? of(style.stroke, style.strokeOpacity) : undefined,
-        ].filter((ratio) => ratio !== undefined)
-        if (ratios.length > 0 && Math.max(...ratios) < leastRatio) {
-          const svg = one.ownerSVGElement
-          bad.add(
-            `${Math.max(...ratios).toFixed(2)} : 1 <${one.tagName} class="${one.getAttribute('class') ?? ''}"> in ${svg?.getAttribute('class') ?? ''} of ${svg?.parentElement?.getAttribute('class') ?? svg?.parentElement?.tagName}`,
-          )
+        for (const one of scope.querySelectorAll<HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement>(
+          'input, textarea, select',
+        )) {
+          // what is slid has its colours on parts that cannot be asked for; both are those of lines and buttons
+          if (!isSeen(one) || one.getBoundingClientRect().width <= 2 || one.type === 'range') continue
+          const style = getComputedStyle(one, one.classList.contains('switch') ? '::before' : undefined)
+          const outside = groundOf(one.parentElement ?? one)
+          const edge =
+            Number.parseFloat(style.borderTopWidth) > 0 && style.borderTopStyle !== 'none'
+              ? contrast(over(rgba(style.borderTopColor), outside, opacityOf(one)), outside)
+              : 1
+          const fill = contrast(groundOf(one), outside)
+          if (Math.max(edge, fill) < leastRatio && !['radio', 'file'].includes(one.type))
+            bad.add(
+              `edge ${edge.toFixed(2)} : 1, fill ${fill.toFixed(2)} <${one.tagName.toLowerCase()} ${one.getAttribute('type') ?? ''} class="${one.className}">`,
+            )
         }
-      }
-      for (const one of scope.querySelectorAll<HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement>(
-        'input, textarea, select',
-      )) {
-        // what is slid has its colours on parts that cannot be asked for; both are those of lines and buttons
-        if (!isSeen(one) || one.getBoundingClientRect().width <= 2 || one.type === 'range') continue
-        const style = getComputedStyle(one, one.classList.contains('switch') ? '::before' : undefined)
-        const outside = groundOf(one.parentElement ?? one)
-        const edge =
-          Number.parseFloat(style.borderTopWidth) > 0 && style.borderTopStyle !== 'none'
-            ? contrast(over(rgba(style.borderTopColor), outside, opacityOf(one)), outside)
-            : 1
-        const fill = contrast(groundOf(one), outside)
-        if (Math.max(edge, fill) < leastRatio && !['radio', 'file'].includes(one.type))
-          bad.add(
-            `edge ${edge.toFixed(2)} : 1, fill ${fill.toFixed(2)} <${one.tagName.toLowerCase()} ${one.getAttribute('type') ?? ''} class="${one.className}">`,
-          )
-      }
-      return [...bad]
-    },
-    { leastRatio: 3, known: SAID_OTHERWISE },
+        return [...bad]
+      },
+      { colours, leastRatio: 3, known: SAID_OTHERWISE },
+    ),
   )
