@@ -24,7 +24,7 @@ const PARTS = [
   // what every start reads back, and nothing that only some of them need
   [
     'store',
-    /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|long-|open-|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|src\/ui\/(screens\/(going-on|moment)|shell\/work-notices|parts\/former)\.|node_modules\/idb\/)/,
+    /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|long-|open-|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|src\/ui\/(screens\/(going-on|moment)|shell\/work-notices|parts\/(former|row-link))\.|node_modules\/idb\/)/,
   ],
   // what is listened to from then on
   ['listen', /\/src\/(ui\/shell\/(paper|listen|files|keys)|state\/(offered-file|keys))\./],

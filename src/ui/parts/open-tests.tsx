@@ -1,6 +1,6 @@
 import type { Evidence } from '../../guide/investigation.ts'
 import { hashOf } from '../../state/router.ts'
-import { Icon } from './icon.tsx'
+import { RowLink } from './row-link.tsx'
 
 type Given = {
   readonly tests: readonly Evidence[]
@@ -21,16 +21,10 @@ export function OpenTests({ tests, title, most = 5, onOpen }: Given) {
       <ul class="rows">
         {tests.slice(0, most).map((item) => (
           <li key={item.id}>
-            <a href={hashOf('ask', item.id)} onClick={onOpen}>
-              <span>
-                <strong>{item.text}</strong>
-                <span class="row-note">
-                  {KINDS[item.kind]}, {item.minutes >= 1440 ? 'days' : `${item.minutes} min`}
-                  {item.opens ? '; opens or loads a circuit' : ''}
-                </span>
-              </span>
-              <Icon name="go" />
-            </a>
+            <RowLink href={hashOf('ask', item.id)} onClick={onOpen} title={item.text}>
+              {KINDS[item.kind]}, {item.minutes >= 1440 ? 'days' : `${item.minutes} min`}
+              {item.opens ? '; opens or loads a circuit' : ''}
+            </RowLink>
           </li>
         ))}
       </ul>

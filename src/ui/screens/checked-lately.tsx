@@ -1,6 +1,6 @@
 import { saidOf } from '../../state/recent-words.ts'
 import { recents } from '../../state/recents.ts'
-import { Icon } from '../parts/icon.tsx'
+import { RowLink } from '../parts/row-link.tsx'
 import { dayAndTime } from './moment.ts'
 
 /** The checks done last on this device; each opens as its address would, on a line of its own. */
@@ -16,15 +16,9 @@ export function CheckedLately() {
       <ul class="rows">
         {rows.map(({ check, words, address, at, lineId }) => (
           <li key={`${lineId} ${check.id}`}>
-            <a href={address}>
-              <span>
-                <strong>{check.title}</strong>
-                <span class="row-note">
-                  {words === '' ? 'nothing entered' : words} · {dayAndTime(at)}
-                </span>
-              </span>
-              <Icon name="go" />
-            </a>
+            <RowLink href={address} title={check.title}>
+              {words === '' ? 'nothing entered' : words} · {dayAndTime(at)}
+            </RowLink>
           </li>
         ))}
       </ul>

@@ -115,9 +115,9 @@ const MOVING: readonly string[] = ['note', 'rivals', 'updatedAt', 'turn']
  * The complaint as it was when anything but its note last changed: what does not show the note is not drawn anew with
  * every key in it.
  */
-const useStill = (complaint: Complaint): Complaint => useFormer(complaint, differsInNote)
+const useStill = (complaint: Complaint): Complaint => useFormer(complaint, differInNoteAlone)
 
-function differsInNote(former: Complaint, now: Complaint): boolean {
+function differInNoteAlone(former: Complaint, now: Complaint): boolean {
   const [was, is] = [former, now].map((one) => new Map<string, unknown>(Object.entries(one)))
   const keys = [...(was?.keys() ?? []), ...(is?.keys() ?? [])]
   return keys.every((key) => MOVING.includes(key) || was?.get(key) === is?.get(key))

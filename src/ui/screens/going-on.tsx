@@ -4,6 +4,7 @@ import { hashOf } from '../../state/router.ts'
 import { restartTriage, triage, triageBefore, undoTriage } from '../../state/session.ts'
 import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { RowLink } from '../parts/row-link.tsx'
 import { isResumed } from '../shell/start.ts'
 import { dayAndTime } from './moment.ts'
 import { StartLink } from './start-link.tsx'
@@ -53,16 +54,10 @@ function LastComplaint() {
   return (
     <ul class="rows" aria-label="Last complaint">
       <li>
-        <a href={hashOf('log', last.id)}>
-          <span>
-            <strong>{last.title || 'Untitled complaint'}</strong>
-            <span class="row-note">
-              Last complaint, {dayAndTime(last.updatedAt)}
-              {last.isDemo ? ', invented' : ''}
-            </span>
-          </span>
-          <Icon name="go" />
-        </a>
+        <RowLink href={hashOf('log', last.id)} title={last.title || 'Untitled complaint'}>
+          Last complaint, {dayAndTime(last.updatedAt)}
+          {last.isDemo ? ', invented' : ''}
+        </RowLink>
       </li>
     </ul>
   )

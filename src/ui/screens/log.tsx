@@ -11,6 +11,7 @@ import { readStoredTraces, storedTraces } from '../../state/stored-traces.ts'
 import { undoRemove } from '../../state/undo-remove.ts'
 import { lazy } from '../lazy.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { RowLink } from '../parts/row-link.tsx'
 import { useTracedLines } from '../parts/traced-lines.ts'
 import { Windowed } from '../parts/windowed.tsx'
 import { Head } from '../shell/head.tsx'
@@ -207,19 +208,13 @@ function Row({ complaint }: { readonly complaint: Complaint }) {
   useProofTraces(complaint)
   return (
     <>
-      <a href={hashOf('log', complaint.id)}>
-        <span>
-          <strong>{complaint.title || untitled(complaint)}</strong>
-          <span class="row-note">
-            {dayAndTime(complaint.updatedAt)}
-            {complaint.isDemo ? ' · demo, invented' : ''}
-            {complaint.purpose === 'design' ? ' · design' : ''}
-            {complaint.checks.length > 0 ? ` · ${counted(complaint.checks.length, 'check')}` : ''}
-            {closingWords(complaint)}
-          </span>
-        </span>
-        <Icon name="go" />
-      </a>
+      <RowLink href={hashOf('log', complaint.id)} title={complaint.title || untitled(complaint)}>
+        {dayAndTime(complaint.updatedAt)}
+        {complaint.isDemo ? ' · demo, invented' : ''}
+        {complaint.purpose === 'design' ? ' · design' : ''}
+        {complaint.checks.length > 0 ? ` · ${counted(complaint.checks.length, 'check')}` : ''}
+        {closingWords(complaint)}
+      </RowLink>
       <button type="button" class="icon-button" onClick={() => remove(complaint.id)}>
         <Icon name="close" />
         <span class="unseen">Delete {complaint.title || untitled(complaint).toLowerCase()}</span>

@@ -3,7 +3,7 @@ import { type Complaint, complaints } from '../../state/complaints.ts'
 import { goTo, hashOf } from '../../state/router.ts'
 import { type Hit, type HitKind, searchFor } from '../../state/search.ts'
 import { startWith } from '../../state/start-with.ts'
-import { Icon } from '../parts/icon.tsx'
+import { RowLink, RowWords } from '../parts/row-link.tsx'
 import { isResumed } from '../shell/start.ts'
 import { useFound } from './use-found.ts'
 
@@ -59,15 +59,9 @@ function Kept({ complaints: found }: { readonly complaints: readonly Complaint[]
     <ul class="rows hits" aria-label="Found in the Log">
       {found.slice(0, MOST_COMPLAINTS).map(({ id, title, aircraft }) => (
         <li key={id}>
-          <a href={hashOf('log', id)}>
-            <span>
-              <strong>{title || 'Untitled'}</strong>
-              <span class="row-note">
-                <span class="tag">Log</span> {aircraft}
-              </span>
-            </span>
-            <Icon name="go" />
-          </a>
+          <RowLink href={hashOf('log', id)} title={title || 'Untitled'}>
+            <span class="tag">Log</span> {aircraft}
+          </RowLink>
         </li>
       ))}
     </ul>
@@ -77,15 +71,9 @@ function Kept({ complaints: found }: { readonly complaints: readonly Complaint[]
 function Row({ hit }: { readonly hit: Hit }) {
   const { kind, title, note, to } = hit
   const words = (
-    <>
-      <span>
-        <strong>{title}</strong>
-        <span class="row-note">
-          <span class="tag">{KIND_WORDS[kind]}</span> {note}
-        </span>
-      </span>
-      <Icon name="go" />
-    </>
+    <RowWords title={title}>
+      <span class="tag">{KIND_WORDS[kind]}</span> {note}
+    </RowWords>
   )
   if ('hash' in to) return <a href={to.hash}>{words}</a>
   return (
