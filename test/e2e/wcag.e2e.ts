@@ -255,13 +255,15 @@ describe('by taps alone', () => {
     const seen = await close.evaluate((one) => {
       const line = one.closest('.term-line')?.getBoundingClientRect()
       const places = document.querySelector('nav')?.getBoundingClientRect()
-      const { left, top, width, height } = one.getBoundingClientRect()
+      const { left, top, right, bottom } = one.getBoundingClientRect()
+      // within its rounded corners
+      const corners = [left + 8, right - 8].flatMap((x) => [top + 8, bottom - 8].map((y) => [x, y] as const))
       return {
         isAbovePlaces: line !== undefined && places !== undefined && line.top >= 0 && line.bottom <= places.top,
-        isReached: document.elementFromPoint(left + width / 2, top + height / 2) === one,
+        isReached: corners.map(([x, y]) => document.elementFromPoint(x, y) === one),
       }
     })
-    expect(seen).toEqual({ isAbovePlaces: true, isReached: true })
+    expect(seen).toEqual({ isAbovePlaces: true, isReached: [true, true, true, true] })
   })
 })
 
