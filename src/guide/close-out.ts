@@ -91,11 +91,14 @@ function numbered(typed: string): { readonly count: number; readonly words: read
   return read.is === 'value' && read.si > 0 ? { count: read.si, words: wordsOf(tail) } : undefined
 }
 
-/** "0.1 events per hour" are events in an hour, and no time between two; "6 h per event" is a time: it stands ahead. */
+/**
+ * "0.1 events per hour" are events in an hour, and no time between two; "6 h per event" is a time: it stands ahead. Half
+ * an hour per day is a rate again.
+ */
 function isRate(typed: string): boolean {
   const { words } = numbered(typed) ?? { words: [] }
   const at = words.findIndex((word) => ['per', 'a', 'an', 'each', 'every'].includes(word))
-  return at >= 0 && !words.slice(0, at).some(isTime)
+  return at >= 0 && (!words.slice(0, at).some(isTime) || words.slice(at + 1).some(isTime))
 }
 
 /**

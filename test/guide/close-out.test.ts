@@ -187,6 +187,14 @@ describe('as cured', () => {
     }
   })
 
+  test('a time in a time is how much of it, and no time between two: half an hour per day', () => {
+    for (const mean of ['0.5 h per day', '0.5 h a day', '20 min every flight hour'])
+      expect([mean, closing({ ...done, meanInterval: mean, exposure: '9 h' }).status]).toEqual([mean, 'open'])
+    const since = closing({ ...done, meanInterval: '1 h', exposure: '4 h a day' })
+    expect(since.status).toBe('open')
+    expect(proofSentence(since)).toContain('Write the whole time since then')
+  })
+
   test('the time since then is no rate either: 3 flights per day are not three flights', () => {
     const at = closing({ ...done, meanInterval: '1 flight', exposure: '3 flights per day' })
     expect(at.status).toBe('open')
