@@ -191,6 +191,15 @@ describe('thin air', () => {
   })
 })
 
+describe('a voltage that kills', () => {
+  it('is one from 60 V of direct current and from 30 V rms of alternating current', () => {
+    const isLethal = (workingRmsV: string, supplyHz: string) =>
+      power({ ...AC, workingRmsV, supplyHz }).cautions.includes('lethal-voltage')
+    expect([isLethal('36', '400'), isLethal('30', '60'), isLethal('60', '0')]).toEqual([true, true, true])
+    expect([isLethal('26', '400'), isLethal('36', '0')]).toEqual([false, false])
+  })
+})
+
 describe('the Navy rule', () => {
   it('bounds nothing unless it is chosen, and without any limit the answer is not known', () => {
     expect(power(AC).verdict).toBe('unknown')

@@ -1,4 +1,5 @@
 /** What the power check says and draws. */
+import { KILLS_ABOVE } from '../../../reference/field-figures.ts'
 import { ladderPicture } from '../../explain/ladder.ts'
 import { NAVY_SOURCE, navyWhy } from '../../explain/navy-rule.ts'
 import { waitingFor } from '../../explain/sentence.ts'
@@ -141,14 +142,15 @@ function boundsOf(given: PowerGiven, line: PowerLine, { bounds, navy }: PowerJud
   })
 }
 
-/** From here on a steady voltage counts as lethal in the cautions. */
-const LETHAL_V = 60
+/** From here on a steady voltage counts as lethal in the cautions: alternating current at half the volts of direct. */
+const isLethal = ({ workingRmsV, supplyHz }: PowerLine): boolean =>
+  workingRmsV >= (supplyHz > 0 ? KILLS_ABOVE.acRmsV : KILLS_ABOVE.dcV)
 
 function cautionsOf(line: PowerLine): readonly string[] {
   return [
     'power-off',
     'stored-charge',
-    ...(line.workingRmsV >= LETHAL_V ? ['lethal-voltage'] : []),
+    ...(isLethal(line) ? ['lethal-voltage'] : []),
     'chassis-capacitance',
     'hipot',
     ...(isNearAir(line) ? ['low-pressure'] : []),
