@@ -2,7 +2,7 @@
 import { CHOKE_PLACE, MOVED, ONE_PASS, RECEIVE_ATTENUATOR } from '../../reference/field-figures.ts'
 import { bare, decibels, hertz, metres } from '../print.ts'
 import type { Outcome } from '../types.ts'
-import { FILTER_CAUTIONS, LINE_CHECKS } from './filters.ts'
+import { CHECK_SOURCES, FILTER_CAUTIONS, LINE_CHECKS } from './filters.ts'
 
 const PRACTICE = { id: 'practice', standing: 'practice' } as const
 
@@ -123,6 +123,7 @@ export const CAUSE_OUTCOMES: readonly Outcome[] = [
       { id: 'D25', standing: 'read' },
       { id: 'D43', standing: 'read' },
       { id: 'S1', standing: 'read' },
+      ...CHECK_SOURCES,
     ],
     rules: ['in-band', 'line-class', 'topology', 'impedance', 'need', 'power-line', 'fits-contact', 'bond', 'trial'],
     steps: [

@@ -38,6 +38,9 @@ export const LINE_CHECKS: readonly OutcomeCheck[] = [
   },
 ]
 
+/** Who says the figures in those checks. */
+export const CHECK_SOURCES = [BENCH_ENDS.fixtureBasis, USUAL_MARGIN.basis] as const
+
 /** The rules every filter outcome evaluates with the facts of the line. */
 export const LINE_RULES = [
   'in-band',
@@ -80,8 +83,8 @@ const PROOF =
 const SOURCES: Outcome['sources'] = [
   { id: 'S1', standing: 'read' },
   { id: 'S2', standing: 'read' },
-  BENCH_ENDS.fixtureBasis,
   { id: 'derived', standing: 'derived' },
+  ...CHECK_SOURCES,
 ]
 
 const filter = (
@@ -158,9 +161,8 @@ export const FILTER_OUTCOMES: readonly Outcome[] = [
     sources: [
       { id: 'C15', standing: 'read' },
       { id: 'C29', standing: 'read' },
-      BENCH_ENDS.fixtureBasis,
       { id: 'derived', standing: 'derived' },
-      { id: 'practice', standing: 'practice' },
+      ...CHECK_SOURCES,
     ],
     rules: ['place-either', ...LINE_RULES],
     steps: [

@@ -4,7 +4,7 @@ import { LEAD_CASE } from '../../reference/surge-cases.ts'
 import { onOhms } from '../figures.ts'
 import { decibels, henries, ohms, volts } from '../print.ts'
 import type { Outcome } from '../types.ts'
-import { FILTER_CAUTIONS, LINE_CHECKS, LINE_RULES } from './filters.ts'
+import { CHECK_SOURCES, FILTER_CAUTIONS, LINE_CHECKS, LINE_RULES } from './filters.ts'
 
 const PRACTICE = { id: 'practice', standing: 'practice' } as const
 
@@ -160,7 +160,7 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
     headline: 'A current-probe reading: state an impedance, then it is a voltage',
     noiseFrom: 'cable',
     reason: `dBµV = dBµA + 20·log10(Z). The impedance is yours to state: ${ohms(BENCH_ENDS.fixtureOhm)} adds ${decibels(onOhms(BENCH_ENDS.fixtureOhm))}, ${ohms(100)} adds ${decibels(onOhms(100))}, ${ohms(1)} adds nothing. A limit in dBµA needs no conversion: compare like with like.`,
-    sources: [BENCH_ENDS.fixtureBasis, { id: 'derived', standing: 'derived' }, PRACTICE],
+    sources: [{ id: 'derived', standing: 'derived' }, ...CHECK_SOURCES],
     rules: ['probe', 'place-either', ...LINE_RULES],
     steps: [
       'Probe reading in dBµV minus the probe’s transfer impedance in dBΩ gives dBµA.',
@@ -178,6 +178,7 @@ export const SURGE_AND_MEASURE_OUTCOMES: readonly Outcome[] = [
     noiseFrom: 'cable',
     reason:
       'An ear compares well and measures badly. On/off/on with one change at a time gives an order, not a number, and an order is enough for the next step.',
+    sources: [...CHECK_SOURCES],
     rules: ['headset', 'place-either', ...LINE_RULES],
     steps: [
       'Fix volume, squelch and channel. Note a listening level: 0 gone, 1 just there, 2 disturbs, 3 covers speech.',
