@@ -1,7 +1,8 @@
 /**
  * The browser is killed while somebody types: note, title, triage, a check, a check of a kept line, a contact, the
  * label of its connector; or right after a complaint was deleted. What was typed is there at the next start, but for the last
- * key; what was deleted is gone for good. 12 kills; STILLPIN_KILLS=60 for more.
+ * key; what was deleted is gone for good. 12 kills; STILLPIN_KILLS=60 for more. A sixth as many while somebody types on in a
+ * long note, which the app keeps by what each key changes in it.
  */
 import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -18,7 +19,13 @@ import { type Put, putConnector } from './support/put-connector.ts'
 import { answerAll, field, heading, labelOf, startStands, TO_A_FILTER } from './support/screen.ts'
 
 const KILLS = Number(process.env['STILLPIN_KILLS'] ?? 12)
+const LONG_KILLS = Math.ceil(KILLS / 6)
 const START_MS = 20_000
+/** Somebody's whole file of notes. */
+const LONG_NOTE = Array.from(
+  { length: 4000 },
+  (_line, at) => `${at}: buzz on COM 1 at 115 V, 400 Hz, none on battery.\n`,
+)
 /** Answers given before the triage is cut off. */
 const ANSWERS = 5
 /** A quick thumb. */
@@ -257,5 +264,42 @@ it(`loses nothing but the last key in ${KILLS} kills`, { timeout: START_MS + KIL
   console.log(
     `kills: ${KILLS} in ${kinds.map(({ name }) => name).join(', ')}; ${lost.length} lost more than the last key, ${lastKeys} lost that`,
   )
+  expect(lost).toEqual([])
+})
+
+/** A note pasted and typed on at once, or, every other time, typed on in as it stands. */
+const typeLong = async (round: number, waitMs: number, keyCount: number): Promise<string> => {
+  const box = page.getByRole('textbox', { name: 'Note', exact: true })
+  await open(complaintHash)
+  // What a paste leaves; the driver itself would put it in line by line, for minutes.
+  const pasted = (area: HTMLTextAreaElement, text: string) => {
+    area.value = text
+    area.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertFromPaste' }))
+  }
+  if (round % 2 === 0) await box.evaluate(pasted, [`Round ${round}\n`, ...LONG_NOTE].join(''))
+  await box.focus()
+  await page.keyboard.press('Control+End')
+  const before = await box.inputValue()
+  const keys = `Then in rain only, µV at 7.3 kHz in round ${round}`.slice(0, keyCount)
+  await typeAndKill(keys, waitMs)
+  return before + keys
+}
+
+it(`keeps a long note in ${LONG_KILLS} kills`, { timeout: START_MS + LONG_KILLS * START_MS }, async () => {
+  const random = chance(20261127)
+  await browser.kill()
+  page = await browser.start()
+  await open('#/log')
+  complaintHash = (await putConnector(page, oneConnector())).replace(/\/connector.*/, '')
+  const lost: string[] = []
+  for (let round = 0; round < LONG_KILLS; round++) {
+    const typed = await typeLong(round, random() * LONGEST_WAIT_MS, 1 + Math.floor(random() * 40))
+    expect(typed.length).toBeGreaterThan(200_000)
+    page = await browser.start()
+    await open(complaintHash)
+    const kept = await page.getByRole('textbox', { name: 'Note', exact: true }).inputValue()
+    if (kept !== typed && kept !== typed.slice(0, -1))
+      lost.push(`typed ${typed.length} letters to “${typed.slice(-60)}”, kept ${kept.length} to “${kept.slice(-60)}”`)
+  }
   expect(lost).toEqual([])
 })
