@@ -137,6 +137,14 @@ describe('a field', () => {
     expect(await field(page, 'frequencyHz').getAttribute('aria-invalid')).toBe('false')
   })
 
+  it('shows two values with their units whole', async () => {
+    await open('#/check/window?lineKind=arinc-429-high')
+    const input = field(page, 'frequencyHz')
+    await input.fill('118 MHz; 137 MHz')
+    const { textPx, roomPx } = await input.evaluate((one) => ({ textPx: one.scrollWidth, roomPx: one.clientWidth }))
+    expect(textPx).toBeLessThanOrEqual(roomPx)
+  })
+
   it('reads the level in a category, as its help says', async () => {
     await open('#/check/surge?waveform=wf4&level=3&withstandV=100')
     const peakV = await si(page, 'loadPeakV')

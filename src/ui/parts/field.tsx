@@ -33,8 +33,9 @@ function TextField(given: FieldProps) {
   const id = `in-${key}`
   const unit = unitOf(input)
   const refused = field.state === 'refused' && !isUnsaid
+  const many = input.type.is === 'number' && input.type.many === true ? ' many' : ''
   return (
-    <div class={`field ${isUnsaid ? 'value' : field.state}`} data-origin={field.origin?.by}>
+    <div class={`field ${isUnsaid ? 'value' : field.state}${many}`} data-origin={field.origin?.by}>
       <label for={id}>{input.label}</label>
       <span class="measure">
         <input
