@@ -66,7 +66,8 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
           All complaints
         </a>
         <p class="muted small">
-          {`begun ${dayAndTime(complaint.createdAt)}, changed ${dayAndTime(complaint.updatedAt)}${complaint.isDemo ? ', demo (invented)' : ''}`}
+          begun <Moment at={complaint.createdAt} />, changed <Moment at={complaint.updatedAt} />
+          {complaint.isDemo ? ', demo (invented)' : ''}
         </p>
       </Head>
       <PrintHead />
@@ -108,6 +109,8 @@ function Open({ complaint }: { readonly complaint: Complaint }) {
     </>
   )
 }
+
+const Moment = ({ at }: { readonly at: string }) => <time dateTime={at}>{dayAndTime(at)}</time>
 
 const MOVING: readonly string[] = ['note', 'rivals', 'updatedAt', 'turn']
 
