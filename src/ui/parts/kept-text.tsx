@@ -16,11 +16,12 @@ type Given = {
   readonly against?: string
   /** lines of text; one where it is absent */
   readonly rows?: number
+  readonly isLong?: boolean
 }
 
 /** A text that is written at every key; what another window typed on the same text stands beside it. */
 export function KeptText(given: Given) {
-  const { id, label, what, stored, rivals, onType, onTake, help, against, rows } = given
+  const { id, label, what, stored, rivals, onType, onTake, help, against, rows, isLong } = given
   const typed = useTyped(stored, onType)
   const described = [help && `${id}-help`, against && `${id}-against`].filter((one) => one !== undefined).join(' ')
   const box = {
@@ -41,7 +42,12 @@ export function KeptText(given: Given) {
           onInput={(event) => typed.type(event.currentTarget.value)}
         />
       ) : (
-        <textarea {...box} rows={rows} onInput={(event) => typed.type(event.currentTarget.value)} />
+        <textarea
+          {...box}
+          class={isLong === true ? 'long-text' : undefined}
+          rows={rows}
+          onInput={(event) => typed.type(event.currentTarget.value)}
+        />
       )}
       {help !== undefined && (
         <p id={`${id}-help`} class="muted small">

@@ -39,6 +39,7 @@ function TextField({ complaint, text: field, ...rest }: Given) {
       {...rest}
       id={field}
       what={field}
+      isLong={isLong}
       stored={complaint[field] ?? ''}
       rivals={rivals.filter((one) => one.field === field)}
       onType={(text, base) => writeText(id, field, text, base)}
