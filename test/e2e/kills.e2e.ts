@@ -1,8 +1,8 @@
 /**
  * The browser is killed while somebody types: note, title, triage, a check, a check of a kept line, a contact, the
  * label of its connector; or right after a complaint was deleted. What was typed is there at the next start, but for the last
- * key; what was deleted is gone for good. 12 kills; STILLPIN_KILLS=60 for more. A sixth as many while somebody types on in a
- * long note, which the app keeps by what each key changes in it.
+ * key; what was deleted is gone for good. 12 kills, 100 in the long form (`TORTURE=long`), STILLPIN_KILLS=60 for any other
+ * number. A sixth as many while somebody types on in a long note, which the app keeps by what each key changes in it.
  */
 import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -14,12 +14,14 @@ import type { Contact } from '../../src/calc/connector/types.ts'
 import { newConnector } from '../../src/store/connector.ts'
 import { newLine } from '../../src/store/line.ts'
 import { newComplaint } from '../../src/store/new-complaint.ts'
+import { note, turns } from '../torture/support/table.ts'
 import { type Killable, killable } from './support/killable.ts'
 import { type Put, putConnector } from './support/put-connector.ts'
 import { answerAll, field, heading, labelOf, startStands, TO_A_FILTER } from './support/screen.ts'
 
-const KILLS = Number(process.env['STILLPIN_KILLS'] ?? 12)
+const KILLS = Number(process.env['STILLPIN_KILLS'] ?? turns(12, 100))
 const LONG_KILLS = Math.ceil(KILLS / 6)
+const [SEED, LONG_SEED] = [20261126, 20261127]
 const START_MS = 20_000
 /** Somebody's whole file of notes. */
 const LONG_NOTE = Array.from(
@@ -231,7 +233,7 @@ const lastOf = (kind: Kind): number => {
 }
 
 it(`loses nothing but the last key in ${KILLS} kills`, { timeout: START_MS + KILLS * START_MS }, async () => {
-  const random = chance(20261126)
+  const random = chance(SEED)
   page = await browser.start()
   await open('#/check/need')
   await field(page, 'measuredDb').fill('61')
@@ -264,6 +266,7 @@ it(`loses nothing but the last key in ${KILLS} kills`, { timeout: START_MS + KIL
   console.log(
     `kills: ${KILLS} in ${kinds.map(({ name }) => name).join(', ')}; ${lost.length} lost more than the last key, ${lastKeys} lost that`,
   )
+  note({ attack: 'kills of the browser while somebody types', times: KILLS, seed: SEED, bad: lost.length })
   expect(lost).toEqual([])
 })
 
@@ -286,7 +289,7 @@ const typeLong = async (round: number, waitMs: number, keyCount: number): Promis
 }
 
 it(`keeps a long note in ${LONG_KILLS} kills`, { timeout: START_MS + LONG_KILLS * START_MS }, async () => {
-  const random = chance(20261127)
+  const random = chance(LONG_SEED)
   await browser.kill()
   page = await browser.start()
   await open('#/log')
@@ -301,5 +304,6 @@ it(`keeps a long note in ${LONG_KILLS} kills`, { timeout: START_MS + LONG_KILLS 
     if (kept !== typed && kept !== typed.slice(0, -1))
       lost.push(`typed ${typed.length} letters to “${typed.slice(-60)}”, kept ${kept.length} to “${kept.slice(-60)}”`)
   }
+  note({ attack: 'kills while a note of 200 kB is typed on', times: LONG_KILLS, seed: LONG_SEED, bad: lost.length })
   expect(lost).toEqual([])
 })

@@ -12,7 +12,8 @@ export const turns = (inCommand: number, onDemand: number): number =>
 const KEPT = join(import.meta.dirname, '..', 'table.md')
 const HEAD = `# What the app has stood
 
-Written by \`TORTURE=long npx vitest run --project torture\`, one line for each attack, by the longest run so far.
+Written by \`TORTURE=long npx vitest run --project torture\`, and what is killed by
+\`TORTURE=long npx vitest run --project site test/e2e/kills.e2e.ts\`; one line for each attack, by the longest run so far.
 
 | attack | times | seed | lost, wrong or hung | slowest |
 | --- | --- | --- | --- | --- |
