@@ -1,0 +1,148 @@
+/**
+ * A key in a note of 2 MB, against the same key in a bare text field of the same text, size and letters in the same
+ * browser. Counted is the time the page's own thread works from the key to the frame that shows it; the two take turns, and
+ * of several rounds the least disturbed counts for each.
+ */
+import type { CDPSession, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import setup from '../e2e/support/built-site.ts'
+import { openSite, type Site, type Visit } from '../e2e/support/site.ts'
+
+const LETTERS = 2_000_000
+const LINE = 'Buzz with the generator on, none on battery.\n'
+const MOST_ADDED_MS = 4
+const ROUNDS = 6
+const KEYS = 20
+
+let site: Site
+beforeAll(async () => {
+  setup()
+  site = await openSite()
+}, 120_000)
+afterAll(() => site.close())
+
+type Typist = { readonly page: Page; readonly cdp: CDPSession; readonly rounds: Cost[] }
+type Cost = { readonly half: number; readonly most: number; readonly script: number }
+
+/** Milliseconds of the page's thread since it was loaded: all of its work, and of that what scripts took. */
+async function worked(cdp: CDPSession): Promise<readonly [all: number, script: number]> {
+  const { metrics } = await cdp.send('Performance.getMetrics')
+  const of = (wanted: string): number => 1000 * (metrics.find(({ name }) => name === wanted)?.value ?? Number.NaN)
+  return [of('TaskDuration'), of('ScriptDuration')]
+}
+
+/** A message that is sent in a frame's animation callbacks arrives when that frame has been drawn. */
+const drawn = (page: Page): Promise<unknown> =>
+  page.evaluate(
+    () =>
+      new Promise<void>((done) =>
+        requestAnimationFrame(() => {
+          const { port1, port2 } = new MessageChannel()
+          port1.onmessage = () => done()
+          port2.postMessage('drawn')
+        }),
+      ),
+  )
+
+const percentile = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.ceil(share * values.length) - 1] ?? Number.NaN
+
+async function typist(page: Page): Promise<Typist> {
+  const cdp = await page.context().newCDPSession(page)
+  await cdp.send('Performance.enable', { timeDomain: 'threadTicks' })
+  await page.bringToFront()
+  const note = page.getByRole('textbox', { name: 'Note' })
+  await note.focus()
+  await note.press('ControlOrMeta+End')
+  return { page, cdp, rounds: [] }
+}
+
+async function oneRound({ page, cdp, rounds }: Typist): Promise<void> {
+  await page.bringToFront()
+  const all: number[] = []
+  const scripts: number[] = []
+  for (let key = -2; key < KEYS; key++) {
+    const before = await worked(cdp)
+    await page.keyboard.press('x')
+    await drawn(page)
+    const after = await worked(cdp)
+    // the first ones bring the page back to the front
+    if (key < 0) continue
+    all.push(after[0] - before[0])
+    scripts.push(after[1] - before[1])
+  }
+  rounds.push({ half: percentile(all, 0.5), most: percentile(all, 0.95), script: percentile(scripts, 0.95) })
+}
+
+/** Puts a complaint with this note into the store. */
+const putNote = (page: Page, note: string): Promise<void> =>
+  page.evaluate(async (text) => {
+    const db = await new Promise<IDBDatabase>((done, failed) => {
+      const asked = indexedDB.open('stillpin')
+      asked.onsuccess = () => done(asked.result)
+      asked.onerror = failed
+    })
+    const at = '2026-01-01T00:00:00.000Z'
+    const tx = db.transaction(['complaints'], 'readwrite')
+    tx.objectStore('complaints').put({
+      ...{ id: 'note', title: 'A long story', note: text, createdAt: at, updatedAt: at, schemaVersion: 6 },
+      ...{ guideVersion: 3, isDemo: false, answers: {}, checks: [], kept: [], events: [] },
+    })
+    await new Promise<void>((done, failed) => {
+      tx.oncomplete = () => done()
+      tx.onerror = failed
+    })
+    db.close()
+  }, note)
+
+/** A page with nothing but a text field, which breaks its lines where the one of the app does. */
+async function openBare({ context, page, at }: Visit, text: string): Promise<Page> {
+  const look = await page.getByRole('textbox', { name: 'Note' }).evaluate((field) => {
+    const style = getComputedStyle(field)
+    const names = ['box-sizing', 'width', 'padding', 'border', 'font', 'line-height']
+    return names.map((name) => `${name}:${style.getPropertyValue(name)}`).join(';')
+  })
+  const letters = await page.evaluate(() => {
+    const fetched = performance.getEntriesByType('resource').map(({ name }) => name)
+    return fetched.find((name) => /b612-latin-400.*\.woff2$/.test(name))
+  })
+  if (letters === undefined) throw new Error('the app has fetched no letters')
+  const address = at('bare')
+  const body = `<!doctype html><style>@font-face{font-family:B612;src:url(${letters})}textarea{${look.replaceAll('"', "'")}}</style>
+    <label>Note <textarea></textarea></label>`
+  await context.route(address, (route) => route.fulfill({ contentType: 'text/html', body }))
+  const bare = await context.newPage()
+  await bare.goto(address)
+  await bare.getByRole('textbox', { name: 'Note' }).evaluate((field: HTMLTextAreaElement, all) => {
+    field.value = all
+  }, text)
+  await bare.evaluate(() => document.fonts.ready)
+  return bare
+}
+
+test(`a key in a note of ${LETTERS / 1e6} MB costs at most ${MOST_ADDED_MS} ms more than in a bare field`, {
+  timeout: 600_000,
+}, async () => {
+  const visit = await site.visit({ serviceWorkers: 'block' })
+  const text = LINE.repeat(Math.ceil(LETTERS / LINE.length)).slice(0, LETTERS)
+  await visit.page.goto(visit.at('#/log'))
+  await visit.page.getByText('Nothing kept yet').waitFor()
+  await putNote(visit.page, text)
+  await visit.page.goto('about:blank')
+  await visit.page.goto(visit.at('#/log/note'))
+  const app = await typist(visit.page)
+  const bare = await typist(await openBare(visit, text))
+
+  for (let round = 0; round < ROUNDS; round++)
+    for (const one of round % 2 === 0 ? [app, bare] : [bare, app]) await oneRound(one)
+
+  const least = ({ rounds }: Typist, of: keyof Cost): number => Math.min(...rounds.map((round) => round[of]))
+  const added = (of: keyof Cost): number => least(app, of) - least(bare, of)
+  const said = (of: keyof Cost): string =>
+    `${least(app, of).toFixed(1)} ms (${least(bare, of).toFixed(1)} in a bare field, ${added(of).toFixed(1)} added)`
+  console.log(
+    `bench, a key in a note of ${LETTERS / 1e6} MB: half within ${said('half')}, p95 ${said('most')}, of that scripts ${said('script')}`,
+  )
+  expect(added('half')).toBeLessThanOrEqual(MOST_ADDED_MS)
+  expect(added('script')).toBeLessThanOrEqual(MOST_ADDED_MS)
+})
