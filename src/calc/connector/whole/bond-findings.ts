@@ -89,6 +89,9 @@ function together(bond: Bond): readonly ConnectorFinding[] {
   const hertz = show(worst.hz, 'frequency')
   const alone = show(worst.aloneDb, 'decibel', 'most')
   const all = show(worst.certainDb, 'decibel', 'most')
+  // the drop over the bond may oppose what a part lets through: then nothing is taken off
+  const left =
+    worst.certainDb <= worst.aloneDb ? `keeps ${all} of the ${alone} it has alone` : `has ${all}, and ${alone} alone,`
   const need = exact(worst.neededDb, 'decibel')
   const others = short.some((id) => id !== worst.id)
     ? ` ${capital(contactsNamed(short))} ${short.length === 1 ? 'falls' : 'fall'} short.`
@@ -100,7 +103,7 @@ function together(bond: Bond): readonly ConnectorFinding[] {
     {
       id: 'bond-together',
       verdict: said,
-      sentence: `Through the shared bond of ${bondWords(bond)}, contact ${worst.id} keeps ${all} of the ${alone} it has alone at ${hertz}, with every other contact driven alike; it needs ${need}.${others}${undecided}${would}${untypedWords(verdict, bond)}`,
+      sentence: `Through the shared bond of ${bondWords(bond)}, contact ${worst.id} ${left} at ${hertz}, with every other contact driven alike; it needs ${need}.${others}${undecided}${would}${untypedWords(verdict, bond)}`,
       contacts: verdict === 'ok' ? [worst.id] : [...short, ...open],
       basis: basisOf(
         [

@@ -154,6 +154,14 @@ describe('what is said of the bond', () => {
     expect(said).toMatch(/Contact 7 is short with no bond at all.*would do for the others/u)
   })
 
+  it('tells what is left of the attenuation alone, or that both stand where the bond adds to it', () => {
+    const bond = found({ bondOhm: '1m', bondH: '10p' })
+    const saidAt = (certainDb: number): string | undefined =>
+      bondFindings({ ...bond, rows: bond.rows.map((row) => ({ ...row, aloneDb: 44, certainDb })) })[0]?.sentence
+    expect(saidAt(43)).toMatch(/contact 1 keeps 43\s?dB of the 44\s?dB it has alone at 30\s?MHz/u)
+    expect(saidAt(45)).toMatch(/contact 1 has 45\s?dB, and 44\s?dB alone, at 30\s?MHz/u)
+  })
+
   it('is not known where nobody entered it, whether a usual one would do or not', () => {
     const deep = needing('50')
     expect(verdict(atOnce(bondOf(connectorOf(deep), deep)))).toBe('unknown')
