@@ -13,3 +13,8 @@ declare module '*/check-titles.ts?built' {
   const titles: typeof import('./check-titles.ts').built
   export default titles
 }
+
+declare module '*/drawing-heights.ts?built' {
+  const heights: typeof import('./drawing-heights.ts').built
+  export default heights
+}

@@ -4,6 +4,7 @@
  */
 import MiniSearch, { type SearchResult } from 'minisearch'
 import { SAME } from '../guide/book/synonyms.ts'
+import { writeQuery } from './router.ts'
 import type { Given, Hit, HitKind, Shown } from './search-entries.ts'
 import { figuresIn, type SoughtFigures } from './search-figures.ts'
 import built from './search-index.ts?built'
@@ -36,8 +37,8 @@ const WEIGHTS: Partial<Record<HitKind, number>> = {
   drawings: 0.7,
 }
 
-/** `met`: the typed words it holds, whole or begun; one that is only alike does not count. */
-type Found = Shown & { readonly score: number; readonly met: ReadonlySet<string> }
+/** `met`: the typed words it holds, whole or begun; one that is only alike does not count. `terms`: its own words that fit. */
+type Found = Shown & { readonly score: number; readonly met: ReadonlySet<string>; readonly terms: readonly string[] }
 
 /** What means the same as words or phrases of the text, and is not typed. */
 function synonymsOf(text: string): string {
@@ -68,7 +69,9 @@ function open(): Find {
     const isMet = (word: string) => terms.some((term) => term.startsWith(word))
     const held = typed.filter((word) => queryTerms.includes(word)).length
     const shareFrac = typed.length === 0 ? 1 : held / typed.length
-    return [{ ...hit, score: score * (ALONE_FRAC + (1 - ALONE_FRAC) * shareFrac), met: new Set(typed.filter(isMet)) }]
+    return [
+      { ...hit, score: score * (ALONE_FRAC + (1 - ALONE_FRAC) * shareFrac), met: new Set(typed.filter(isMet)), terms },
+    ]
   }
   return (text) => {
     const typed = wordsOf(text).flatMap((word) => termOf(word) ?? [])
@@ -85,7 +88,16 @@ function open(): Find {
 
 let find: Find | undefined
 
-const shown = ({ id, kind, title, note, to }: Shown): Hit => ({ id, kind, title, note, to })
+const MOST_TERMS = 6
+const isPage = (hash: string): boolean => hash.startsWith('#/notes/') && !hash.includes('?')
+
+/** A page is told what was looked for in it, so that it does not stand folded. */
+const told = (to: Shown['to'], terms: readonly string[]): Shown['to'] =>
+  'hash' in to && isPage(to.hash)
+    ? { hash: `${to.hash}?${writeQuery([{ key: 'find', text: terms.slice(0, MOST_TERMS).join(' ') }])}` }
+    : to
+
+const shown = ({ id, kind, title, note, to, terms }: Found): Hit => ({ id, kind, title, note, to: told(to, terms) })
 
 /** What goes wrong and when, where each of the two is meant by a word of its own: the triage starts with both. */
 function together(results: readonly Found[]): Hit | undefined {

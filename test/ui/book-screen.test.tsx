@@ -45,7 +45,10 @@ describe('the field book', () => {
     await until('article')
     expect(by('heading', FIELD_NOTES.find(({ id }) => id === 'dummy-load')?.title ?? '').tagName).toBe('H1')
     expect(place.querySelector('.standing')).not.toBeNull()
-    const related = [...place.querySelectorAll('section[aria-label=Related] a')]
+    const folds = [...place.querySelectorAll('details.fold')]
+    const related = folds
+      .filter(({ textContent }) => textContent?.startsWith('Related'))
+      .flatMap((fold) => [...fold.querySelectorAll('a')])
     expect(related.some((link) => link.getAttribute('href')?.startsWith('#/ask/'))).toBe(true)
   })
 
@@ -60,6 +63,7 @@ describe('the field book', () => {
   it('draws every kind of block', async () => {
     const place = show(
       <PageView
+        find={[]}
         shelf={SHELF}
         page={pageOf([
           { is: 'heading', text: 'A heading' },
@@ -103,28 +107,49 @@ describe('the field book', () => {
     { is: 'text', text: `Of ${text.toLowerCase()}.` },
   ])
 
-  it('folds all but the first section of a long page, and opens them on paper', async () => {
-    const place = show(<PageView shelf={SHELF} page={pageOf([{ is: 'text', text: 'First.' }, ...SECTIONS])} />)
+  const PROSE = 'A sentence of some length about what happens to a signal on a wire. '
+  const longSections = ['One', 'Two', 'Three'].flatMap((text): Block[] => [
+    { is: 'heading', text },
+    { is: 'text', text: `Of ${text.toLowerCase()}. ${PROSE.repeat(8)}` },
+  ])
+  const FIRST: Block = { is: 'text', text: 'First.' }
+  const foldsOf = (place: Element) => [...place.querySelectorAll<HTMLDetailsElement>('article details.fold')]
+  const namesOf = (folds: readonly HTMLDetailsElement[]) =>
+    folds.map((fold) => fold.querySelector('summary')?.textContent)
+
+  it('folds by name what a screen does not hold, and opens it on paper', async () => {
+    const place = show(<PageView find={[]} shelf={SHELF} page={pageOf([FIRST, ...longSections])} />)
     await settle()
     // as on the page: folds stand in its main part
     const main = document.createElement('main')
     place.replaceWith(main)
     main.append(place)
     watchPrinting()
-    const folds = () => [...place.querySelectorAll<HTMLDetailsElement>('article details.fold')]
-    const named = () => folds().filter((fold) => fold.querySelector('h2') !== null)
-    expect(named().map((fold) => fold.querySelector('h2')?.textContent)).toEqual(['Two', 'Three'])
-    expect(named().map(({ open }) => open)).toEqual([false, false])
+    expect(namesOf(foldsOf(place)).slice(0, 2)).toEqual(['Two', 'Three'])
+    const areOpen = () => foldsOf(place).map(({ open }) => open)
+    expect(areOpen()).not.toContain(true)
     dispatchEvent(new Event('beforeprint'))
-    expect(named().map(({ open }) => open)).toEqual([true, true])
+    expect(areOpen()).not.toContain(false)
     dispatchEvent(new Event('afterprint'))
-    expect(named().map(({ open }) => open)).toEqual([false, false])
+    expect(areOpen()).not.toContain(true)
   })
 
-  it('leaves a page of two sections open', async () => {
-    const place = show(<PageView shelf={SHELF} page={pageOf(SECTIONS.slice(0, 4))} />)
+  it('opens the fold that holds a word somebody looked for, and no other', async () => {
+    const page = pageOf([
+      FIRST,
+      ...longSections,
+      { is: 'heading', text: 'Four' },
+      { is: 'text', text: `A crowbar. ${PROSE.repeat(8)}` },
+    ])
+    const place = show(<PageView find={['crowbar', 'first']} shelf={SHELF} page={page} />)
     await settle()
-    expect(place.querySelectorAll('article details.fold h2')).toHaveLength(0)
+    expect(namesOf(foldsOf(place).filter(({ open }) => open))).toEqual(['Four'])
+  })
+
+  it('leaves what a screen holds open', async () => {
+    const place = show(<PageView find={[]} shelf={SHELF} page={pageOf(SECTIONS.slice(0, 4))} />)
+    await settle()
+    expect(namesOf(foldsOf(place)).filter((name) => name === 'One' || name === 'Two')).toEqual([])
     expect(place.textContent).toContain('Of two.')
   })
 })

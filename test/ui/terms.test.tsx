@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { beforeAll, describe, expect, it } from 'vitest'
-import { tappedTexts } from '../../src/guide/book/page-texts.ts'
 import type { Block, BookPage } from '../../src/guide/book/types.ts'
+import { layoutOf, tappedTexts } from '../../src/ui/parts/book/page-layout.ts'
 import { Sections } from '../../src/ui/parts/book/sections.tsx'
 import { TermList, TermsIn, Text } from '../../src/ui/parts/book/terms.tsx'
 import { allBy, by, show, tap, until } from './support.ts'
@@ -85,8 +85,8 @@ describe('words of the trade on a page of the book', () => {
 
   it('are tapped in cells, captions, labels and headings that are no button, each once', async () => {
     show(
-      <TermsIn texts={tappedTexts(page)} drawings={['planar-contact']}>
-        <Sections blocks={BLOCKS} title={page.title} />
+      <TermsIn texts={tappedTexts(layoutOf(page))} drawings={['planar-contact']}>
+        <Sections parts={layoutOf(page)} title={page.title} />
       </TermsIn>,
     )
     await until('figure a.term')

@@ -1,5 +1,4 @@
 /** The texts of a page of the book, in the order they stand there. */
-import { isFolded, sectionsOf } from './sections.ts'
 import type { Block, BookPage } from './types.ts'
 
 /** What a block says in words; what a drawing says is read out, not shown. */
@@ -27,21 +26,10 @@ export function blockTexts(block: Block): readonly string[] {
 
 export const pageTexts = ({ title, blocks }: BookPage): readonly string[] => [title, ...blocks.flatMap(blockTexts)]
 
-/** What of a block is shown as text that can be tapped; the heads of a table last, since a phone shows them as labels only. */
-function tappedInBlock(block: Block): readonly string[] {
+/** What of a block is shown as text that can be tapped, a button that opens a check is not; the heads of a table last, since a phone shows them as labels only. */
+export function tappedInBlock(block: Block): readonly string[] {
+  if (block.is === 'open-check') return []
   if (block.is === 'table')
     return [...(block.caption === undefined ? [] : [block.caption]), ...block.rows.flat(), ...block.head]
   return block.is === 'waveform' ? [block.waveform.title] : blockTexts(block)
-}
-
-/**
- * The texts of a page whose words can be tapped, in the order they are read: all but its title, which is no text of the
- * page, the button that opens a check, and the heading of a folded section, which a tap opens.
- */
-export function tappedTexts({ blocks }: BookPage): readonly string[] {
-  const sections = sectionsOf(blocks)
-  return sections.flatMap(({ heading, blocks: own }, index) => [
-    ...(heading === undefined || isFolded(sections, index) ? [] : [heading]),
-    ...own.filter(({ is }) => is !== 'open-check').flatMap(tappedInBlock),
-  ])
 }

@@ -13,12 +13,3 @@ export function sectionsOf(blocks: readonly Block[]): readonly Section[] {
   }
   return sections
 }
-
-/** From so many headings on a page is longer than a screen: all but its first section are then one tap away. */
-const FOLDED_FROM = 3
-
-/** Whether a section of a page is shown folded: never what stands first, so that the page says what it is about. */
-export const isFolded = (sections: readonly Section[], index: number): boolean =>
-  (index > 0 && sections[index]?.isFolded === true) ||
-  (sections.filter(({ heading }) => heading !== undefined).length >= FOLDED_FROM &&
-    index > sections.findIndex(({ heading }) => heading !== undefined))

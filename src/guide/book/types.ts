@@ -44,7 +44,8 @@ export type SoundPicture = {
 export type Block =
   /** `isFolded`: its section is one tap away, however short the page */
   | { readonly is: 'heading'; readonly text: string; readonly isFolded?: true }
-  | { readonly is: 'text'; readonly text: string }
+  /** `name`: what it is called where it is one tap away */
+  | { readonly is: 'text'; readonly text: string; readonly name?: string }
   | { readonly is: 'list'; readonly items: readonly string[]; readonly ordered?: true }
   | { readonly is: 'rows'; readonly rows: readonly BookRow[] }
   | {

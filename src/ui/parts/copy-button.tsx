@@ -1,9 +1,16 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { waysHere } from '../../state/share.ts'
 import { Icon } from './icon.tsx'
 
 /** Puts a text on the clipboard; where that is refused the text stands there to be copied by hand. */
-export function CopyButton({ text, words }: { readonly text: () => string; readonly words: string }) {
+export function CopyButton(given: {
+  readonly text: () => string
+  readonly words: string
+  /** another button about the same */
+  readonly beside?: ComponentChildren
+}) {
+  const { text, words, beside } = given
   const [outcome, setOutcome] = useState<'none' | 'copied' | 'refused'>('none')
   const copy = async () => {
     try {
@@ -17,6 +24,7 @@ export function CopyButton({ text, words }: { readonly text: () => string; reado
   }
   return (
     <p class="copy">
+      {beside}
       <button type="button" class="link" onClick={() => void copy()}>
         <Icon name="copy" />
         {words}

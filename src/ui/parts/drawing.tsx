@@ -5,17 +5,22 @@ import { drawingById } from '../../guide/drawings/drawings.ts'
 import { type Mark, SHEET_WIDTH } from '../../guide/drawings/types.ts'
 import { Text } from './book/terms.tsx'
 
-/** A drawing of a card or note: themed by the variables of the page, read out in words, printed as it is. */
-export function DrawingView({ id }: { readonly id: DrawingId | BookDrawingId }) {
+/**
+ * A drawing of a card or note: themed by the variables of the page, read out in words, printed as it is. `under`: the
+ * title it stands under, which is not said twice.
+ */
+export function DrawingView({ id, under }: { readonly id: DrawingId | BookDrawingId; readonly under?: string }) {
   const name = useId()
   const drawing = drawingById(id)
   if (drawing === undefined) return null
   const { title, said, height, marks } = drawing
   return (
     <figure class="picture drawing">
-      <figcaption>
-        <Text of={title} />
-      </figcaption>
+      {title !== under && (
+        <figcaption>
+          <Text of={title} />
+        </figcaption>
+      )}
       <svg viewBox={`0 0 ${SHEET_WIDTH} ${height}`} role="img" aria-labelledby={`${name}t ${name}d`}>
         <title id={`${name}t`}>{title}</title>
         <desc id={`${name}d`}>{said}</desc>

@@ -22,7 +22,13 @@ export const cellsOf = (table: HTMLTableElement): string[][] =>
  * a cell says its column by `data-label`. It can be copied as text with
  * tabs between the cells, as a spreadsheet takes it.
  */
-export function ScrollX({ label, children }: { readonly label: string; readonly children: ComponentChildren }) {
+export function ScrollX(given: {
+  readonly label: string
+  readonly children: ComponentChildren
+  /** what stands beside the copying */
+  readonly beside?: ComponentChildren
+}) {
+  const { label, children, beside } = given
   const box = useRef<HTMLElement>(null)
   const text = () => {
     const table = box.current?.querySelector('table')
@@ -33,7 +39,7 @@ export function ScrollX({ label, children }: { readonly label: string; readonly 
       <section ref={box} class="scroll-x" aria-label={label} {...REACHABLE}>
         {children}
       </section>
-      <CopyButton text={text} words="Copy the table" />
+      <CopyButton text={text} words="Copy the table" beside={beside} />
     </>
   )
 }

@@ -127,7 +127,7 @@ function barredPage(kind: LineKind, why: string): Pick<BookPage, 'inShort' | 'bl
     blocks: [
       { is: 'text', text: card.carries.text },
       { is: 'never', items: [why, ...texts(card.never)] },
-      { is: 'text', text: BARRED },
+      { is: 'text', text: BARRED, name: 'What is left to do' },
       { is: 'heading', text: 'Usual faults' },
       { is: 'list', items: texts(card.faults) },
     ],

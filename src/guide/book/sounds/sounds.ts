@@ -34,15 +34,19 @@ function pageOf(signature: NoiseSignature, card: SoundCard): BookPage {
   const titleOf = (id: string) => SOUND_CARDS.find((one) => one.signature === id)?.title ?? id
   const facts: readonly BookRow[] = [
     { label: 'Heard', text: sentence(signature.heard) },
+    { label: 'First test', text: sentence(signature.firstTest) },
     { label: 'When it comes', text: card.comes },
     { label: 'Rhythm', text: card.rhythm },
     { label: 'Pitch', text: sentence(signature.rule) },
-    { label: 'First test', text: sentence(signature.firstTest) },
   ]
   const blocks: readonly Block[] = [
     { is: 'sound', sound: signature.id, said: `${card.listen} ${card.rhythm}` },
-    { is: 'text', text: played === undefined ? card.listen : `${card.listen} Made for ${played()}.` },
     { is: 'rows', rows: facts },
+    {
+      is: 'text',
+      text: played === undefined ? card.listen : `${card.listen} Made for ${played()}.`,
+      name: 'What is played',
+    },
     { is: 'heading', text: 'Taken for it' },
     { is: 'rows', rows: card.alike.map((other) => ({ label: titleOf(other.signature), text: other.test })) },
     { is: 'heading', text: 'If it is this' },

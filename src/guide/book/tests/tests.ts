@@ -31,15 +31,15 @@ function pageOf(item: Evidence, card: TestCard): BookPage {
   const blocks: readonly Block[] = [
     { is: 'text', text: item.why },
     { is: 'list', items: card.do, ordered: true },
-    ...(item.picture === undefined ? [] : [{ is: 'drawing', drawing: item.picture } as const]),
     {
       is: 'rows',
       rows: [
-        ...card.with.map((one) => ({ label: capital(one.instrument), text: `${capital(one.setting)}.` })),
         { label: 'Expect', text: card.expect },
+        ...card.with.map((one) => ({ label: capital(one.instrument), text: `${capital(one.setting)}.` })),
         { label: 'Minutes', text: String(item.minutes) },
       ],
     },
+    ...(item.picture === undefined ? [] : [{ is: 'drawing', drawing: item.picture } as const]),
     { is: 'heading', text: 'What it may show', isFolded: true },
     { is: 'rows', rows: item.options.filter(isShown).map(({ label, means }) => ({ label, text: means })) },
   ]

@@ -11,8 +11,9 @@ const FillInTable = lazy(async () => (await import('../fill-in.tsx')).FillInTabl
 const WaveformView = lazy(async () => (await import('./waveform.tsx')).WaveformView)
 const SoundView = lazy(async () => (await import('./sound.tsx')).SoundView)
 
-/** One block of a page. `title`: the page's, which a table without a caption is called by. */
-export function BlockView({ block, title }: { readonly block: Block; readonly title: string }) {
+/** One block of a page. `title`: the page's, which a table without a caption is called by; `atOnce`: so many of its rows. */
+export function BlockView(given: { readonly block: Block; readonly title: string; readonly atOnce?: number }) {
+  const { block, title, atOnce } = given
   switch (block.is) {
     case 'heading':
       return <h2>{block.text}</h2>
@@ -27,11 +28,11 @@ export function BlockView({ block, title }: { readonly block: Block; readonly ti
     case 'rows':
       return <Rows rows={block.rows} />
     case 'table':
-      return <BookTable table={block} title={block.caption ?? title} />
+      return <BookTable table={block} title={block.caption ?? title} atOnce={atOnce} />
     case 'never':
       return <Never items={block.items} />
     case 'drawing':
-      return <DrawingView id={block.drawing} />
+      return <DrawingView id={block.drawing} under={title} />
     case 'waveform':
       return <WaveformView waveform={block.waveform} />
     case 'sound':

@@ -1,29 +1,19 @@
 import type { Linked as Link } from '../../../state/book.ts'
 import { Icon } from '../icon.tsx'
 
-/** Rows that lead on: of what kind each is, and what it is about. */
-export function Linked({ links, label }: { readonly links: readonly Link[]; readonly label: string }) {
-  if (links.length === 0) return null
-  return (
-    <section aria-label={label}>
-      <h2>{label}</h2>
-      <Rows links={links} />
-    </section>
-  )
-}
-
-/** The same, one tap away: where the screen is about something else. */
+/** What leads on, one tap away: the screen is about something else. */
 export function FoldedLinks({ links, label }: { readonly links: readonly Link[]; readonly label: string }) {
   if (links.length === 0) return null
   return (
     <details class="fold">
       <summary>{label}</summary>
-      <Rows links={links} />
+      <LinkRows links={links} />
     </details>
   )
 }
 
-function Rows({ links }: { readonly links: readonly Link[] }) {
+/** Rows that lead on: of what kind each is, and what it is about. */
+export function LinkRows({ links }: { readonly links: readonly Link[] }) {
   return (
     <ul class="rows">
       {links.map(({ hash, kind, title }) => (

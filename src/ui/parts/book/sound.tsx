@@ -1,4 +1,5 @@
 import './sound.css'
+import type { ComponentChildren } from 'preact'
 import { useEffect, useId, useMemo } from 'preact/hooks'
 import { formatQuantity } from '../../../calc/quantity/format.ts'
 import { DRAWN_DB, pictureOf } from '../../../guide/book/sounds/picture.ts'
@@ -7,8 +8,9 @@ import type { SoundPicture } from '../../../guide/book/types.ts'
 import { playing, playSound, stopSound } from '../../../state/sound-player.ts'
 
 const WIDTH = 320
-const SPECTRUM = { top: 8, height: 96 } as const
-const RHYTHM = { top: 136, height: 40 } as const
+const SPECTRUM = { top: 8, height: 64 } as const
+const RHYTHM = { top: 98, height: 32 } as const
+const FOOT = RHYTHM.top + RHYTHM.height + 16
 const LEFT = 6
 const RIGHT = 314
 
@@ -22,21 +24,20 @@ export function SoundView({ id, said }: { readonly id: string; readonly said: st
   const isOn = now.is === 'on' && now.sound === id
   return (
     <section class="sound" aria-label="Sound">
-      <div class="actions no-print">
-        <button
-          type="button"
-          class={isOn ? 'button strong' : 'button'}
-          onClick={() => (isOn ? stopSound() : void playSound(id))}
-        >
-          {isOn ? 'Stop the sound' : 'Listen to it'}
-        </button>
-      </div>
       {now.is === 'refused' && now.sound === id && (
         <p class="notice" role="status">
           {now.why}
         </p>
       )}
-      <SoundDrawing picture={picture} said={said} />
+      <SoundDrawing picture={picture} said={said}>
+        <button
+          type="button"
+          class={isOn ? 'button strong no-print' : 'button no-print'}
+          onClick={() => (isOn ? stopSound() : void playSound(id))}
+        >
+          {isOn ? 'Stop the sound' : 'Listen to it'}
+        </button>
+      </SoundDrawing>
     </section>
   )
 }
@@ -44,7 +45,13 @@ export function SoundView({ id, said }: { readonly id: string; readonly said: st
 /** Frequencies that are named under the spectrum. */
 const MARKS_HZ = [100, 1e3, 10e3] as const
 
-function SoundDrawing({ picture, said }: { readonly picture: SoundPicture; readonly said: string }) {
+function SoundDrawing(given: {
+  readonly picture: SoundPicture
+  readonly said: string
+  /** what plays it */
+  readonly children: ComponentChildren
+}) {
+  const { picture, said, children } = given
   const name = useId()
   const { fromHz, toHz, belowDb, seconds, rhythm } = picture
   const across = (hz: number) => LEFT + ((RIGHT - LEFT) * Math.log(hz / fromHz)) / Math.log(toHz / fromHz)
@@ -67,8 +74,11 @@ function SoundDrawing({ picture, said }: { readonly picture: SoundPicture; reado
     .join('')
   return (
     <figure class="picture drawing sound-picture">
-      <figcaption>Spectrum and rhythm</figcaption>
-      <svg viewBox={`0 0 ${WIDTH} 196`} role="img" aria-labelledby={`${name}t ${name}d`}>
+      <figcaption>
+        <span>Spectrum and rhythm</span>
+        {children}
+      </figcaption>
+      <svg viewBox={`0 0 ${WIDTH} ${FOOT + 4}`} role="img" aria-labelledby={`${name}t ${name}d`}>
         <title id={`${name}t`}>Spectrum and rhythm</title>
         <desc id={`${name}d`}>{said}</desc>
         <path class="s-fill" d={bars} />
@@ -82,10 +92,10 @@ function SoundDrawing({ picture, said }: { readonly picture: SoundPicture; reado
           </g>
         ))}
         <path class="s-level" d={envelope} stroke-width={Math.max(0.8, step * 0.8)} />
-        <text x={LEFT} y={192}>
+        <text x={LEFT} y={FOOT}>
           0
         </text>
-        <text x={RIGHT} y={192} text-anchor="end">
+        <text x={RIGHT} y={FOOT} text-anchor="end">
           {formatQuantity(seconds, 'time', 2)}
         </text>
       </svg>

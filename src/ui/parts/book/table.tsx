@@ -3,25 +3,41 @@ import type { Block } from '../../../guide/book/types.ts'
 import { ScrollX } from '../scroll-x.tsx'
 import { Text } from './terms.tsx'
 
-type Given = { readonly table: Extract<Block, { readonly is: 'table' }>; readonly title: string }
+type Given = {
+  readonly table: Extract<Block, { readonly is: 'table' }>
+  readonly title: string
+  /** so many rows on a phone before the rest is asked for; absent: as many as fit a screen by themselves */
+  readonly atOnce: number | undefined
+}
 
 /** On a phone a row is a card with a line a cell: so many lines are shown before the rest is asked for. */
 const LINES_AT_ONCE = 24
+const screenful = ({ head }: Given['table']): number => Math.max(2, Math.floor(LINES_AT_ONCE / head.length))
 
 /** A table of the book; on a phone each of its rows is a card, and the later ones come by a tap. */
-export function BookTable({ table, title }: Given) {
+export function BookTable({ table, title, atOnce = screenful(table) }: Given) {
   const [isWhole, setWhole] = useState(false)
-  const atOnce = Math.max(2, Math.floor(LINES_AT_ONCE / table.head.length))
   const met = new Set<string>()
   // the same words stand in many rows: the first of them is enough to be tapped
   const isFirst = (cell: string) => met.size < met.add(cell).size
   const showAll = ({ currentTarget }: { readonly currentTarget: HTMLElement }) => {
     // the button goes, and must not take the focus with it
-    currentTarget.closest('section')?.focus({ preventScroll: true })
+    const table = currentTarget.closest('.copy')?.previousElementSibling
+    if (table instanceof HTMLElement) table.focus({ preventScroll: true })
     setWhole(true)
   }
   return (
-    <ScrollX label={`Table: ${title}`}>
+    <ScrollX
+      label={`Table: ${title}`}
+      beside={
+        table.rows.length > atOnce &&
+        !isWhole && (
+          <button type="button" class="button all-rows" onClick={showAll}>
+            All {table.rows.length} rows
+          </button>
+        )
+      }
+    >
       <table>
         {table.caption !== undefined && (
           <caption>
@@ -55,11 +71,6 @@ export function BookTable({ table, title }: Given) {
           ))}
         </tbody>
       </table>
-      {table.rows.length > atOnce && !isWhole && (
-        <button type="button" class="button wide all-rows" onClick={showAll}>
-          All {table.rows.length} rows
-        </button>
-      )}
     </ScrollX>
   )
 }

@@ -126,13 +126,13 @@ function Term({ entry, words }: { readonly entry: GlossaryEntry; readonly words:
 }
 
 /** What the words and short forms of the screen mean, all in one place. */
-export function TermList() {
+export function TermList({ name = 'Words and short forms' }: { readonly name?: string }) {
   const { marks } = useContext(Terms)
   const entries = [...(marks?.values() ?? [])].flat().flatMap(({ entry }) => entry ?? [])
   if (marks !== undefined && entries.length === 0) return null
   return (
     <details class="fold">
-      <summary>Words and short forms</summary>
+      <summary>{name}</summary>
       <dl class="small">
         {entries.map(({ id, word, line }) => (
           <div key={id}>

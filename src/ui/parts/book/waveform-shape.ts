@@ -15,7 +15,7 @@ const EDGE = 4
 /** A level is said beside the plot, at the end of a line that bends to it. */
 const BEND = 12
 const WIDEST_LABEL = 13
-const LEAST_PLOT = 132
+const LEAST_PLOT = 88
 
 export type Letters = {
   readonly text: string

@@ -20,6 +20,7 @@ export function WaveformView({ waveform }: { readonly waveform: Waveform }) {
         aria-describedby={`${name}d`}
       >
         <title id={`${name}t`}>{waveform.title}</title>
+        <desc id={`${name}d`}>{waveform.said}</desc>
         {paths.map((path, index) => (
           <PathView key={`${index}${path.look}`} path={path} />
         ))}
@@ -27,9 +28,6 @@ export function WaveformView({ waveform }: { readonly waveform: Waveform }) {
           <LettersView key={`${words.x} ${words.y} ${words.text}`} words={words} />
         ))}
       </svg>
-      <p id={`${name}d`} class="small muted">
-        {waveform.said}
-      </p>
     </figure>
   )
 }

@@ -15,10 +15,10 @@ const ROOMS = SHELVES.filter(({ load }) => load !== undefined).map((shelf) => ({
   shelf,
   View: lazy(async () => {
     const pages = await pagesOf(shelf)
-    return ({ id }: { readonly id: string | undefined }) => {
+    return ({ id, find }: { readonly id: string | undefined; readonly find: readonly string[] }) => {
       if (id === undefined) return <ShelfList shelf={shelf} pages={pages} />
       const page = pages.find((each) => each.id === id)
-      return page ? <PageView key={id} page={page} shelf={shelf} /> : <NoSuchPage id={id} />
+      return page ? <PageView key={id} page={page} shelf={shelf} find={find} /> : <NoSuchPage id={id} />
     }
   }),
 }))
@@ -29,10 +29,15 @@ const viewOf = (shelf: ShelfRoom | undefined) => ROOMS.find((room) => room.shelf
 export function Book({ id, query = [] }: { readonly id: string | undefined; readonly query?: readonly Pair[] }) {
   if (id === undefined) return <Front />
   if (id === 'glossary') return <Glossary sought={query.find(({ key }) => key === 'word')?.text} />
+  const find =
+    query
+      .find(({ key }) => key === 'find')
+      ?.text.toLowerCase()
+      .split(' ') ?? []
   const named = SHELVES.find((shelf) => shelf.id === id)
   const View = viewOf(named ?? shelfOfId(id))
   if (View === undefined) return <NoSuchPage id={id} />
-  return <View key={named?.id ?? 'page'} id={named === undefined ? id : undefined} />
+  return <View key={named?.id ?? 'page'} id={named === undefined ? id : undefined} find={find} />
 }
 
 const NoSuchPage = ({ id }: { readonly id: string }) => <Nowhere path={`#/notes/${id}`} what="page of the book" />

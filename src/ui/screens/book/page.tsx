@@ -1,45 +1,53 @@
 import { useMemo } from 'preact/hooks'
-import { tappedTexts } from '../../../guide/book/page-texts.ts'
 import type { ShelfRoom } from '../../../guide/book/shelves.ts'
 import type { BookPage } from '../../../guide/book/types.ts'
 import { SCREENING } from '../../../reference/screening.ts'
 import { linkedTo } from '../../../state/book.ts'
 import { hashOf } from '../../../state/router.ts'
-import { Linked } from '../../parts/book/linked.tsx'
+import { CautionLine } from '../../parts/book/caution-line.tsx'
+import { Fold } from '../../parts/book/fold.tsx'
+import { LinkRows } from '../../parts/book/linked.tsx'
+import { FOOT, layoutOf, soughtFolds, tappedTexts } from '../../parts/book/page-layout.ts'
 import { Sections } from '../../parts/book/sections.tsx'
 import { TermList, TermsIn } from '../../parts/book/terms.tsx'
-import { Cautions, fittingCautions } from '../../parts/cautions.tsx'
+import { fittingCautions } from '../../parts/cautions.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { PrintHead } from '../../parts/print-head.tsx'
 import { Sources } from '../../parts/working.tsx'
 import { Head } from '../../shell/head.tsx'
 
-/** More than a glance would take is one tap away. */
-const MOST_SOURCES_OPEN = 1
+const drawingsOf = ({ blocks }: BookPage) => blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : []))
 
-function SourcesOf({ page: { sources } }: { readonly page: BookPage }) {
-  if (sources.length <= MOST_SOURCES_OPEN)
-    return (
-      <>
-        <h2>Source</h2>
-        <Sources sources={sources} />
-      </>
-    )
+/** What every page ends with: its words, where it is from, and what it has to do with. */
+function Foot({ page: { id, sources } }: { readonly page: BookPage }) {
+  const links = linkedTo(`page/${id}`)
   return (
-    <details class="fold">
-      <summary>
-        <h2>Sources, {sources.length}</h2>
-      </summary>
-      <Sources sources={sources} />
-    </details>
+    <>
+      <TermList name={FOOT.words} />
+      <Fold name={sources.length === 1 ? FOOT.source : `${FOOT.sources}, ${sources.length}`}>
+        <Sources sources={sources} />
+      </Fold>
+      {links.length > 0 && (
+        <Fold name={`${FOOT.related}, ${links.length}`}>
+          <LinkRows links={links} />
+        </Fold>
+      )}
+    </>
   )
 }
 
-const drawingsOf = ({ blocks }: BookPage) => blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : []))
-
-/** A page of the book: what it says and draws, where that is from, and what it has to do with. */
-export function PageView({ page, shelf }: { readonly page: BookPage; readonly shelf: ShelfRoom }) {
-  const texts = useMemo(() => tappedTexts(page), [page])
+/**
+ * A page of the book: what its title asks, on one screen of a phone, and by name all else it says, where it is from and
+ * what it has to do with. `find`: words somebody looked for; what holds them is not folded.
+ */
+export function PageView(given: {
+  readonly page: BookPage
+  readonly shelf: ShelfRoom
+  readonly find: readonly string[]
+}) {
+  const { page, shelf, find } = given
+  const parts = useMemo(() => layoutOf(page), [page])
+  const texts = useMemo(() => tappedTexts(parts), [parts])
   const drawings = useMemo(() => drawingsOf(page), [page])
   return (
     <TermsIn texts={texts} drawings={drawings}>
@@ -51,13 +59,10 @@ export function PageView({ page, shelf }: { readonly page: BookPage; readonly sh
       </Head>
       <PrintHead />
       <article class="prose stack book-page">
-        {page.cautions !== undefined && <Cautions ids={fittingCautions(page.cautions)} />}
-        <Sections blocks={page.blocks} title={page.title} />
-        <TermList />
-        <SourcesOf page={page} />
+        <CautionLine ids={fittingCautions(page.cautions ?? [])} />
+        <Sections parts={parts} title={page.title} wanted={soughtFolds(parts, find)} foot={<Foot page={page} />} />
         <p class="print-only">{SCREENING.text}</p>
       </article>
-      <Linked links={linkedTo(`page/${page.id}`)} label="Related" />
     </TermsIn>
   )
 }

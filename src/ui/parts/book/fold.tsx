@@ -1,0 +1,25 @@
+import type { ComponentChildren } from 'preact'
+import { Icon } from '../icon.tsx'
+import './fold.css'
+
+/** Folds side by side, by their names; one that is opened takes the whole width. */
+export const Names = ({ children }: { readonly children: ComponentChildren }) => <div class="names">{children}</div>
+
+/** One tap away, by its name; on paper it is open. */
+export function Fold(given: {
+  readonly name: string
+  readonly isOpen?: boolean
+  readonly isNever?: boolean
+  readonly children: ComponentChildren
+}) {
+  const { name, isOpen = false, isNever = false, children } = given
+  return (
+    <details class={isNever ? 'fold never-fold' : 'fold'} open={isOpen}>
+      <summary>
+        {isNever && <Icon name="fails" />}
+        <h2>{name}</h2>
+      </summary>
+      <div class="stack">{children}</div>
+    </details>
+  )
+}
