@@ -222,6 +222,7 @@ describe('a table to fill in', () => {
     const matrix = () => page.getByRole('region', { name: 'Breaker matrix', exact: true })
     await follow(page, '#/notes/breaker-matrix')
     await heading(page).waitFor()
+    await page.locator('summary').filter({ hasText: 'Breaker matrix' }).click()
     await matrix().getByLabel('Switch or breaker', { exact: true }).fill('landing light')
     await matrix().getByLabel('On', { exact: true }).first().fill('2')
     await follow(page, '#/ask/battery')

@@ -12,7 +12,7 @@ const LINE_PX = 24
 export const GAP_PX = 12
 const ITEM_GAP_PX = 8
 /** mean advance of a letter, as a share of its size; that of a bold one is wider */
-const LETTER_FRAC = 0.515
+const LETTER_FRAC = 0.51
 const BOLD_FRAC = 0.56
 const TEXT_PX = 16
 const CELL_PX = 15
@@ -41,7 +41,7 @@ const listHeight = (items: readonly string[], widthPx: number): number =>
 
 /** A label takes two of seven parts of the width, and six letters' room at least. */
 const LABEL_PX = 96
-const VALUE_PX = WIDTH_PX - LABEL_PX - GAP_PX - 8
+const VALUE_PX = WIDTH_PX - LABEL_PX - GAP_PX - 12
 
 export const rowHeight = ({ label, text, source }: BookRow): number =>
   Math.max(proseHeight(label, LABEL_PX), proseHeight(text, VALUE_PX) + (source === undefined ? 0 : 2 * LINE_PX)) + 17
@@ -69,10 +69,10 @@ export type Table = Extract<Block, { readonly is: 'table' }>
 
 /** A table with so many of its rows; below it the tap that shows all, or that copies it. */
 export const tableHeight = ({ caption, head, rows }: Table, shown: number): number =>
-  rows.slice(0, shown).reduce((sum, cells) => sum + cardHeight(head, cells), TAP_PX + 4) +
+  rows.slice(0, shown).reduce((sum, cells) => sum + cardHeight(head, cells), TAP_PX + 8) +
   (caption === undefined ? 0 : linesOf(caption, WIDTH_PX, STRONG_PX) * 20.25 + 4)
 
-const NAME_PX = 15
+const NAME_LETTER_PX = 7.5
 const NAME_MARK_PX = 17
 /** the sign before what must not be done */
 const TICK_PX = 28
@@ -81,10 +81,7 @@ const TICK_PX = 28
 export function namesHeight(names: readonly string[]): number {
   let [rows, x] = [0, WIDTH_PX]
   for (const name of names) {
-    const wide = Math.min(
-      WIDTH_PX,
-      name.length * NAME_PX * LETTER_FRAC + NAME_MARK_PX + (/^Never/.test(name) ? TICK_PX : 0),
-    )
+    const wide = Math.min(WIDTH_PX, name.length * NAME_LETTER_PX + NAME_MARK_PX + (/^Never/.test(name) ? TICK_PX : 0))
     if (x + GAP_PX + wide <= WIDTH_PX) x += GAP_PX + wide
     else [rows, x] = [rows + 1, wide]
   }
@@ -105,7 +102,7 @@ export function blockHeight(block: Block): number {
     case 'heading':
       return headingHeight()
     case 'text':
-      return proseHeight(block.text)
+      return proseHeight(block.text, WIDTH_PX - 6)
     case 'list':
       return listHeight(block.items, WIDTH_PX - 28)
     case 'never':

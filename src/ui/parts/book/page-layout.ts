@@ -78,6 +78,9 @@ const EXAMPLE = 'Example: '
 /** What a picture shows, for those who rather read. */
 const saidOf = ({ said }: Waveform): Block => ({ is: 'text', text: said, name: 'In words' })
 
+/** What is asked for by its own name, whatever section it stands in. */
+const isApart = ({ is }: Block): boolean => is === 'never' || is === 'open-check'
+
 function atomsOf({ shelf, blocks }: BookPage): readonly Atom[] {
   const sections = sectionsOf(blocks)
   const firstText = blocks.find(({ is }) => is === 'text')
@@ -91,6 +94,8 @@ function atomsOf({ shelf, blocks }: BookPage): readonly Atom[] {
           { block, rank, ...named },
           { block: saidOf(block.waveform), rank: undefined, ...named },
         ]
+      // has a name of its own, whatever it stands under
+      if (isApart(block)) return [{ block, rank, section: section + 0.5 }]
       if (block.is !== 'rows') return [{ block, rank, ...named }]
       return block.rows.map((row) => ({ block: { is: 'rows', rows: [row] }, rank, ...named }))
     }),
@@ -124,9 +129,6 @@ function nameOf(block: Block): string {
       return 'Checks'
   }
 }
-
-/** What is asked for by its own name, whatever section it stands in. */
-const isApart = ({ is }: Block): boolean => is === 'never' || is === 'open-check'
 
 const rowsTogether = (one: Block | undefined, other: Block): Block | undefined =>
   one?.is === 'rows' && other.is === 'rows' ? { is: 'rows', rows: [...one.rows, ...other.rows] } : undefined
@@ -186,7 +188,7 @@ function partsOf(atoms: readonly Atom[], open: ReadonlySet<Atom>, rows: Rows): r
 const isPicture = ({ is }: Block): boolean => is === 'drawing' || is === 'waveform' || is === 'sound'
 
 /** Rows begin with a line of their own, and a picture with its name. */
-const gapOver = (block: Block): number => (block.is === 'rows' ? 8 : isPicture(block) ? 4 : GAP_PX)
+const gapOver = (block: Block): number => (block.is === 'rows' ? 12 : isPicture(block) ? 4 : GAP_PX)
 
 /** How far down a page goes that is laid out so. */
 function heightOf(page: BookPage, parts: readonly Part[]): number {
