@@ -12,11 +12,12 @@ export const PLAIN_WORDS: Readonly<Record<string, string>> = {
     'gauge gauges indicator jumps flickers wanders sensor temperature pressure pointer heading swings flag',
   'wrong/data':
     'bus drops dropout errors messages lost crc parity arinc 429 1553 can rs-485 rs-422 ethernet link packet loss',
-  'wrong/reset': 'reboots restarts trips resets false alarm warning latched discrete relay chatters blanks',
+  'wrong/reset':
+    'reboots box reboots reboot restarts trips resets false alarm warning latched discrete relay chatters blanks',
   'wrong/compass': 'compass magnetometer flux valve magnetic heading off',
   'wrong/broken': 'dead burnt blown failed damaged short fried destroyed',
   'wrong/plan': 'new box design emission susceptibility qualification do-160 install',
-  'when/transmit': 'transmit transmits transmitting keyed keying ptt radio hf vhf uhf push to talk',
+  'when/transmit': 'call calling tower transmit transmits transmitting keyed keying ptt radio hf vhf uhf push to talk',
   'when/engine': 'engine rpm speed follows alternator generator magneto',
   'when/load': 'load switched pitch changes',
   'when/unit': 'lamp light strobe beacon motor pump blower charger display on',
@@ -64,7 +65,7 @@ export const CAUSE_WORDS: Readonly<Record<string, string>> = {
   supply: 'power lead conducted alternator every output',
   crosstalk: 'bundle routing parallel buzzer wire separation near beside moved',
   joint: 'rusty bolt rectify corroded intermodulation',
-  stud: 'ground stud battery negative cable loose many systems flicker weights clocks everything minus never connected',
+  stud: 'ground stud battery negative cable loose many systems fail together flicker weights clocks everything minus never connected',
   contact: 'intermittent loose pin fretting vibration chafed wire short bare terminal comes and goes',
   'bus-fault': 'terminator stub 120 ohm retries crc errors wrong resistance end open',
   'set-up': 'configuration speed setting format software jam mechanical adjustment wrong option',

@@ -116,6 +116,13 @@ function together(results: readonly Found[]): Hit | undefined {
   }
 }
 
+/** Whether what was typed, of more than one word, is what a noise is called. */
+function isNamed(found: Found | undefined, text: string): boolean {
+  const typed = wordsOf(text).flatMap((word) => termOf(word) ?? [])
+  const named = wordsOf(found?.title ?? '')
+  return found?.kind === 'sounds' && typed.length > 1 && typed.every((word) => named.includes(word))
+}
+
 /** The line with the figures that were typed beside it. */
 function answered(results: readonly Found[], figures: SoughtFigures): Hit | undefined {
   const { capacitanceF, bitRateHz } = figures.texts
@@ -137,7 +144,8 @@ export function searchFor(text: string): readonly Hit[] {
   find ??= open()
   const figures = figuresIn(text)
   const results = find(figures.words)
-  const first = [answered(results, figures), together(results)].flatMap((hit) => hit ?? [])
+  const both = isNamed(results[0], figures.words) ? undefined : together(results)
+  const first = [answered(results, figures), both].flatMap((hit) => hit ?? [])
   const leastScore = LEAST_SCORE_FRAC * (results[0]?.score ?? 0)
   const near = results.filter(({ score }) => score >= leastScore).map(shown)
   return [...first, ...near].slice(0, MOST_HITS)

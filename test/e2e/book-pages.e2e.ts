@@ -64,7 +64,7 @@ const shownOpen = () =>
       bottomPx: (article?.getBoundingClientRect().bottom ?? Number.NaN) + scrollY,
       barPx: document.querySelector('nav')?.getBoundingClientRect().top ?? Number.NaN,
       letters: shown.reduce((sum, one) => sum + (one.textContent?.trim().length ?? 0), 0),
-      open: article?.querySelectorAll('details[open]').length,
+      open: [...(article?.querySelectorAll('details[open]') ?? [])].filter((one) => one.checkVisibility()).length,
       small: taps
         .filter((one) => one.getBoundingClientRect().height < least)
         .map((one) => one.textContent?.trim() ?? ''),

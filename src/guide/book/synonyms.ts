@@ -32,7 +32,7 @@ export const SAME: readonly (readonly string[])[] = [
   ['birdie', 'own tone', 'clock'],
   ['brownout', 'dip', 'sag', 'interruption'],
   ['load dump', 'bus surge'],
-  ['inrush', 'hot plug'],
+  ['no trial', 'barred lines'],
   ['mag', 'magneto', 'ignition'],
   ['ground loop', 'shared return', 'audio ground'],
   ['pigtail', 'shield tail', 'shield ends'],

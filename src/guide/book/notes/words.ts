@@ -14,6 +14,9 @@ export const NOTE_WORDS: Readonly<Record<string, readonly string[]>> = {
   codes: ['4n7', '1k5', 'marking', 'letter code', 'preferred values', 'e12', 'e24'],
   'bus-dip': ['brownout', 'reset at start', 'hold-up'],
   'may-i-fly': ['approved data', 'modification', 'release to service'],
-  'bond-four-wire': ['bond resistance', 'milliohm', 'bonding'],
+  'bond-four-wire': ['bond resistance', 'milliohm', 'bonding', 'bonding check', 'bonding strap'],
+  'in-line-trial': ['in-line trial'],
+  inrush: ['inrush current'],
+  intermittents: ['intermittent', 'comes and goes'],
   'l-band': ['transponder', 'tcas', 'dme', 'ghost'],
 }
