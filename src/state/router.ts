@@ -1,7 +1,7 @@
 /**
  * Where we are. Addresses are a contract: `#/ask`, `#/ask/<node>`, `#/check`, `#/check/<id>?k=v&…`, `#/log`,
  * `#/log/<id>`, `#/log/<complaint>/<line>/<check>`, `#/log/<complaint>/connector/<connector>/…`, `#/notes`,
- * `#/notes/<id>`. A missing key means the default, `key=` means "known to be empty".
+ * `#/notes/<id>`, `#/notes/<id>?find=<words looked for>`. A missing key means the default, `key=` means "known to be empty".
  */
 import { signal } from '@preact/signals'
 

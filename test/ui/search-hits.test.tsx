@@ -37,7 +37,7 @@ describe('what a search found', () => {
   it('says of what kind each hit is, and where nothing is found what to do', () => {
     const place = show(<SearchHits text="dummy load" />)
     const [first] = place.querySelectorAll('ul[aria-label=Found] a')
-    expect(first?.getAttribute('href')).toBe('#/notes/dummy-load')
+    expect(first?.getAttribute('href')).toBe('#/notes/dummy-load?find=dummy%20load')
     expect(first?.querySelector('.tag')?.textContent).toBe('Note')
     show(<SearchHits text="qqqq zzzz" />)
     expect(by('p', /Nothing has these words/)).toBeDefined()
