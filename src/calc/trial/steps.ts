@@ -47,8 +47,14 @@ function noiseOf(entry: ColumnEntry | undefined): NoiseNote | undefined {
   return word && { is: 'word', word }
 }
 
-/** Steps without a part between two semicolons are no steps: what else stands in their row says nothing. */
+/**
+ * Steps without a part between two semicolons are no steps: what else stands in their row says nothing. One place alone,
+ * beside a bare line that has none, is that of every adapter.
+ */
 export function stepsOf(columns: Columns): readonly TrialStep[] {
+  const [first] = columns.steps
+  const isBare = first?.is === 'word' && first.word === 'bare'
+  const everyPlace = isBare && columns.places?.length === 1 ? columns.places[0] : undefined
   return columns.steps.flatMap((entry, row): readonly TrialStep[] => {
     if (entry.is === 'none') return []
     const farads = entry.is === 'number' ? entry.si : 0
@@ -60,7 +66,7 @@ export function stepsOf(columns: Columns): readonly TrialStep[] {
       {
         part: entry.is === 'word' && entry.word === 'bare' ? 'bare' : farads > 0 ? 'capacitor' : 'empty',
         farads,
-        place: wordIn(PLACE_WORDS, columns.places?.[row]) ?? 'chassis',
+        place: wordIn(PLACE_WORDS, everyPlace ?? columns.places?.[row]) ?? 'chassis',
         ...(noise === undefined ? {} : { noise }),
         ...(signal === undefined || signal === 'not looked at' ? {} : { signal }),
         ...(repeats === undefined ? {} : { repeats }),

@@ -53,6 +53,28 @@ describe('a clamp', () => {
     expect(plain(both.headline)).toBe('The load is 10 Ω, the source 15 Ω to 60 Ω.')
   })
 
+  it('is no plain yes where the load alone is more than the whole loop: both ends cancel', () => {
+    // 1 + j100 into 9.6 − j99.5: together 10.61 Ω, the load alone 99.96 Ω; 20·log10(|100 + 10.6 + j0.5| / 10.61) = 20.36 dB
+    const [source, load] = [
+      { re: 1, im: 100 },
+      { re: 9.6, im: -99.5 },
+    ]
+    const around = series(source, load)
+    const fallDb = String(db(size(series(around, { re: 100, im: 0 })) / size(around)))
+    const read = { clampOhm: '100', fallDb, currentDb: '40 dBµA', voltageDb: String(40 + db(size(load))) }
+    const both = loop({ ...read, offDb: '1' })
+    expect(both.verdict).toBe('marginal')
+    expect(both.headline).toMatch(/^With care, both ends cancel: the load is/u)
+    expect(both.findings.map(({ sentence }) => sentence).join(' ')).toContain('cancel there, a resonance')
+  })
+
+  it('hands the load of a current and a voltage over at its least, as far as both may be off', () => {
+    const read = { clampOhm: '100', fallDb: '6', currentDb: '20 dBµA', voltageDb: '60 dBµV' }
+    expect(si(loop(read), 'loadOhm')).toBeCloseTo(100, 9)
+    // one decibel less voltage, one more current: 10^(38/20)
+    expect(si(loop({ ...read, offDb: '1' }), 'loadOhm')).toBeCloseTo(10 ** 1.9, 9)
+  })
+
   it('is no plain yes where one capacitor took both ends for resistances, or two showed that they are none', () => {
     const read = { clampOhm: '150', fallDb: '6', firstF: '1n', firstDb: '12', readAtHz: '30M', higherEnd: 'source' }
     const one = loop(read)

@@ -40,6 +40,24 @@ describe('the answer in one sentence', () => {
     expect(said(texts).sentence).toBe(sentence)
   })
 
+  test('one place written beside the bare line is that of every adapter', () => {
+    const pair = { ...CLEAN, lineKind: 'arinc-429-low' }
+    const everywhere = said({ ...pair, places: Array(7).fill('between').join(';') })
+    const once = said({ ...pair, places: 'between' })
+    expect(once.sentence).toBe(everywhere.sentence)
+    expect(once.bounds).toEqual(everywhere.bounds)
+    expect(once.sentence).not.toBe(said(pair).sentence)
+    // a trial that begins with an adapter: what stands beside it is its own place, and the next one has none
+    const begun = said({ lineKind: 'arinc-429-low', steps: '1n; 10n', noise: 'less; gone', places: 'between' })
+    const written = said({
+      lineKind: 'arinc-429-low',
+      steps: '1n; 10n',
+      noise: 'less; gone',
+      places: 'between;chassis',
+    })
+    expect(begun.sentence).toBe(written.sentence)
+  })
+
   test('a column that cannot be read names its entry and what would be right', () => {
     const issue = (texts: Record<string, string>) => {
       const result = ask(texts)

@@ -26,7 +26,9 @@ export type LoopFigures = Figures & {
   readonly parallelFrom?: 'one' | 'two'
   /** susceptance beside the parallel value, from two capacitors */
   readonly siemens?: number
-  readonly load?: OhmSpan
+  readonly load?: OhmSpan & { readonly ohm: number }
+  /** the load alone is more than the whole loop: both ends cancel */
+  readonly isResonant?: true
   /** Rs ∥ Rl over the whole error of the readings */
   readonly parallel?: OhmSpan
   /** both ends over the whole error of clamp and capacitors; where a reading may be off */
@@ -139,9 +141,11 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   const pair = both ? pairFromSumAndParallel({ sumOhm: loopOhm, parallelOhm }) : undefined
   const load = loadOf(given)
   const ends = endsOf(given, capacitors)
-  const { source, loadOhm = load?.ohm } = sourceOf(given, pair, ends, loop, load)
+  const { source, loadOhm = load?.least } = sourceOf(given, pair, ends, loop, load)
+  // |Zs + Zl| < |Zl| leaves more than a quarter turn between the ends: no two resistances, and a part in the line moves it
+  const isResonant = load !== undefined && loop !== undefined && load.least > loop.most
   // by current and voltage the load is a size of its own; by capacitors both ends are taken for resistances
-  const areResistances = load !== undefined || (capacitors.parallelFrom === 'two' && !isReactive(capacitors))
+  const areResistances = load !== undefined ? !isResonant : capacitors.parallelFrom === 'two' && !isReactive(capacitors)
   // A span without an end is handed to nobody.
   const isSpan = isReal(source?.most)
   return {
@@ -176,5 +180,6 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
     ...(pair === undefined ? {} : { pair }),
     ...(both && pair === undefined ? { isContradictory: true } : {}),
     ...(load === undefined ? {} : { load }),
+    ...(isResonant ? { isResonant } : {}),
   }
 }

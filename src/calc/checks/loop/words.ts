@@ -78,10 +78,10 @@ function needsOf({ firstF, readAtHz, clampOhm, currentDb }: LoopGiven): Pick<Suc
   return { needs: { key: 'readAtHz', sentence: 'Enter the one frequency of the capacitor readings.' } }
 }
 
-function headlineOf(given: LoopGiven, { loop, values, refusedTrial, verdict }: LoopFigures): string {
+function headlineOf(given: LoopGiven, { loop, values, refusedTrial, verdict, isResonant }: LoopFigures): string {
   const { loopOhm, parallelOhm, loadOhm, sourceLeastOhm, sourceMostOhm } = values
   if (loadOhm !== undefined && sourceLeastOhm !== undefined && sourceMostOhm !== undefined)
-    return `${verdict === 'marginal' ? 'With care, if both are resistances: the' : 'The'} load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
+    return `${verdict === 'marginal' ? `With care, ${isResonant ? 'both ends cancel' : 'if both are resistances'}: the` : 'The'} load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
   if (loadOhm !== undefined) return `Not known where it comes from; the load is ${ohm(loadOhm)} at this frequency.`
   if (loopOhm !== undefined && loop !== undefined) {
     const most = Number.isFinite(loop.most) ? ` to ${ohm(loop.most)}` : ' and more'
@@ -149,11 +149,16 @@ function findingsOf(given: LoopGiven, figures: LoopFigures): readonly Finding[] 
         'The load is handed over at its least, the source as far as the sum of both may go, so that neither flatters a part.',
       )
   }
+  if (figures.isResonant)
+    add(
+      'marginal',
+      'The load alone is more than the whole loop: source and load cancel there, a resonance, and any part moves it. Or a reading is off: repeat clamp, current and voltage.',
+    )
   if (sourceLeastOhm !== undefined && sourceMostOhm !== undefined)
     add('ok', `Source ${spanWords(sourceLeastOhm, sourceMostOhm)} goes to the checks, and its worse end decides there.`)
   if (load !== undefined && loadOhm !== undefined) {
     add('ok', `Load ${ohm(loadOhm)} goes to the checks. It is a size without a phase.`)
-    add('ok', `In this place dBµA become dBµV across ${ohm(loadOhm)}; the need check asks for it as “Measured in”.`)
+    add('ok', `In this place dBµA become dBµV across ${ohm(load.ohm)}; the need check asks for it as “Measured in”.`)
   }
   return [...said, ...sureness(given, figures)]
 }
@@ -232,8 +237,8 @@ function endSteps(given: LoopGiven, { pair, load, values }: LoopFigures): readon
     })
   if (load !== undefined && loadOhm !== undefined && given.currentDb && given.voltageDb)
     steps.push({
-      formula: '|Zl| = 10^((dBµV − dBµA)/20)',
-      withNumbers: `10^((${db(levelIn(given.voltageDb, VOLTAGE_UNIT))} − ${db(levelIn(given.currentDb, CURRENT_UNIT))})/20)`,
+      formula: `|Zl| = 10^((dBµV − dBµA${given.offDb ? ' − 2·off' : ''})/20)`,
+      withNumbers: `10^((${db(levelIn(given.voltageDb, VOLTAGE_UNIT))} − ${db(levelIn(given.currentDb, CURRENT_UNIT))}${given.offDb ? ` − 2 · ${db(given.offDb)}` : ''})/20)`,
       si: loadOhm,
       quantity: 'resistance',
     })
