@@ -41,7 +41,7 @@ const listHeight = (items: readonly string[], widthPx: number): number =>
 
 /** A label takes two of seven parts of the width, and six letters' room at least. */
 const LABEL_PX = 96
-const VALUE_PX = WIDTH_PX - LABEL_PX - GAP_PX - 12
+const VALUE_PX = WIDTH_PX - LABEL_PX - GAP_PX - 6
 
 export const rowHeight = ({ label, text, source }: BookRow): number =>
   Math.max(proseHeight(label, LABEL_PX), proseHeight(text, VALUE_PX) + (source === undefined ? 0 : 2 * LINE_PX)) + 17
@@ -122,7 +122,7 @@ export function blockHeight(block: Block): number {
         waveformShape(block.waveform).height * UNIT_PX
       )
     case 'sound':
-      return TAP_PX + 150 * UNIT_PX
+      return TAP_PX + 4 + 150 * UNIT_PX
     case 'fill-in':
     case 'open-check':
       return TAP_PX

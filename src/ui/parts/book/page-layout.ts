@@ -188,7 +188,7 @@ function partsOf(atoms: readonly Atom[], open: ReadonlySet<Atom>, rows: Rows): r
 const isPicture = ({ is }: Block): boolean => is === 'drawing' || is === 'waveform' || is === 'sound'
 
 /** Rows begin with a line of their own, and a picture with its name. */
-const gapOver = (block: Block): number => (block.is === 'rows' ? 12 : isPicture(block) ? 4 : GAP_PX)
+const gapOver = (block: Block): number => (block.is === 'rows' ? 7 : isPicture(block) ? 4 : GAP_PX)
 
 /** How far down a page goes that is laid out so. */
 function heightOf(page: BookPage, parts: readonly Part[]): number {
