@@ -47,8 +47,11 @@ const PARTS = [
     'desk',
     /\/src\/(state\/(desk|new-complaint|fresh-line|recents|undo)\.|store\/(new-complaint|recents)|ui\/(parts\/option-|screens\/line-before))/,
   ],
-  // every check and all it computes with; a worker's entry, named with a zero in front, is no part of it
-  ['figures', /^\/.*\/src\/(calc\/(registry\.|line\/)|worker\/check\.)/],
+  // the checks that provide facts of a line, and all they compute with; a worker's entry, named with a zero in front, is no part of it
+  ['figures', /^\/.*\/src\/(calc\/(providers\.|line\/(?!line-figures))|worker\/answer\.ts$)/],
+  ['surge', /^\/.*\/src\/calc\/checks\/surge\/check\./],
+  // every other check
+  ['checks', /^\/.*\/src\/(calc\/(registry\.|line\/line-figures)|worker\/check\.ts$)/],
   ['contacts', /\/src\/calc\/connector\/(sent|contact-row|face)\./],
   // pieces of screens
   [
@@ -61,6 +64,8 @@ const PARTS = [
   ['traces', /\/src\/(store\/traces|state\/stored-traces)\.ts$/],
   ['connectors', /\/src\/(state\/connectors?[-.]|store\/(connector|line-steps|union))/],
   ['check', /\/src\/ui\/screens\/(check|kept-check)\.tsx$/],
+  // what explains an answer, out of sight at first
+  ['detail', /\/src\/ui\/(parts\/answer-detail|screens\/onward)\./],
   ['book', /\/src\/ui\/screens\/book\/book\.tsx$/],
   ['rules', /\/src\/(guide\/(rules|fill-ins)|reference\/noise-inputs|state\/fill-in|ui\/parts\/(line-window|fill-in))/],
   ['complaint', /\/src\/ui\/screens\/complaint\.tsx$/],

@@ -14,12 +14,17 @@ const OPEN = '/* filled in by the build */ { names: [], places: {} }'
 const STORED = ['/src/state/resume.ts', '/src/state/theme-store.ts']
 const BOOK = '/src/ui/screens/book/book.tsx'
 
+/** The checks that provide facts come with it. */
+const CHECK = ['/src/ui/screens/check.tsx', ...STORED]
+
 /** What each place asks for by itself, by how its address starts behind `#/`; of several the longest counts. */
 const PLACES = {
   '': ['/src/ui/screens/ask-start.tsx'],
   'ask/': ['/src/ui/screens/ask.tsx', '/src/guide/guide.ts', ...STORED],
   check: ['/src/ui/screens/check-list.tsx'],
-  'check/': ['/src/ui/screens/check.tsx', ...STORED],
+  ...Object.fromEntries(['window', 'need', 'loop', 'tr'].map((id) => [`check/${id}`, CHECK])),
+  'check/surge': [...CHECK, '/src/calc/checks/surge/check.ts'],
+  'check/': [...CHECK, '/src/calc/registry.ts'],
   log: ['/src/ui/screens/log.tsx', ...STORED],
   'log/': ['/src/ui/screens/complaint.tsx', ...STORED],
   // a note has no prefix, the pages and lists of the other shelves have

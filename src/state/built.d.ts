@@ -18,3 +18,8 @@ declare module '*/drawing-heights.ts?built' {
   const heights: typeof import('./drawing-heights.ts').built
   export default heights
 }
+
+declare module '*/check-reads.ts?built' {
+  const reads: typeof import('./check-reads.ts').built
+  export default reads
+}

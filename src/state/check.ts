@@ -4,8 +4,9 @@ import { evaluate } from '../calc/line/evaluate.ts'
 import type { Express, Field } from '../calc/line/fields.ts'
 import { emptied, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
-import type { Check, Fact, FactKey, Input, Line, Use } from '../calc/types.ts'
-import { checkJob } from '../worker/check.ts'
+import { providerById } from '../calc/providers.ts'
+import type { Check, CheckId, Fact, FactKey, Input, Line, Use } from '../calc/types.ts'
+import { checkJob } from '../worker/answer.ts'
 import type { Desk, Write } from './desk.ts'
 import { hashOf, type Pair, pairsOf } from './router.ts'
 import { type Answer, createRunner, type Elsewhere } from './runner.ts'
@@ -117,7 +118,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     typing.value = key
     pause = setTimeout(leave, PAUSE_MS)
   }
-  const runner = createRunner()
+  const runner = createRunner(LONG.has(check.id))
   const stopRunning = effect(() => {
     const read = judged.value
     if (unsaidKey.value === undefined) runner.start(() => evaluate(check, read), elsewhere(check, read))
@@ -221,8 +222,19 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
 /** The same answer worked out by the worker, where there is one. */
 const elsewhere =
   (check: Check, fields: readonly Field[]): Elsewhere =>
-  (onProgress, signal) =>
-    hasWorker('check') ? runInWorker({ is: 'check', input: checkJob(check, fields) }, onProgress, signal) : undefined
+  (onProgress, signal) => {
+    const is = jobOf(check)
+    return hasWorker(is) ? runInWorker({ is, input: checkJob(check, fields) }, onProgress, signal) : undefined
+  }
+
+/** Checks whose first answer, before their code is warm, takes several slices. */
+const LONG: ReadonlySet<CheckId> = new Set(['window', 'surge'])
+
+/** The worker that holds this check and least beside it. */
+function jobOf({ id }: Check) {
+  if (id === 'surge') return 'surge'
+  return providerById(id) === undefined ? 'check' : 'provider'
+}
 
 /** States a text passes through on the way to one that can be read. */
 const UNSAID: ReadonlySet<Field['state']> = new Set(['refused', 'missing', 'pending'])
@@ -247,14 +259,18 @@ function hashFor(check: Check, fields: readonly Field[], beside: readonly Pair[]
 export const addressFor = (check: Check, line: Line, express?: Express): string =>
   hashFor(check, resolve(line, express).fields(check), [])
 
-export type Onward = { readonly check: Check; readonly sharedCount: number }
+/** What is read of a check to tell whether it can use what is known. */
+type Other = Pick<Check, 'id' | 'title' | 'question'> & { readonly inputs: readonly Pick<Input, 'fact'>[] }
+
+export type Onward = { readonly check: Other; readonly sharedCount: number }
 
 /** Other checks that can use what is known of this Line, those that share most with it first. */
-export function onwardFrom(check: Check, line: Line, checks: readonly Check[], express?: Express): readonly Onward[] {
+export function onwardFrom(check: Check, line: Line, checks: readonly Other[], express?: Express): readonly Onward[] {
   const resolution = resolve(line, express)
   const known = new Set(resolution.fields(check).flatMap(({ text, input }) => (text.trim() === '' ? [] : [input.fact])))
   const provided = new Set([...check.outputs, ...(check.lists ?? [])].flatMap(({ provides }) => provides ?? []))
-  const isShared = ({ fact }: Input) => known.has(fact) || (provided.has(fact) && resolution.fact(fact) !== undefined)
+  const isShared = ({ fact }: Pick<Input, 'fact'>) =>
+    known.has(fact) || (provided.has(fact) && resolution.fact(fact) !== undefined)
   return checks
     .filter((other) => other.id !== check.id)
     .map((other) => ({ check: other, sharedCount: other.inputs.filter(isShared).length }))

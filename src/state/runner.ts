@@ -51,15 +51,18 @@ type Runner = {
   readonly drop: () => void
 }
 
-/** Runs one computation at a time; a new one takes the place of the one before, whose answer is never painted as its own. */
-export function createRunner(): Runner {
+/**
+ * Runs one computation at a time; a new one takes the place of the one before, whose answer is never painted as its own.
+ * `startsLong`: the first one is known to take longer than a slice.
+ */
+export function createRunner(startsLong = false): Runner {
   const answer = signal<Answer>({ is: 'working', doneFrac: 0, slow: false, previous: undefined })
   let last: Success | undefined
   let turn: ReturnType<typeof setTimeout> | undefined
   let run = 0
   let away: AbortController | undefined
   /** the last run took longer than a slice: the next one goes elsewhere without trying */
-  let isLong = false
+  let isLong = startsLong
 
   const drop = () => {
     run += 1

@@ -8,18 +8,22 @@ import type { Progress } from '../calc/types.ts'
 import checkWorker from '../worker/check.ts?job'
 import fitFilterWorker from '../worker/fit-filter.ts?job'
 import powerClassWorker from '../worker/power-class.ts?job'
+import providerWorker from '../worker/provider.ts?job'
 import readTraceWorker from '../worker/read-trace.ts?job'
 import scheduleWorker from '../worker/schedule.ts?job'
 import type { Order, Run, Word } from '../worker/serve.ts'
 import settleTraceWorker from '../worker/settle-trace.ts?job'
 import type { Found } from '../worker/slice.ts'
 import strikeWorker from '../worker/strike.ts?job'
+import surgeWorker from '../worker/surge.ts?job'
 import { inSlices, stopped } from './in-slices.ts'
 
 const job = <One extends Run<never, unknown>>(address: string, here: () => Promise<One>) => ({ address, here })
 
 const JOBS = {
   check: job(checkWorker, async () => (await import('../worker/check.ts')).run),
+  provider: job(providerWorker, async () => (await import('../worker/provider.ts')).run),
+  surge: job(surgeWorker, async () => (await import('../worker/surge.ts')).run),
   strike: job(strikeWorker, async () => (await import('../worker/strike.ts')).run),
   fitFilter: job(fitFilterWorker, async () => (await import('../worker/fit-filter.ts')).run),
   schedule: job(scheduleWorker, async () => (await import('../worker/schedule.ts')).run),

@@ -12,7 +12,9 @@ import { newLine } from '../../src/store/line.ts'
 import { CheckScreen } from '../../src/ui/screens/check.tsx'
 import { KeptCheckScreen } from '../../src/ui/screens/kept-check.tsx'
 import { isResumed } from '../../src/ui/shell/start.ts'
-import { allBy, by, output, settle, show, tap, type, until } from './support.ts'
+// what it reads of the other checks is worked out by the build, which takes longer than a screen is waited for
+import '../../src/ui/screens/onward.tsx'
+import { allBy, by, eventually, output, settle, show, tap, type, until } from './support.ts'
 
 /** Shows the screen of an address as a link does: in an entry of the history that is new. */
 async function open(hash: string): Promise<HTMLElement> {
@@ -34,6 +36,11 @@ async function reopen(hash: string): Promise<HTMLElement> {
     ),
   )
   await settle()
+  // what only this check computes with is fetched with it, and what is folded follows the answer
+  await eventually(
+    'a screen with all its parts',
+    () => !place.querySelector('p.loading, [aria-busy="true"]') || undefined,
+  )
   return place
 }
 

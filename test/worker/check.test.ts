@@ -1,11 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { evaluateNow } from '../../src/calc/line/evaluate.ts'
 import { resolve } from '../../src/calc/line/resolver.ts'
+import { PROVIDERS } from '../../src/calc/providers.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
 import type { Progress, Result } from '../../src/calc/types.ts'
 import { lineFrom } from '../../src/state/opening.ts'
 import { readQuery } from '../../src/state/router.ts'
-import { checkJob, run } from '../../src/worker/check.ts'
+import { checkJob } from '../../src/worker/answer.ts'
+import { run } from '../../src/worker/check.ts'
+import { run as runProvider } from '../../src/worker/provider.ts'
+import { run as runSurge } from '../../src/worker/surge.ts'
 import { WORKED } from '../e2e/support/worked-checks.ts'
 
 /** What a message between two threads does to data. */
@@ -27,6 +31,18 @@ describe('a check in the worker', () => {
     const there = toTheEnd(run(sent(checkJob(check, fields))))
     expect(sent(there)).toEqual(here)
     expect(JSON.stringify(there)).toBe(JSON.stringify(here))
+  })
+
+  it('says the same where a worker holds few checks or one', () => {
+    for (const check of CHECKS) {
+      const runOf = check.id === 'surge' ? runSurge : PROVIDERS.includes(check) ? runProvider : undefined
+      if (runOf === undefined) continue
+      const fields = resolve(lineFrom(check, readQuery(WORKED[check.id]?.query ?? ''))).fields(check)
+      expect(JSON.stringify(toTheEnd(runOf(sent(checkJob(check, fields)))))).toBe(
+        JSON.stringify(evaluateNow(check, fields)),
+      )
+    }
+    expect(() => toTheEnd(runProvider({ check: 'surge', fields: [] }))).toThrow('There is no check surge.')
   })
 
   it('answers what is refused with the same refusals', () => {

@@ -244,3 +244,12 @@ export function numbersIn(text: string, quantity: Quantity, express?: Express): 
   const values = readings.flatMap((read) => (read?.is === 'value' ? [read.si] : []))
   return values.length === readings.length ? values : []
 }
+
+const unclaimedFields = new WeakMap<Input, Field>()
+
+/** An input no fact of the line is for: what its descriptor says of it, the same object for every line. */
+export function unclaimed(input: Input): Field {
+  const known = unclaimedFields.get(input) ?? readField(input, undefined, {})
+  unclaimedFields.set(input, known)
+  return known
+}

@@ -4,8 +4,8 @@
  * object and the expression evaluator are the same: a changed fact is a new Line.
  */
 import { lineKindById } from '../../reference/line-kinds.ts'
+import { PROVIDERS, providerById } from '../providers.ts'
 import { printText } from '../quantity/format.ts'
-import { CHECKS, checkById } from '../registry.ts'
 import { NOTED_FACTS, TRIAL_NOTED } from '../trial/note.ts'
 import type {
   Check,
@@ -22,7 +22,7 @@ import type {
   Result,
 } from '../types.ts'
 import { atOnce, evaluateFigures, evaluateNow, isRefused } from './evaluate.ts'
-import { type Express, type Field, numbersIn, readField, saySame } from './fields.ts'
+import { type Express, type Field, numbersIn, readField, saySame, unclaimed } from './fields.ts'
 import { withFact } from './with-fact.ts'
 
 export type Resolved = Fact & {
@@ -43,7 +43,7 @@ export type Derived = {
 }
 
 /** Facts that a check's output provides, as the checks declare them. Recomputed each time, never stored; free of cycles. */
-export const DERIVED: readonly Derived[] = CHECKS.flatMap((check) => [
+export const DERIVED: readonly Derived[] = PROVIDERS.flatMap((check) => [
   ...check.outputs.flatMap((output) =>
     output.provides !== undefined && 'quantity' in output
       ? [
@@ -177,15 +177,6 @@ function filled(resolution: Resolution, input: Input, express: Express | undefin
   return input.fact === 'trialSteps' && resolution.line.gate === 'barred' ? barred(field) : field
 }
 
-const unclaimedFields = new WeakMap<Input, Field>()
-
-/** An input no fact of the line is for: what its descriptor says of it, the same object for every line. */
-export function unclaimed(input: Input): Field {
-  const known = unclaimedFields.get(input) ?? readField(input, undefined, {})
-  unclaimedFields.set(input, known)
-  return known
-}
-
 /** No trial of a barred line is judged: its check refuses it, others leave it out; what was typed stays as it stands. */
 function barred({ value: _value, ...field }: Field): Field {
   if (field.state !== 'value') return field
@@ -228,7 +219,7 @@ const readable = (value: number): number => Number(value.toPrecision(12))
 
 function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const rule = RULES.get(fact)
-  const check = rule && checkById(rule.check)
+  const check = rule && providerById(rule.check)
   if (!rule || !check) return undefined
   const figures = resolution.figures(check)
   if (rule.isList) {
@@ -274,8 +265,9 @@ export function suits(input: Input, text: string): boolean {
   return takes(input, text) || !inputsOf(input.fact).some((other) => takes(other, text))
 }
 
+/** Of the checks that provide facts: where inputs of a fact differ in what they take, the one that takes most is theirs. */
 const inputsOf = (fact: FactKey): readonly Input[] =>
-  CHECKS.flatMap((check) => check.inputs.filter((input) => input.fact === fact))
+  PROVIDERS.flatMap((check) => check.inputs.filter((input) => input.fact === fact))
 
 function takes(input: Input, text: string): boolean {
   if (input.type.is === 'choice') return input.type.options.some((option) => option.value === text.trim())

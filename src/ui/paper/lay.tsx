@@ -1,6 +1,5 @@
 import { type ComponentChildren, render } from 'preact'
 import { KnownWidth } from '../parts/width.ts'
-import './paper.css'
 
 /** Width between the margins of the narrower sheet (A4, 12 mm a side) in CSS pixels, less a hair for rounding. */
 export const SHEET_PX = 696

@@ -5,11 +5,12 @@ import { lazy } from '../lazy.tsx'
 import { drawn, Figure, leadOutput } from './answer.tsx'
 import { CopyButton } from './copy-button.tsx'
 import { limitText, outputText, printed } from './figure.ts'
-import { Icon } from './icon.tsx'
+import { Findings } from './findings.tsx'
 import { useInSight } from './in-sight.ts'
 import { useLater } from './later.ts'
 import { IsLive } from './live.ts'
 import { PictureView } from './picture.tsx'
+import { useSliced } from './sliced.ts'
 import { StripInWords } from './strip-words.tsx'
 import { Working } from './working.tsx'
 
@@ -78,7 +79,11 @@ function Evidence({ check, result, live }: Given & { readonly live: boolean }) {
   const [startsOpen] = useState(isWide)
   const [isOpen, setOpen] = useState(startsOpen)
   const told = useLater(result, isOpen)
-  const content = useMemo(() => told && <EvidenceStack check={check} result={told} />, [check, told])
+  const drawnParts = useSliced(EVIDENCE.length, isOpen)
+  const content = useMemo(
+    () => told && <EvidenceStack check={check} result={told} parts={EVIDENCE.slice(0, drawnParts)} />,
+    [check, told, drawnParts],
+  )
   // its links are the same for every answer, and are fetched for those who look behind one
   const pages = useMemo(() => isOpen && <InTheBook end={`check/${check.id}`} />, [check, isOpen])
   return (
@@ -86,7 +91,7 @@ function Evidence({ check, result, live }: Given & { readonly live: boolean }) {
       class="fold evidence"
       open={startsOpen}
       onToggle={(event) => event.target === event.currentTarget && setOpen(event.currentTarget.open)}
-      aria-busy={told !== result}
+      aria-busy={told !== result || drawnParts < EVIDENCE.length}
     >
       <summary>Why, figures and working</summary>
       <IsLive.Provider value={live && told === result}>{content}</IsLive.Provider>
@@ -95,21 +100,40 @@ function Evidence({ check, result, live }: Given & { readonly live: boolean }) {
   )
 }
 
-function EvidenceStack({ check, result }: Given) {
-  const pictures = drawn(result)
+/** The parts of the evidence, one below the other: each is drawn in a turn of its own. */
+const EVIDENCE: readonly (readonly [string, (given: Given) => ComponentChildren])[] = [
+  ['findings', ({ result }) => <Findings findings={unsaid(result)} />],
+  ['strips', WordsOfStrips],
+  ['pictures', FoldedPictures],
+  ['figures', FigureList],
+  ['bounds', ({ result }) => <Bounds bounds={result.bounds} />],
+  ['rungs', ({ result }) => <Rungs rungs={result.rungs} />],
+]
+
+type StackGiven = Given & { readonly parts: typeof EVIDENCE }
+
+const EvidenceStack = ({ check, result, parts }: StackGiven) => (
+  <div class="stack">
+    {parts.map(([name, Part]) => (
+      <Part key={name} check={check} result={result} />
+    ))}
+  </div>
+)
+
+function WordsOfStrips({ result }: Given) {
   return (
-    <div class="stack">
-      <Findings findings={unsaid(result)} />
-      {pictures.map(
+    <>
+      {drawn(result).map(
         (picture) =>
           picture.is === 'strip' && <StripInWords key={picture.title} picture={picture} bounds={result.bounds} />,
       )}
-      <Pictures pictures={pictures.filter((picture) => !isActedOn(picture, pictures))} result={result} />
-      <FigureList check={check} result={result} />
-      <Bounds bounds={result.bounds} />
-      <Rungs rungs={result.rungs} />
-    </div>
+    </>
   )
+}
+
+function FoldedPictures({ result }: Given) {
+  const pictures = drawn(result)
+  return <Pictures pictures={pictures.filter((picture) => !isActedOn(picture, pictures))} result={result} />
 }
 
 /** The first figures that exist beside the one of the answer, in a few lines. */
@@ -192,23 +216,6 @@ function FoldedFigure(given: {
       {text !== undefined && <CopyButton text={() => text} words={`Copy ${text}`} />}
       <Working basis={given.basis} />
     </details>
-  )
-}
-
-/** A finding that harms nothing is a remark, often a condition: it carries no tick, which would say more than it does. */
-const markOf = (verdict: Finding['verdict']) => (verdict === 'ok' ? 'about' : verdict)
-
-export function Findings({ findings }: { readonly findings: readonly Finding[] }) {
-  if (findings.length === 0) return null
-  return (
-    <ul class="findings" aria-label="Findings">
-      {findings.map((finding) => (
-        <li key={finding.sentence} class={`finding ${finding.verdict}`}>
-          <Icon name={markOf(finding.verdict)} />
-          <span>{finding.sentence}</span>
-        </li>
-      ))}
-    </ul>
   )
 }
 

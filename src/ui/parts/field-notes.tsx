@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
-import { checkById } from '../../calc/registry.ts'
 import type { CheckId, Fact } from '../../calc/types.ts'
+import { titleOf } from '../../state/title-of.ts'
 import { Text } from './book/terms.tsx'
 import { assumedText } from './figure.ts'
 import { LineCardLink } from './line-card-link.tsx'
@@ -91,7 +91,7 @@ function OriginNote({ field, addressOf }: OriginGiven) {
     <p class="origin">
       from{' '}
       <a class="link" href={addressOf(origin.check)}>
-        {checkById(origin.check)?.title ?? origin.check}
+        {titleOf(origin.check)}
       </a>
     </p>
   )

@@ -1,5 +1,5 @@
-import { checkById } from '../../calc/registry.ts'
 import type { Origin } from '../../calc/types.ts'
+import { titleOf } from '../../state/title-of.ts'
 
 /** Where a text comes from, in words that go on a sentence: "36 dB from Need". */
 export function originWords(origin: Origin): string {
@@ -13,7 +13,7 @@ export function originWords(origin: Origin): string {
     case 'trial':
       return 'from a trial'
     case 'check':
-      return `from ${checkById(origin.check)?.title ?? origin.check}`
+      return `from ${titleOf(origin.check)}`
     case 'assumed':
       return `assumed: ${origin.why}`
   }

@@ -33,8 +33,8 @@ export function useWidth<E extends Element>(): { readonly box: RefObject<E | nul
       const width = Math.floor(element.getBoundingClientRect().width)
       if (width > 0) setWidthPx(Math.floor(Math.max(Math.min(LEAST_WIDTH_PX, width), width / letterScale())))
     }
-    measure()
-    if (typeof ResizeObserver === 'undefined') return
+    // an observer tells once the page is laid out anyway, before it is painted; asked for here, each picture would lay it out
+    if (typeof ResizeObserver === 'undefined') return measure()
     const watcher = new ResizeObserver(measure)
     watcher.observe(element)
     return () => watcher.disconnect()

@@ -1,13 +1,9 @@
-import { useMemo } from 'preact/hooks'
-import { CHECKS } from '../../calc/registry.ts'
 import type { Result } from '../../calc/types.ts'
-import { type CheckModel, onwardFrom } from '../../state/check.ts'
+import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
-import { expressionReading } from '../../state/expression.ts'
 import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
-import { useLater } from '../parts/later.ts'
 import { PrintButton, ShareButton } from '../parts/share-button.tsx'
 import { sharedWords } from '../parts/shared-words.ts'
 import { KeepCheck } from './keep-check.tsx'
@@ -53,31 +49,5 @@ export function Actions({ model, desk, result }: Given & { readonly result: Resu
       />
       <PrintButton />
     </div>
-  )
-}
-
-const MOST_ONWARD = 5
-
-/** Other checks of the same Line: nothing is copied on the way. */
-export function Onward({ model, desk }: Given) {
-  const now = model.line.value
-  // not at the key itself: the figures of other checks are looked at for it
-  const line = useLater(now) ?? now
-  const onward = useMemo(() => onwardFrom(model.check, line, CHECKS, expressionReading), [model, line])
-  if (onward.length === 0) return null
-  return (
-    <section class="onward" aria-label="Other checks">
-      <p class="muted small">Take these facts to</p>
-      {onward.slice(0, MOST_ONWARD).map(({ check: other, sharedCount }) => (
-        <a
-          key={other.id}
-          class="chip"
-          href={desk.addressOf(other.id)}
-          title={`${other.question} ${sharedCount === 1 ? 'One fact' : `${sharedCount} facts`} shared.`}
-        >
-          {other.title}
-        </a>
-      ))}
-    </section>
   )
 }

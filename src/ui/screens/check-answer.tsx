@@ -4,12 +4,17 @@ import { sentenceOf } from '../../calc/verdict.ts'
 import type { Answer, CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { standing } from '../../state/runner.ts'
+import { lazy } from '../lazy.tsx'
 import { AnswerCard } from '../parts/answer.tsx'
-import { AnswerDetail } from '../parts/answer-detail.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
 import { useLasting } from '../parts/later.ts'
 import { Refusals } from '../parts/refusals.tsx'
 import { Actions, hasFigures } from './check-actions.tsx'
+
+const COMING_DETAIL = <div class="answer-detail" aria-busy="true" />
+
+/** Out of sight at first, and more to fetch and to draw than the answer itself. */
+const AnswerDetail = lazy(async () => (await import('../parts/answer-detail.tsx')).AnswerDetail, COMING_DETAIL)
 
 /** A screen reader hears the verdict once it stands, not at every key. */
 const SPEAK_AFTER_MS = 900

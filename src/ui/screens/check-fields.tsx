@@ -3,6 +3,7 @@ import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { EachField } from '../parts/each-field.tsx'
+import { useSliced } from '../parts/sliced.ts'
 import { useUnchangedViews } from '../parts/unchanged-views.ts'
 
 /** Keys of the address that this check does not know. */
@@ -26,11 +27,12 @@ export function Fields({ model, desk }: Given) {
     const group = field.input.group
     if (group !== undefined) grouped.set(group, [...(grouped.get(group) ?? []), field])
   }
+  const drawn = useSliced(grouped.size)
   const groups = useUnchangedViews(
-    [...grouped].map(([group, members]) => ({
+    [...grouped].map(([group, members], i) => ({
       key: group,
-      from: [model, desk, ...members],
-      draw: () => <Group key={group} model={model} desk={desk} group={group} members={members} />,
+      from: [model, desk, i < drawn, ...members],
+      draw: () => <Group key={group} model={model} desk={desk} group={group} members={members} isDrawn={i < drawn} />,
     })),
   )
   return (
@@ -42,18 +44,30 @@ export function Fields({ model, desk }: Given) {
   )
 }
 
-type GroupGiven = Given & { readonly group: string; readonly members: readonly Field[] }
+type GroupGiven = Given & {
+  readonly group: string
+  readonly members: readonly Field[]
+  /** its fields follow the first painting, one group after the other: most are never opened */
+  readonly isDrawn: boolean
+}
 
 /** Folded, unless it opens with something refused in it; from then on it is the user's to open and close. */
-function Group({ model, desk, group, members }: GroupGiven) {
+function Group({ model, desk, group, members, isDrawn }: GroupGiven) {
   const [startsOpen] = useState(() => members.some((field) => field.state === 'refused'))
+  const [wasOpened, setOpened] = useState(startsOpen)
+  const isFilled = isDrawn || wasOpened
   return (
-    <details class="fold group" open={startsOpen}>
+    <details
+      class="fold group"
+      open={startsOpen}
+      aria-busy={!isFilled}
+      onToggle={(event) => event.target === event.currentTarget && event.currentTarget.open && setOpened(true)}
+    >
       <summary>
         {group}
         <span class="muted small">{groupNote(members)}</span>
       </summary>
-      <EachField model={model} desk={desk} fields={members} />
+      {isFilled && <EachField model={model} desk={desk} fields={members} />}
     </details>
   )
 }

@@ -2,17 +2,20 @@ import type { ComponentChildren } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
+import { lazy } from '../lazy.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
 import { UseValues } from '../parts/use-values.tsx'
 import { offerSheet } from '../shell/paper.ts'
-import { GateLine, Late, Onward } from './check-actions.tsx'
+import { GateLine, Late } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
 import { CheckFoot } from './check-foot.tsx'
 import { CheckTool, CheckYield } from './check-tool.tsx'
 import { CompareFold } from './compare-fold.tsx'
+
+const Onward = lazy(async () => (await import('./onward.tsx')).Onward, null)
 
 type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
 

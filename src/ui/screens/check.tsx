@@ -1,5 +1,4 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks'
-import { checkById } from '../../calc/registry.ts'
 import type { Check } from '../../calc/types.ts'
 import { type CheckModel, createCheck } from '../../state/check.ts'
 import { type Desk, scratchDesk } from '../../state/desk.ts'
@@ -10,6 +9,7 @@ import { noteAddress, type Pair } from '../../state/router.ts'
 import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { Text } from '../parts/book/terms.tsx'
+import { withCheck } from '../parts/with-check.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
@@ -21,9 +21,17 @@ import { UndoButton } from './undo-button.tsx'
 /** Typing settles for this long before the address follows; what is typed is stored at every key. */
 const SETTLE_MS = 250
 
+type ScreenGiven = { readonly id: string; readonly query: readonly Pair[] }
+
 /** A quick check, on the Line under way or on the one its address brings. */
-export function CheckScreen({ id, query }: { readonly id: string; readonly query: readonly Pair[] }) {
-  const check = checkById(id)
+export function CheckScreen({ id, query }: ScreenGiven) {
+  const View = viewOf(id)
+  return <View id={id} query={query} />
+}
+
+const viewOf = withCheck(Ready)
+
+function Ready({ check, id, query }: ScreenGiven & { readonly check: Check | undefined }) {
   if (!check) return <Nowhere path={`#/check/${id}`} what="check" />
   // A Line opened before the one under way is read back would not know what to keep aside.
   if (!isResumed.value)

@@ -1,7 +1,6 @@
 import { computed } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { FIRST_EDITION, RULES_EDITION } from '../../calc/edition.ts'
-import { checkById } from '../../calc/registry.ts'
 import type { Check } from '../../calc/types.ts'
 import { createCheck } from '../../state/check.ts'
 import { addCheck, complaints } from '../../state/complaints.ts'
@@ -11,6 +10,7 @@ import { hashOf, hashOfKept } from '../../state/router.ts'
 import { readVariants, type Variants, writeVariants } from '../../state/variants.ts'
 import { Text } from '../parts/book/terms.tsx'
 import { Icon } from '../parts/icon.tsx'
+import { withCheck } from '../parts/with-check.tsx'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
@@ -28,9 +28,15 @@ function foundOf(complaintId: string, lineId: string): 'reading' | 'no complaint
 }
 
 /** A check of a line of the log: it is part of the complaint, every step is saved there. */
-export function KeptCheckScreen({ complaintId, lineId, checkId }: Given) {
+export function KeptCheckScreen(given: Given) {
+  const View = viewOf(given.checkId)
+  return <View {...given} />
+}
+
+const viewOf = withCheck(Ready)
+
+function Ready({ check, complaintId, lineId, checkId }: Given & { readonly check: Check | undefined }) {
   const path = hashOfKept(complaintId, lineId, checkId)
-  const check = checkById(checkId)
   const found = useMemo(() => computed(() => foundOf(complaintId, lineId)), [complaintId, lineId]).value
   if (!check) return <Nowhere path={path} what="check" />
   if (found === 'reading')

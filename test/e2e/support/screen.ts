@@ -20,6 +20,8 @@ export async function textOf(page: Page, key: string): Promise<string> {
 
 /** Opens the folds a field may stand in. */
 export async function unfold(page: Page, key: string): Promise<void> {
+  // what is folded is drawn a moment after the page
+  await page.locator(`form [name="${key}"]`).first().waitFor({ state: 'attached' })
   const fold = page.locator(`form details:not([open]):has([name="${key}"])`)
   if ((await fold.count()) > 0) await fold.locator('summary').first().click()
 }
