@@ -19,16 +19,20 @@
   addEventListener('error', tell, true)
   setTimeout(tell, 10_000)
   // The parts of the place that is opened, asked for beside the app, which would ask for them when it has arrived and runs.
-  const { names, places } = /* filled in by the build */ { names: [], places: {} }
+  const { names, places } = /* filled in by the build */ { names: '', places: {} }
   const here = location.hash.replace(/^#?\/?/, '')
   const [place = ''] = Object.keys(places)
     .filter((one) => here.startsWith(one))
     .sort((a, b) => b.length - a.length)
-  for (const at of places[place] ?? []) {
-    const link = document.createElement('link')
-    link.rel = 'modulepreload'
-    link.crossOrigin = ''
-    link.href = `./assets/${names[at]}.js`
-    document.head.append(link)
+  const ask = () => {
+    for (const at of places[place] ?? []) {
+      const link = document.createElement('link')
+      link.rel = 'modulepreload'
+      link.crossOrigin = ''
+      link.href = `./assets/${names.split(' ')[at]}.js`
+      document.head.append(link)
+    }
   }
+  // behind what the page itself names: a browser takes few files at a time
+  document.addEventListener('readystatechange', ask, { once: true })
 })()

@@ -9,7 +9,7 @@ import { firstLoadFiles, withModules } from './build-plugins.mjs'
 
 /** The script every page runs first, and the place in it that the build fills in. */
 const SCRIPT = 'first-paint.js'
-const OPEN = '/* filled in by the build */ { names: [], places: {} }'
+const OPEN = "/* filled in by the build */ { names: '', places: {} }"
 
 const STORED = ['/src/state/resume.ts', '/src/state/theme-store.ts']
 const BOOK = '/src/ui/screens/book/book.tsx'
@@ -25,8 +25,9 @@ const PLACES = {
   ...Object.fromEntries(['window', 'need', 'loop', 'tr'].map((id) => [`check/${id}`, CHECK])),
   'check/surge': [...CHECK, '/src/calc/checks/surge/check.ts'],
   'check/': [...CHECK, '/src/calc/registry.ts'],
+  // a complaint and what is below it ask for themselves: each name costs the first load
   log: ['/src/ui/screens/log.tsx', ...STORED],
-  'log/': ['/src/ui/screens/complaint.tsx', ...STORED],
+  'log/': STORED,
   // a note has no prefix, the pages and lists of the other shelves have
   notes: [BOOK],
   'notes/': [BOOK, '/src/guide/book/notes/notes.ts'],
@@ -68,7 +69,10 @@ export function earlyParts() {
       )
       const script = readFileSync(join(folder, SCRIPT), 'utf8')
       if (!script.includes(OPEN)) this.error(`${SCRIPT} has no place for the parts of each place.`)
-      writeFileSync(join(folder, SCRIPT), short(script).replace(OPEN, JSON.stringify({ names, places })))
+      writeFileSync(
+        join(folder, SCRIPT),
+        short(script).replace(OPEN, JSON.stringify({ names: names.join(' '), places })),
+      )
     },
   }
 }

@@ -5,7 +5,6 @@ import { isAboutOpen } from './shell/head.tsx'
 import { Nav } from './shell/nav.tsx'
 import { Notices } from './shell/notices.tsx'
 import { startOnce } from './shell/start.ts'
-import './paper/paper.css'
 import './styles/tokens.css'
 import './styles/fonts.css'
 import './styles/base.css'
@@ -19,6 +18,8 @@ import './styles/cards.css'
 import './styles/large-text.css'
 import './styles/print.css'
 import './styles/forced-colors.css'
+// laid out only on paper, but a sheet of styles that comes later makes the whole page be laid out anew
+import './paper/paper.css'
 
 const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskStart)
 const About = lazy(async () => (await import('./screens/about.tsx')).About)

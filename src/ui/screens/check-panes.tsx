@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { lazy } from '../lazy.tsx'
@@ -24,17 +24,6 @@ export function CheckPanes({ model, desk, children }: Given) {
   const panes = useRef<HTMLDivElement>(null)
   const form = useRef<HTMLFormElement>(null)
   useStandStill(panes)
-  useEffect(
-    () =>
-      offerSheet(
-        import('../paper/check-sheet.tsx').then(
-          ({ layCheckSheet }) =>
-            () =>
-              layCheckSheet(model),
-        ),
-      ),
-    [model],
-  )
   return (
     <UseValues.Provider value={model.use}>
       <PrintHead />
@@ -62,7 +51,7 @@ export function CheckPanes({ model, desk, children }: Given) {
             <AfterAnswer model={model} desk={desk} />
             <CheckYield model={model} />
             <Late model={model} desk={desk} />
-            <Onward model={model} desk={desk} />
+            <AfterFirst model={model} desk={desk} />
             <GateLine desk={desk} />
             <Screening />
           </div>
@@ -71,4 +60,20 @@ export function CheckPanes({ model, desk, children }: Given) {
       <CheckFoot model={model} form={form} />
     </UseValues.Provider>
   )
+}
+
+/** What nobody waits for: it is fetched once the first answer, or why there is none, stands on the screen. */
+function AfterFirst({ model, desk }: Omit<Given, 'children'>) {
+  const isThere = model.answer.value.is !== 'working'
+  const [wasThere, setThere] = useState(isThere)
+  useEffect(() => {
+    if (isThere) setThere(true)
+  }, [isThere])
+  useEffect(() => (wasThere ? offerSheet(sheetOf(model)) : undefined), [model, wasThere])
+  return wasThere ? <Onward model={model} desk={desk} /> : null
+}
+
+async function sheetOf(model: CheckModel) {
+  const { layCheckSheet } = await import('../paper/check-sheet.tsx')
+  return () => layCheckSheet(model)
 }
