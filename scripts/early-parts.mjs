@@ -19,21 +19,15 @@ const CHECK = ['/src/ui/screens/check.tsx', ...STORED]
 
 /** What each place asks for by itself, by how its address starts behind `#/`; of several the longest counts. */
 const PLACES = {
-  '': ['/src/ui/screens/ask-start.tsx'],
   'ask/': ['/src/ui/screens/ask.tsx', '/src/guide/guide.ts', ...STORED],
-  check: ['/src/ui/screens/check-list.tsx'],
   ...Object.fromEntries(['window', 'need', 'loop', 'tr'].map((id) => [`check/${id}`, CHECK])),
   'check/surge': [...CHECK, '/src/calc/checks/surge/check.ts'],
   'check/': [...CHECK, '/src/calc/registry.ts'],
-  // a complaint and what is below it ask for themselves: each name costs the first load
-  log: ['/src/ui/screens/log.tsx', ...STORED],
-  'log/': STORED,
+  // the start page, the lists and the Log ask for themselves: each name here costs the first load
   // a note has no prefix, the pages and lists of the other shelves have
   notes: [BOOK],
   'notes/': [BOOK, '/src/guide/book/notes/notes.ts'],
-  ...Object.fromEntries(
-    ['line', 'sound', 'test', 'drawing', 'table', 'case'].map((shelf) => [`notes/${shelf}`, [BOOK]]),
-  ),
+  ...Object.fromEntries(['line', 'sound', 'test', 'drawing', 'table', 'case'].map((shelf) => [`notes/${shelf}`, []])),
 }
 
 /**

@@ -132,9 +132,7 @@ describe('the built site', () => {
     const first = firstLoadFiles(html, imports)
     const screens = {
       'ask/': 'ask',
-      check: 'check-list',
       'check/': 'check',
-      log: 'log',
       notes: 'book',
     }
     for (const [place, screen] of Object.entries(screens)) {
