@@ -66,11 +66,23 @@ export function CheckPanes({ model, desk, children }: Given) {
 function AfterFirst({ model, desk }: Omit<Given, 'children'>) {
   const isThere = model.answer.value.is !== 'working'
   const [wasThere, setThere] = useState(isThere)
+  const [hasSheet, setSheet] = useState(false)
   useEffect(() => {
     if (isThere) setThere(true)
   }, [isThere])
-  useEffect(() => (wasThere ? offerSheet(sheetOf(model)) : undefined), [model, wasThere])
-  return wasThere ? <Onward model={model} desk={desk} /> : null
+  useEffect(() => {
+    if (!wasThere) return
+    const sheet = sheetOf(model)
+    const done = () => setSheet(true)
+    sheet.then(done, done)
+    return offerSheet(sheet)
+  }, [model, wasThere])
+  return (
+    <>
+      {!hasSheet && <span hidden aria-busy="true" />}
+      {wasThere && <Onward model={model} desk={desk} />}
+    </>
+  )
 }
 
 async function sheetOf(model: CheckModel) {

@@ -53,7 +53,7 @@ export const appText = (page: Page): Promise<string> =>
 export async function settled(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Answer', exact: true }).first().waitFor()
   // parts out of sight follow the answer: several may be on their way
-  await page.locator('[aria-busy="true"]').first().waitFor({ state: 'detached' })
+  await page.locator('[aria-busy="true"], .loading').first().waitFor({ state: 'detached' })
 }
 
 /** Label of an answer in the guide. */
