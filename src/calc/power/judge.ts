@@ -5,7 +5,7 @@ import type { Bound, RungFigure } from '../types.ts'
 import { worse } from '../verdict.ts'
 import { type InrushPeak, inrushPeak } from './inrush.ts'
 import { type NavyLimit, navyBound, navyLimit } from './navy-rule.ts'
-import { chassisFarads, crestV, PASCHEN_MINIMUM_V, type PowerLine, withstandV } from './supply.ts'
+import { acrossLinesV, chassisFarads, crestV, PASCHEN_MINIMUM_V, type PowerLine, withstandV } from './supply.ts'
 
 /** What was chosen to be held: absent = not chosen. */
 export type PowerRules = {
@@ -27,6 +27,8 @@ export type PowerReason =
       readonly verdict: 'marginal'
       readonly by: 'working-peak' | 'inrush'
       readonly peakV: number
+      /** on the capacitor from line to line */
+      readonly isAcross: boolean
     }
 
 export type PowerJudgement = {
@@ -37,6 +39,8 @@ export type PowerJudgement = {
   readonly navy: NavyLimit | undefined
   /** undefined when the wiring is not known, or next to nothing */
   readonly inrush: InrushPeak | undefined
+  /** of the capacitor from line to line; undefined where there is none, too */
+  readonly crossInrush: InrushPeak | undefined
 }
 
 /** A working peak from here on is close to where air can break down. */
@@ -45,7 +49,8 @@ const HAIR = 1 + 1e-9
 
 /** Judges one capacitor to chassis. Volts rms or DC > 0, farads ≥ 0. */
 export function judgePower(line: PowerLine, rules: PowerRules): PowerJudgement {
-  const inrush = inrushOf(line)
+  const inrush = inrushOf(line, { stepV: crestV(line), farads: line.capacitanceF })
+  const crossInrush = line.crossF === 0 ? undefined : inrushOf(line, { stepV: acrossCrestV(line), farads: line.crossF })
   const rungs = rungsOf(line, inrush)
   const navy = rules.navyRule ? navyLimit({ supplyHz: line.supplyHz, loadW: rules.loadW }) : undefined
   const chassis = chassisLimit(line, rules)
@@ -53,7 +58,7 @@ export function judgePower(line: PowerLine, rules: PowerRules): PowerJudgement {
   const reasons: readonly PowerReason[] = [
     ...(limits.length === 0 ? [{ is: 'no-limit', verdict: 'unknown' } as const] : limits),
     ...ladderFaults(rungs).map((fault) => ({ is: 'ladder', verdict: 'fails', fault }) as const),
-    ...thinAir(line, inrush),
+    ...thinAir(line, inrush, crossInrush),
   ]
   return {
     verdict: reasons.reduce<Verdict>((worst, { verdict }) => worse(worst, verdict), 'ok'),
@@ -62,6 +67,7 @@ export function judgePower(line: PowerLine, rules: PowerRules): PowerJudgement {
     rungs,
     navy,
     inrush,
+    crossInrush,
   }
 }
 
@@ -97,10 +103,12 @@ export const chassisBound = (limitF: number): Bound => ({
 })
 
 /** Inrush peak; undefined when neither resistance nor inductance of the wiring is known, or they are next to nothing. */
-function inrushOf(line: PowerLine): InrushPeak | undefined {
-  const { wiringOhm: ohm = 0, wiringH: henries = 0, capacitanceF: farads } = line
+function inrushOf(
+  { wiringOhm: ohm = 0, wiringH: henries = 0 }: PowerLine,
+  step: { readonly stepV: number; readonly farads: number },
+): InrushPeak | undefined {
   if (ohm === 0 && henries === 0) return undefined
-  const peak = inrushPeak({ stepV: crestV(line), farads, ohm, henries })
+  const peak = inrushPeak({ ...step, ohm, henries })
   // Wiring near 1e-300 bounds the current no better than none: the quotient overflows.
   return Number.isFinite(peak.peakA) && Number.isFinite(peak.peakV) ? peak : undefined
 }
@@ -120,12 +128,29 @@ function rungsOf(line: PowerLine, inrush: InrushPeak | undefined): readonly Rung
   ]
 }
 
-/** Air at low pressure: the working peak, else the overshoot, against the Paschen minimum. */
-function thinAir(line: PowerLine, inrush: InrushPeak | undefined): readonly PowerReason[] {
-  const peakV = crestV(line)
-  if (peakV >= NEAR_PASCHEN * PASCHEN_MINIMUM_V)
-    return [{ is: 'thin-air', verdict: 'marginal', by: 'working-peak', peakV }]
-  return inrush !== undefined && inrush.peakV >= PASCHEN_MINIMUM_V
-    ? [{ is: 'thin-air', verdict: 'marginal', by: 'inrush', peakV: inrush.peakV }]
-    : []
+/** Crest of the volts from line to line. */
+const acrossCrestV = (line: PowerLine): number => crestV({ workingRmsV: acrossLinesV(line), supplyHz: line.supplyHz })
+
+/** Air at low pressure: the working peak, else the overshoot, against the Paschen minimum; to chassis and from line to line. */
+function thinAir(
+  line: PowerLine,
+  inrush: InrushPeak | undefined,
+  crossInrush: InrushPeak | undefined,
+): readonly PowerReason[] {
+  const told = (
+    by: 'working-peak' | 'inrush',
+    legV: number,
+    acrossV: number,
+    fromV: number,
+  ): readonly PowerReason[] => {
+    const peakV = Math.max(legV, acrossV)
+    return peakV >= fromV ? [{ is: 'thin-air', verdict: 'marginal', by, peakV, isAcross: acrossV > legV }] : []
+  }
+  const working = told(
+    'working-peak',
+    crestV(line),
+    line.crossF === 0 ? 0 : acrossCrestV(line),
+    NEAR_PASCHEN * PASCHEN_MINIMUM_V,
+  )
+  return working.length > 0 ? working : told('inrush', inrush?.peakV ?? 0, crossInrush?.peakV ?? 0, PASCHEN_MINIMUM_V)
 }

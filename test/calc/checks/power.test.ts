@@ -150,6 +150,27 @@ describe('a capacitor from line to line', () => {
     expect(si(three, 'crossStoredJ')).toBeCloseTo(0.5 * 100e-9 * 6 * 115 ** 2, 12)
   })
 
+  it('is held against thin air by its own volts, √3 times those to chassis between phases', () => {
+    const limit = { ...AC, chassisLimitA: '10m', wiringOhm: '0.5', wiringH: '10u', lineCount: '3' }
+    expect(power(limit).verdict).toBe('ok')
+    // lightly damped: 281.7 V · (1 + e^(−π·ζ/√(1 − ζ²))), ζ = 0.25·√(100 nF/10 µH) = 0.025: 542 V, over the 327 V of air
+    const struck = power({ ...limit, crossF: '100n' })
+    expect(struck.verdict).toBe('marginal')
+    const plain = struck.headline.replaceAll(/[\u00A0\u202F]/g, ' ')
+    expect(plain).toContain('An inrush peak of 543 V from line to line is above the 327 V')
+    // √2·√3·122 V = 298.8 V, within a tenth of 327 V
+    expect(power({ ...limit, workingRmsV: '122', crossF: '100n' }).headline).toContain('A working peak of 299')
+  })
+
+  it('says what it draws and how long it holds, beside the figures of one to chassis', () => {
+    const told = words({ ...DC, workingRmsV: '270', crossF: '100u', wiringOhm: '1', bleedOhm: '1M' })
+    const plain = told.replaceAll(/[\u00A0\u202F]/g, ' ')
+    // 270 V / 1 Ω, and 1 MΩ · 100 µF · ln(270/34) = 207.2 s
+    expect(plain).toContain('draws 270 A at switch-on')
+    expect(plain).toContain('takes 208 s to bring it to 34 V')
+    expect(words({ ...DC, crossF: '100u' })).toContain('its charge stays')
+  })
+
   it('leaves the rules for line to ground to the others', () => {
     expect(power({ ...AC, crossF: '1u', navyRule: 'true' }).verdict).toBe('ok')
     expect(words({ ...AC, crossF: '1u' })).toContain('does nothing for common mode')

@@ -2,6 +2,8 @@
 import { navyWhy } from '../../explain/navy-rule.ts'
 import type { PowerJudgement, PowerReason, PowerRules } from '../../power/judge.ts'
 import {
+  acrossLinesV,
+  bleedSec,
   crestV,
   heatW,
   isThreePhase,
@@ -9,6 +11,7 @@ import {
   PASCHEN_MINIMUM_V,
   type PowerLine,
   phaseLostCurrentRmsA,
+  TOUCH_V,
   withstandV,
 } from '../../power/supply.ts'
 import { formatEstimate, formatQuantity } from '../../quantity/format.ts'
@@ -41,6 +44,7 @@ export function powerFindings(q: Question): readonly Finding[] {
   })
   const told = [
     crossFinding(q.line),
+    crossChargeFinding(q),
     testInThinAir(q),
     residualFinding(q.line),
     variableFrequencyFinding(q.line),
@@ -71,8 +75,27 @@ function reasonSentence({ line, judgement, rules }: Question, reason: Exclude<Po
     }
     case 'thin-air':
       return reason.by === 'inrush'
-        ? `The inrush peak of ${show(reason.peakV, 'voltage', 4)} is above the ${MINIMUM} at which air can break down at low pressure.`
-        : `A working peak of ${show(reason.peakV, 'voltage', 4)} is ${reason.peakV >= PASCHEN_MINIMUM_V ? 'above' : 'close to'} the ${MINIMUM} at which air can break down at the worst gap and pressure. Unpressurised: solid filling and more spacing.`
+        ? `The inrush peak of ${show(reason.peakV, 'voltage', 4)}${across(reason)} is above the ${MINIMUM} at which air can break down at low pressure.`
+        : `A working peak of ${show(reason.peakV, 'voltage', 4)}${across(reason)} is ${reason.peakV >= PASCHEN_MINIMUM_V ? 'above' : 'close to'} the ${MINIMUM} at which air can break down at the worst gap and pressure. Unpressurised: solid filling and more spacing.`
+  }
+}
+
+/** Where the peak stands, if not on the line itself. */
+const across = ({ isAcross }: { readonly isAcross: boolean }): string => (isAcross ? ' from line to line' : '')
+
+/** What charges the capacitor between the lines, and how long it holds: the figures shown are those of one to chassis. */
+function crossChargeFinding({ line, judgement: { crossInrush } }: Question): Finding | undefined {
+  if (line.crossF === 0) return undefined
+  const fromV = crestV({ workingRmsV: acrossLinesV(line), supplyHz: line.supplyHz })
+  const bled =
+    line.bleedOhm === undefined
+      ? 'without a bleed resistor of its own its charge stays'
+      : `the same resistor across it takes ${formatEstimate(bleedSec({ ohm: line.bleedOhm, farads: line.crossF, fromV, toV: TOUCH_V }), 'time', 'least')} to bring it to ${show(TOUCH_V, 'voltage')}`
+  const drawn =
+    crossInrush === undefined ? '' : `draws ${formatEstimate(crossInrush.peakA, 'current', 'least')} at switch-on and `
+  return {
+    verdict: 'unknown',
+    sentence: `Inrush and bleed are shown for one capacitor to chassis; that from line to line ${drawn}holds its own charge: ${bled}.`,
   }
 }
 

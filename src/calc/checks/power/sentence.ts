@@ -55,7 +55,7 @@ function reasonWords(reason: PowerReason, line: PowerLine, faults: readonly stri
       const what = reason.by === 'inrush' ? 'an inrush peak' : 'a working peak'
       const air = formatEstimate(PASCHEN_MINIMUM_V, 'voltage')
       const place = reason.peakV >= PASCHEN_MINIMUM_V ? 'above' : 'close to'
-      return `${what} of ${formatEstimate(reason.peakV, 'voltage', 'least')} is ${place} the ${air} at which thin air can break down`
+      return `${what} of ${formatEstimate(reason.peakV, 'voltage', 'least')}${reason.isAcross ? ' from line to line' : ''} is ${place} the ${air} at which thin air can break down`
     }
     case 'no-limit':
     case 'navy-lacks':
