@@ -68,6 +68,14 @@ describe('a clamp', () => {
     expect(both.findings.map(({ sentence }) => sentence).join(' ')).toContain('cancel there, a resonance')
   })
 
+  it('is no plain yes to a load that was read where clamp and capacitor fit no two resistances', () => {
+    // a sum of 50 Ω leaves at most 12.5 Ω side by side; 100 pF at 10 MHz that takes 1 dB off reads 81 Ω
+    const read = { clampOhm: '100', fallDb: '9.5424', currentDb: '60 dBµA', voltageDb: '80 dBµV' }
+    const refuted = loop({ ...read, firstF: '100p', firstDb: '1', readAtHz: '10M' })
+    expect(refuted.verdict).toBe('marginal')
+    expect(refuted.headline).toMatch(/^With care, something resonates or a reading is off: the load is/u)
+  })
+
   it('hands the load of a current and a voltage over at its least, as far as both may be off', () => {
     const read = { clampOhm: '100', fallDb: '6', currentDb: '20 dBµA', voltageDb: '60 dBµV' }
     expect(si(loop(read), 'loadOhm')).toBeCloseTo(100, 9)

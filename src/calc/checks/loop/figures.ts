@@ -144,8 +144,11 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   const { source, loadOhm = load?.least } = sourceOf(given, pair, ends, loop, load)
   // |Zs + Zl| < |Zl| leaves more than a quarter turn between the ends: no two resistances, and a part in the line moves it
   const isResonant = load !== undefined && loop !== undefined && load.least > loop.most
+  // no two resistances have what clamp and capacitor read, over no error of the readings either
+  const isRefuted = both && pair === undefined && ends === undefined
   // by current and voltage the load is a size of its own; by capacitors both ends are taken for resistances
-  const areResistances = load !== undefined ? !isResonant : capacitors.parallelFrom === 'two' && !isReactive(capacitors)
+  const areResistances =
+    load !== undefined ? !isResonant && !isRefuted : capacitors.parallelFrom === 'two' && !isReactive(capacitors)
   // A span without an end is handed to nobody.
   const isSpan = isReal(source?.most)
   return {
