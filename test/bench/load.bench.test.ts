@@ -158,7 +158,8 @@ test('a complaint of 100 lines opens on those near the screen', { timeout: 300_0
   }
   const [one, all] = [await thrice(() => openMs('c1')), await thrice(() => openMs('lines'))]
   console.log(`bench, a complaint of ${LINES} lines: ${ms(all)} to its first window, ${ms(one)} with one line`)
-  expect(all - one).toBeLessThan(500)
+  // the whole of it, not only what the other lines add
+  expect(all).toBeLessThan(500)
 })
 
 test('a key in a note of 50 kB costs little more than in a short one', { timeout: 300_000 }, async () => {
