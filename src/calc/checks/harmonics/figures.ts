@@ -65,7 +65,7 @@ export function harmonicsFigures(given: HarmonicsGiven): HarmonicsFigures | Refu
         (hz): Listening => ({ id: String(hz), fromHz: Math.max(0, hz - halfHz), toHz: hz + halfHz, channelHz: hz }),
       )
     : RADIO_BANDS
-  const landings = landingsOf(fundamentals, listenings)
+  const landings = landingsOf(fundamentals, listenings, isForChannel)
   const [worst] = landings
   const [unlisted] = landings.length > 0 ? [] : unlistedOf(fundamentals, listenings)
   const verdict: Verdict =
@@ -96,7 +96,11 @@ function lengthIssue(key: string, count: number, wanted: number): readonly Issue
   ]
 }
 
-function landingsOf(fundamentals: readonly Fundamental[], listenings: readonly Listening[]): readonly Landing[] {
+function landingsOf(
+  fundamentals: readonly Fundamental[],
+  listenings: readonly Listening[],
+  isForChannel: boolean,
+): readonly Landing[] {
   const found = listenings.flatMap((listening) => [
     ...fundamentals.flatMap((fundamental, of) => landingOf(fundamental, of, listening) ?? []),
     ...thirdOrder(fundamentals, listening),
@@ -104,10 +108,14 @@ function landingsOf(fundamentals: readonly Fundamental[], listenings: readonly L
   const away = ({ fromChannelHz }: Landing) =>
     fromChannelHz === undefined ? Number.POSITIVE_INFINITY : Math.abs(fromChannelHz)
   const level = ({ levelDb }: Landing) => levelDb ?? 0
-  // sent on purpose: the fundamental itself in its own band is no finding
+  // sent on purpose: the fundamental itself in its own band is no finding; in the channel that suffers it is the strongest
   return found
     .filter(
-      ({ terms }) => terms.length > 1 || terms[0]?.times !== 1 || fundamentals[terms[0].of]?.waveform !== 'transmitter',
+      ({ terms }) =>
+        isForChannel ||
+        terms.length > 1 ||
+        terms[0]?.times !== 1 ||
+        fundamentals[terms[0].of]?.waveform !== 'transmitter',
     )
     .sort((a, b) => Number(a.terms.length > 1) - Number(b.terms.length > 1) || away(a) - away(b) || level(b) - level(a))
 }
