@@ -64,8 +64,6 @@ const PARTS = [
   ['traces', /\/src\/(store\/traces|state\/stored-traces)\.ts$/],
   ['connectors', /\/src\/(state\/connectors?[-.]|store\/(connector|line-steps|union))/],
   ['check', /\/src\/ui\/screens\/(check|kept-check)\.tsx$/],
-  // what explains an answer, out of sight at first
-  ['detail', /\/src\/ui\/(parts\/answer-detail|screens\/onward)\./],
   ['book', /\/src\/ui\/screens\/book\/book\.tsx$/],
   ['rules', /\/src\/(guide\/(rules|fill-ins)|reference\/noise-inputs|state\/fill-in|ui\/parts\/(line-window|fill-in))/],
   ['complaint', /\/src\/ui\/screens\/complaint\.tsx$/],
