@@ -58,6 +58,8 @@ const PARTS = [
     'parts',
     /\/src\/(calc\/connector\/table-text|reference\/safety|state\/share\.|ui\/(shell\/nowhere|parts\/(book\/(terms|sound-links)|cautions|unchanged-views|figure\.|copy-button|scroll-x|print-head|typed|rival|width)))/,
   ],
+  // the list of checks reads their names and no check
+  ['titles', /\/src\/state\/check-titles\./],
   ['sources', /\/src\/(reference\/sources|ui\/parts\/working\.)/],
   ['guide', /\/src\/guide\/(guide|shape)\.ts$|\/src\/store\/guide-store\.ts$/],
   ['engine', /\/src\/guide\/engine\.ts$/],
