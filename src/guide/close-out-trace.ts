@@ -34,6 +34,8 @@ export type TraceProof =
   | { readonly is: 'not-begun' }
   /** what is missing, in a sentence */
   | { readonly is: 'lacking'; readonly sentence: string }
+  /** the one chosen as “after” is over its limit, in a sentence */
+  | { readonly is: 'missed'; readonly sentence: string }
 
 const text = (row: FilledRow, id: string): string => (row[id] ?? '').trim()
 const lacking = (sentence: string): TraceProof => ({ is: 'lacking', sentence })
@@ -52,6 +54,11 @@ export function traceProof(row: FilledRow, traces: readonly StoredTrace[] | unde
   const after = ofRole('after').find((trace) => traceKey(trace) === chosen.after)
   if (after === undefined)
     return lacking('The trace chosen as “after” is not stored any more: choose another, or open its file again.')
+  const { finding } = after
+  const alike = text(row, TRACE_ALIKE)
+  // whatever else is not filled in yet: it was chosen, and it does not say that the noise is gone
+  if (finding?.holds === false && finding.misses && alike !== 'other')
+    return { is: 'missed', sentence: finding.missing }
   const befores = ofRole('before').filter(({ owner }) => owner === after.owner)
   const before = befores.find((trace) => traceKey(trace) === chosen.before)
   if (before === undefined && chosen.before !== '')
@@ -60,14 +67,12 @@ export function traceProof(row: FilledRow, traces: readonly StoredTrace[] | unde
     return lacking('Choose which stored trace was taken before the cure, too.')
   if (text(row, 'before') === '' || text(row, 'after') === '')
     return lacking('Write what was read before and after, beside the traces.')
-  const alike = text(row, TRACE_ALIKE)
   if (alike === '')
     return lacking('Say whether it was taken in the bandwidth and with the detector that stand in the trace check.')
   if (alike !== 'same')
     return lacking(
       'Taken in another bandwidth, with another detector or elsewhere, it compares with nothing: measure again alike.',
     )
-  const { finding } = after
   if (finding === undefined) return lacking('The trace is being held against its limit.')
   if (!finding.holds) return lacking(finding.missing)
   return { is: 'stored', after, finding, ...(before !== undefined && { before }) }

@@ -122,10 +122,15 @@ const A_RATE =
   'The mean interval is the time from one event to the next, such as 6 h, and not how many come in an hour.'
 const A_DAILY_RATE = 'Write the whole time since then, not how much in a day.'
 
-/** The best proof there is: written down, or a stored trace of the complaint (`traces`: undefined until they are read). */
+/**
+ * The best proof there is: written down, or a stored trace of the complaint (`traces`: undefined until they are read). A
+ * trace that was chosen and misses its limit is a proof of the contrary.
+ */
 export function proofOf(row: FilledRow, traces: readonly StoredTrace[] | undefined): Proof {
-  if (text(row, 'repeats') === 'agreed') return { is: 'repeated' }
   const measured = traceProof(row, traces)
+  if (measured.is === 'missed')
+    return { is: 'none', lacks: `${measured.sentence} That outweighs what is said of repetitions and of time.` }
+  if (text(row, 'repeats') === 'agreed') return { is: 'repeated' }
   if (measured.is === 'stored')
     return { is: 'trace', isCompared: measured.before !== undefined, finding: measured.finding }
   const said = measured.is === 'lacking' ? [measured.sentence] : []

@@ -103,6 +103,22 @@ describe('a measured trace', () => {
     expect(unproved.status).toBe('not-proved')
   })
 
+  test('that was chosen and misses its limit outweighs a repetition that agreed and a long quiet time', () => {
+    const over = { holds: false, misses: true, missing: 'It misses CE102 by 3 dB.' } as const
+    const quiet = { meanInterval: '6 h', exposure: '40 h' }
+    for (const proved of [{ repeats: 'agreed' }, quiet, { repeats: 'agreed', ...quiet }]) {
+      expect(at({ ...done, ...proved }, AFTER).status).toBe('cured')
+      // with nothing else about the traces filled in
+      const bare = { ...done, ...proved, before: '', after: '', traceAlike: '', traceAfter: traceKey(AFTER) }
+      const missed = at(bare, BEFORE, { ...AFTER, finding: over })
+      expect(missed).toMatchObject({ status: 'open', proof: { is: 'none' } })
+      expect(proofSentence(missed)).toMatch(/^It misses CE102 by 3 dB\. That outweighs/)
+      // not held against its limit, or in another bandwidth: it says nothing either way
+      expect(at(bare, BEFORE, { ...AFTER, finding: { holds: false, missing: 'Choose a limit.' } }).status).toBe('cured')
+      expect(at({ ...bare, traceAlike: 'other' }, BEFORE, { ...AFTER, finding: over }).status).toBe('cured')
+    }
+  })
+
   test('says by how much it keeps its limit, and what came off where it was worst', () => {
     const worst = { hz: 200e3, overDb: 20.04, lossDb: 34.26 }
     const found = at(both, BEFORE, { ...AFTER, finding: { ...HOLDS, worst } })

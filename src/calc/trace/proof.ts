@@ -31,7 +31,8 @@ export type TraceFinding =
       /** where the trace before was worst: how far over its limit, and what came off there */
       readonly worst?: { readonly hz: number; readonly overDb: number; readonly lossDb: number }
     }
-  | { readonly holds: false; readonly missing: string }
+  /** `misses`: it was read, and is over its limit */
+  | { readonly holds: false; readonly missing: string; readonly misses?: true }
 
 const SLICE_ROWS = 4096
 
@@ -50,9 +51,11 @@ export function* proveTrace({ line, after, before }: TracePair): Generator<Progr
   if (judged.neededAt >= 0) {
     const by = judged.neededDb[judged.neededAt] as number
     const at = hertz(after.hz[judged.neededAt] as number)
-    return missing(
-      `The trace after the cure misses ${limit.name} by ${decibels(by, 'least')} at ${at}, the margin of ${decibels(marginDb, 'most')} counted.`,
-    )
+    return {
+      holds: false,
+      misses: true,
+      missing: `The trace after the cure misses ${limit.name} by ${decibels(by, 'least')} at ${at}, the margin of ${decibels(marginDb, 'most')} counted.`,
+    }
   }
   const worst = before === undefined ? undefined : yield* worstOf(line, before, { ...after, unit: setup.spectrum.unit })
   if (worst !== undefined && 'missing' in worst) return missing(worst.missing)

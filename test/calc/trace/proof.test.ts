@@ -64,6 +64,9 @@ describe('does not hold, and says why', () => {
   it('over the limit, or under it by less than the margin', () => {
     expect(missing(sweep((hz) => (near(hz, 1e6) ? 61 : 30)))).toMatch(/misses MIL-STD-461 CE102.* by 7 dB at .*Hz/)
     expect(missing(sweep((hz) => (near(hz, 1e6) ? 55 : 30)))).toMatch(/by 1 dB at /)
+    // told apart from what was not read, or cannot be compared: this one speaks against the cure
+    expect(ask(sweep((hz) => (near(hz, 1e6) ? 61 : 30)))).toMatchObject({ misses: true })
+    expect(ask(sweep(() => 30, 100e3, 1e6))).not.toHaveProperty('misses')
     expect(missing(sweep((hz) => (near(hz, 1e6) ? 54 : 30)))).toBe('holds')
   })
 
