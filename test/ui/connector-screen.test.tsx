@@ -16,8 +16,7 @@ beforeEach(() => loadComplaints())
 it('says of a connector that is not there what became of it, with the way back', async () => {
   const { id } = made()
   show(<ConnectorScreen complaintId={id} steps={['gone']} />)
-  await settle()
-  expect(by('heading', 'No such connector')).toBeDefined()
+  await eventually('what became of it', () => allBy('heading', 'No such connector')[0])
   expect(document.body.textContent).toContain('“Intercom buzz” holds no connector at this address. It was deleted, or')
   expect(by('link', 'Intercom buzz').getAttribute('href')).toBe(`#/log/${id}`)
 })
@@ -25,11 +24,10 @@ it('says of a connector that is not there what became of it, with the way back',
 it('names the address of a view or a complaint there is not', async () => {
   const { id } = made()
   show(<ConnectorScreen complaintId={id} steps={['k', 'elsewhere']} />)
-  await settle()
-  expect(document.querySelector('code')?.textContent).toBe(`#/log/${id}/connector/k/elsewhere`)
+  const address = await eventually('the address', () => document.querySelector('code') ?? undefined)
+  expect(address.textContent).toBe(`#/log/${id}/connector/k/elsewhere`)
   show(<ConnectorScreen complaintId="nobody" steps={['k']} />)
-  await settle()
-  expect(by('heading', 'No such complaint on this device')).toBeDefined()
+  await eventually('the other', () => allBy('heading', 'No such complaint on this device')[0])
 })
 
 it('is begun from its complaint with a label of its own, and is taken back', async () => {

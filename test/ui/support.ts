@@ -2,6 +2,7 @@
 import type { ComponentChild } from 'preact'
 import { render } from 'preact'
 import { act } from 'preact/test-utils'
+import { vi } from 'vitest'
 
 export function show(what: ComponentChild): HTMLElement {
   const place = document.createElement('div')
@@ -14,6 +15,7 @@ export function show(what: ComponentChild): HTMLElement {
 export async function settle(turns = 5): Promise<void> {
   for (let turn = 0; turn < turns; turn += 1) {
     await act(async () => {
+      await vi.dynamicImportSettled()
       await new Promise((done) => setTimeout(done, 0))
     })
   }

@@ -62,7 +62,7 @@ const ARROWS: Readonly<Record<string, PixelPoint>> = {
  * every contact stands in the list beside it.
  */
 export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }: Given) {
-  const { box, widthPx } = useWidth<HTMLDivElement>()
+  const { box, widthPx } = useWidth<HTMLDivElement>(true)
   const frame = useMemo(() => frameOf(face, widthPx), [face, widthPx])
   const [asked, setAsked] = useState<FaceView>(WHOLE)
   const [current, setCurrent] = useState<string | undefined>(undefined)

@@ -20,9 +20,12 @@ function letterScale(): number {
 
 /**
  * The width a picture has, in whole pixels: pictures are drawn for it, so that their letters keep their size. With larger
- * letters it is drawn for less and shown as wide, so that its letters grow too.
+ * letters it is drawn for less and shown as wide, so that its letters grow too. `isLarge`: drawn anew it would take a
+ * frame to itself.
  */
-export function useWidth<E extends Element>(): { readonly box: RefObject<E | null>; readonly widthPx: number } {
+export function useWidth<E extends Element>(
+  isLarge = false,
+): { readonly box: RefObject<E | null>; readonly widthPx: number } {
   const box = useRef<E>(null)
   const knownPx = useContext(KnownWidth)
   const [widthPx, setWidthPx] = useState(knownPx ?? PHONE_WIDTH_PX)
@@ -33,12 +36,14 @@ export function useWidth<E extends Element>(): { readonly box: RefObject<E | nul
       const width = Math.floor(element.getBoundingClientRect().width)
       if (width > 0) setWidthPx(Math.floor(Math.max(Math.min(LEAST_WIDTH_PX, width), width / letterScale())))
     }
-    // an observer tells once the page is laid out anyway, before it is painted; asked for here, each picture would lay it out
-    if (typeof ResizeObserver === 'undefined') return measure()
+    // an observer tells once the page is laid out anyway, before it is painted; asked for here, each picture would lay it
+    // out, and a large one, drawn anew in that frame, would hold it up
+    if (isLarge || typeof ResizeObserver === 'undefined') measure()
+    if (typeof ResizeObserver === 'undefined') return
     const watcher = new ResizeObserver(measure)
     watcher.observe(element)
     return () => watcher.disconnect()
-  }, [knownPx])
+  }, [knownPx, isLarge])
   return { box, widthPx: knownPx ?? widthPx }
 }
 
