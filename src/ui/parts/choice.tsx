@@ -49,7 +49,7 @@ function RowField(given: FieldProps) {
       </span>
       <div class={choices.some(({ value }) => value === 'PI') ? 'choices drawn' : 'choices'}>
         {choices.map((option) => (
-          <label key={option.value} class="choice-button">
+          <label key={option.value} class={option.value === '' ? 'choice-button said' : 'choice-button'}>
             <input
               type="radio"
               name={key}

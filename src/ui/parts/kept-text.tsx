@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks'
 import { Rivals } from './rival.tsx'
 import { useTyped } from './typed.ts'
 
@@ -19,6 +20,9 @@ type Given = {
   readonly isLong?: boolean
 }
 
+/** Notes on the page that a long text is typed in: a rule that asked the page itself would cost every other screen. */
+const typeLong = (isTyped: boolean) => document.documentElement.toggleAttribute('data-long-text', isTyped)
+
 /** A text that is written at every key; what another window typed on the same text stands beside it. */
 export function KeptText(given: Given) {
   const { id, label, what, stored, rivals, onType, onTake, help, against, rows, isLong } = given
@@ -30,6 +34,7 @@ export function KeptText(given: Given) {
     onBlur: typed.leave,
     ...(described !== '' && { 'aria-describedby': described }),
   }
+  useEffect(() => () => void typeLong(false), [])
   return (
     <div class="field wide">
       <label for={id}>{label}</label>
@@ -44,9 +49,16 @@ export function KeptText(given: Given) {
       ) : (
         <textarea
           {...box}
-          class={isLong === true ? 'long-text' : undefined}
           rows={rows}
-          onInput={(event) => typed.type(event.currentTarget.value)}
+          onFocus={() => typeLong(isLong === true)}
+          onBlur={() => {
+            typeLong(false)
+            typed.leave()
+          }}
+          onInput={(event) => {
+            typeLong(isLong === true)
+            typed.type(event.currentTarget.value)
+          }}
         />
       )}
       {help !== undefined && (
