@@ -58,6 +58,17 @@ export const withIntegrity = (folder) => (entries) => ({
 })
 
 /**
+ * The scripts of a build by the names of their files.
+ * @param {import('rolldown').OutputBundle} bundle
+ */
+export function chunksOf(bundle) {
+  /** @type {Record<string, import('rolldown').OutputChunk>} */
+  const chunks = {}
+  for (const [name, file] of Object.entries(bundle)) if (file.type === 'chunk') chunks[name] = file
+  return chunks
+}
+
+/**
  * Every script the page asks for before it runs: those named in the HTML, and all they import statically.
  * @param {string} html
  * @param {Readonly<Record<string, { imports: readonly string[] }>>} chunks imports by file name
@@ -106,9 +117,7 @@ const FIRST_QUESTION = [...COMPLETE, '/src/ui/screens/ask.tsx', '/src/guide/guid
  * @param {import('rolldown').OutputBundle} bundle
  */
 export function startFiles(folder, bundle) {
-  /** @type {Record<string, import('rolldown').OutputChunk>} */
-  const chunks = {}
-  for (const [name, file] of Object.entries(bundle)) if (file.type === 'chunk') chunks[name] = file
+  const chunks = chunksOf(bundle)
   return withModules(firstLoadFiles(readFileSync(join(folder, 'index.html'), 'utf8'), chunks), chunks, COMPLETE)
 }
 
@@ -124,9 +133,7 @@ export function sizeGate() {
     writeBundle(options, bundle) {
       const folder = options.dir ?? 'dist'
       if (!('index.html' in bundle)) return
-      /** @type {Record<string, { imports: readonly string[], moduleIds: readonly string[] }>} */
-      const chunks = {}
-      for (const [name, file] of Object.entries(bundle)) if (file.type === 'chunk') chunks[name] = file
+      const chunks = chunksOf(bundle)
       const read = (/** @type {string} */ name) => readFileSync(join(folder, name))
       const html = read('index.html')
       const scripts = firstLoadFiles(html.toString('utf8'), chunks)

@@ -5,7 +5,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { firstLoadFiles, withModules } from './build-plugins.mjs'
+import { chunksOf, firstLoadFiles, withModules } from './build-plugins.mjs'
 
 /** The script every page runs first, and the place in it that the build fills in. */
 const SCRIPT = 'first-paint.js'
@@ -45,9 +45,7 @@ export function earlyParts() {
     writeBundle(options, bundle) {
       const folder = options.dir ?? 'dist'
       if (!('index.html' in bundle)) return
-      /** @type {Record<string, import('rolldown').OutputChunk>} */
-      const chunks = {}
-      for (const [name, file] of Object.entries(bundle)) if (file.type === 'chunk') chunks[name] = file
+      const chunks = chunksOf(bundle)
       const first = firstLoadFiles(readFileSync(join(folder, 'index.html'), 'utf8'), chunks)
       /** @type {string[]} */
       const names = []

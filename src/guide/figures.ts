@@ -4,9 +4,19 @@ import { BENCH_LOAD, BENCH_SOURCE, type FilterCircuit, NO_SERIES, NO_SHUNT } fro
 import { clampFallDb } from '../calc/network/clamp.ts'
 import { shuntNeedF } from '../calc/network/trial-region.ts'
 import { rectifierHz } from '../calc/tone/explanations.ts'
-import { AC_BUS, ANTENNA_MATCH, RADIO_COAX, SHIELD_TAIL, USUAL_SOURCES } from '../reference/field-figures.ts'
+import { BOND_NOTE } from '../reference/constructions.ts'
+import {
+  AC_BUS,
+  ANTENNA_MATCH,
+  BENCH_ENDS,
+  INCH_OF_WIRE,
+  RADIO_COAX,
+  SHIELD_TAIL,
+  USUAL_SOURCES,
+} from '../reference/field-figures.ts'
 import { WIRE_H_PER_M } from '../reference/instruments.ts'
-import type { LineKind } from '../reference/line-kinds/types.ts'
+import { DERIVED } from '../reference/line-kinds/cite.ts'
+import type { Citation, LineKind } from '../reference/line-kinds/types.ts'
 import { lineKindById } from '../reference/line-kinds.ts'
 import { decibels, farads, hertz, ohms } from './print.ts'
 
@@ -83,6 +93,15 @@ export function bondFloorDb(q: FloorAt): number {
   const x = reactanceOhm(q.bondH, q.hz)
   return 20 * Math.log10(Math.hypot(besideOhm + q.bondOhm, x) / Math.hypot(q.bondOhm, x))
 }
+
+/** What a bond that is an inch of wire leaves, between the ends of the bench: who says each figure of it. */
+export const INCH_OF_BOND_SOURCES: readonly [Citation, ...Citation[]] = [
+  DERIVED,
+  ...BOND_NOTE.sources,
+  { id: 'S42', standing: 'read' },
+  BENCH_ENDS.fixtureBasis,
+  INCH_OF_WIRE.basis,
+]
 
 /** Worst conversion of two capacitors at the ends of their tolerance: |C1 − C2|/(C1 + C2), in dB. */
 export const conversionDb = (leastShare: number, mostShare: number): number =>

@@ -17,6 +17,7 @@ import setup from '../e2e/support/built-site.ts'
 import { putConnector } from '../e2e/support/put-connector.ts'
 import { DESK, openSite, PHONE, type Site, type Visit } from '../e2e/support/site.ts'
 import { type Traced, tracedDuring } from '../e2e/support/turns.ts'
+import { counted, workedMs } from '../e2e/support/worked.ts'
 import { calibration, DESK_UNIT_MS, STEPS } from './unit.ts'
 
 const OPEN_MS = 300
@@ -65,8 +66,7 @@ function differing(count: number): { readonly connector: Connector; readonly lin
 async function withConnector(count: number, viewport: typeof DESK | typeof PHONE): Promise<Opened> {
   const visit = await site.visit({ viewport, serviceWorkers: 'block' })
   const { page } = visit
-  const cdp = await visit.context.newCDPSession(page)
-  await cdp.send('Performance.enable', { timeDomain: 'threadTicks' })
+  const cdp = await counted(page)
   await page.goto(visit.at('#/log'))
   await page.getByRole('button', { name: /demo/i }).waitFor()
   const complaint = { ...demoComplaint(), isDemo: false }
@@ -74,12 +74,6 @@ async function withConnector(count: number, viewport: typeof DESK | typeof PHONE
   await page.reload()
   await page.getByRole('link', { name: complaint.title }).waitFor()
   return { visit, page, cdp, hash }
-}
-
-/** Milliseconds the page's thread has worked since it was loaded. */
-async function workedMs(cdp: CDPSession): Promise<number> {
-  const { metrics } = await cdp.send('Performance.getMetrics')
-  return 1000 * (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? Number.NaN)
 }
 
 /** z ← z·q + c, |q| < 1, a million times; the least of several. */

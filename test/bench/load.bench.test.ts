@@ -7,6 +7,7 @@ import type { CDPSession, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import setup from '../e2e/support/built-site.ts'
 import { DESK, openSite, type Site, type Visit } from '../e2e/support/site.ts'
+import { counted, workedMs } from '../e2e/support/worked.ts'
 
 const MANY = 5000
 const LINES = 100
@@ -23,18 +24,11 @@ beforeAll(async () => {
   site = await openSite()
   visit = await site.visit({ viewport: DESK, serviceWorkers: 'block' })
   page = visit.page
-  cdp = await visit.context.newCDPSession(page)
-  await cdp.send('Performance.enable', { timeDomain: 'threadTicks' })
+  cdp = await counted(page)
   await page.goto(visit.at('#/log'))
   await page.getByText('Nothing kept yet').waitFor()
 }, 120_000)
 afterAll(() => site.close())
-
-/** Milliseconds the page's thread has worked since it was loaded. */
-async function workedMs(): Promise<number> {
-  const { metrics } = await cdp.send('Performance.getMetrics')
-  return 1000 * (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? Number.NaN)
-}
 
 /** Puts complaints with one line each into the store, and one of many lines and a long note. */
 async function fill(count: number): Promise<void> {
@@ -93,7 +87,7 @@ async function openLogMs(): Promise<number> {
   await page.goto('about:blank')
   await page.goto(visit.at('#/log'))
   await rows().first().waitFor()
-  return workedMs()
+  return workedMs(cdp)
 }
 
 const middle = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN
@@ -106,10 +100,10 @@ test('5,000 complaints open and are searched as a thumb expects', { timeout: 300
   await fill(MANY)
   const many = await thrice(openLogMs)
   const drawn = await rows().count()
-  const before = await workedMs()
+  const before = await workedMs(cdp)
   await page.locator('#log-search').fill('buzz 4321')
   await page.getByText(`1 of ${MANY + 2}.`).waitFor()
-  const searched = (await workedMs()) - before
+  const searched = (await workedMs(cdp)) - before
   console.log(
     `bench, ${MANY} complaints: open ${ms(many)} of the page's thread (${ms(few)} with few, ratio ${(many / few).toPrecision(2)}), ` +
       `${drawn} rows drawn, first search ${ms(searched)}`,
@@ -131,10 +125,10 @@ test('one search over the book and 5,000 complaints answers each key at once', {
   for (const text of ['intrecom buz', 'altrenator whine', 'supressor ahead of the filter', 'squelch opens']) {
     await field.fill('')
     for (const letter of text) {
-      const before = await workedMs()
+      const before = await workedMs(cdp)
       await field.pressSequentially(letter)
       await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))))
-      costs.push((await workedMs()) - before)
+      costs.push((await workedMs(cdp)) - before)
     }
   }
   const half = middle(costs)
@@ -154,7 +148,7 @@ test('a complaint of 100 lines opens on those near the screen', { timeout: 300_0
       .first()
       .waitFor()
     await page.locator('.line-window output').first().waitFor()
-    return workedMs()
+    return workedMs(cdp)
   }
   const [one, all] = [await thrice(() => openMs('c1')), await thrice(() => openMs('lines'))]
   console.log(`bench, a complaint of ${LINES} lines: ${ms(all)} to its first window, ${ms(one)} with one line`)
@@ -169,9 +163,9 @@ test('a key in a note of 50 kB costs little more than in a short one', { timeout
     const note = page.getByRole('textbox', { name: 'Note' })
     await note.click()
     await note.press('ControlOrMeta+End')
-    const before = await workedMs()
+    const before = await workedMs(cdp)
     for (let key = 0; key < KEYS; key++) await page.keyboard.press('x')
-    return ((await workedMs()) - before) / KEYS
+    return ((await workedMs(cdp)) - before) / KEYS
   }
   const [short, long] = [await thrice(() => keyMs('lines')), await thrice(() => keyMs('note'))]
   console.log(

@@ -8,6 +8,7 @@ import type { CDPSession, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import setup from '../e2e/support/built-site.ts'
 import { openSite, type Site, type Visit } from '../e2e/support/site.ts'
+import { counted, workedMs } from '../e2e/support/worked.ts'
 
 const LETTERS = 2_000_000
 const LINE = 'Buzz with the generator on, none on battery.\n'
@@ -31,12 +32,8 @@ afterAll(() => site.close())
 type Typist = { readonly page: Page; readonly cdp: CDPSession; readonly rounds: Cost[] }
 type Cost = { readonly half: number; readonly most: number; readonly script: number }
 
-/** Milliseconds of the page's thread since it was loaded: all of its work, and of that what scripts took. */
-async function worked(cdp: CDPSession): Promise<readonly [all: number, script: number]> {
-  const { metrics } = await cdp.send('Performance.getMetrics')
-  const of = (wanted: string): number => 1000 * (metrics.find(({ name }) => name === wanted)?.value ?? Number.NaN)
-  return [of('TaskDuration'), of('ScriptDuration')]
-}
+/** All of the work of the page's thread, and what of it scripts took, in milliseconds. */
+const both = (cdp: CDPSession) => Promise.all([workedMs(cdp), workedMs(cdp, 'ScriptDuration')])
 
 /** A message that is sent in a frame's animation callbacks arrives when that frame has been drawn. */
 const drawn = (page: Page): Promise<unknown> =>
@@ -55,8 +52,7 @@ const percentile = (values: readonly number[], share: number): number =>
   values.toSorted((a, b) => a - b)[Math.ceil(share * values.length) - 1] ?? Number.NaN
 
 async function typist(page: Page): Promise<Typist> {
-  const cdp = await page.context().newCDPSession(page)
-  await cdp.send('Performance.enable', { timeDomain: 'threadTicks' })
+  const cdp = await counted(page)
   await page.bringToFront()
   const note = page.getByRole('textbox', { name: 'Note' })
   await note.focus()
@@ -69,10 +65,10 @@ async function oneRound({ page, cdp, rounds }: Typist): Promise<void> {
   const all: number[] = []
   const scripts: number[] = []
   for (let key = -2; key < KEYS; key++) {
-    const before = await worked(cdp)
+    const before = await both(cdp)
     await page.keyboard.press('x')
     await drawn(page)
-    const after = await worked(cdp)
+    const after = await both(cdp)
     // the first ones bring the page back to the front
     if (key < 0) continue
     all.push(after[0] - before[0])

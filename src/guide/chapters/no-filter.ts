@@ -14,7 +14,7 @@ import {
   PHONE_BURSTS,
   STROBE_LAMP,
 } from '../../reference/field-figures.ts'
-import { bondFloorDb, HUM, humNeeds, rectified, TAIL, tailOhm } from '../figures.ts'
+import { bondFloorDb, HUM, humNeeds, INCH_OF_BOND_SOURCES, rectified, TAIL, tailOhm } from '../figures.ts'
 import { bare, decibels, henries, hertz, metres, ohms, seconds, volts, withUnit } from '../print.ts'
 import type { Outcome } from '../types.ts'
 
@@ -232,13 +232,7 @@ export const NO_FILTER_OUTCOMES: readonly Outcome[] = [
     cautions: ['lightning-hirf-fuel'],
     headline: 'Repair the bond first; a filter is no better than it',
     reason: `Shunt parts share the bond. Between ${ohms(BENCH_ENDS.fixtureOhm)} ends, one inch of wire (${henries(INCH_OF_WIRE.henries)}) leaves ${inchLeaves(10e6)} and ${inchLeaves(100e6)}, whatever the capacitor.`,
-    sources: [
-      DERIVED,
-      ...BOND_NOTE.sources,
-      { id: 'S42', standing: 'read' },
-      BENCH_ENDS.fixtureBasis,
-      INCH_OF_WIRE.basis,
-    ],
+    sources: INCH_OF_BOND_SOURCES,
     steps: [
       `Clean, bond and protect by the manual: box to structure ${ohms(BOND_NOTE.ohm)} or less where it is a class R bond.`,
       'Short and wide: a strap, or better the flange itself.',

@@ -5,7 +5,7 @@ import { CLASS_2_BIAS } from '../../reference/dielectric-bias.ts'
 import { BENCH_ENDS, INCH_OF_WIRE } from '../../reference/field-figures.ts'
 import { DERIVED, PRACTICE } from '../../reference/line-kinds/cite.ts'
 import { TOLERANCE_LETTERS, TOLERANCE_SOURCE } from '../../reference/preferred-values.ts'
-import { factOf, wireH } from '../figures.ts'
+import { factOf, INCH_OF_BOND_SOURCES, wireH } from '../figures.ts'
 import { bare, decibels, farads, henries, hertz, ohms, percent, volts } from '../print.ts'
 import type { FieldNote } from '../types.ts'
 import { benchExample, coded, pointed, threeDigits, WAYS_TO_WRITE, worstCaseExample } from './parts-worked.ts'
@@ -125,13 +125,7 @@ export const PART_NOTES: readonly FieldNote[] = [
         ),
       ]),
     },
-    sources: [
-      DERIVED,
-      ...BOND_NOTE.sources,
-      { id: 'S42', standing: 'read' },
-      BENCH_ENDS.fixtureBasis,
-      INCH_OF_WIRE.basis,
-    ],
+    sources: INCH_OF_BOND_SOURCES,
     related: [{ check: 'filter' }, { note: 'inductance-as-built' }],
   },
   {

@@ -108,15 +108,11 @@ function landingsOf(
   const away = ({ fromChannelHz }: Landing) =>
     fromChannelHz === undefined ? Number.POSITIVE_INFINITY : Math.abs(fromChannelHz)
   const level = ({ levelDb }: Landing) => levelDb ?? 0
+  const isSent = ({ terms: [one, ...others] }: Landing) =>
+    others.length === 0 && one?.times === 1 && fundamentals[one.of]?.waveform === 'transmitter'
   // sent on purpose: the fundamental itself in its own band is no finding; in the channel that suffers it is the strongest
   return found
-    .filter(
-      ({ terms }) =>
-        isForChannel ||
-        terms.length > 1 ||
-        terms[0]?.times !== 1 ||
-        fundamentals[terms[0].of]?.waveform !== 'transmitter',
-    )
+    .filter((landing) => isForChannel || !isSent(landing))
     .sort((a, b) => Number(a.terms.length > 1) - Number(b.terms.length > 1) || away(a) - away(b) || level(b) - level(a))
 }
 

@@ -78,10 +78,16 @@ function needsOf({ firstF, readAtHz, clampOhm, currentDb }: LoopGiven): Pick<Suc
   return { needs: { key: 'readAtHz', sentence: 'Enter the one frequency of the capacitor readings.' } }
 }
 
+/** What a load and a source that are told with care rest on. */
+function doubtOf(isResonant: true | undefined, isLoadRead: boolean): string {
+  if (isResonant) return 'both ends cancel'
+  return isLoadRead ? 'something resonates or a reading is off' : 'if both are resistances'
+}
+
 function headlineOf(given: LoopGiven, { loop, values, refusedTrial, verdict, isResonant, load }: LoopFigures): string {
   const { loopOhm, parallelOhm, loadOhm, sourceLeastOhm, sourceMostOhm } = values
   if (loadOhm !== undefined && sourceLeastOhm !== undefined && sourceMostOhm !== undefined)
-    return `${verdict === 'marginal' ? `With care, ${isResonant ? 'both ends cancel' : load ? 'something resonates or a reading is off' : 'if both are resistances'}: the` : 'The'} load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
+    return `${verdict === 'marginal' ? `With care, ${doubtOf(isResonant, load !== undefined)}: the` : 'The'} load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
   if (loadOhm !== undefined) return `Not known where it comes from; the load is ${ohm(loadOhm)} at this frequency.`
   if (loopOhm !== undefined && loop !== undefined) {
     const most = Number.isFinite(loop.most) ? ` to ${ohm(loop.most)}` : ' and more'
