@@ -222,9 +222,9 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
 /** The same answer worked out by the worker, where there is one. */
 const elsewhere =
   (check: Check, fields: readonly Field[]): Elsewhere =>
-  (onProgress, signal) => {
+  (onProgress, signal, onSpent) => {
     const is = jobOf(check)
-    return hasWorker(is) ? runInWorker({ is, input: checkJob(check, fields) }, onProgress, signal) : undefined
+    return hasWorker(is) ? runInWorker({ is, input: checkJob(check, fields) }, onProgress, signal, onSpent) : undefined
   }
 
 /** Checks whose first answer, before their code is warm, takes several slices. */

@@ -33,13 +33,17 @@ export function standing(answer: Answer): Standing {
 
 /** Long enough for a frame at 60 Hz to keep half of its time. */
 const SLICE_MS = 8
-/** What elsewhere took longer stays there: tried here first, a slice of it would be lost at every key. */
+/** What took more work elsewhere stays there: tried here first, a slice of it would be lost at every key. */
 const WORTH_TRYING_MS = SLICE_MS / 2
 /** Shorter waits are not worth a progress bar. */
 const SLOW_AFTER_MS = 200
 
-/** The same computation away from the screen; undefined where there is no such place. */
-export type Elsewhere = (onProgress: (progress: Progress) => void, signal: AbortSignal) => Promise<Result> | undefined
+/** The same computation away from the screen; undefined where there is no such place. `onSpent`: what it took there. */
+export type Elsewhere = (
+  onProgress: (progress: Progress) => void,
+  signal: AbortSignal,
+  onSpent: (spentMs: number) => void,
+) => Promise<Result> | undefined
 
 type Runner = {
   readonly answer: ReadonlySignal<Answer>
@@ -96,7 +100,13 @@ export function createRunner(startsLong = false): Runner {
   const leave = (mine: number, elsewhere: Elsewhere, startedMs: number): boolean => {
     away = new AbortController()
     const isMine = () => mine === run
-    const asked = elsewhere((progress) => isMine() && goOn(progress, startedMs), away.signal)
+    const asked = elsewhere(
+      (progress) => isMine() && goOn(progress, startedMs),
+      away.signal,
+      (spentMs) => {
+        isLong = spentMs > WORTH_TRYING_MS
+      },
+    )
     if (asked === undefined) return false
     goOn({ doneFrac: 0 }, startedMs)
     asked.then(
@@ -104,7 +114,6 @@ export function createRunner(startsLong = false): Runner {
         if (!isMine()) return
         // nothing is left to be stopped: to stop it all the same makes an exception at every key
         away = undefined
-        isLong = performance.now() - startedMs > WORTH_TRYING_MS
         finish(result)
       },
       (error) => isMine() && fail(error),

@@ -108,16 +108,20 @@ export function readyWorker(is: JobName): void {
 
 /**
  * Does a job in its worker. Rejects with an `AbortError` when `signal` is set off, and with the job's own error.
- * `onProgress` comes at most every 50 ms, and with everything that is found before the end.
+ * `onProgress` comes at most every 50 ms, and with everything that is found before the end; `onSpent` tells before the
+ * answer what the worker worked for it.
  */
 export async function runInWorker<K extends JobName>(
   { is, input }: Job<K>,
   onProgress: (step: StepOf<K>) => void,
   signal: AbortSignal,
+  onSpent?: (spentMs: number) => void,
 ): Promise<OutputOf<K>> {
   while (hasWorker(is)) {
     const outcome = await askWorker({ is, input }, (step) => onProgress(step as StepOf<K>), signal)
-    if (outcome !== 'lost') return outcome.output as OutputOf<K>
+    if (outcome === 'lost') continue
+    onSpent?.(outcome.spentMs)
+    return outcome.output as OutputOf<K>
   }
   const run = (await JOBS[is].here()) as unknown as (input: InputOf<K>) => Generator<StepOf<K> & Progress, OutputOf<K>>
   return inSlices(run(input), onProgress, signal)
@@ -127,7 +131,7 @@ function askWorker(
   { is, input }: Job,
   onProgress: (step: Progress & Found) => void,
   signal: AbortSignal,
-): Promise<{ readonly output: unknown } | 'lost'> {
+): Promise<{ readonly output: unknown; readonly spentMs: number } | 'lost'> {
   if (signal.aborted) return Promise.reject(stopped())
   const crew = crews.get(is) ?? startCrew(is)
   lastId += 1
@@ -153,7 +157,7 @@ function askWorker(
           return onProgress({ doneFrac, ...(found === undefined ? {} : { found }) })
         }
         leave()
-        if (word.is === 'done') resolve({ output: word.output })
+        if (word.is === 'done') resolve(word)
         if (word.is === 'broken') reject(new Error(word.message))
       },
       onLost: () => {

@@ -16,7 +16,8 @@ export type Order<Input> =
 /** What the worker sends: how far a job is, and how it ended. */
 export type Word<Output> =
   | { readonly is: 'under-way'; readonly id: number; readonly doneFrac: number; readonly found?: unknown }
-  | { readonly is: 'done'; readonly id: number; readonly output: Output }
+  /** `spentMs`: what was worked for it, without the way there and back */
+  | { readonly is: 'done'; readonly id: number; readonly output: Output; readonly spentMs: number }
   | { readonly is: 'broken'; readonly id: number; readonly message: string }
   | { readonly is: 'stopped'; readonly id: number }
 
@@ -31,7 +32,7 @@ const SLICE_MS = 16
 
 /** Takes orders from `port` until the worker ends. */
 export function serve<Input, Output>(run: Run<Input, Output>, port: Port<Input, Output>): void {
-  const running = new Map<number, { readonly steps: Generator<Progress, Output>; toldMs: number }>()
+  const running = new Map<number, { readonly steps: Generator<Progress, Output>; toldMs: number; spentMs: number }>()
   // A message to oneself comes after what the window sent; a timer would wait 4 ms after every slice.
   const { port1: turn, port2: next } = new MessageChannel()
 
@@ -43,8 +44,10 @@ export function serve<Input, Output>(run: Run<Input, Output>, port: Port<Input, 
     const job = running.get(id)
     if (job === undefined) return
     try {
+      const fromMs = performance.now()
       const step = sliceOf(job.steps, SLICE_MS)
-      if (step.done) return end({ is: 'done', id, output: step.value })
+      job.spentMs += performance.now() - fromMs
+      if (step.done) return end({ is: 'done', id, output: step.value, spentMs: job.spentMs })
       const { doneFrac } = step.value
       const found = foundIn(step.value)
       if (found !== undefined || performance.now() - job.toldMs >= TOLD_EVERY_MS) {
@@ -59,7 +62,7 @@ export function serve<Input, Output>(run: Run<Input, Output>, port: Port<Input, 
   turn.onmessage = ({ data }) => advance(data)
   port.onmessage = ({ data: order }) => {
     if (order.is === 'stop') return end({ is: 'stopped', id: order.id })
-    running.set(order.id, { steps: run(order.input), toldMs: performance.now() })
+    running.set(order.id, { steps: run(order.input), toldMs: performance.now(), spentMs: 0 })
     advance(order.id)
   }
 }

@@ -36,11 +36,15 @@ afterEach(() => {
 
 /** A place elsewhere whose answers come when the test says so. */
 function place() {
-  const asked: { signal: AbortSignal; tell: (doneFrac: number) => void; answer: (result: Result) => Promise<void> }[] =
-    []
-  const elsewhere: Elsewhere = (onProgress, signal) =>
+  const asked: {
+    signal: AbortSignal
+    tell: (doneFrac: number) => void
+    answer: (result: Result, spentMs?: number) => Promise<void>
+  }[] = []
+  const elsewhere: Elsewhere = (onProgress, signal, onSpent) =>
     new Promise((resolve) => {
-      const answer = async (result: Result) => {
+      const answer = async (result: Result, spentMs = 300) => {
+        onSpent(spentMs)
         resolve(result)
         await Promise.resolve()
       }
@@ -78,8 +82,7 @@ describe('the runner', () => {
     const runner = createRunner()
     const begin = vi.fn(() => lasting(100, 'here'))
     runner.start(begin, elsewhere)
-    nowMs += 300
-    await asked[0]?.answer(answerOf('one'))
+    await asked[0]?.answer(answerOf('one'), 300)
     runner.start(begin, elsewhere)
     expect(begin).toHaveBeenCalledTimes(1)
     expect(
@@ -87,7 +90,9 @@ describe('the runner', () => {
       'what has ended is not stopped',
     ).toEqual([false, false])
     expect(runner.answer.value).toMatchObject({ is: 'working', previous: { headline: 'one' } })
-    await asked[1]?.answer(answerOf('two'))
+    // the way there and back is no work: it says nothing of what it would take here
+    nowMs += 300
+    await asked[1]?.answer(answerOf('two'), 1)
     expect(runner.answer.value).toMatchObject({ is: 'done', result: { headline: 'two' } })
     runner.start(() => lasting(1, 'three'), elsewhere)
     expect(runner.answer.value).toMatchObject({ is: 'done', result: { headline: 'three' } })

@@ -45,7 +45,7 @@ describe('the worker', () => {
     const { words, order, until } = workerOn(counting)
     order({ is: 'job', id: 7, input: 3 })
     await until(() => words.length > 0)
-    expect(words).toEqual([{ is: 'done', id: 7, output: 'counted to 3' }])
+    expect(words).toEqual([{ is: 'done', id: 7, output: 'counted to 3', spentMs: expect.any(Number) }])
   })
 
   it('tells how far it is once in 50 ms, not at every step', async () => {
@@ -69,7 +69,7 @@ describe('the worker', () => {
     await until(() => words.some(({ is }) => is === 'done'))
     expect(words.filter(({ is }) => is !== 'under-way')).toEqual([
       { is: 'stopped', id: 1 },
-      { is: 'done', id: 2, output: 'counted to 2' },
+      { is: 'done', id: 2, output: 'counted to 2', spentMs: expect.any(Number) },
     ])
   })
 
@@ -92,7 +92,7 @@ describe('the worker', () => {
     await until(() => words.length === 2)
     expect(words).toEqual([
       { is: 'broken', id: 1, message: 'Cannot count down.' },
-      { is: 'done', id: 2, output: 'counted to 1' },
+      { is: 'done', id: 2, output: 'counted to 1', spentMs: expect.any(Number) },
     ])
   })
 })
