@@ -224,11 +224,15 @@ const elsewhere =
   (check: Check, fields: readonly Field[]): Elsewhere =>
   (onProgress, signal, onSpent) => {
     const is = jobOf(check)
-    return hasWorker(is) ? runInWorker({ is, input: checkJob(check, fields) }, onProgress, signal, onSpent) : undefined
+    if (!hasWorker(is)) return undefined
+    const told = STAYS_AWAY.has(check.id) ? undefined : onSpent
+    return runInWorker({ is, input: checkJob(check, fields) }, onProgress, signal, told)
   }
 
 /** Checks whose first answer, before their code is warm, takes several slices. */
 const LONG: ReadonlySet<CheckId> = new Set(['window', 'surge'])
+/** Of those, one whose next answer may take a hundred times the last: it is never tried here. */
+const STAYS_AWAY: ReadonlySet<CheckId> = new Set(['surge'])
 
 /** The worker that holds this check and least beside it. */
 function jobOf({ id }: Check) {
