@@ -15,10 +15,10 @@ const LINE = 'Buzz with the generator on, none on battery.\n'
 /** What the scripts of the app may take. */
 const MOST_ADDED_MS = 4
 /**
- * All of it lies at about 2 to 5 ms, within what the 130 ms of the bare field wander by; where the text is searched for what
- * is folded, it is 38.
+ * All of it lies at some 2 to 4 hundredths of what the bare field takes, within what that wanders by; where the text is
+ * searched for what is folded, it is 29 hundredths.
  */
-const UNSEARCHED_MS = 15
+const UNSEARCHED_SHARE = 0.15
 const ROUNDS = 9
 const KEYS = 20
 
@@ -152,6 +152,6 @@ test(`a key in a note of ${LETTERS / 1e6} MB takes ${MOST_ADDED_MS} ms of script
   console.log(
     `bench, a key in a note of ${LETTERS / 1e6} MB: half within ${said('half')}, p95 ${said('most')}, of that scripts ${said('script')}`,
   )
-  expect(added('half')).toBeLessThanOrEqual(UNSEARCHED_MS)
+  expect(added('half')).toBeLessThanOrEqual(UNSEARCHED_SHARE * middle(bare, 'half'))
   expect(added('script')).toBeLessThanOrEqual(MOST_ADDED_MS)
 })

@@ -12,8 +12,8 @@ import { evaluateNow } from '../../src/calc/line/evaluate.ts'
 import { readFields } from '../../src/calc/line/fields.ts'
 import { leastInUnits, STEPS } from './unit.ts'
 
-const RUNS = 41
-const WARM_UP = 60
+const RUNS = 241
+const WARM_UP = 120
 
 const SHARED = { sourceOhm: '1;10;50;150', eslH: '0.4n', bondH: '0.6n', bondOhm: '2.5m' }
 const OPEN = {

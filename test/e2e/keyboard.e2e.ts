@@ -76,6 +76,8 @@ describe('with the keyboard only', () => {
     }
     await shown(page, 'filter-victim-inline')
     await headingHasFocus()
+    // the window comes a moment later, above its fields
+    await page.locator('.loading').first().waitFor({ state: 'detached' })
     await tabTo(({ words }) => words === 'Keep in the log')
     await page.keyboard.press('Enter')
     await tabTo(({ words }) => words.startsWith('Kept'))

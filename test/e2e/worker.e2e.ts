@@ -38,7 +38,7 @@ async function figures(): Promise<Readonly<Record<string, number>>> {
 it('works a surge out in a worker, to the digits it has without one, also where the network is gone', async () => {
   await page.goto(visit.at(RINGING))
   const inWorker = await figures()
-  expect(workers()).toEqual([expect.stringMatching(/\/assets\/work-check-[\w-]+\.js$/)])
+  expect(workers()).toEqual([expect.stringMatching(/\/assets\/work-surge-[\w-]+\.js$/)])
   expect(Object.values(inWorker).every((value) => value > 0)).toBe(true)
 
   await page.evaluate(() => navigator.serviceWorker.ready)
@@ -54,7 +54,7 @@ it('works a surge out in a worker, to the digits it has without one, also where 
 })
 
 it('answers here where the script of the worker is not there any more', async () => {
-  await visit.context.route(/work-check-/, (route) => route.fulfill({ status: 404, body: '' }))
+  await visit.context.route(/\/assets\/work-/, (route) => route.fulfill({ status: 404, body: '' }))
   await page.goto(visit.at(RINGING))
   expect((await figures())['loadPeakV']).toBeGreaterThan(0)
   visit.faults.errors.splice(0, visit.faults.errors.length)

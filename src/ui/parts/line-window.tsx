@@ -28,7 +28,11 @@ function OpenWindow({ check, desk, title }: Required<Given> & { readonly check: 
   return (
     <section class="answer line-window" aria-label={title}>
       <h2>{title}</h2>
-      {answer.is === 'working' && result === undefined && <p role="status">Working out the window…</p>}
+      {answer.is === 'working' && result === undefined && (
+        <p class="loading" role="status">
+          Working out the window…
+        </p>
+      )}
       {result && (
         <div class={isLive || refused ? 'stack' : 'stack stale'}>
           <Shown check={check} result={result} />
