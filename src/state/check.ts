@@ -118,7 +118,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     typing.value = key
     pause = setTimeout(leave, PAUSE_MS)
   }
-  const runner = createRunner(LONG.has(check.id))
+  const runner = createRunner(STAY_AWAY.has(check.id))
   const stopRunning = effect(() => {
     const read = judged.value
     if (unsaidKey.value === undefined) runner.start(() => evaluate(check, read), elsewhere(check, read))
@@ -224,15 +224,11 @@ const elsewhere =
   (check: Check, fields: readonly Field[]): Elsewhere =>
   (onProgress, signal, onSpent) => {
     const is = jobOf(check)
-    if (!hasWorker(is)) return undefined
-    const told = STAYS_AWAY.has(check.id) ? undefined : onSpent
-    return runInWorker({ is, input: checkJob(check, fields) }, onProgress, signal, told)
+    return hasWorker(is) ? runInWorker({ is, input: checkJob(check, fields) }, onProgress, signal, onSpent) : undefined
   }
 
-/** Checks whose first answer, before their code is warm, takes several slices. */
-const LONG: ReadonlySet<CheckId> = new Set(['window', 'surge'])
-/** Of those, one whose next answer may take a hundred times the last: it is never tried here. */
-const STAYS_AWAY: ReadonlySet<CheckId> = new Set(['surge'])
+/** Checks whose next answer may take twenty times the last, and a single step of it more than a slice: never tried here. */
+const STAY_AWAY: ReadonlySet<CheckId> = new Set(['window', 'surge'])
 
 /** The worker that holds this check and least beside it. */
 function jobOf({ id }: Check) {

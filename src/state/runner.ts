@@ -57,16 +57,16 @@ type Runner = {
 
 /**
  * Runs one computation at a time; a new one takes the place of the one before, whose answer is never painted as its own.
- * `startsLong`: the first one is known to take longer than a slice.
+ * `staysAway`: none is tried here while there is an elsewhere, whatever the last one took.
  */
-export function createRunner(startsLong = false): Runner {
+export function createRunner(staysAway = false): Runner {
   const answer = signal<Answer>({ is: 'working', doneFrac: 0, slow: false, previous: undefined })
   let last: Success | undefined
   let turn: ReturnType<typeof setTimeout> | undefined
   let run = 0
   let away: AbortController | undefined
   /** the last run took longer than a slice: the next one goes elsewhere without trying */
-  let isLong = startsLong
+  let isLong = staysAway
 
   const drop = () => {
     run += 1
@@ -104,7 +104,7 @@ export function createRunner(startsLong = false): Runner {
       (progress) => isMine() && goOn(progress, startedMs),
       away.signal,
       (spentMs) => {
-        isLong = spentMs > WORTH_TRYING_MS
+        isLong = staysAway || spentMs > WORTH_TRYING_MS
       },
     )
     if (asked === undefined) return false

@@ -73,20 +73,25 @@ async function openFilled(check: Check, hash: string): Promise<readonly Keystrok
   })
 }
 
-const said = (what: string, { keys, longestMs, slower }: Typing, costs: readonly number[]): string =>
-  `bench, ${what} on a phone: ${keys.length} keys, half within ${percentile(costs, 0.5).toFixed(0)} ms, ` +
-  `p95 ${percentile(costs, 0.95).toFixed(0)} ms, longest turn ${(SLOWER * longestMs).toFixed(0)} ms ` +
-  `(this machine ${slower.toFixed(2)} times as slow as a desk left alone)`
+/** The longest turn of the page for each key. */
+const turnsOf = ({ keys }: Typing): readonly number[] => keys.map(({ longestMs }) => SLOWER * longestMs)
+
+const said = (what: string, typing: Typing, costs: readonly number[]): string =>
+  `bench, ${what} on a phone: ${typing.keys.length} keys, half within ${percentile(costs, 0.5).toFixed(0)} ms, ` +
+  `p95 ${percentile(costs, 0.95).toFixed(0)} ms, longest turn ${Math.max(...turnsOf(typing)).toFixed(0)} ms ` +
+  `(this machine ${typing.slower.toFixed(2)} times as slow as a desk left alone)`
 
 for (const check of CHECKS.filter(({ id }) => id !== 'surge'))
   for (const hash of hashesOf(check.id)) {
-    test(`a key in ${hash.slice(0, 60)} is answered on the screen within ${KEY_MS} ms`, {
+    test(`a key in ${hash.slice(0, 60)} is answered on the screen within ${KEY_MS} ms, in turns of ${LONGEST_TURN_MS} ms at most`, {
       timeout: 300_000,
     }, async () => {
       const typing = await typeInto(page, await openFilled(check, hash), ROUNDS)
       const answered = typing.keys.map(({ answeredMs }) => SLOWER * answeredMs)
       console.log(said(check.id, typing, answered))
       expect(percentile(answered, 0.95)).toBeLessThanOrEqual(KEY_MS)
+      expect(percentile(turnsOf(typing), 0.95)).toBeLessThanOrEqual(LONGEST_TURN_MS)
+      if (check.id === 'window') expect(Math.max(...turnsOf(typing))).toBeLessThanOrEqual(LONGEST_TURN_MS)
     })
   }
 
@@ -103,5 +108,5 @@ for (const hash of hashesOf('surge'))
     console.log(said('surge, the figures', typing, answered))
     expect(percentile(dimmed, 0.95)).toBeLessThanOrEqual(KEY_MS)
     expect(percentile(answered, 0.95)).toBeLessThanOrEqual(FIGURES_MS)
-    expect(SLOWER * typing.longestMs).toBeLessThanOrEqual(LONGEST_TURN_MS)
+    expect(Math.max(...turnsOf(typing))).toBeLessThanOrEqual(LONGEST_TURN_MS)
   })

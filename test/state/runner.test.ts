@@ -98,6 +98,20 @@ describe('the runner', () => {
     expect(runner.answer.value).toMatchObject({ is: 'done', result: { headline: 'three' } })
   })
 
+  it('tries what stays away never here, however short the last one was', async () => {
+    const { asked, elsewhere } = place()
+    const runner = createRunner(true)
+    const begin = vi.fn(() => lasting(1, 'here'))
+    runner.start(begin, elsewhere)
+    await asked[0]?.answer(answerOf('one'), 1)
+    expect(runner.answer.value).toMatchObject({ is: 'done', result: { headline: 'one' } })
+    runner.start(begin, elsewhere)
+    expect(asked).toHaveLength(2)
+    expect(begin).not.toHaveBeenCalled()
+    await asked[1]?.answer(answerOf('two'), 1)
+    expect(runner.answer.value).toMatchObject({ is: 'done', result: { headline: 'two' } })
+  })
+
   it('never paints the answer to other fields, and says that it is not wanted', async () => {
     const { asked, elsewhere } = place()
     const runner = createRunner()

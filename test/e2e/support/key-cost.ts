@@ -10,18 +10,15 @@ export type KeyCost = {
   readonly answeredMs: number
   /** of that, what workers did */
   readonly workersMs: number
+  /** the longest turn of the page from this key until the next, saving and what follows a pause included */
+  readonly longestMs: number
 }
 
 export type Typing = {
   readonly keys: readonly KeyCost[]
-  /** the longest turn of the page after any key, saving and what follows a pause included; of each key the least disturbed */
-  readonly longestMs: number
   /** how much slower than a desk left alone this machine was */
   readonly slower: number
 }
-
-/** One round: the longest turn of the page after each key, until the next. */
-type Round = Omit<Typing, 'longestMs'> & { readonly longestByKeyMs: readonly number[] }
 
 declare global {
   interface Window {
@@ -98,11 +95,11 @@ function slowness({ turns, marks }: Traced): number {
  * every key the least disturbed round counts: other programs make a turn dearer, never cheaper.
  */
 export async function typeInto(page: Page, keystrokes: readonly Keystroke[], rounds: number): Promise<Typing> {
-  const all: Round[] = []
+  const all: Typing[] = []
   for (let round = 0; round < rounds; round++) all.push(await oneRound(page, keystrokes))
   const [first] = all
   if (first === undefined) throw new Error('nothing was typed')
-  const least = (of: (round: Round) => number): number => Math.min(...all.map(of))
+  const least = (of: (round: Typing) => number): number => Math.min(...all.map(of))
   return {
     keys: first.keys.map(({ field }, i) => {
       const cheapest = all.flatMap(({ keys }) => keys[i] ?? []).toSorted((a, b) => a.answeredMs - b.answeredMs)[0]
@@ -112,14 +109,14 @@ export async function typeInto(page: Page, keystrokes: readonly Keystroke[], rou
         workersMs: Number.NaN,
         ...cheapest,
         dimmedMs: least(({ keys }) => keys[i]?.dimmedMs ?? Number.NaN),
+        longestMs: least(({ keys }) => keys[i]?.longestMs ?? Number.NaN),
       }
     }),
-    longestMs: Math.max(...first.keys.map((_, i) => least(({ longestByKeyMs }) => longestByKeyMs[i] ?? Number.NaN))),
     slower: least(({ slower }) => slower),
   }
 }
 
-async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<Round> {
+async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<Typing> {
   const fields: string[] = []
   const traced = await tracedDuring(page, async () => {
     for (let sample = 0; sample < SAMPLES; sample++) await laySample(page)
@@ -150,9 +147,9 @@ async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<R
           slower,
         answeredMs: sum(turns) / slower,
         workersMs: sum(turns.filter(({ by }) => by === 'worker')) / slower,
+        longestMs: longestAfter(traced, offset + i) / slower,
       }
     }),
-    longestByKeyMs: fields.map((_, i) => longestAfter(traced, offset + i) / slower),
     slower,
   }
 }
