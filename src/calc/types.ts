@@ -253,6 +253,8 @@ export interface Check<I extends readonly Input[] = readonly Input[], F extends 
   readonly inputs: I
   readonly outputs: readonly Output[]
   readonly lists?: readonly { readonly key: string; readonly quantity: Quantity; readonly provides: FactKey }[]
+  /** a check that reads what this one provides does not answer as if nothing were there while it refuses these facts */
+  readonly whileUnread?: { readonly facts: readonly FactKey[]; readonly sentence: string }
   figures(given: Given<I>): F | Refused | Generator<Progress, F | Refused>
   explain(given: Given<I>, figures: F): Success
   /**

@@ -98,7 +98,7 @@ export const isRefused = (outcome: object): outcome is Refused => 'ok' in outcom
 
 function* judged(check: Check, fields: readonly Field[]): Generator<Progress, Judged | Refused> {
   const open = fields.filter(({ issue, state }) => issue !== undefined || state === 'pending')
-  if (open.length > 0) return { ok: false, issues: open.map(issueOf) }
+  if (open.length > 0) return { ok: false, issues: onceEach(open.map(issueOf)) }
   const given = givenOf(fields)
   const figures = yield* run(check, given, 0, 0.6)
   if (isRefused(figures)) return figures
@@ -106,6 +106,15 @@ function* judged(check: Check, fields: readonly Field[]): Generator<Progress, Ju
   const isYes = verdict === 'ok' || verdict === 'marginal'
   return { given, figures, blamed: isYes ? yield* doubtFavourable(check, fields, given, figures, verdict) : [] }
 }
+
+/** The code of a field that a check would fill which refuses its texts on this line. */
+export const UNREAD = 'unread'
+
+/** One check that refuses may leave several fields open: it is said once. */
+const onceEach = (issues: readonly Issue[]): readonly Issue[] =>
+  issues.filter(
+    ({ code, message }, i) => code !== UNREAD || issues.findIndex((other) => other.message === message) === i,
+  )
 
 const issueOf = ({ key, issue }: Field): Issue =>
   issue ?? { key, code: 'pending', message: 'Working out the expression…' }

@@ -23,6 +23,7 @@ import type {
 } from '../types.ts'
 import { atOnce, evaluateFigures, evaluateNow, isRefused } from './evaluate.ts'
 import { type Express, type Field, numbersIn, readField, saySame, unclaimed } from './fields.ts'
+import { unreadFor } from './unread.ts'
 import { withFact } from './with-fact.ts'
 
 export type Resolved = Fact & {
@@ -158,7 +159,12 @@ function decided([best, ...others]: readonly Fact[]): Resolved | undefined {
 /** One input as the Line fills it, with where its text comes from and what else claims to know it. */
 function filled(resolution: Resolution, input: Input, express: Express | undefined): Field {
   const claims = resolution.claims(input.fact)
-  if (claims.length === 0 && resolution.line.rivals === undefined) return unclaimed(input)
+  if (claims.length === 0) {
+    const rule = RULES.get(input.fact)
+    const unread = unreadFor(resolution, input, rule && providerById(rule.check))
+    if (unread !== undefined) return unread
+    if (resolution.line.rivals === undefined) return unclaimed(input)
+  }
   const [first, ...rest] = claims
   const isSuited = (claim: Fact) => isEmptied(claim) || suits(input, claim.text)
   // What ranks first and cannot stand here is not known here: a lower claim does not slip into its place.
@@ -210,7 +216,8 @@ export function* figuresInSteps(check: Check, fields: readonly Field[]): Generat
 /** All that is read of the fields, in one text; each with its length before it, so that two never say the same. */
 function textsOf(fields: readonly Field[]): string {
   let texts = ''
-  for (const { text, state, issue } of fields) texts += `${text.length} ${text} ${state} ${issue?.code ?? ''};`
+  for (const { text, state, issue } of fields)
+    texts += `${text.length} ${text} ${state} ${issue === undefined ? '' : `${issue.code} ${issue.message}`};`
   return texts
 }
 

@@ -47,14 +47,27 @@ function noiseOf(entry: ColumnEntry | undefined): NoiseNote | undefined {
   return word && { is: 'word', word }
 }
 
-/**
- * Steps without a part between two semicolons are no steps: what else stands in their row says nothing. One place alone,
- * beside a bare line that has none, is that of every adapter.
- */
-export function stepsOf(columns: Columns): readonly TrialStep[] {
-  const [first] = columns.steps
+/** One place alone, beside a bare line that has none, is that of every adapter. */
+function everyPlaceOf({ steps: [first], places }: Pick<Columns, 'steps' | 'places'>): ColumnEntry | undefined {
   const isBare = first?.is === 'word' && first.word === 'bare'
-  const everyPlace = isBare && columns.places?.length === 1 ? columns.places[0] : undefined
+  return isBare && places?.length === 1 ? places[0] : undefined
+}
+
+/**
+ * Rows of capacitors beside which no place is written, while places are written beside others: where they stood nobody
+ * knows. Where no place is written at all, every one stood to chassis.
+ */
+export function unplacedRows(columns: Pick<Columns, 'steps' | 'places'>): readonly number[] {
+  const { steps, places = [] } = columns
+  if (everyPlaceOf(columns) !== undefined || places.every(({ is }) => is === 'none')) return []
+  return steps.flatMap((entry, row) =>
+    entry.is === 'number' && entry.si > 0 && wordIn(PLACE_WORDS, places[row]) === undefined ? [row] : [],
+  )
+}
+
+/** Steps without a part between two semicolons are no steps: what else stands in their row says nothing. */
+export function stepsOf(columns: Columns): readonly TrialStep[] {
+  const everyPlace = everyPlaceOf(columns)
   return columns.steps.flatMap((entry, row): readonly TrialStep[] => {
     if (entry.is === 'none') return []
     const farads = entry.is === 'number' ? entry.si : 0

@@ -47,15 +47,24 @@ describe('the answer in one sentence', () => {
     expect(once.sentence).toBe(everywhere.sentence)
     expect(once.bounds).toEqual(everywhere.bounds)
     expect(once.sentence).not.toBe(said(pair).sentence)
+  })
+
+  test('a capacitor beside which no place is written stood nobody knows where, and is asked for', () => {
+    const pair = { ...CLEAN, lineKind: 'arinc-429-low' }
+    const issue = (texts: Record<string, string>) => {
+      const result = ask({ ...pair, ...texts })
+      return result.ok ? undefined : result.issues.map(({ key, message }) => `${key}: ${message}`).join(' ')
+    }
+    // taken for chassis, 10 nF between the wires would show and exclude half of what it puts on a leg
+    expect(issue({ places: ';;between;between' })).toMatch(/^places: Entry 5: where that capacitor stood/u)
+    expect(issue({ places: ';;between;;chassis' })).toMatch(/^places: Entry 4: /u)
     // a trial that begins with an adapter: what stands beside it is its own place, and the next one has none
-    const begun = said({ lineKind: 'arinc-429-low', steps: '1n; 10n', noise: 'less; gone', places: 'between' })
-    const written = said({
-      lineKind: 'arinc-429-low',
-      steps: '1n; 10n',
-      noise: 'less; gone',
-      places: 'between;chassis',
-    })
-    expect(begun.sentence).toBe(written.sentence)
+    expect(issue({ steps: '1n; 10n', noise: 'less; gone', signal: '', places: 'between' })).toMatch(
+      /^places: Entry 2: /u,
+    )
+    // bare lines and empty adapters have no place; where none is written at all, every one stood to chassis
+    expect(issue({ places: ';;between;between;between' })).toBeUndefined()
+    expect(issue({ places: '' })).toBeUndefined()
   })
 
   test('a column that cannot be read names its entry and what would be right', () => {
@@ -74,7 +83,11 @@ describe('the answer in one sentence', () => {
 
 describe('a yes that its own steps refute', () => {
   const LEVELS = { lineKind: 'discrete-28v', steps: 'bare; empty; 1n; 10n; empty; bare', neededDb: '20' }
-  const PAIR = { lineKind: 'arinc-429-low', steps: 'bare; empty; 1n; 10n; 2.2n; empty; bare', places: ';;;;between' }
+  const PAIR = {
+    lineKind: 'arinc-429-low',
+    steps: 'bare; empty; 1n; 10n; 2.2n; empty; bare',
+    places: ';;chassis;chassis;between',
+  }
 
   test.each([
     // 62 − 38 = 24 dB less 2 dB of error clears 20 dB; 62 − 41 = 21 dB does not
@@ -104,6 +117,40 @@ describe('a yes that its own steps refute', () => {
     expect(result.verdict).toBe('unknown')
     expect(result.sentence).toContain(why)
     expect(si(result, 'provenLeastF')).toBeUndefined()
+  })
+})
+
+describe('a yes beside an assumption that the trial refutes', () => {
+  // 22 dB by 1 nF at 1 MHz say some 2 kΩ side by side; 10 Ω were entered
+  const READ = { ...CLEAN, noise: '60;60;52;38;20;60;60', neededDb: '20', readAtHz: '1M' }
+
+  test('is with care: the impedance that was entered', () => {
+    expect(said(READ).verdict).toBe('ok')
+    const refuting = said({ ...READ, sourceOhm: '10', loadOhm: '10' })
+    expect(refuting.verdict).toBe('marginal')
+    expect(refuting.sentence).toBe(
+      'A capacitor alone: with care. This trial shows 1.1 nF to 9 nF a leg, counting every tolerance of the part. It refutes the impedances that were entered.',
+    )
+  })
+
+  test('is none of a capacitor to chassis, where only one between the wires did something', () => {
+    const between = {
+      lineKind: 'arinc-429-low',
+      steps: 'bare; empty; 1n; 4.7n; 1n; 2.2n; empty; bare',
+      noise: ';same;same;same;gone;gone;same;same',
+      signal: ';good;good;good;good;good;good;good',
+      places: ';;chassis;chassis;between;between',
+    }
+    const supposed = said(between)
+    expect(supposed.verdict).toBe('unknown')
+    expect(supposed.sentence).toContain('Not known: needs the noise mode: a capacitor to chassis did nothing')
+    expect(supposed.needs?.key).toBe('mode')
+    expect(si(supposed, 'provenLeastF')).toBeUndefined()
+    // 4.7 nF on each leg did nothing, a tenth more at most: what is computed in common mode has to be larger
+    expect(si(supposed, 'belowF')).toBeCloseTo(5.17e-9, 15)
+    const differential = said({ ...between, mode: 'differential' })
+    expect(differential.verdict).toBe('ok')
+    expect(si(differential, 'provenLeastF')).toBeCloseTo(2.2e-9, 15)
   })
 })
 

@@ -60,6 +60,63 @@ describe('beside what is computed', () => {
     expect(run(windowCheck, { ...EXACT, ...KIND, trialBelowF: '7n' }).verdict).toBe('ok')
   })
 
+  describe('of a trial that cannot be read', () => {
+    const facts: Record<string, string> = {
+      noiseHz: '10M',
+      neededDb: '20',
+      noiseSourceOhm: '50',
+      noiseLoadOhm: '50',
+      lineKind: 'discrete-28v',
+      signalOhm: '10k',
+      biasFrac: '10 %',
+      topology: 'C',
+    }
+    const trial = {
+      trialSteps: 'bare; empty; 1n; 4.7n; empty; bare',
+      trialNoise: ';same;less;less;same;same',
+      trialSignal: ';good;good;degraded;good;good',
+    }
+    const on = (texts: Record<string, string>): Line => ({
+      id: 'l',
+      name: '',
+      gate: 'clear',
+      trials: [],
+      facts: Object.fromEntries(
+        Object.entries({ ...facts, ...texts }).map(([key, text]) => [key, { text, origin: { by: 'user' } }]),
+      ),
+    })
+
+    test('what it showed is not passed over', () => {
+      const verdictOf = (texts: Record<string, string>) => {
+        const result = checkLine(windowCheck, on(texts))
+        return result.ok ? result.verdict : result.issues.map(({ message }) => message)
+      }
+      expect(verdictOf({})).toBe('ok')
+      expect(verdictOf(trial)).toBe('fails')
+      const unread = 'The trial on this line cannot be read, and what it shows counts here.'
+      expect(verdictOf({ ...trial, trialSignal: ';good;good;bad' })).toEqual([
+        `${unread} The signal at each step: Entry 4: “bad” is none of good, not looked at, degraded.`,
+      ])
+      expect(verdictOf({ ...trial, trialNoise: `${trial.trialNoise};same` })).toEqual([
+        `${unread} The noise at each step: 7 entries for 6 steps; give one for each step, nothing between two semicolons where nothing was noted.`,
+      ])
+      // the message follows the text, though nothing else of the fields changed
+      expect(verdictOf({ ...trial, trialSignal: ';good;good;worse' })).toEqual([expect.stringContaining('“worse”')])
+      // without a trial nothing is missed; a barred line has none that counts
+      expect(verdictOf({ trialSignal: ';good;bad' })).toBe('ok')
+      const barred = checkLine(windowCheck, { ...on({ ...trial, trialSignal: ';good;good;bad' }), gate: 'barred' })
+      expect(barred.ok).toBe(true)
+    })
+
+    test('nor what a trace needs', () => {
+      const traced = (traceHz: string) => checkLine(windowCheck, on({ traceHz, traceDb: '90;95', limit: 'x' }))
+      const result = traced('10M;20 parsec')
+      expect(result.ok ? result.verdict : result.issues.map(({ message }) => message)).toEqual([
+        expect.stringMatching(/^The trace on this line cannot be read, and what it needs counts here\. /u),
+      ])
+    })
+  })
+
   test('the strip marks what was tried, and reaches that far', () => {
     const strip = (texts: Record<string, string>) => {
       const found = run(windowCheck, { ...EXACT, ...KIND, ...texts }).pictures.find(({ is }) => is === 'strip')

@@ -3,7 +3,7 @@ import { lineKindById } from '../../../reference/line-kinds.ts'
 import type { OhmSpan } from '../../network/clamp.ts'
 import { readTrial } from '../../trial/four-numbers.ts'
 import { type ReadPair, readPair, solveTrial, USUAL_ADAPTER_FRAC } from '../../trial/solve.ts'
-import { stepsOf } from '../../trial/steps.ts'
+import { stepsOf, unplacedRows } from '../../trial/steps.ts'
 import type { LoopGiven } from './inputs.ts'
 
 /** What each reading of a trial may be off by where nobody said: as the trial itself assumes. */
@@ -46,9 +46,10 @@ function enteredPair({ firstF, firstDb, secondF, secondDb }: LoopGiven): ReadPai
 }
 
 function triedPair(given: LoopGiven, hz: number): ReadPair | undefined {
-  if (given.steps === undefined) return undefined
+  const { steps, places } = given
+  if (steps === undefined || unplacedRows({ steps, places }).length > 0) return undefined
   const scale = { offDb: given.offDb ?? TRIAL_OFF_DB, neededDb: undefined }
-  const reading = readTrial(stepsOf({ steps: given.steps, noise: given.noise, places: given.places }), scale)
+  const reading = readTrial(stepsOf({ steps, noise: given.noise, places }), scale)
   const isPair = given.lineKind !== undefined && (lineKindById(given.lineKind)?.isPair ?? false)
   return readPair(reading, { hz, leadH: given.leadH ?? TRIAL_LEAD_H, isPair })
 }

@@ -18,6 +18,10 @@ export const traceCheck: Check<typeof traceInputs, TraceFigures> = {
     { key: 'traceNeedHz', quantity: 'frequency', provides: 'traceNeedHz' },
     { key: 'traceNeedDb', quantity: 'decibel', provides: 'traceNeedDb' },
   ],
+  whileUnread: {
+    facts: ['traceHz', 'traceDb'],
+    sentence: 'The trace on this line cannot be read, and what it needs counts here.',
+  },
   figures: traceFigures,
   explain: explainTrace,
 }

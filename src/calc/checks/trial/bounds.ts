@@ -1,5 +1,4 @@
 /** What a trial leaves of the capacitance of a leg, as bounds of its own. */
-import { countedNumbers, type TrialReading } from '../../trial/four-numbers.ts'
 import { TRIAL_NOTED } from '../../trial/note.ts'
 import type { Zones } from '../../trial/zones.ts'
 import type { Bound } from '../../types.ts'
@@ -48,10 +47,9 @@ export const readUpToBound = (farads: number): Bound => ({
   topology: 'C',
 })
 
-export function boundsOfTrial(reading: TrialReading, { excludedBelowF, excludedFromF }: Zones): readonly Bound[] {
-  const { notClearedF } = countedNumbers(reading)
+export function boundsOfTrial({ excludedBelowF, excludedFromF }: Zones): readonly Bound[] {
   return [
-    ...(notClearedF > 0 ? [notClearedBound(excludedBelowF)] : []),
+    ...(excludedBelowF > 0 ? [notClearedBound(excludedBelowF)] : []),
     ...(Number.isFinite(excludedFromF) ? [degradedBound(excludedFromF)] : []),
   ]
 }

@@ -42,6 +42,10 @@ export const trialCheck: Check<typeof trialInputs, TrialFigures> = {
     { key: 'sideReOhm', quantity: 'resistance', provides: 'trialSideReOhm' },
     { key: 'sideImOhm', quantity: 'resistance', provides: 'trialSideImOhm' },
   ],
+  whileUnread: {
+    facts: ['trialSteps'],
+    sentence: 'The trial on this line cannot be read, and what it shows counts here.',
+  },
   figures: trialFigures,
   explain: explainTrial,
 }

@@ -7,7 +7,7 @@ import { circuitsOf, isCarried, neededPerLegF } from '../../trial/circuits.ts'
 import { readTrial, type TrialReading } from '../../trial/four-numbers.ts'
 import { outcomesOf, type Refuted, refutedBy, type TrialOutcome } from '../../trial/outcomes.ts'
 import { type ReadAt, readPair, type Solved, solveTrial } from '../../trial/solve.ts'
-import { stepsOf, type TrialStep } from '../../trial/steps.ts'
+import { stepsOf, type TrialStep, unplacedRows } from '../../trial/steps.ts'
 import { type Next, nextStep, type Zones, zonesOf } from '../../trial/zones.ts'
 import type { ColumnEntry, Figures, Issue, Refused, Verdict } from '../../types.ts'
 import { boundsOfTrial } from './bounds.ts'
@@ -40,7 +40,7 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
   const kind = given.lineKind === undefined ? undefined : lineKindById(given.lineKind)
   const why = kind?.barredWhy ?? kind?.noTrialWhy
   if (kind !== undefined && why !== undefined) return { is: 'barred', kind, why, verdict: 'fails', ...NOTHING }
-  const issues = columnIssues(given)
+  const issues = [...columnIssues(given), ...unplacedIssues(given)]
   if (issues.length > 0) return { ok: false, issues }
   const steps = given.steps === undefined ? [] : stepsOf({ ...given, steps: given.steps })
   const oneWire = oneWireIssue(kind, steps)
@@ -49,7 +49,6 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
   const { offDb, adapterFrac, leadH } = given
   const neededDb = given.neededDb && Math.max(...given.neededDb)
   const reading = readTrial(steps, { offDb, neededDb })
-  const zones = zonesOf(reading, adapterFrac)
   const standsLegF = kind === undefined ? undefined : standsOf(kind)
   const outcomes = outcomesOf(reading, offDb)
   const toTry = nextStep(reading, outcomes)
@@ -70,6 +69,7 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
     mode,
     measured: solved?.span,
   })
+  const zones = zonesIn(reading, adapterFrac, refuted)
   return {
     is: 'trial',
     reading,
@@ -81,14 +81,14 @@ export function trialFigures(given: TrialGiven): TrialFigures | Refused {
     refuted,
     toTry,
     supposed,
-    verdict: verdictOf(reading, zones, standsLegF),
+    verdict: verdictOf(reading, zones, { standsLegF, refuted }),
     standsLegF,
     values: { ...valuesOf(reading, zones, solved, toTry), ...circuitValues(circuits, reading, at, neededDb) },
     lists: {
       sideReOhm: carried.map(({ ohm }) => ohm),
       sideImOhm: carried.map(({ reactanceOhm }) => reactanceOhm),
     },
-    bounds: boundsOfTrial(reading, zones),
+    bounds: boundsOfTrial(zones),
     rungs: [],
   }
 }
@@ -117,6 +117,15 @@ function columnIssues(given: TrialGiven): readonly Issue[] {
   )
 }
 
+/** Taken for chassis it would exclude or show on a leg what was never there. */
+function unplacedIssues({ steps, places }: TrialGiven): readonly Issue[] {
+  if (steps === undefined) return []
+  const [row] = unplacedRows({ steps, places })
+  if (row === undefined) return []
+  const message = `Entry ${row + 1}: where that capacitor stood is not written; write chassis or between beside each, or one place alone for all of them.`
+  return [{ key: 'places', code: 'place-missing', message }]
+}
+
 /** Between the wires of a line that has but one there is nothing: counted twice on a leg it would show what was never tried. */
 function oneWireIssue(kind: LineKind | undefined, steps: readonly TrialStep[]): Issue | undefined {
   const hasTwo = kind === undefined || kind.isPair || kind.supply !== undefined
@@ -137,13 +146,31 @@ function supposedOf({ sourceOhm, loadOhm }: TrialGiven): OhmSpan | undefined {
 
 /**
  * A yes is a window shown; a no is a window shut. Everything else is open. What did no harm once, above what the signal is
- * worked out to stand, shows neither the slowest driver nor the cold: with care.
+ * worked out to stand, shows neither the slowest driver nor the cold: with care, as beside an assumption it refutes.
  */
-function verdictOf(reading: TrialReading, { proven, isShut }: Zones, standsLegF: number | undefined): Verdict {
+function verdictOf(
+  reading: TrialReading,
+  { proven, isShut }: Zones,
+  { standsLegF, refuted }: { readonly standsLegF: number | undefined; readonly refuted: readonly Refuted[] },
+): Verdict {
   if (reading.voids.length > 0) return 'unknown'
   if (isShut) return 'fails'
   if (proven === undefined) return 'unknown'
-  return isBeyond(proven.mostF, standsLegF) ? 'marginal' : 'ok'
+  return isBeyond(proven.mostF, standsLegF) || refuted.length > 0 ? 'marginal' : 'ok'
+}
+
+/**
+ * Where only a capacitor between the wires did something and the noise was not said to be differential, nothing is shown
+ * of a capacitor to chassis: none of those that were tried there cleared it.
+ */
+function zonesIn(reading: TrialReading, adapterFrac: number, refuted: readonly Refuted[]): Zones {
+  const zones = zonesOf(reading, adapterFrac)
+  if (!refuted.includes('mode')) return zones
+  const toChassisF = reading.steps
+    .filter(({ part, place, heard }) => part === 'capacitor' && place === 'chassis' && heard !== 'unread')
+    .reduce((most, { farads }) => Math.max(most, farads), 0)
+  const excludedBelowF = Math.max(zones.excludedBelowF, toChassisF * (1 + adapterFrac))
+  return { ...zones, proven: undefined, excludedBelowF }
 }
 
 /** Whether a trial shows more than the signal is worked out to stand. */

@@ -32,7 +32,7 @@ export const placesInput = {
   key: 'places',
   fact: 'trialPlaces',
   label: 'Where each stood',
-  help: 'chassis: one from each wire to chassis. between: across the two wires. One for all, or one for each step. Empty: chassis.',
+  help: 'chassis: one from each wire to chassis. between: across the two wires. One for all, or one for each step. None at all: chassis.',
   type: column(PLACE_WORDS, 'chassis'),
   whenEmpty: { do: 'omit' },
   group: NOTED,

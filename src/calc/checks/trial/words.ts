@@ -97,6 +97,12 @@ function answered(figures: OpenTrial): Pick<Success, 'headline' | 'needs'> {
     }
   }
   const tail = shortWords(figures)
+  if (figures.refuted.includes('mode'))
+    return notKnown(
+      trialInputs,
+      'mode',
+      `the noise mode: a capacitor to chassis did nothing, and one between the wires shows nothing in common mode.${tail}`,
+    )
   const [lack] = lacks
   if (lack !== undefined) {
     const { key } = LACK_WORDS[lack]
