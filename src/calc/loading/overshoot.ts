@@ -49,6 +49,8 @@ function denominator({ sourceOhm, loadOhm, source1H, load2H, farads, damperF, da
 
 const MOST_ROUNDS = 60
 const SETTLED = 1e-13
+/** A root this near the real axis is on it: rounding leaves 1e-12 at most, two roots a hair apart are 3e-4 off it. */
+const REAL_WITHIN = 1e-9
 
 type Root = { re: number; im: number }
 
@@ -114,7 +116,8 @@ function simultaneously(poly: Poly): Root[] {
     }
     if (moved < SETTLED) break
   }
-  return roots
+  // off the axis by rounding alone a decay would be taken for one half of a ring: counted twice, or not at all
+  return roots.map(({ re, im }) => ({ re, im: Math.abs(im) <= REAL_WITHIN * Math.abs(re) ? 0 : im }))
 }
 
 function polyAt(poly: Poly, re: number, im: number): readonly [number, number] {
