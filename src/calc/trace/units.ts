@@ -42,7 +42,7 @@ const folded = (word: string): string =>
   word
     .toLowerCase()
     .replaceAll(/[µμ]/g, 'u')
-    .replaceAll(/\(?rms\)?$/g, '')
+    .replaceAll(/^\(?rms\)?|\(?rms\)?$/g, '')
     .replaceAll(/[()[\]{}\s_]/g, '')
 
 export const frequencyUnitOf = (word: string): FrequencyUnit | undefined => own(FREQUENCY_WORDS, folded(word))
