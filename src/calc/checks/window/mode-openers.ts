@@ -28,15 +28,10 @@ const USUAL_ACROSS_F = 2e-12
 const MOST_LEAKAGE_FRAC = 0.02
 
 /** Chokes only against common mode, line-to-line capacitors only against differential; nothing where neither helps. */
-export function modeOpeners(
-  row: WindowRow,
-  rows: readonly WindowRow[],
-  setup: WindowSetup,
-  given: WindowGiven,
-): readonly ModeOpener[] {
+export function modeOpeners(row: WindowRow, setup: WindowSetup, given: WindowGiven): readonly ModeOpener[] {
   if (!setup.kind?.isPair && setup.kind?.supply === undefined) return []
-  const own = rows.find(({ topology }) => topology === topologyOf(given)) ?? row
-  return setup.mode === 'common' ? chokes(own, setup, given) : crosses(setup, given)
+  // of a line on which nothing works the row shown is the one asked for, or a capacitor: the simplest
+  return setup.mode === 'common' ? chokes(row, setup, given) : crosses(setup, given)
 }
 
 /** The topology that was asked for, so that the same question is answered; else a capacitor, or nothing but the choke. */

@@ -43,7 +43,7 @@ export function openersOf(
     ...otherRows(row, rows),
     ...dampedRow(row, rows, setup),
     ...largerInductor(rows, setup),
-    ...modeOpeners(row, rows, setup, given),
+    ...modeOpeners(row, setup, given),
     ...betterPart(row, setup),
     ...betterBond(row, setup),
     ...lessNeed(row, setup),
