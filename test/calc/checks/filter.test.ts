@@ -104,6 +104,45 @@ test('resonant gain is shown loudly', () => {
   expect(result.findings[0]?.sentence).toContain('Amplifies by 23.99')
 })
 
+test('a resonance that only parts at an end of their tolerance bring to 3 dB is said of those parts', () => {
+  const [sourceOhm, loadOhm, inductanceH] = [10, 60, 10e-6]
+  /** Greatest |H| of (Rs + Rl)/(Rs + Rl + s·(L + Rs·Rl·C) + s²·L·C·Rl), by the zero of the slope of |D|². */
+  const gainDb = (capacitanceF: number) => {
+    const [a, b, c] = [
+      sourceOhm + loadOhm,
+      inductanceH + sourceOhm * loadOhm * capacitanceF,
+      inductanceH * capacitanceF * loadOhm,
+    ]
+    const square = (2 * a * c - b * b) / (2 * c * c)
+    return 20 * Math.log10(a / Math.hypot(a - square * c, Math.sqrt(square) * b))
+  }
+  const result = run(filterCheck, {
+    topology: 'LC',
+    capacitanceF: '10n',
+    inductanceH: String(inductanceH),
+    sourceOhm: String(sourceOhm),
+    loadOhm: String(loadOhm),
+    frequencyHz: '10M',
+    neededDb: '20',
+    toleranceFrac: '20 %',
+    temperatureFrac: '0',
+    biasFrac: '0',
+    ageingDecades: '0',
+  })
+  expect(si(result, 'peakGainDb')).toBeCloseTo(gainDb(10e-9), 6)
+  expect(gainDb(10e-9)).toBeLessThan(3)
+  expect(gainDb(12e-9)).toBeGreaterThan(3)
+  expect(result.verdict).toBe('fails')
+  const said = result.findings.find(({ sentence }) => sentence.startsWith('Amplifies'))
+  expect(said?.verdict).toBe('fails')
+  expect(said?.sentence.replaceAll('\u00a0', ' ')).toMatch(
+    new RegExp(
+      `^Amplifies by ${gainDb(12e-9).toFixed(3)} dB at [\\d.]+ kHz with its parts at an end of their tolerance`,
+      'u',
+    ),
+  )
+})
+
 test('a topology without its part asks for it', () => {
   expect(run(filterCheck, { topology: 'PI', capacitanceF: '4n7' }).headline).toBe('Not known: needs the inductance.')
   expect(run(filterCheck, { topology: 'T' }).headline).toBe('Not known: needs the capacitance and the inductance.')

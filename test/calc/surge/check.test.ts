@@ -203,6 +203,12 @@ describe('bus and temperature', () => {
     )
     const breakdown = ladder(result).rungs.find((r) => r.id === 'surge-breakdown')
     expect(breakdown?.minV).toBeCloseTo(28.71, 1)
+    // worked out at either end of the temperature, each in volts
+    const { steps } = result.rungs.find(({ id }) => id === 'surge-breakdown')?.basis ?? {}
+    expect(steps?.map(({ si: volts, quantity }) => [volts, quantity])).toEqual([
+      [breakdown?.minV, 'voltage'],
+      [breakdown?.maxV, 'voltage'],
+    ])
   })
 
   it('asks for the line peak where a supply has surges that would make it conduct', () => {

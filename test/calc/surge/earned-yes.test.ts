@@ -192,7 +192,11 @@ describe('pairs', () => {
     // one clamp of 16 V would pass 25 V; two do not, and nothing else was said about the pair
     expect(word(open(`${leg}&withstandV=25`), 'circuitVerdict')).toBe('unknown')
     expect(word(open(`${leg}&withstandV=25&pairWithstandV=30`), 'circuitVerdict')).toBe('fails')
-    expect(word(open(`${leg}&withstandV=25&pairWithstandV=60`), 'circuitVerdict')).toBe('ok')
+    const own = open(`${leg}&withstandV=25&pairWithstandV=60`)
+    expect(word(own, 'circuitVerdict')).toBe('ok')
+    // each is held against its own figure, and says which
+    expect(said(own)).toContain('stand between the legs, below the 60 V it withstands there.')
+    expect(said(one)).toContain('stand between the legs, below the 40 V the circuit withstands to chassis.')
   })
 
   it('are not helped in common mode by a part across them', () => {

@@ -44,6 +44,14 @@ describe('the balance of the legs', () => {
     expect(words(answer)).toContain('a figure, not judged')
   })
 
+  it('is shown at the frequency that turns most, not at the first', () => {
+    // the need at 1 MHz asks for the capacitor; at 100 kHz the same one turns a tenth as much
+    const answer = window({ ...PAIR, frequencyHz: '100k; 1M', neededDb: '0.01; 3' })
+    expect(si(answer, 'proposedF')).toBe(si(window(PAIR), 'proposedF'))
+    expect(si(answer, 'conversionDb')).toBeCloseTo(convertedDb(si(answer, 'proposedF') ?? 0), 6)
+    expect(words(answer)).toMatch(/at 1 MHz: a figure, not judged|1 MHz/u)
+  })
+
   it('is a bound where a requirement is entered: small capacitors and large ones hold it, those between do not', () => {
     // 1.2 and 0.8 of 2.2 nF turn −14 dB at most; the requirement is met below and above a stretch around it.
     const limitDb = -20

@@ -219,6 +219,25 @@ describe('what is said of a strike', () => {
   }, 60_000)
 })
 
+describe('the kinds of suppressor a connector takes', () => {
+  const kinds = (decided: readonly DecidedContact[], more: Partial<Connector> = {}) =>
+    suppressorFindings(connectorOf(decided, more), decided).find(({ id }) => id === 'suppressor-classes')
+  const two = [contactOf('1', surge, exactly), contactOf('2', surge, exactly)]
+
+  it('are counted where every contact has its own and none is shared', () => {
+    const own = kinds([...two, contactOf('3', { ...surge, standoffV: '33', ratedPulseW: '600' }, exactly)])
+    expect(own?.contacts).toEqual(['1', '2', '3'])
+    expect(own?.sentence.replaceAll('\u00a0', ' ')).toBe(
+      'Suppressors, 2 kinds: 2 × 48 V stand-off, 1.5 kW, one sign; 1 × 33 V stand-off, 600 W, one sign.',
+    )
+  })
+
+  it('are not spoken of where there is none', () => {
+    const { standoffV: _, ratedPulseW: __, ...without } = surge
+    expect(kinds([contactOf('1', without, exactly)])).toBeUndefined()
+  })
+})
+
 describe('one suppressor for several contacts', () => {
   const group = { suppressors: [{ id: 'g1', contacts: ['1', '2', '3'] }] }
   const bare = (id: string, more: Texts = {}) =>
