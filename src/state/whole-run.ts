@@ -6,7 +6,7 @@ import type { Schedule } from '../calc/connector/schedule.ts'
 import type { Connector } from '../calc/connector/types.ts'
 import { strikeFindings } from '../calc/connector/whole/strike/findings.ts'
 import { strikeQuestion } from '../calc/connector/whole/strike/question.ts'
-import { type Whole, wholeOf } from '../calc/connector/whole/whole.ts'
+import { type Whole, wholeOfRows } from '../calc/connector/whole/whole.ts'
 import type { Express } from '../calc/line/fields.ts'
 import type { Progress } from '../calc/types.ts'
 import { expressionReading } from './expression.ts'
@@ -17,7 +17,7 @@ export type WholeBody = { readonly whole: Whole; readonly decided: readonly Deci
 
 function* wholeSteps(express: Express, connector: Connector, schedule: Schedule): Generator<Progress, WholeBody> {
   const decided = schedule.rows.map((row) => row.decided)
-  return { decided, whole: yield* wholeOf(connector, decided, express) }
+  return { decided, whole: yield* wholeOfRows(connector, schedule.rows, express) }
 }
 
 /** From a schedule that is done. */

@@ -210,7 +210,9 @@ function unstated({ typed }: TypedBond, contacts: readonly string[]): readonly C
 
 const perfect = (): ConnectorFinding => ({
   id: 'bond-perfect',
-  sentence: 'A bond of 0 Ω and 0 H was entered: nothing one contact sends into the plate reaches another.',
+  verdict: 'unknown',
+  sentence:
+    'A bond of 0 Ω and 0 H was entered, which no bond has: with it nothing one contact sends into the plate reaches another. Enter what it has.',
   contacts: [],
 })
 

@@ -22,14 +22,22 @@ function receivedVerdict({ isBare, isDifferential, neededDb, receivedDb, receive
 
 const isTyped = ({ typed }: Bond): boolean => typed.ohm && typed.henries
 
+/** No bond is without inductance: one that was entered so says nothing of the one that is there. */
+const isNone = ({ bondH }: Bond): boolean => bondH === 0
+
 /** Where nobody entered the bond, a no that a better bond would cure is not known, nor a yes that a strap would undo. */
-const unlessTyped = (verdict: Verdict, bond: Bond): Verdict => (isTyped(bond) ? verdict : 'unknown')
+const unlessTyped = (verdict: Verdict, bond: Bond): Verdict =>
+  !isTyped(bond) || (verdict === 'ok' && isNone(bond)) ? 'unknown' : verdict
 
 /** What is missing where it would be a yes with the bond that was taken. */
 const untypedWords = (verdict: Verdict, bond: Bond): string =>
-  verdict !== 'ok' || isTyped(bond)
+  verdict !== 'ok'
     ? ''
-    : ' With this bond it would do; a strap has a hundred times the inductance: enter the resistance and inductance of the bond.'
+    : !isTyped(bond)
+      ? ' With this bond it would do; a strap has a hundred times the inductance: enter the resistance and inductance of the bond.'
+      : isNone(bond)
+        ? ' No bond is without inductance: enter what it has.'
+        : ''
 
 /** Worst contact alone and together, who is short, what a quiet one receives, which bond would do, what is not counted. */
 export function bondFindings(bond: Bond): readonly ConnectorFinding[] {

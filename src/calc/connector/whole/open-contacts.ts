@@ -9,11 +9,16 @@ export type Counts = {
   readonly filtered: number
   readonly bare: readonly string[]
   readonly undecided: readonly string[]
+  /** without a part, because none would do */
+  readonly refused: readonly string[]
   readonly barred: readonly string[]
   readonly ground: number
   readonly spare: number
   readonly feedThrough: number
 }
+
+const isRefused = ({ by, part, window }: DecidedContact): boolean =>
+  by === 'nobody' && part === undefined && window?.verdict === 'fails'
 
 export function countsOf(decided: readonly DecidedContact[]): Counts {
   const lines = decided.filter(({ type }) => type === 'line')
@@ -23,7 +28,8 @@ export function countsOf(decided: readonly DecidedContact[]): Counts {
     contacts: decided.length,
     filtered: lines.filter(({ part }) => part !== undefined).length,
     bare: ids(({ by, part }) => part === undefined && (by === 'user' || by === 'proposed')),
-    undecided: ids(({ by }) => by === 'nobody'),
+    undecided: ids((contact) => contact.by === 'nobody' && !isRefused(contact)),
+    refused: ids(isRefused),
     barred: ids(({ by }) => by === 'barred'),
     ground: count('ground'),
     spare: count('spare'),
@@ -32,7 +38,7 @@ export function countsOf(decided: readonly DecidedContact[]): Counts {
 }
 
 export function openFindings(counts: Counts): readonly ConnectorFinding[] {
-  const { undecided, barred, bare, filtered, contacts, ground, spare, feedThrough } = counts
+  const { undecided, refused, barred, bare, filtered, contacts, ground, spare, feedThrough } = counts
   const others = [
     [ground, 'ground'],
     [spare, 'spare'],
@@ -71,7 +77,7 @@ export function openFindings(counts: Counts): readonly ConnectorFinding[] {
         ]),
     {
       id: 'contact-counts',
-      sentence: `${contacts} contacts: ${filtered} filtered, ${bare.length} bare, ${undecided.length} undecided, ${barred.length} barred${told.length === 0 ? '' : `, ${told.join(', ')}`}.`,
+      sentence: `${contacts} contacts: ${filtered} filtered, ${bare.length} bare, ${undecided.length} undecided, ${refused.length === 0 ? '' : `${refused.length} for which no part would do, `}${barred.length} barred${told.length === 0 ? '' : `, ${told.join(', ')}`}.`,
       contacts: [],
     },
   ]

@@ -3,6 +3,7 @@ import type { Express } from '../../line/fields.ts'
 import { within } from '../../surge/progress.ts'
 import type { Progress } from '../../types.ts'
 import { VERDICT_RANK } from '../../verdict.ts'
+import type { ContactRow } from '../contact-row.ts'
 import type { DecidedContact } from '../decided.ts'
 import type { ConnectorFinding } from '../finding.ts'
 import type { Connector } from '../types.ts'
@@ -17,6 +18,7 @@ import { neighbourFindings } from './neighbours.ts'
 import { type Counts, countsOf, openFindings } from './open-contacts.ts'
 import { powerFindings } from './power-findings.ts'
 import { ratingFindings } from './ratings.ts'
+import { rowFindings } from './row-findings.ts'
 import { bySupply, suppliedContacts } from './supplied.ts'
 import { suppressorFindings } from './suppressor-findings.ts'
 
@@ -28,6 +30,17 @@ export type Whole = {
   readonly charges: Charges
   /** worst first; those that decide nothing last */
   readonly findings: readonly ConnectorFinding[]
+}
+
+/** Of a schedule that is done: no whole is better than its contacts by themselves. */
+export function* wholeOfRows(
+  connector: Connector,
+  rows: readonly ContactRow[],
+  express?: Express,
+): Generator<Progress, Whole> {
+  const decided = rows.map((row) => row.decided)
+  const whole = yield* wholeOf(connector, decided, express)
+  return { ...whole, findings: worstFirst([...rowFindings(rows), ...whole.findings]) }
 }
 
 /** In slices; may be abandoned between them. `decided`: every contact of the connector, in its order. */

@@ -2,13 +2,17 @@ import { describe, expect, it } from 'vitest'
 import type { Surroundings } from '../../../../src/calc/bounds/surroundings.ts'
 import type { DecidedContact } from '../../../../src/calc/connector/decided.ts'
 import type { ConnectorFinding } from '../../../../src/calc/connector/finding.ts'
-import type { Connector } from '../../../../src/calc/connector/types.ts'
+import { scheduleOf } from '../../../../src/calc/connector/schedule.ts'
+import type { Connector, Contact } from '../../../../src/calc/connector/types.ts'
 import { crossDb } from '../../../../src/calc/connector/whole/adjacent.ts'
 import { loudBesideFast } from '../../../../src/calc/connector/whole/neighbours.ts'
 import { peaksOf, zoneOf } from '../../../../src/calc/connector/whole/ratings.ts'
-import { wholeOf } from '../../../../src/calc/connector/whole/whole.ts'
+import { wholeOf, wholeOfRows } from '../../../../src/calc/connector/whole/whole.ts'
 import { atOnce } from '../../../../src/calc/line/evaluate.ts'
+import type { Verdict } from '../../../../src/calc/types.ts'
+import { worse } from '../../../../src/calc/verdict.ts'
 import { connectorOf, contactOf } from '../../../support/decided-contact.ts'
+import { DISCRETE, finished, lineOf, contactOf as onLine, connectorOf as someConnector } from '../some-connector.ts'
 
 const noise = { noiseHz: '30M', neededDb: '20', noiseSourceOhm: '50', noiseLoadOhm: '50', toleranceFrac: '20 %' }
 const part = { capacitanceF: 1e-9 }
@@ -18,6 +22,7 @@ const findings = (
   more: Partial<Connector> = {},
   texts: Parameters<typeof connectorOf>[2] = {},
 ) => atOnce(wholeOf(connectorOf(decided, more, texts), decided)).findings
+const plain = (text = '') => text.replaceAll('\u00a0', ' ')
 const named = (said: readonly ConnectorFinding[], id: string) => said.find((one) => one.id === id)
 
 describe('how far it is decided', () => {
@@ -34,6 +39,42 @@ describe('how far it is decided', () => {
     expect(named(said, 'barred')?.contacts).toEqual(['4'])
     expect(named(said, 'contact-counts')?.sentence).toBe(
       '5 contacts: 1 filtered, 1 bare, 1 undecided, 1 barred, 1 ground.',
+    )
+  })
+
+  it('is no better than its contacts by themselves', () => {
+    const noise = lineOf('l0', DISCRETE)
+    // 1 µF on a line that stands 412 nF; a suppressor that conducts at 5.8 V where 28 V are; a bond beside which no part does
+    const conducting = lineOf('l1', { ...DISCRETE, standoffV: '5', breakdownV: '6', ratedPulseW: '600' })
+    const shared = { bondOhm: '1m', bondH: '10p' }
+    const verdicts = (contacts: readonly Contact[], more: Partial<Connector> = {}) => {
+      const connector = someConnector(contacts, { shared, ...more })
+      const { rows } = finished(scheduleOf(connector, [noise, conducting]))
+      const said = finished(wholeOfRows(connector, rows)).findings
+      const judged = said.flatMap(({ verdict }) => (verdict === undefined ? [] : [verdict]))
+      return { said, rows: rows.map(({ verdict }) => verdict), whole: judged.reduce<Verdict>(worse, 'ok') }
+    }
+    const fine = verdicts([onLine('1', 'l0'), onLine('2', 'l0')])
+    expect([fine.rows, fine.whole]).toEqual([['ok', 'ok'], 'ok'])
+    const large = verdicts([onLine('1', 'l0'), onLine('2', 'l0', { chosenTopology: 'C', chosenF: '1u' })])
+    expect([large.rows, large.whole]).toEqual([['ok', 'fails'], 'fails'])
+    expect(plain(named(large.said, 'contacts-fails')?.sentence)).toBe(
+      'Contact 2 by itself: no. 1 µF, your choice: no. The noise needs 7.06 nF, at most 412 nF.',
+    )
+    const clamped = verdicts([onLine('1', 'l0'), onLine('2', 'l1')])
+    expect([clamped.rows, clamped.whole]).toEqual([['ok', 'fails'], 'fails'])
+    // an inductance of 0 H is no bond that is anywhere
+    const perfect = verdicts([onLine('1', 'l0'), onLine('2', 'l0')], { shared: { bondOhm: '1m', bondH: '0' } })
+    expect([perfect.rows, perfect.whole]).toEqual([['ok', 'ok'], 'unknown'])
+    expect(plain(named(perfect.said, 'bond-together')?.sentence)).toContain(
+      'No bond is without inductance: enter what it has.',
+    )
+    // what Decide calls a no is not undecided here
+    const none = verdicts([onLine('1', 'l0'), onLine('2', 'l0')], { shared: { bondOhm: '0', bondH: '1' } })
+    expect([none.rows, none.whole]).toEqual([['fails', 'fails'], 'fails'])
+    expect(named(none.said, 'undecided')).toBeUndefined()
+    expect(named(none.said, 'contact-counts')?.sentence).toBe(
+      '2 contacts: 0 filtered, 0 bare, 0 undecided, 2 for which no part would do, 0 barred.',
     )
   })
 
