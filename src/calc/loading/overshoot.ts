@@ -168,18 +168,39 @@ export function stepOvershoot(network: StepNetwork): number {
 }
 
 const POINTS = 16
+/** Half turns of a ring that are always looked at, further ones where it may come out late, and how closely those. */
+const TURNS = 3
+const MOST_LATE_TURNS = 24
+const PER_LATE_TURN = 4
+/** What a ring does that has less than this share left is no concern. */
+const LATE_SHARE = 0.01
 
-/** Times worth a look: three half turns of every ring, and around the time constant of every decay. */
+/**
+ * Times worth a look: three half turns of every ring, and around the time constant of every decay. A ring that a slower
+ * decay holds down at first goes over when that has died away: there its later turns count.
+ */
 function timesOf(modes: readonly Mode[]): readonly number[] {
+  const slowest = Math.min(...modes.map(({ re, im }) => (im === 0 ? Math.abs(re) : Number.POSITIVE_INFINITY)))
   return modes
     .flatMap(({ re, im }) =>
       im > 1e-6 * Math.abs(re)
-        ? Array.from({ length: POINTS }, (_, i) => ((0.2 + (2.8 * i) / POINTS) * Math.PI) / im)
+        ? [
+            ...Array.from({ length: POINTS }, (_, i) => ((0.2 + (2.8 * i) / POINTS) * Math.PI) / im),
+            ...(slowest < im ? lateTimes(re, im) : []),
+          ]
         : im >= 0 || Math.abs(im) < 1e-6 * Math.abs(re)
           ? Array.from({ length: POINTS }, (_, i) => (0.1 * 1.4 ** i) / Math.abs(re))
           : [],
     )
     .toSorted((a, b) => a - b)
+}
+
+function lateTimes(re: number, im: number): readonly number[] {
+  const turns = Math.min(TURNS + MOST_LATE_TURNS, (Math.log(LATE_SHARE) * im) / (re * Math.PI))
+  return Array.from(
+    { length: Math.max(0, Math.ceil(PER_LATE_TURN * (turns - TURNS))) },
+    (_, i) => ((TURNS + i / PER_LATE_TURN) * Math.PI) / im,
+  )
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2

@@ -47,15 +47,22 @@ test('with a coil on either side and a damper it goes over as the circuit does t
   })
 })
 
+test('a ring that a slower decay holds down at first goes over when that has died away', () => {
+  const bare = { sourceOhm: 4.15, loadOhm: 0.108, source1H: 9.12, load2H: 3.01, farads: 0.306, ...NO_DAMPER }
+  const damped = { sourceOhm: 2.5, loadOhm: 1, source1H: 6.6, load2H: 5.6, farads: 0.4, damperF: 0.25, damperOhm: 2.2 }
+  expect(integrated(bare)).toBeGreaterThan(0.1)
+  for (const network of [bare, damped]) expect(stepOvershoot(network)).toBeCloseTo(integrated(network), 3)
+})
+
 /** Currents of both coils and volts of both capacitors by Runge and Kutta; the load's share of 1 V over what it ends at. */
 function integrated({ sourceOhm, loadOhm, source1H, load2H, farads, damperF, damperOhm }: StepNetwork): number {
   const slope = ([in1 = 0, out = 0, node = 0, damped = 0]: readonly number[]): readonly number[] => {
-    const into = (node - damped) / damperOhm
+    const into = damperF === 0 ? 0 : (node - damped) / damperOhm
     return [
       (1 - sourceOhm * in1 - node) / source1H,
       (node - loadOhm * out) / load2H,
       (in1 - out - into) / farads,
-      into / damperF,
+      damperF === 0 ? 0 : into / damperF,
     ]
   }
   const along = (from: readonly number[], by: readonly number[], share: number) =>
