@@ -1,8 +1,10 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
-import { beforeEach, describe, expect, it } from 'vitest'
+import { act } from 'preact/test-utils'
+import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { isCopyMissing, isNetworkGone, offlineReady, updateReady } from '../../src/offline/updates.ts'
 import { App } from '../../src/ui/app.tsx'
+import { OfflineReady } from '../../src/ui/shell/offline-ready.tsx'
 import { allBy, by, eventually, settle, show, tap, until } from './support.ts'
 
 async function goTo(hash: string): Promise<void> {
@@ -62,15 +64,23 @@ describe('the shell', () => {
     expect(sheet.textContent).toContain('not approved data')
   })
 
-  it('says once that it works offline, and never again after it was put away', async () => {
+  it('says once that it works offline: until the first touch once there was time to read it', async () => {
     offlineReady.value = true
     await settle()
     expect(document.querySelector('.notices')?.textContent).toContain('without a network')
-    await tap(by('button', 'Put this notice away'))
-    expect(document.querySelector('.notices')?.textContent).toBe('')
-    show(<App />)
-    await settle()
-    expect(document.querySelector('.notices')?.textContent).toBe('')
+    offlineReady.value = false
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
+    const place = show(<OfflineReady />)
+    const touch = () => act(() => void dispatchEvent(new Event('pointerdown')))
+    // neither a touch at once nor a long time without one tells that it was read
+    touch()
+    expect(place.textContent).toContain('without a network')
+    act(() => void vi.advanceTimersByTime(3_600_000))
+    expect(place.textContent).toContain('without a network')
+    touch()
+    vi.useRealTimers()
+    expect(place.textContent).toBe('')
+    expect(show(<OfflineReady />).textContent).toBe('')
   })
 
   it('says that there is no way to reload only where there is neither network nor copy, and can be closed', async () => {

@@ -1,35 +1,41 @@
 import { useEffect, useState } from 'preact/hooks'
 import { keepSmallText, smallText } from '../../store/browser-storage.ts'
-import { Bar, PutAway } from './bar.tsx'
 
 const SAID = 'offline-said'
 
 /** Whether "works offline" was said before; it is said once in a browser's life. */
 const wasSaid = (): boolean => smallText(SAID) !== undefined
 
-/** Who has not read it by then has all the time until the next screen; it covers the lowest answers while it stands. */
+/** Who has not read it by then has all the time until the next touch; About says it at any time. */
 const READY_FOR_MS = 12_000
+/** What tells that somebody goes on. */
+const GOES_ON = ['hashchange', 'pointerdown', 'keydown', 'scroll'] as const
 
-/** Says that the copy is complete. It goes by a tap, or with the screen once there was time to read it: never by itself. */
+/**
+ * Says that the copy is complete: one low line over the places that takes no touch and moves nothing. It goes with the
+ * first thing done once there was time to read it: never by the clock alone.
+ */
 export function OfflineReady() {
-  const [isPutAway, setPutAway] = useState(wasSaid)
-  const putAway = () => {
-    keepSmallText(SAID, '1')
-    setPutAway(true)
-  }
+  const [isRead, setRead] = useState(wasSaid)
   useEffect(() => {
-    if (isPutAway) return
-    const timer = setTimeout(() => addEventListener('hashchange', putAway), READY_FOR_MS)
+    if (isRead) return
+    const end = new AbortController()
+    const go = () => {
+      keepSmallText(SAID, '1')
+      setRead(true)
+    }
+    const timer = setTimeout(() => {
+      for (const one of GOES_ON) addEventListener(one, go, { signal: end.signal })
+    }, READY_FOR_MS)
     return () => {
       clearTimeout(timer)
-      removeEventListener('hashchange', putAway)
+      end.abort()
     }
-  }, [isPutAway])
-  if (isPutAway) return null
+  }, [isRead])
+  if (isRead) return null
   return (
-    <Bar>
-      <p>Ready: from now on this works without a network.</p>
-      <PutAway onTap={putAway} />
-    </Bar>
+    <p class="ready" role="status">
+      Ready: from now on this works without a network.
+    </p>
   )
 }
