@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest'
 import { filterCheck } from '../../../src/calc/checks/filter/check.ts'
 import { needCheck } from '../../../src/calc/checks/need/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import golden from '../../golden/ngspice-filters.json' with { type: 'json' }
 import { issuesOf, run, si } from '../../support/run-check.ts'
 
@@ -151,6 +152,10 @@ test('a topology without its part asks for it', () => {
 test('refusals say what would be right', () => {
   expect(issuesOf(filterCheck, { capacitanceF: '1,000' })[0]).toMatch(/^capacitanceF: /)
   expect(issuesOf(filterCheck, { topology: 'X' })[0]).toContain('not one of the choices')
+  // by the words of the list, not by what stands in an address
+  const line = issuesOf(windowCheck, { lineKind: 'powr' })[0] ?? ''
+  expect(line).toContain('“powr” is not one of the choices; choose one such as 28 V DC power; 270 V DC power; ')
+  expect(line).not.toContain('power-28')
   expect(issuesOf(filterCheck, { loadOhm: '0' })[0]).toContain('outside what this field works with')
 })
 
