@@ -61,6 +61,25 @@ describe('a trace in the browser', () => {
     await page.getByText('lead.csv. 301 rows').waitFor()
   })
 
+  it('reads the first of several files that are dropped at once, and names those it leaves out', async () => {
+    await page.locator('.trace-files').evaluate(
+      (place, files) => {
+        const dropped = new DataTransfer()
+        for (const [name, text] of files) dropped.items.add(new File([text], name, { type: 'text/plain' }))
+        place.dispatchEvent(new DragEvent('drop', { dataTransfer: dropped, bubbles: true, cancelable: true }))
+      },
+      [
+        ['lead.csv', leadTrace(300)],
+        ['filtered.csv', leadTrace(200)],
+      ] as const,
+    )
+    await page.getByText('lead.csv. 301 rows').waitFor()
+    await page.getByText('One file at a time: lead.csv is read as “Before”. Not read: filtered.csv.').waitFor()
+    await choose('lead.csv', leadTrace(200))
+    await page.getByText('lead.csv. 201 rows').waitFor()
+    expect(await page.getByText('Not read:').count()).toBe(0)
+  })
+
   it('asks for the unit of the frequency where a file does not name it', async () => {
     await choose('bare.txt', '0.1 60\n0.15 105\n0.2 60\n')
     await page.getByRole('button', { name: 'MHz', exact: true }).click()

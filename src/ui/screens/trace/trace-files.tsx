@@ -30,8 +30,15 @@ export function TraceFiles() {
   const place = useRef<HTMLDivElement>(null)
   const latest = useRef(role)
   latest.current = role
-  const take = (file: TraceFile) => void takeFile(file, latest.current)
-  useEffect(() => (place.current === null ? undefined : dropsOn(place.current, take)), [])
+  const [leftOut, setLeftOut] = useState('')
+  /** Which of several is which nobody can tell, so that the first is read and the others are named. */
+  const takeFirst = ([first, ...others]: readonly TraceFile[]) => {
+    if (first === undefined) return
+    setLeftOut(others.length === 0 ? '' : leftOutWords(first, latest.current, others))
+    void takeFile(first, latest.current)
+  }
+  const take = (file: TraceFile) => takeFirst([file])
+  useEffect(() => (place.current === null ? undefined : dropsOn(place.current, takeFirst)), [])
   return (
     <div ref={place} class="trace-files">
       <h2>From a file</h2>
@@ -64,6 +71,11 @@ export function TraceFiles() {
           }}
         />
       </label>
+      {leftOut !== '' && (
+        <p class="notice" role="status">
+          {leftOut}
+        </p>
+      )}
       <Work />
       {traceRefusals.value.map((one) => (
         <Refusal key={one.file} refused={one} />
@@ -79,7 +91,7 @@ export function TraceFiles() {
 }
 
 /** Files and texts dropped onto it; marked while something is held over it. */
-function dropsOn(place: HTMLElement, take: (file: TraceFile) => void): () => void {
+function dropsOn(place: HTMLElement, take: (files: readonly TraceFile[]) => void): () => void {
   const over = (event: DragEvent) => {
     event.preventDefault()
     place.classList.add('over')
@@ -88,10 +100,10 @@ function dropsOn(place: HTMLElement, take: (file: TraceFile) => void): () => voi
   const drop = (event: DragEvent) => {
     event.preventDefault()
     leave()
-    const [file] = event.dataTransfer?.files ?? []
+    const files = [...(event.dataTransfer?.files ?? [])]
     const text = event.dataTransfer?.getData('text/plain') ?? ''
-    if (file) take(fileOf(file))
-    else if (text !== '') take(pastedOf(text))
+    if (files.length > 0) take(files.map(fileOf))
+    else if (text !== '') take([pastedOf(text)])
   }
   place.addEventListener('dragover', over)
   place.addEventListener('dragleave', leave)
@@ -102,6 +114,10 @@ function dropsOn(place: HTMLElement, take: (file: TraceFile) => void): () => voi
     place.removeEventListener('drop', drop)
   }
 }
+
+const leftOutWords = ({ name }: TraceFile, role: TraceRole, others: readonly TraceFile[]): string =>
+  `One file at a time: ${name} is read as “${ROLE_LABEL[role]}”. Not read: ${others.map((one) => one.name).join(', ')}. ` +
+  'Say which it is, and drop it alone.'
 
 const fileOf = (file: File): TraceFile => ({ name: file.name, source: file })
 const pastedOf = (text: string): TraceFile => ({ name: 'pasted', source: text })
