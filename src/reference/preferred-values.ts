@@ -22,7 +22,7 @@ export const TOLERANCE_LETTERS: readonly ToleranceLetter[] = [
   {
     letter: 'P',
     text: '+100/-0 %',
-    note: 'guaranteed minimum value; one of three lists gives +80/-0 %, the wider reading is kept',
+    note: 'guaranteed minimum value; one of three lists gives +80/−0 %, the wider reading is kept',
   },
 ]
 

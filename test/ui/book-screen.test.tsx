@@ -1,7 +1,8 @@
 // @vitest-environment happy-dom
-import { beforeAll, describe, expect, it } from 'vitest'
+import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Block, BookPage } from '../../src/guide/book/types.ts'
 import { FIELD_NOTES } from '../../src/guide/notes.ts'
+import { layoutOf } from '../../src/ui/parts/book/page-layout.ts'
 import { Book } from '../../src/ui/screens/book/book.tsx'
 import { PageView } from '../../src/ui/screens/book/page.tsx'
 import { watchPrinting } from '../../src/ui/shell/paper.ts'
@@ -18,7 +19,18 @@ const pageOf = (blocks: readonly Block[]): BookPage => ({
   sources: [{ id: 'practice', standing: 'practice' }],
 })
 
+/** What the style sheets ask for room. */
+const screenIs = (width: 'narrow' | 'wide') =>
+  vi.stubGlobal('matchMedia', () => ({ matches: width === 'wide', addEventListener: () => undefined }))
+
 describe('the field book', () => {
+  beforeEach(() => {
+    screenIs('narrow')
+  })
+  afterEach(() => {
+    vi.unstubAllGlobals()
+  })
+
   // its parts at hand, so that nothing is waited for longer than it takes
   beforeAll(async () => {
     await import('../../src/guide/book/notes/notes.ts')
@@ -134,6 +146,30 @@ describe('the field book', () => {
     expect(areOpen()).not.toContain(false)
     dispatchEvent(new Event('afterprint'))
     expect(areOpen()).not.toContain(true)
+  })
+
+  it('folds nothing it says where there is room for all of it', async () => {
+    screenIs('wide')
+    const place = show(<PageView find={[]} shelf={SHELF} page={pageOf([FIRST, ...longSections])} />)
+    await settle()
+    expect(namesOf(foldsOf(place).filter(({ open }) => open))).toEqual(['Two', 'Three'])
+    expect(namesOf(foldsOf(place).filter(({ open }) => !open))).toEqual(['Source'])
+  })
+
+  it('calls a fold by how it begins, or by its labels, each once', () => {
+    const text = (words: string): Block => ({ is: 'text', text: words })
+    const long = (words: string): Block => text(`${words} ${PROSE.repeat(20)}`)
+    const foldNames = (blocks: readonly Block[]) =>
+      layoutOf(pageOf(blocks)).flatMap((part) => (part.is === 'fold' ? [part.name] : []))
+    expect(foldNames([FIRST, long('Short leads count.'), long('And more.')])).toEqual(['Short leads count'])
+    expect(foldNames([FIRST, long('One that goes on for so long that no name would hold all of it.')])).toEqual([
+      'One that goes on for so long that no…',
+    ])
+    expect(foldNames([FIRST, long('How to check: look.'), long('Then go on.')])).toEqual(['How to check', 'Then go on'])
+    const row = (label: string) => ({ label, text: PROSE.repeat(3) })
+    expect(foldNames([FIRST, long('All.'), { is: 'rows', rows: ['Box', 'Line', 'Line', 'How'].map(row) }])).toContain(
+      'Line · How',
+    )
   })
 
   it('opens the fold that holds a word somebody looked for, and no other', async () => {

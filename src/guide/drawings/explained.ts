@@ -23,7 +23,7 @@ const STRIP: Drawing = {
       ],
       look: 'path',
     },
-    { text: 'need', at: [60, 28], anchor: 'middle' },
+    { text: 'need', at: [80, 28], anchor: 'middle' },
     {
       line: [
         [290, 36],

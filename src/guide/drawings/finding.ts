@@ -202,6 +202,7 @@ const LOAD: Drawing = {
       ],
       look: 'open',
     },
+    { text: 'antenna off', at: [312, 82], anchor: 'end' },
     { text: 'Gone in 1 and 2: antenna. Only in 1: coax.', at: [8, 162] },
   ],
 }

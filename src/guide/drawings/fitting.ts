@@ -138,12 +138,12 @@ const WAY: Drawing = {
     { text: 'shell', at: [8, 114] },
     {
       line: [
-        [84, 34],
-        [104, 34],
+        [78, 34],
+        [108, 34],
       ],
       look: 'path',
     },
-    { text: 'noise', at: [108, 38] },
+    { text: 'noise', at: [112, 38] },
     { text: 'CL: from a high into a low impedance', at: [8, 136], bold: true },
     { box: [8, 150, 64, 40], look: 'case' },
     { text: 'high', at: [40, 175], anchor: 'middle' },
@@ -162,7 +162,7 @@ const WAY: Drawing = {
     },
     {
       line: [
-        [84, 152],
+        [78, 152],
         [104, 152],
       ],
       look: 'path',

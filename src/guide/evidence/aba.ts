@@ -142,6 +142,9 @@ const TABLE: readonly Switchable[] = [
   },
 ]
 
+/** A name inside a sentence: L-band keeps its letter. */
+const inSentence = (name: string): string => name.replace(/^\p{Lu}(?=\p{Ll})/u, (letter) => letter.toLowerCase())
+
 function itemOf({ suspect, text, how, minutes, needs, cautions, note }: Switchable): Evidence {
   const source = SOURCE_SUSPECTS.find(({ id }) => id === suspect)
   if (source === undefined) throw new RangeError(`no source "${suspect}"`)
@@ -152,7 +155,7 @@ function itemOf({ suspect, text, how, minutes, needs, cautions, note }: Switchab
     kind: 'test',
     about: 'source',
     text,
-    why: `Three switchings that agree prove or clear it: ${source.name.toLowerCase()}.`,
+    why: `Three switchings that agree prove or clear it: ${inSentence(source.name)}.`,
     findOut: how.join(' '),
     minutes,
     ...(needs === undefined ? {} : { needs }),

@@ -1,3 +1,4 @@
+import { durationWords } from '../../guide/duration.ts'
 import type { Evidence } from '../../guide/investigation.ts'
 import { Text } from './book/terms.tsx'
 
@@ -27,12 +28,7 @@ export function TestCard({ item }: { readonly item: Evidence }) {
       <p>
         <Text of={card.expect} />
       </p>
-      <p class="muted small">About {duration(minutes)}, getting at it included.</p>
+      <p class="muted small">About {durationWords(minutes)}, getting at it included.</p>
     </section>
   )
-}
-
-function duration(minutes: number): string {
-  if (minutes >= 1440) return 'a day or more'
-  return minutes === 1 ? 'one minute' : `${minutes} minutes`
 }

@@ -67,3 +67,25 @@ test('an instrument whose figure is recalled or read says so beside practice', (
   expect(cited('test-with-milliohm-meter')).toContainEqual({ id: 'mil-b-5087', standing: 'memory' })
   expect(cited('test-with-multimeter')).toContainEqual({ id: 'R16', standing: 'read' })
 })
+
+test('a test says how long it takes in words, and keeps the letters of a name inside its sentence', () => {
+  const textsOf = (id: string) =>
+    pages()
+      .filter((page) => page.id === id)
+      .flatMap(({ blocks }) =>
+        blocks.flatMap((block) =>
+          block.is === 'rows'
+            ? block.rows.map(({ label, text }) => `${label}: ${text}`)
+            : block.is === 'text'
+              ? [block.text]
+              : [],
+        ),
+      )
+  expect(textsOf('test-flight-table')).toContain('Time: A day or more.')
+  expect(textsOf('test-aba-l-band').join(' ')).toContain('prove or clear it: L-band pulses')
+  expect(
+    pages()
+      .flatMap(({ id }) => textsOf(id))
+      .filter((text) => /^Minutes|\bl-band/.test(text)),
+  ).toEqual([])
+})

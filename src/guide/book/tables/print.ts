@@ -9,7 +9,7 @@ export const print = (si: number | undefined, quantity: Quantity, digits = 3): s
   si === undefined ? '–' : formatQuantity(si, quantity, digits)
 
 /** A share as a percentage. */
-export const percent = (share: number): string => `${Number((100 * share).toPrecision(3))} %`
+export const percent = (share: number): string => formatQuantity(share, 'fraction', 3)
 
 /** Each source once, in the order met; a page without one is a fault of ours. */
 export function together(sources: readonly Source[]): readonly [Source, ...Source[]] {

@@ -1,6 +1,7 @@
 /** The shelf of tests: an instrument a page, and each test of the guide as a page, made from the guide's own card. */
 import type { Source } from '../../../calc/types.ts'
 import { PRACTICE } from '../../../reference/line-kinds/cite.ts'
+import { durationWords } from '../../duration.ts'
 import { EVIDENCE } from '../../evidence/evidence.ts'
 import type { Evidence, Reading, TestCard } from '../../investigation.ts'
 import { FIELD_NOTES } from '../../notes.ts'
@@ -36,7 +37,7 @@ function pageOf(item: Evidence, card: TestCard): BookPage {
       rows: [
         { label: 'Expect', text: card.expect },
         ...card.with.map((one) => ({ label: capital(one.instrument), text: `${capital(one.setting)}.` })),
-        { label: 'Minutes', text: String(item.minutes) },
+        { label: 'Time', text: `${capital(durationWords(item.minutes))}.` },
       ],
     },
     ...(item.picture === undefined ? [] : [{ is: 'drawing', drawing: item.picture } as const]),

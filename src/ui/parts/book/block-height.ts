@@ -92,7 +92,7 @@ export const headHeight = (title: string): number => 67 + linesOf(title, 272, 9.
 
 /** The titles of what to beware of, in one box. */
 export const cautionsHeight = (titles: readonly string[]): number =>
-  titles.length === 0 ? 0 : linesOf(titles.join(' · '), WIDTH_PX - 58, PLAIN_PX) * 20 + 10 + GAP_PX
+  titles.length === 0 ? 0 : linesOf(titles.join('\u00A0· '), WIDTH_PX - 58, PLAIN_PX) * 20 + 10 + GAP_PX
 
 export const headingHeight = (): number => 20 + GAP_PX
 

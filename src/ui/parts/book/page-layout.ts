@@ -6,7 +6,6 @@
 import { blockTexts, tappedInBlock } from '../../../guide/book/page-texts.ts'
 import { sectionsOf } from '../../../guide/book/sections.ts'
 import type { Block, BookPage, Shelf, Waveform } from '../../../guide/book/types.ts'
-import { FILL_INS } from '../../../guide/fill-ins.ts'
 import { SAFETY_TEXTS } from '../../../reference/safety.ts'
 import { fittingCautions } from '../cautions.tsx'
 import {
@@ -19,6 +18,7 @@ import {
   type Table,
   tableHeight,
 } from './block-height.ts'
+import { HOW, isPlain, nameOf } from './fold-names.ts'
 
 /** A block that is shown; of a table so many rows before the rest is asked for. */
 export type Shown = { readonly block: Block; readonly atOnce?: number }
@@ -72,9 +72,6 @@ function rankOf(shelf: Shelf, block: Block, at: number, isFirstText: boolean): n
   }
 }
 
-const HOW = 'How to check: '
-const EXAMPLE = 'Example: '
-
 /** What a picture shows, for those who rather read. */
 const saidOf = ({ said }: Waveform): Block => ({ is: 'text', text: said, name: 'In words' })
 
@@ -102,34 +99,6 @@ function atomsOf({ shelf, blocks }: BookPage): readonly Atom[] {
   )
 }
 
-/** What the fold of a block is called that has no heading of its own. */
-function nameOf(block: Block): string {
-  switch (block.is) {
-    case 'text':
-      if (block.name !== undefined) return block.name
-      return block.text.startsWith(HOW) ? 'How to check' : block.text.startsWith(EXAMPLE) ? 'Example' : 'Read on'
-    case 'list':
-      return block.ordered === true ? `Steps, ${block.items.length}` : 'Read on'
-    case 'never':
-      return `Never, ${block.items.length}`
-    case 'rows':
-      return block.rows.map(({ label }) => label).join(', ')
-    case 'table':
-      return `${block.caption ?? 'Table'}, ${block.rows.length} rows`
-    case 'drawing':
-      return 'Drawing'
-    case 'waveform':
-      return block.waveform.title
-    case 'sound':
-      return 'Sound'
-    case 'fill-in':
-      return FILL_INS[block.table].title
-    case 'open-check':
-    case 'heading':
-      return 'Checks'
-  }
-}
-
 const rowsTogether = (one: Block | undefined, other: Block): Block | undefined =>
   one?.is === 'rows' && other.is === 'rows' ? { is: 'rows', rows: [...one.rows, ...other.rows] } : undefined
 
@@ -148,7 +117,9 @@ function belongs(fold: Folding, { block, section }: Atom, isWhole: boolean): boo
   if (last === undefined || fold.section !== section || isApart(last) !== isApart(block)) return false
   if (isApart(last)) return last.is === block.is
   if (isWhole && fold.isWhole) return true
-  return last.is === block.is && (block.is === 'rows' || nameOf(block) === nameOf(last))
+  return (
+    last.is === block.is && (block.is === 'rows' || (isPlain(block) && isPlain(last)) || nameOf(block) === nameOf(last))
+  )
 }
 
 function partsOf(atoms: readonly Atom[], open: ReadonlySet<Atom>, rows: Rows): readonly Part[] {
@@ -187,8 +158,9 @@ function partsOf(atoms: readonly Atom[], open: ReadonlySet<Atom>, rows: Rows): r
 
 const isPicture = ({ is }: Block): boolean => is === 'drawing' || is === 'waveform' || is === 'sound'
 
-/** Rows begin with a line of their own, and a picture with its name. */
-const gapOver = (block: Block): number => (block.is === 'rows' ? 7 : isPicture(block) ? 4 : GAP_PX)
+/** Rows begin with a line of their own, and a picture with its name; under a heading both stand close. */
+const gapOver = (block: Block, isHeaded: boolean): number =>
+  block.is === 'rows' ? (isHeaded ? 7 : 8) : isPicture(block) ? (isHeaded ? 0 : 4) : GAP_PX
 
 /** How far down a page goes that is laid out so. */
 function heightOf(page: BookPage, parts: readonly Part[]): number {
@@ -207,7 +179,7 @@ function heightOf(page: BookPage, parts: readonly Part[]): number {
     endNames()
     if (part.heading !== undefined) px += headingHeight()
     for (const [at, { block, atOnce }] of part.shown.entries()) {
-      px += part.heading !== undefined && at === 0 && isPicture(block) ? 0 : gapOver(block)
+      px += gapOver(block, part.heading !== undefined && at === 0)
       px += block.is === 'table' ? tableHeight(block, atOnce ?? block.rows.length) : blockHeight(block)
     }
   }

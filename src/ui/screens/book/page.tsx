@@ -16,6 +16,10 @@ import { PrintHead } from '../../parts/print-head.tsx'
 import { Sources } from '../../parts/working.tsx'
 import { Head } from '../../shell/head.tsx'
 
+/** A desk, or a tablet held upright. */
+const ROOM = '(min-width: 56.25rem), (min-width: 40rem) and (min-height: 60rem)'
+const hasRoom = (): boolean => typeof matchMedia === 'function' && matchMedia(ROOM).matches
+
 const drawingsOf = ({ blocks }: BookPage) => blocks.flatMap((block) => (block.is === 'drawing' ? [block.drawing] : []))
 
 /** What every page ends with: its words, where it is from, and what it has to do with. */
@@ -38,7 +42,8 @@ function Foot({ page: { id, sources } }: { readonly page: BookPage }) {
 
 /**
  * A page of the book: what its title asks, on one screen of a phone, and by name all else it says, where it is from and
- * what it has to do with. `find`: words somebody looked for; what holds them is not folded.
+ * what it has to do with; a wide screen has room for all it says. `find`: words somebody looked for; what holds them is
+ * not folded.
  */
 export function PageView(given: {
   readonly page: BookPage
@@ -47,6 +52,7 @@ export function PageView(given: {
 }) {
   const { page, shelf, find } = given
   const parts = useMemo(() => layoutOf(page), [page])
+  const open = useMemo(() => (hasRoom() ? new Set(parts) : soughtFolds(parts, find)), [parts, find])
   const texts = useMemo(() => tappedTexts(parts), [parts])
   const drawings = useMemo(() => drawingsOf(page), [page])
   return (
@@ -60,7 +66,7 @@ export function PageView(given: {
       <PrintHead />
       <article class="prose stack book-page">
         <CautionLine ids={fittingCautions(page.cautions ?? [])} />
-        <Sections parts={parts} title={page.title} wanted={soughtFolds(parts, find)} foot={<Foot page={page} />} />
+        <Sections parts={parts} title={page.title} wanted={open} foot={<Foot page={page} />} />
         <p class="print-only">{SCREENING.text}</p>
       </article>
     </TermsIn>
