@@ -169,6 +169,8 @@ describe.each([
     await pasteIt()
     await button('Take over').click()
     const rows = async () => {
+      // the view is fetched when it is first gone to
+      await contacts().getByRole('link').first().waitFor()
       await page.getByText('Working out every contact').waitFor({ state: 'detached' })
       return contacts().getByRole('link').allTextContents()
     }
@@ -206,7 +208,6 @@ describe.each([
     await button('Bring it in').click()
     await page.getByRole('link', { name: /^New design/ }).click()
     await region('Connectors').getByRole('link', { name: /^J1/ }).click()
-    await contacts().getByRole('link').first().waitFor()
     expect(await rows()).toEqual(before)
   })
 })
