@@ -48,9 +48,16 @@ describe('a clamp', () => {
     const alone = loop({ clampOhm: '100', fallDb: '9.5424' })
     expect([alone.verdict, alone.headline.startsWith('Not known')]).toEqual(['unknown', true])
     expect(loop({}).verdict).toBe('unknown')
-    const both = loop({ clampOhm: '100', fallDb: '9.5424', currentDb: '60 dBµA', voltageDb: '80 dBµV' })
+    const read = { clampOhm: '100', fallDb: '9.5424', currentDb: '60 dBµA', voltageDb: '80 dBµV' }
+    const both = loop({ ...read, offDb: '0' })
     expect(both.verdict).toBe('ok')
     expect(plain(both.headline)).toBe('The load is 10 Ω, the source 15 Ω to 60 Ω.')
+    // one decibel of either reading makes the load 8.9 Ω: a figure that rests on none being off is no plain answer
+    const unsaid = loop(read)
+    expect(unsaid.verdict).toBe('marginal')
+    expect(plain(unsaid.headline)).toBe(
+      'With care, as if no reading were off: the load is 10 Ω, the source 15 Ω to 60 Ω.',
+    )
   })
 
   it('is no plain yes where the load alone is more than the whole loop: both ends cancel', () => {
@@ -89,7 +96,7 @@ describe('a clamp', () => {
     expect(one.verdict).toBe('marginal')
     expect(plain(one.headline)).toMatch(/^With care, if both are resistances: the load is/u)
     // ω·C·R of 20.44 Ω ten times as far: 10·log10(1 + 38.54²) = 31.7 dB; 24 dB is that of a line that resonates
-    expect(loop({ ...read, secondF: '10n', secondDb: '31.72' }).verdict).toBe('ok')
+    expect(loop({ ...read, secondF: '10n', secondDb: '31.72', offDb: '0' }).verdict).toBe('ok')
     expect(loop({ ...read, secondF: '10n', secondDb: '29' }).verdict).not.toBe('ok')
   })
 

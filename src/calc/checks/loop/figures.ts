@@ -29,6 +29,8 @@ export type LoopFigures = Figures & {
   readonly load?: OhmSpan & { readonly ohm: number }
   /** the load alone is more than the whole loop: both ends cancel */
   readonly isResonant?: true
+  /** nothing speaks against what the ends are taken for */
+  readonly areResistances?: true
   /** Rs ∥ Rl over the whole error of the readings */
   readonly parallel?: OhmSpan
   /** both ends over the whole error of clamp and capacitors; where a reading may be off */
@@ -146,6 +148,8 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   const isResonant = load !== undefined && loop !== undefined && load.least > loop.most
   // no two resistances have what clamp and capacitor read, over no error of the readings either
   const isRefuted = both && pair === undefined && ends === undefined
+  // ends worked out as if no reading were off stand for nothing that was measured
+  const isErrorKnown = given.offDb !== undefined
   // by current and voltage the load is a size of its own; by capacitors both ends are taken for resistances
   const areResistances =
     load !== undefined ? !isResonant && !isRefuted : capacitors.parallelFrom === 'two' && !isReactive(capacitors)
@@ -153,7 +157,7 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   const isSpan = isReal(source?.most)
   return {
     // the question is for both ends: it is answered when both are handed over, and surely where both were seen to be resistances
-    verdict: !isSpan || loadOhm === undefined ? 'unknown' : areResistances ? 'ok' : 'marginal',
+    verdict: !isSpan || loadOhm === undefined ? 'unknown' : areResistances && isErrorKnown ? 'ok' : 'marginal',
     bounds: [],
     rungs: [],
     values: existing({
@@ -184,5 +188,6 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
     ...(both && pair === undefined ? { isContradictory: true } : {}),
     ...(load === undefined ? {} : { load }),
     ...(isResonant ? { isResonant } : {}),
+    ...(areResistances ? { areResistances } : {}),
   }
 }

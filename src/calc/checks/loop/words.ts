@@ -79,15 +79,17 @@ function needsOf({ firstF, readAtHz, clampOhm, currentDb }: LoopGiven): Pick<Suc
 }
 
 /** What a load and a source that are told with care rest on. */
-function doubtOf(isResonant: true | undefined, isLoadRead: boolean): string {
+function doubtOf({ isResonant, areResistances, load }: LoopFigures): string {
   if (isResonant) return 'both ends cancel'
-  return isLoadRead ? 'something resonates or a reading is off' : 'if both are resistances'
+  if (areResistances) return 'as if no reading were off'
+  return load === undefined ? 'if both are resistances' : 'something resonates or a reading is off'
 }
 
-function headlineOf(given: LoopGiven, { loop, values, refusedTrial, verdict, isResonant, load }: LoopFigures): string {
+function headlineOf(given: LoopGiven, figures: LoopFigures): string {
+  const { loop, values, refusedTrial, verdict } = figures
   const { loopOhm, parallelOhm, loadOhm, sourceLeastOhm, sourceMostOhm } = values
   if (loadOhm !== undefined && sourceLeastOhm !== undefined && sourceMostOhm !== undefined)
-    return `${verdict === 'marginal' ? `With care, ${doubtOf(isResonant, load !== undefined)}: the` : 'The'} load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
+    return `${verdict === 'marginal' ? `With care, ${doubtOf(figures)}: the` : 'The'} load is ${ohm(loadOhm)}, the source ${spanWords(sourceLeastOhm, sourceMostOhm)}.`
   if (loadOhm !== undefined) return `Not known where it comes from; the load is ${ohm(loadOhm)} at this frequency.`
   if (loopOhm !== undefined && loop !== undefined) {
     const most = Number.isFinite(loop.most) ? ` to ${ohm(loop.most)}` : ' and more'
