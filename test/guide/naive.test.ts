@@ -32,6 +32,9 @@ describe('the naive walker', () => {
         if (!FITS_A_PART.has(kind)) return
         expect(known(answers, 'bond'), `${end}: bond`).toBe(true)
         expect(known(answers, 'shield-ends'), `${end}: shield`).toBe(true)
+        // "Repair it before any part", "Close it before any part"
+        expect(answers['bond'], `${end}: bond`).not.toBe('poor')
+        expect(answers['shield-ends'], `${end}: shield`).not.toBe('open')
         if (answers['wrong'] === 'data') expect(known(answers, 'bus-ohms'), `${end}: bus`).toBe(true)
         if (end === 'decouple-supply' || end === 'choke-drive') return
         expect(known(answers, 'mode') || ['whole', 'each-leg'].includes(answers['cable'] ?? ''), `${end}: mode`).toBe(
@@ -43,6 +46,19 @@ describe('the naive walker', () => {
       }),
       { numRuns: 150 },
     )
+  })
+
+  it('is sent to mend a bond or a shield that was found poor, whatever part it asked for', () => {
+    const planned: Answers = { ...GATE, wrong: 'plan', mode: 'common', kind: 'can', frequency: 'vhf', need: 'twenty' }
+    const ends = { impedance: 'fifty', 'surge-threat': 'none', box: 'yes' }
+    const endOf = (bond: string, shield: string, direction: string) =>
+      replay(GUIDE, { ...planned, ...ends, 'plan-direction': direction, bond, 'shield-ends': shield }).current.id
+    for (const direction of ['emission', 'stand', 'dont-know']) {
+      expect(endOf('poor', 'good', direction)).toBe('bond-first')
+      expect(endOf('good', 'open', direction)).toBe('shield-first')
+      expect(endOf('poor', 'open', direction)).toBe('bond-first')
+    }
+    expect(endOf('good', 'good', 'stand')).toBe('filter-victim-box')
   })
 
   it('never takes more than forty taps to an outcome', () => {

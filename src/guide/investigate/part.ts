@@ -56,10 +56,16 @@ function byKindAndFrequency(answers: Answers): NodeId | undefined {
 const PLACES: Readonly<Record<string, 'box' | 'inline' | 'either'>> = { yes: 'box', no: 'inline' }
 const placeOf = (answers: Answers): 'box' | 'inline' | 'either' => PLACES[answers['box'] ?? ''] ?? 'either'
 
+/** Bond and shield as a part needs them: seen or measured, and mended before any part where they are poor or open. */
+function footing(answers: Answers): Step | undefined {
+  if (answers['bond'] === 'poor') return { end: 'bond-first' }
+  if (answers['shield-ends'] === 'open') return { end: 'shield-first' }
+  return collect(answers, ['bond', 'shield-ends'], [])
+}
+
 /** Facts a part on a line needs: bond, shield and mode seen or measured, then kind, frequency and place. */
 function lineFacts(answers: Answers, kindItem: 'kind' | 'kind-source'): Step | undefined {
-  const needed = ['bond', 'shield-ends', ...(hasMode(answers) ? [] : ['mode']), kindItem]
-  const first = collect(answers, needed, ['frequency'])
+  const first = footing(answers) ?? collect(answers, [...(hasMode(answers) ? [] : ['mode']), kindItem], ['frequency'])
   if (first !== undefined) return first
   const early = byKindAndFrequency(answers)
   return early === undefined ? collect(answers, [], ['box']) : { end: early }
@@ -84,7 +90,7 @@ function onCable(found: Found, answers: Answers): Step {
 }
 
 function bySupply(answers: Answers): Step {
-  const step = busFirst(answers) ?? collect(answers, ['bond', 'shield-ends'], ['kind', 'frequency'])
+  const step = busFirst(answers) ?? footing(answers) ?? collect(answers, [], ['kind', 'frequency'])
   if (step !== undefined) return step
   return { end: kindOf(answers)?.barredWhy === undefined ? 'decouple-supply' : 'stop-kind' }
 }
@@ -118,7 +124,7 @@ export function partStep(found: Found, answers: Answers): Step {
   const { id } = found.cure.suspect
   if (id === 'cable') return onCable(found, answers)
   if (id === 'supply') return bySupply(answers)
-  if (id === 'drive') return collect(answers, ['bond', 'shield-ends'], []) ?? { end: plainEnd(found, answers) }
+  if (id === 'drive') return footing(answers) ?? { end: plainEnd(found, answers) }
   if (TREATED_AT_SOURCE.has(id)) return atSource(found, answers)
   const end = plainEnd(found, answers)
   return WITH_SUPPRESSOR.has(end) ? suppressorStep(answers, end, []) : { end }
