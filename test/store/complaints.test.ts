@@ -212,4 +212,17 @@ describe('what is under way', () => {
     expect((await readTriage()).answers).toEqual({ q: 'other' })
     expect((await readTriagesAside()).map(({ answers }) => answers)).toEqual([{ q: 'afresh' }, { q: 'mine', r: 'on' }])
   })
+
+  it('left behind by a window that ended makes room for a newer triage, and not for an older one', async () => {
+    const there = { ...emptyTriage(), updatedAt: '2026-06-01T10:00:05.000Z', answers: { q: 'there' } }
+    await writeTriage(there)
+    const before = { ...emptyTriage(), updatedAt: '2026-06-01T10:00:04.000Z', answers: { q: 'before' } }
+    await writeTriage(before, undefined, true)
+    expect((await readTriage()).answers).toEqual({ q: 'there' })
+    expect((await readTriagesAside()).map(({ answers }) => answers)).toEqual([{ q: 'before' }])
+    const after = { ...emptyTriage(), updatedAt: '2026-06-01T10:00:06.000Z', answers: { q: 'after' } }
+    await writeTriage(after, undefined, true)
+    expect((await readTriage()).answers).toEqual({ q: 'after' })
+    expect((await readTriagesAside()).map(({ answers }) => answers)).toEqual([{ q: 'there' }, { q: 'before' }])
+  })
 })

@@ -140,6 +140,8 @@ describe('a choke over its tolerance', () => {
     const result = run(filterCheck, { ...PAIR, mode: 'differential', chokeH: '51u', chokeLeakageH: '300n' })
     expect(si(result, 'worstInsertionLossDb')).toBeCloseTo(expected, 6)
     expect(result.verdict).toBe('fails')
+    // what is said is of one leg, and says so
+    expect(result.headline.replaceAll('\u00a0', ' ')).toMatch(/come off at 30 MHz from \d+ Ω in each leg with/u)
   })
 })
 

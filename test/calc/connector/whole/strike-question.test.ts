@@ -232,6 +232,11 @@ describe('the kinds of suppressor a connector takes', () => {
     )
   })
 
+  it('tell a part of both signs from one of one sign', () => {
+    const both = kinds([...two, contactOf('3', { ...surge, suppressorBidirectional: 'true' }, exactly)])
+    expect(both?.sentence).toMatch(/2 × [^;]+, one sign; 1 × [^;]+, both signs\.$/u)
+  })
+
   it('are not spoken of where there is none', () => {
     const { standoffV: _, ratedPulseW: __, ...without } = surge
     expect(kinds([contactOf('1', without, exactly)])).toBeUndefined()
