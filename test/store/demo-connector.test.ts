@@ -41,6 +41,9 @@ describe('the invented box', () => {
       const legs = contacts.filter(({ lineId }) => lineId === id).map(({ leg }) => leg)
       expect([[undefined], ['a', 'b']]).toContainEqual(legs)
     }
+    // no two contacts are on one wire: the legs of a pair are two colours of it
+    const wires = contacts.flatMap(({ texts: { wire } }) => (wire === undefined ? [] : [wire]))
+    expect(wires.filter((wire, i) => wires.indexOf(wire) !== i)).toEqual([])
     expect(contacts.filter(({ lineId, type }) => (lineId === undefined) === (type === 'line'))).toEqual([])
     expect(contacts.filter((contact) => choiceOf(contact) !== undefined)).toEqual([])
   })

@@ -144,6 +144,24 @@ test('a resonance that only parts at an end of their tolerance bring to 3 dB is 
   )
 })
 
+test('both axes of the plot are named', () => {
+  const ends = { sourceOhm: '50', loadOhm: '50', frequencyHz: '10M' }
+  const plot = run(filterCheck, { topology: 'C', capacitanceF: '10n', ...ends }).pictures.find(
+    ({ is }) => is === 'plot',
+  )
+  expect(plot).toMatchObject({ xLabel: 'frequency', yLabel: 'dB' })
+})
+
+test('a bead counts up to the last frequency it is known at, and not beyond', () => {
+  const bead = { beadHz: '1M; 3M; 10M', beadOhm: '30; 60; 90', beadReactanceOhm: '20; 30; 20' }
+  const at = (frequencyHz: string) =>
+    run(filterCheck, { topology: 'L', ...bead, sourceOhm: '50', loadOhm: '50', frequencyHz, neededDb: '1' })
+  const unknown = (frequencyHz: string) => at(frequencyHz).findings.some(({ verdict }) => verdict === 'unknown')
+  expect([unknown('1M'), unknown('10M'), unknown('10.1M')]).toEqual([false, false, true])
+  // (100 + 90 + j·20)/100, of a part that may be a quarter less
+  expect(si(at('10M'), 'insertionLossDb')).toBeCloseTo(20 * Math.log10(Math.hypot(190, 20) / 100), 6)
+})
+
 test('a topology without its part asks for it', () => {
   expect(run(filterCheck, { topology: 'PI', capacitanceF: '4n7' }).headline).toBe('Not known: needs the inductance.')
   expect(run(filterCheck, { topology: 'T' }).headline).toBe('Not known: needs the capacitance and the inductance.')

@@ -87,6 +87,10 @@ describe('inrush', () => {
   it('is V/R without inductance', () => {
     expect(si(power({ ...DC, wiringOhm: '0.7' }), 'inrushPeakA')).toBeCloseTo(40, 9)
     expect(si(power({ ...DC, wiringOhm: '0.7' }), 'inrushPeakV')).toBe(28)
+    // each is worked out in its own unit
+    const { inrushPeakA, inrushPeakV } = power({ ...DC, wiringOhm: '0.7' }).outputs
+    expect(inrushPeakA?.basis.steps.map(({ si, quantity }) => [si, quantity])).toEqual([[40, 'current']])
+    expect(inrushPeakV?.basis.steps.map(({ si, quantity }) => [si, quantity])).toEqual([[28, 'voltage']])
   })
 
   it('is the lossless bound without resistance, at the crest', () => {

@@ -91,7 +91,10 @@ describe('nothing must come off', () => {
 
   it('is a yes where the whole span of the limit was read', () => {
     // a decade in steps of 4.0 %
-    expect(at(points(60))).toMatchObject({ verdict: 'ok' })
+    const whole = at(points(60))
+    expect(whole).toMatchObject({ verdict: 'ok' })
+    // 50 dBµV under 60
+    expect(plain(whole.headline)).toMatch(/^Nothing must come off: .*10 dB under .* margin kept\.$/u)
   })
 
   it.each([

@@ -290,6 +290,16 @@ describe('polarity, lead and side', () => {
   })
 })
 
+describe('the worst of a ring', () => {
+  it('says of which parts its frequency is, as the volts that come with it do', () => {
+    const filter = { topology: 'LC', capacitanceF: '10n', inductanceH: '1u', withstandV: '90' }
+    const { outputs } = answer({ ...R1, ...filter, waveform: 'wf3', level: '1' })
+    expect(outputs['worstRingHz']?.cell).toMatchObject({ is: 'si' })
+    expect(outputs['worstRingHz']?.basis).toEqual(outputs['worstLoadPeakV']?.basis)
+    expect(outputs['worstRingHz']?.basis).not.toEqual(outputs['loadPeakV']?.basis)
+  })
+})
+
 describe('the signal', () => {
   const light = { waveform: 'iec-esd', level: '2', standoffV: '15', ratedPulseW: '400', bidirectional: 'true' }
 

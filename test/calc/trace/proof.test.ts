@@ -45,6 +45,16 @@ describe('holds', () => {
     expect(lossDb).toBeCloseTo(50, 6)
   })
 
+  it('where the trace before was worst at its very first row', () => {
+    const found = ask(
+      QUIET,
+      sweep((hz) => (hz < 10.1e3 ? 110 : 40)),
+    )
+    if (!found.holds) throw new Error(found.missing)
+    expect(found.worst?.hz).toBe(10e3)
+    expect(found.worst?.overDb).toBeCloseTo(110 - 94, 6)
+  })
+
   it('of a file that names no unit in that of the check: −67 dBm are 40 dBµV in 50 Ω', () => {
     const dbm = { ...QUIET, unit: undefined, db: QUIET.db.map((db) => db - 107) }
     const found = ask(dbm, BEFORE, { traceUnit: 'dbm', traceImpedanceOhm: '50' })
