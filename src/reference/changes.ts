@@ -10,6 +10,7 @@ export const CHANGES: readonly Edition[] = [
     changes: [
       'A capacitor that is small for its value is doubted, and so is an inductor that its current saturates.',
       'A step through two coils may not overshoot by more than one through a section damped by 0.7.',
+      'A part that meets its need only by resonance with its lead and bond is no plain yes.',
       'A whole connector is planned at once: its face, its schedule, one shared path to the case, sheets to print.',
       'A progressive trial is noted step by step, and counts in the window by what it showed and excluded.',
       'A measured trace can be kept with a line, compared before and after, and prove a cure.',

@@ -1,6 +1,7 @@
 /** The Line of a contact as its connector has it, and the answer of the window on it. */
 import { lineKindById } from '../../reference/line-kinds.ts'
 import { windowCheck } from '../checks/window/check.ts'
+import { BY_RESONANCE } from '../checks/window/earned.ts'
 import { type Barred, type OpenWindow, type WindowFigures, windowFigures } from '../checks/window/figures.ts'
 import { type WindowGiven, windowInputs } from '../checks/window/inputs.ts'
 import { fixedRow } from '../checks/window/row.ts'
@@ -116,8 +117,10 @@ function chosenWindow(valueF: number): Check {
 function withValue(found: OpenWindow, valueF: number): OpenWindow {
   const proposal = { valueF, series: 'E12', verdict: 'ok' } as const
   const row = { ...found.row, proposal }
-  const { verdict } = fixedRow(row, found.setup)
-  return { ...found, row: { ...row, verdict }, verdict, values: { ...found.values, proposedF: valueF } }
+  const { verdict, reasons: fixed } = fixedRow(row, found.setup)
+  const others = row.reasons.filter((reason) => reason !== BY_RESONANCE)
+  const reasons = fixed.includes(BY_RESONANCE) ? [BY_RESONANCE, ...others] : others
+  return { ...found, row: { ...row, verdict, reasons }, verdict, values: { ...found.values, proposedF: valueF } }
 }
 
 /** Whether the kind of a line, or its safety questions, bar every part. */

@@ -1,6 +1,8 @@
 /** What a contact's window says in the schedule, one sentence each. */
+import { BY_RESONANCE } from '../checks/window/earned.ts'
 import { windowInputs } from '../checks/window/inputs.ts'
 import { windowSaid } from '../checks/window/sentence.ts'
+import { BY_RESONANCE_WORDS } from '../checks/window/words.ts'
 import { listed } from '../explain/sentence.ts'
 import { asAssumed } from '../line/evaluate.ts'
 import { howOf, nameOf } from '../line/missing.ts'
@@ -39,7 +41,8 @@ export function partWords({ topology, valueF, inductanceH }: ContactPart): strin
 }
 
 /** The user's own part with the limits it was judged by. */
-export function chosenWords(part: ContactPart, verdict: Verdict, { row: { least, upper } }: OpenAnswer): string {
+export function chosenWords(part: ContactPart, verdict: Verdict, shown: OpenAnswer): string {
+  const { least, upper } = shown.row
   if (!hasCapacitor(part.topology)) return `${partWords(part)}, your choice: ${VERDICT_WORDS[verdict]}.`
   const from =
     least !== undefined && Number.isFinite(least.markedF) && least.markedF > 0
@@ -47,5 +50,9 @@ export function chosenWords(part: ContactPart, verdict: Verdict, { row: { least,
       : []
   const to = upper === undefined ? [] : [`at most ${formatEstimate(upper.markedF, 'capacitance', 'most')}`]
   const limits = [...from, ...to].join(', ')
-  return `${partWords(part)}, your choice: ${VERDICT_WORDS[verdict]}.${limits === '' ? '' : ` ${capital(limits)}.`}`
+  return `${partWords(part)}, your choice: ${VERDICT_WORDS[verdict]}.${limits === '' ? '' : ` ${capital(limits)}.`}${resonanceWords(shown)}`
 }
+
+/** Behind the sentence of a part that meets its need by the resonance with its lead and bond alone. */
+export const resonanceWords = ({ row }: OpenAnswer): string =>
+  row.reasons.includes(BY_RESONANCE) ? ` ${capital(BY_RESONANCE_WORDS)}.` : ''

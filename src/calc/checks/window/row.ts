@@ -9,6 +9,7 @@ import { worse } from '../../verdict.ts'
 import { NOT_CLEARED, readUpToBound } from '../trial/bounds.ts'
 import { placings } from './around.ts'
 import { conversionBounds } from './conversion.ts'
+import { BY_RESONANCE, earned, withoutInductance } from './earned.ts'
 import {
   BY_READINGS,
   further,
@@ -35,6 +36,7 @@ export type LineReason =
   | 'element'
   | 'balance'
   | 'not-shown'
+  | 'by-resonance'
   | 'untried'
   | 'refuted'
 
@@ -80,9 +82,14 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     verdicts.set(markedF, verdict)
     return verdict
   }
-  // a value that a trial shows comes before one that is only computed
+  const clean = withoutInductance(placed)
+  const isHeldClean = (markedF: number): boolean =>
+    markedF === 0 || clean === undefined || holds(heldAt(clean, setup, markedF)) === 'ok'
+  // a value that a trial shows comes before one that is only computed, and one that needs no resonance before one that does
   const preferred = (markedF: number): Verdict =>
-    isShown(setup.shown, topology, markedF, sharesOf(setup)) ? admits(markedF) : worse(admits(markedF), 'marginal')
+    isShown(setup.shown, topology, markedF, sharesOf(setup)) && isHeldClean(markedF)
+      ? admits(markedF)
+      : worse(admits(markedF), 'marginal')
   const needs = [
     ...needBounds(topology, computedNeed),
     ...needBounds(topology, triedNeed, BY_READINGS),
@@ -98,7 +105,11 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   return {
     ...found,
-    ...withLine(notShown(found, topology, setup, admits, placed.length === 0), topology, setup),
+    ...withLine(
+      earned(found, { topology, setup, admits, isHeldClean, isUncomputed: placed.length === 0 }),
+      topology,
+      setup,
+    ),
     least,
     holes: needs.flatMap(({ holes = [] }) => holes),
     balance,
@@ -107,27 +118,6 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     asked: needs,
     service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : held(partF),
   }
-}
-
-/**
- * Where the part is only computed, that is the reason, unless the signal has one of its own. With nothing to compute it
- * with either (ends not known, other frequencies than were read) no bound of a trial alone makes it a yes.
- */
-function notShown(
-  found: Intersection,
-  topology: Topology,
-  setup: WindowSetup,
-  admits: (markedF: number) => Verdict,
-  isUncomputed: boolean,
-): { readonly verdict: Verdict; readonly reasons: readonly (Reason | LineReason)[] } {
-  const marked = found.proposal?.valueF
-  const isClear = marked === undefined || isShown(setup.shown, topology, marked, sharesOf(setup))
-  const isTried = topology === 'C' && setup.shown !== undefined && isClear
-  const isOpen = isUncomputed && !isTried
-  const verdict = isOpen ? worse(found.verdict, 'unknown') : found.verdict
-  if (isClear) return { verdict, reasons: found.reasons }
-  const others = admits(marked) === 'ok' ? found.reasons.filter((reason) => reason !== 'signal') : found.reasons
-  return { verdict, reasons: ['not-shown', ...others] }
 }
 
 /** The row of a choke that meets the need with no capacitor at all; undefined where it does not, or there is none. */
@@ -184,23 +174,28 @@ function withLine(
  * The part of a row that was found, judged under other facts: its own mark (or none, where none was needed) against the
  * need over the whole box, against every bound, and against the signal. A row without a part is worked out anew.
  */
-export function fixedRow(found: WindowRow, setup: WindowSetup): { readonly verdict: Verdict } {
+export function fixedRow(found: WindowRow, setup: WindowSetup): Pick<WindowRow, 'verdict' | 'reasons'> {
   const { topology } = found
   const isWithout = found.need.is === 'none-needed' || found.need.is === 'choke-alone'
   const partF = found.proposal?.valueF ?? (isWithout ? 0 : undefined)
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
-  const margin = heldAt(placedFor(topology, setup), setup, partF)
+  const placed = placedFor(topology, setup)
+  const margin = heldAt(placed, setup, partF)
+  const clean = partF === 0 ? undefined : withoutInductance(placed)
+  const isByResonance = clean !== undefined && holds(heldAt(clean, setup, partF)) === 'fails'
   const bounds = [...setup.bounds, ...upToBounds(triedFor(topology, setup), setup)]
   const { most, upper, permitted, reasons } = intersect(bounds, roomFor(setup, topology), setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
   const bounded: Verdict = reasons.includes('no-room') || isOver(most) || isOver(upper) ? 'fails' : 'ok'
   const verdicts = [
     margin === undefined ? ('unknown' as const) : holds(margin),
+    isByResonance ? ('marginal' as const) : ('ok' as const),
     reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
     isOver(permitted) || permitted?.markedF === 0 ? ('marginal' as const) : ('ok' as const),
     sideVerdict(setup, topology, partF),
   ]
-  return withLine({ verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: [] }, topology, setup)
+  const judged = { verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: isByResonance ? [BY_RESONANCE] : [] }
+  return withLine(judged, topology, setup)
 }
 
 /** Which need asks for most: the computed one, or what the readings of a trial leave. */

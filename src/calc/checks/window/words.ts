@@ -36,6 +36,10 @@ export function coilWords(row: WindowRow, setup: WindowSetup): readonly string[]
   return [...(judged ? coilClauses(judged) : []), ...(converted === undefined ? [] : [converted])]
 }
 
+/** Why a value that meets its need by resonance alone is no plain yes. */
+export const BY_RESONANCE_WORDS =
+  'it takes the inductance of its lead and bond to do it, and less of that would lose it'
+
 function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowRow, setup: WindowSetup): string {
   switch (reason) {
     case 'in-band':
@@ -44,6 +48,8 @@ function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowR
       return 'a chosen rule lacks a fact'
     case 'not-shown':
       return 'computed, not shown by the trial'
+    case 'by-resonance':
+      return BY_RESONANCE_WORDS
     case 'refuted':
       return 'a trial refutes what is computed'
     case 'untried':

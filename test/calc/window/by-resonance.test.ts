@@ -1,0 +1,78 @@
+/**
+ * A need that is met by the resonance of the capacitor with its lead and bond alone. What is entered of them is what they
+ * are at most: a plain yes has to hold with less. Truth: an independent nodal solver over the box of the capacitor.
+ */
+import { describe, expect, test } from 'vitest'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
+import { nodalLossDb } from '../../support/nodal.ts'
+import { run, si } from '../../support/run-check.ts'
+
+const HZ = 10e6
+const NEED_DB = 20
+const LINE = {
+  lineKind: 'discrete-28v',
+  signalOhm: '1k',
+  topology: 'C',
+  frequencyHz: String(HZ),
+  neededDb: String(NEED_DB),
+  sourceOhm: '50',
+  loadOhm: '50',
+  toleranceFrac: '10 %',
+  temperatureFrac: '0',
+  biasFrac: '0',
+  ageingDecades: '0',
+  existingF: '0',
+  suppressorF: '0',
+  eslH: '0',
+  bondOhm: '0',
+  bondH: '0',
+}
+
+/** Least loss of this mark over its tolerance, with any inductance of the bond from `leastH` to what was entered. */
+function leastLossDb(markedF: number, leastH: number, mostH: number): number {
+  const source = { ohm: 50, seriesH: 0 }
+  const load = { ohm: 50, parallelF: 0, parallelH: Number.POSITIVE_INFINITY }
+  const losses = Array.from({ length: 21 * 41 }, (_, i) => {
+    const [k, l] = [i % 21, Math.floor(i / 21)]
+    const circuit: FilterCircuit = {
+      topology: 'C',
+      shunt1: { capacitanceF: markedF * (0.9 + 0.01 * k), esrOhm: 1e-6, eslH: 0 },
+      shunt2: NO_SHUNT,
+      series1: NO_SERIES,
+      series2: NO_SERIES,
+      bondOhm: 1e-6,
+      bondH: leastH + ((mostH - leastH) * l) / 40,
+    }
+    return nodalLossDb(circuit, source, load, HZ)
+  })
+  return Math.min(...losses)
+}
+
+describe('a need that resonance alone would meet', () => {
+  test.each(['bondH', 'eslH'] as const)(
+    'is no plain yes, and a value that needs none comes first: %s',
+    (inductance) => {
+      for (const [text, henries] of [
+        ['20n', 20e-9],
+        ['40n', 40e-9],
+        ['60n', 60e-9],
+        ['100n', 100e-9],
+      ] as const) {
+        const result = run(windowCheck, { ...LINE, [inductance]: text })
+        const markedF = si(result, 'proposedF') ?? 0
+        expect(leastLossDb(markedF, henries, henries), text).toBeGreaterThan(NEED_DB - 1e-3)
+        const isHeld = leastLossDb(markedF, 0, henries) >= NEED_DB
+        if (result.verdict === 'ok') expect(isHeld, text).toBe(true)
+        expect(result.headline.includes('less of that would lose it'), text).toBe(!isHeld)
+      }
+    },
+  )
+
+  test('6.8 nF beside 40 nH: 10 nF, which 0 nH and 40 nH both stand', () => {
+    expect(leastLossDb(6.8e-9, 40e-9, 40e-9)).toBeGreaterThan(NEED_DB)
+    expect(leastLossDb(6.8e-9, 0, 40e-9)).toBeLessThan(NEED_DB)
+    const result = run(windowCheck, { ...LINE, bondH: '40n' })
+    expect([result.verdict, si(result, 'proposedF')]).toEqual(['ok', 10e-9])
+  })
+})
