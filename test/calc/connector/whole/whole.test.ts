@@ -40,6 +40,9 @@ describe('how far it is decided', () => {
     expect(named(said, 'contact-counts')?.sentence).toBe(
       '5 contacts: 1 filtered, 1 bare, 1 undecided, 1 barred, 1 ground.',
     )
+    // a count is of all of them: it points at none; every other finding names contacts of the connector
+    expect(named(said, 'contact-counts')?.contacts).toEqual([])
+    for (const { contacts } of said) expect(['1', '2', '3', '4', '5']).toEqual(expect.arrayContaining([...contacts]))
   })
 
   it('is no better than its contacts by themselves', () => {
