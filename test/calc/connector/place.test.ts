@@ -1,8 +1,8 @@
 /** Where the parts of a contact go, said for each circuit. */
 import { expect, it } from 'vitest'
-import { placeWords } from '../../../src/calc/connector/place.ts'
+import { placeWords, reachOf } from '../../../src/calc/connector/place.ts'
 import type { Topology } from '../../../src/calc/types.ts'
-import { contactOf } from '../../support/decided-contact.ts'
+import { contactOf, lineOf } from '../../support/decided-contact.ts'
 
 const words = (topology: Topology, capacitanceF = 1e-9) =>
   placeWords(contactOf('1', {}, { topology, capacitanceF }), undefined)
@@ -21,4 +21,9 @@ it.each([
 it('asks for a place on the board where a capacitor is larger than a contact usually takes', () => {
   expect(words('C', 220e-9)).toContain('more than a contact usually takes')
   expect(words('L', 220e-9)).not.toContain('more than a contact')
+})
+
+it('of a line of no kind the reach is what was entered, and of one of which nothing was entered it is not known', () => {
+  expect(reachOf(lineOf('l', {}))).toBeUndefined()
+  expect(reachOf(lineOf('l', { busMaxV: '33', busMinV: '-2' }))).toMatchObject({ highV: 33, lowV: -2 })
 })

@@ -290,6 +290,19 @@ describe('polarity, lead and side', () => {
   })
 })
 
+describe('the worst of the tolerances', () => {
+  it('at the small end of a capacitor that holds a surge down is an end, not inside', () => {
+    const twenty = { ...EXACT, toleranceFrac: '20 %' }
+    const result = answer({ ...twenty, level: '3', topology: 'C', capacitanceF: '10u', withstandV: '900' })
+    // less of it holds down less
+    expect(si(result, 'worstCapacitanceF')).toBeCloseTo(8e-6, 12)
+    expect(si(result, 'worstLoadPeakV') ?? 0).toBeGreaterThan(1.05 * (si(result, 'loadPeakV') ?? 0))
+    expect(sentences(result)).toMatch(
+      /The load peaks at [\d.]+ V with the parts as entered and [\d.]+ V at 8 µF, below/u,
+    )
+  })
+})
+
 describe('the worst of a ring', () => {
   it('says of which parts its frequency is, as the volts that come with it do', () => {
     const filter = { topology: 'LC', capacitanceF: '10n', inductanceH: '1u', withstandV: '90' }

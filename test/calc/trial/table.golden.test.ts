@@ -223,6 +223,8 @@ describe('readings', () => {
     expect(read({ noise: '60 dBµV;60 dBµV;50 dBµA;39 dBµV;36 dBµV;60 dBµV;60 dBµV', signal: GOOD }).voids).toEqual([
       'units',
     ])
+    // what was only heard has no unit, and is no second one
+    expect(read({ noise: '60 dBµV;60 dBµV;less;39 dBµV;gone;60 dBµV;60 dBµV', signal: GOOD }).voids).toEqual([])
   })
 })
 
