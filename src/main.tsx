@@ -8,7 +8,7 @@ if (root === null) throw new Error('The page has no place for the app.')
 
 document.documentElement.dataset['version'] = appVersion
 render(<App />, root)
-document.getElementById('late')?.remove()
+document.getElementById('before')?.remove()
 
 // The development server has no worker to offer.
 if (import.meta.env.PROD) startOffline().catch((error: unknown) => console.warn('No offline copy:', error))

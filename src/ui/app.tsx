@@ -18,8 +18,13 @@ import './styles/cards.css'
 import './styles/large-text.css'
 import './styles/print.css'
 import './styles/forced-colors.css'
-// laid out only on paper, but a sheet of styles that comes later makes the whole page be laid out anew
+// a sheet of styles that comes later holds its screen up for a request and makes the whole page be laid out anew: small
+// ones that many screens need, and what is laid out only on paper, come with the first
 import './paper/paper.css'
+import './styles/terms.css'
+import './styles/fold.css'
+import './styles/book.css'
+import './styles/pick-mark.css'
 
 const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskStart)
 const About = lazy(async () => (await import('./screens/about.tsx')).About)

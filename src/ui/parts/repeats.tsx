@@ -1,5 +1,4 @@
 import type { Event } from '../../guide/investigation.ts'
-import '../styles/pick-mark.css'
 
 type Repeated = NonNullable<Event['repeats']>
 

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import { isUsual } from '../../calc/line/fields.ts'
 import type { Result, Success } from '../../calc/types.ts'
 import { sentenceOf } from '../../calc/verdict.ts'
 import type { Answer, CheckModel } from '../../state/check.ts'
@@ -43,7 +44,7 @@ export function AnswerPane({ model }: { readonly model: CheckModel }) {
       {answer.is === 'working' && answer.slow && (
         <Working model={model} doneFrac={answer.doneFrac} over={shown !== undefined} />
       )}
-      {answer.is === 'working' && !answer.slow && shown === undefined && <Coming />}
+      {answer.is === 'working' && !answer.slow && shown === undefined && <Coming model={model} />}
       {answer.is === 'stopped' && <Stopped model={model} />}
       {answer.is === 'broken' && <Broken message={answer.message} />}
     </>
@@ -96,12 +97,20 @@ function AnswerCautions({ result: { cautions, verdict } }: { readonly result: Su
   return useMemo(() => <FoldedCautions ids={cautions} verdict={verdict} />, [cautions.join(), verdict])
 }
 
+/** Of a line that much is said of there is more to answer: its place is kept higher. */
+const MUCH_FIELDS = 6
+
+function comingClass({ fields }: CheckModel): string {
+  const said = fields.peek().filter((field) => field.state === 'value' && !isUsual(field))
+  return said.length < MUCH_FIELDS ? 'answer coming' : 'answer coming much'
+}
+
 type WorkingGiven = { readonly model: CheckModel; readonly doneFrac: number; readonly over: boolean }
 
 /** Progress, and a way to stop; where an older answer stands it lies over that, so that nothing moves. */
 function Working({ model, doneFrac, over }: WorkingGiven) {
   return (
-    <section class={over ? 'answer over' : 'answer coming'} aria-label="Working">
+    <section class={over ? 'answer over' : comingClass(model)} aria-label="Working">
       <label class="progress">
         Working, {Math.round(doneFrac * 100)} %
         <progress max="1" value={doneFrac} />
@@ -114,9 +123,9 @@ function Working({ model, doneFrac, over }: WorkingGiven) {
 }
 
 /** Keeps the place of a first answer that takes more than a moment, so that the fields do not move when it comes. */
-function Coming() {
+function Coming({ model }: { readonly model: CheckModel }) {
   return (
-    <section class="answer coming" aria-label="Answer" aria-busy="true">
+    <section class={comingClass(model)} aria-label="Answer" aria-busy="true">
       <p class="muted">Working…</p>
     </section>
   )

@@ -40,7 +40,7 @@ export function Log() {
       )}
       <Deleted />
       {list !== undefined && <BackupLine isEmpty={list.length === 0} />}
-      <Files />
+      {list !== undefined && <Files />}
     </>
   )
 }

@@ -1,6 +1,5 @@
 import type { ComponentChildren } from 'preact'
 import { Icon } from '../icon.tsx'
-import './fold.css'
 
 /** Folds side by side, by their names; one that is opened takes the whole width. */
 export const Names = ({ children }: { readonly children: ComponentChildren }) => <div class="names">{children}</div>

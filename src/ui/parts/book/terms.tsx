@@ -1,4 +1,3 @@
-import './terms.css'
 import { type ComponentChildren, createContext } from 'preact'
 import { useContext, useEffect, useId, useMemo, useState } from 'preact/hooks'
 import type { GlossaryEntry } from '../../../guide/book/glossary.ts'

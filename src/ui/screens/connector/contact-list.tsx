@@ -7,7 +7,6 @@ import { MARK_WORDS, MarkIcon, markOf } from '../../parts/contact-mark.tsx'
 import { useFrameLater } from '../../parts/frame-later.ts'
 import { Windowed } from '../../parts/windowed.tsx'
 import type { ViewGiven } from './connector.tsx'
-import '../../styles/pick-mark.css'
 
 export type ContactsGiven = ViewGiven & {
   /** rows of the schedule by contact, as far as they are worked out */

@@ -11,7 +11,6 @@ import { Icon } from '../../parts/icon.tsx'
 import { PictureView } from '../../parts/picture.tsx'
 import type { ViewGiven } from './connector.tsx'
 import { ChoiceRow, ConnectorTextField } from './texts.tsx'
-import '../../styles/pick-mark.css'
 
 type Given = ViewGiven & { readonly schedule: Schedule; readonly isLive: boolean }
 

@@ -15,7 +15,6 @@ import {
   undoDropTrace,
 } from '../../../state/traces.ts'
 import { Icon } from '../../parts/icon.tsx'
-import '../../styles/pick-mark.css'
 
 const ROLE_LABEL: Readonly<Record<TraceRole, string>> = {
   before: 'Before',
