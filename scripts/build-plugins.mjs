@@ -10,6 +10,8 @@ import { MANIFEST } from './manifest.mjs'
 export const FIRST_LOAD_LIMIT_BYTES = 20_000
 /** The same with what it fetches after that: the store, and what was going on. */
 export const COMPLETE_LIMIT_BYTES = 35_000
+/** The same with the first question of the guide: its screen and the guide itself, the largest part of it. */
+export const QUESTION_LIMIT_BYTES = 140_000
 
 /** @returns {import('vite').Plugin} */
 export function policyInPage() {
@@ -145,9 +147,12 @@ export function sizeGate() {
       const line =
         `first-load script ${scriptBytes} B gzip of ${FIRST_LOAD_LIMIT_BYTES} B, with page and styles ${pageBytes} B; ` +
         `script with what was stored ${completeBytes} B gzip of ${COMPLETE_LIMIT_BYTES} B, ` +
-        `up to the first question ${questionBytes} B (without fonts)`
-      if (scriptBytes > FIRST_LOAD_LIMIT_BYTES || completeBytes > COMPLETE_LIMIT_BYTES)
-        this.error(`Too much script for the first screen: ${line}`)
+        `up to the first question ${questionBytes} B gzip of ${QUESTION_LIMIT_BYTES} B (without fonts)`
+      const isOver =
+        scriptBytes > FIRST_LOAD_LIMIT_BYTES ||
+        completeBytes > COMPLETE_LIMIT_BYTES ||
+        questionBytes > QUESTION_LIMIT_BYTES
+      if (isOver) this.error(`Too much script for the first screen: ${line}`)
       console.log(line)
     },
   }

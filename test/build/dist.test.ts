@@ -3,7 +3,12 @@ import { join, relative } from 'node:path'
 import { Script } from 'node:vm'
 import { gzipSync, inflateRawSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
-import { FIRST_LOAD_LIMIT_BYTES, firstLoadFiles, integrityOf } from '../../scripts/build-plugins.mjs'
+import {
+  FIRST_LOAD_LIMIT_BYTES,
+  firstLoadFiles,
+  integrityOf,
+  QUESTION_LIMIT_BYTES,
+} from '../../scripts/build-plugins.mjs'
 import { CSP_HEADER, CSP_META } from '../../scripts/csp.mjs'
 import { ROOT } from '../../scripts/install.mjs'
 import { LICENCES_FILE } from '../../scripts/licences.mjs'
@@ -33,6 +38,16 @@ for (const name of files.filter((file) => file.endsWith('.js'))) {
   const found = [...read(name).matchAll(/(?:^|[;}\s])import\s*(?:[^"'`;()]*from\s*)?["'`]\.\/([^"'`]+)["'`]/g)]
   imports[name] = { imports: found.map((match) => `assets/${match[1]}`) }
 }
+
+/** What each place asks for beside the app, as the build wrote it into the first script. */
+const { names, places } = JSON.parse(/\{"names":.*\}/.exec(read('first-paint.js'))?.[0] ?? '{}') as {
+  names: string
+  places: Record<string, number[]>
+}
+const askedBeside = (place: string) => (places[place] ?? []).map((at) => `assets/${names.split(' ')[at]}.js`)
+
+const gzipBytes = (scripts: readonly string[]): number =>
+  scripts.reduce((sum, name) => sum + gzipSync(readFileSync(join(DIST, name)), { level: 9 }).length, 0)
 
 describe('the built site', () => {
   it('has every file in the precache, and the worker itself not', () => {
@@ -116,17 +131,19 @@ describe('the built site', () => {
   it('keeps first-load script within its limit', () => {
     const loaded = firstLoadFiles(html, imports)
     expect(loaded).toContain('first-paint.js')
-    const bytes = loaded.reduce((sum, name) => sum + gzipSync(readFileSync(join(DIST, name)), { level: 9 }).length, 0)
-    expect(bytes).toBeLessThanOrEqual(FIRST_LOAD_LIMIT_BYTES)
+    expect(gzipBytes(loaded)).toBeLessThanOrEqual(FIRST_LOAD_LIMIT_BYTES)
+  })
+
+  it('keeps what the first question asks for beside it within its limit', () => {
+    const asked = askedBeside('ask/')
+    expect(asked.some((name) => /\/guide-[\w-]{7}\.js$/.test(name))).toBe(true)
+    expect(gzipBytes([...firstLoadFiles(html, imports), ...asked])).toBeLessThanOrEqual(QUESTION_LIMIT_BYTES)
   })
 
   it('asks for the parts of an opened place beside the app: all that its screen loads, and no file that is not there', () => {
-    const said = /\{"names":.*\}/.exec(read('first-paint.js'))?.[0] ?? '{}'
-    const { names, places } = JSON.parse(said) as { names: string; places: Record<string, number[]> }
-    const asked = (place: string) => (places[place] ?? []).map((at) => `assets/${names.split(' ')[at]}.js`)
     expect(
       Object.keys(places)
-        .flatMap(asked)
+        .flatMap(askedBeside)
         .filter((name) => !files.includes(name)),
     ).toEqual([])
     const first = firstLoadFiles(html, imports)
@@ -136,11 +153,11 @@ describe('the built site', () => {
       notes: 'book',
     }
     for (const [place, screen] of Object.entries(screens)) {
-      const entry = asked(place).filter((name) => new RegExp(`/${screen}-[\\w-]{7}\\.js$`).test(name))
+      const entry = askedBeside(place).filter((name) => new RegExp(`/${screen}-[\\w-]{7}\\.js$`).test(name))
       expect(entry, place).toHaveLength(1)
       const loaded = new Set(entry)
       for (const name of loaded) for (const next of imports[name]?.imports ?? []) loaded.add(next)
-      expect([...loaded].filter((name) => !first.includes(name) && !asked(place).includes(name))).toEqual([])
+      expect([...loaded].filter((name) => !first.includes(name) && !askedBeside(place).includes(name))).toEqual([])
     }
   })
 
