@@ -11,7 +11,7 @@ import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
 import { SCREENING } from '../../src/reference/screening.ts'
 import { SOURCES } from '../../src/reference/sources.ts'
 import { fittingCautions } from '../../src/ui/parts/cautions.tsx'
-import { readPdf, squeeze } from './support/pdf.ts'
+import { type PdfPage, readPdf, squeeze } from './support/pdf.ts'
 import { cutAtRight, overEdge, small, together } from './support/printed.ts'
 import { openSite, type Site } from './support/site.ts'
 
@@ -100,6 +100,11 @@ const partsOf = (each: BookPage): readonly string[] => [
   SCREENING.text,
 ]
 
+/** Letters of a sheet that is nearly bare: the names of what leads on, and no source with them. */
+const FEW_LETTERS = 150
+const isBare = ({ squeezed }: PdfPage): boolean =>
+  squeezed.length < FEW_LETTERS && !/^(?:page\d+of\d+)?Source/.test(squeezed)
+
 it('every page prints whole: all its words, each drawing on one sheet, nothing cut or too small', {
   timeout: 600_000,
 }, async () => {
@@ -108,6 +113,9 @@ it('every page prints whole: all its words, each drawing on one sheet, nothing c
     await open(each)
     const sheets = await readPdf(await page.pdf({ format: 'A4' }))
     const text = together(sheets)
+    const last = sheets.at(-1)
+    if (sheets.length > 1 && last !== undefined && isBare(last))
+      faults.push(`${each.id}: ends on a bare sheet, “${last.squeezed}”`)
     const lost = partsOf(each).filter((part) => !text.includes(squeeze(part)))
     if (lost.length > 0) faults.push(`${each.id} lacks “${lost.join('”, “')}”`)
     for (const [what, words] of Object.entries({

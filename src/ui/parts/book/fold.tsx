@@ -9,11 +9,13 @@ export function Fold(given: {
   readonly name: string
   readonly isOpen?: boolean
   readonly isNever?: boolean
+  /** its name is no more than what stands in it says */
+  readonly isRepeated?: boolean
   readonly children: ComponentChildren
 }) {
-  const { name, isOpen = false, isNever = false, children } = given
+  const { name, isOpen = false, isNever = false, isRepeated = false, children } = given
   return (
-    <details class={isNever ? 'fold never-fold' : 'fold'} open={isOpen}>
+    <details class={`fold${isNever ? ' never-fold' : ''}${isRepeated ? ' repeated' : ''}`} open={isOpen}>
       <summary>
         {isNever && <Icon name="fails" />}
         <h2>{name}</h2>

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { BlockView } from './block.tsx'
 import { Fold, Names } from './fold.tsx'
+import { nameOf } from './fold-names.ts'
 import type { Part } from './page-layout.ts'
 import { Text } from './terms.tsx'
 
@@ -18,6 +19,10 @@ function runsOf(parts: readonly Part[]): readonly Run[] {
   }
   return runs
 }
+
+/** Called by what stands in it anyway: on paper, where it is open, it needs no name. */
+const saysItself = ({ name, blocks: [first] }: Folded): boolean =>
+  first !== undefined && !(first.is === 'text' && first.name !== undefined) && name === nameOf(first)
 
 const NONE: ReadonlySet<Part> = new Set()
 
@@ -40,7 +45,13 @@ export function Sections(given: {
         ) : (
           <Names key={run.map(({ name }) => name).join()}>
             {run.map((part) => (
-              <Fold key={part.name} name={part.name} isOpen={wanted.has(part)} isNever={part.blocks[0]?.is === 'never'}>
+              <Fold
+                key={part.name}
+                name={part.name}
+                isOpen={wanted.has(part)}
+                isNever={part.blocks[0]?.is === 'never'}
+                isRepeated={saysItself(part)}
+              >
                 {part.blocks.map((block) => (
                   <BlockView key={JSON.stringify(block)} block={block} title={title} />
                 ))}

@@ -28,14 +28,16 @@ function Foot({ page: { id, sources } }: { readonly page: BookPage }) {
   return (
     <>
       <TermList name={FOOT.words} />
-      <Fold name={sources.length === 1 ? FOOT.source : `${FOOT.sources}, ${sources.length}`}>
-        <Sources sources={sources} />
-      </Fold>
-      {links.length > 0 && (
-        <Fold name={`${FOOT.related}, ${links.length}`}>
-          <LinkRows links={links} />
+      <div class="names last-names">
+        <Fold name={sources.length === 1 ? FOOT.source : `${FOOT.sources}, ${sources.length}`}>
+          <Sources sources={sources} />
         </Fold>
-      )}
+        {links.length > 0 && (
+          <Fold name={`${FOOT.related}, ${links.length}`}>
+            <LinkRows links={links} />
+          </Fold>
+        )}
+      </div>
     </>
   )
 }
@@ -64,10 +66,10 @@ export function PageView(given: {
         </a>
       </Head>
       <PrintHead />
+      <p class="print-only">{SCREENING.text}</p>
       <article class="prose stack book-page">
         <CautionLine ids={fittingCautions(page.cautions ?? [])} />
         <Sections parts={parts} title={page.title} wanted={open} foot={<Foot page={page} />} />
-        <p class="print-only">{SCREENING.text}</p>
       </article>
     </TermsIn>
   )
