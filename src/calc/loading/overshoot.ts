@@ -180,14 +180,12 @@ const LATE_SHARE = 0.01
  * decay holds down at first goes over when that has died away: there its later turns count.
  */
 function timesOf(modes: readonly Mode[]): readonly number[] {
-  const slowest = Math.min(...modes.map(({ re, im }) => (im === 0 ? Math.abs(re) : Number.POSITIVE_INFINITY)))
+  let slowest = Number.POSITIVE_INFINITY
+  for (const { re, im } of modes) if (im === 0) slowest = Math.min(slowest, Math.abs(re))
   return modes
     .flatMap(({ re, im }) =>
       im > 1e-6 * Math.abs(re)
-        ? [
-            ...Array.from({ length: POINTS }, (_, i) => ((0.2 + (2.8 * i) / POINTS) * Math.PI) / im),
-            ...(slowest < im ? lateTimes(re, im) : []),
-          ]
+        ? ringTimes(im, slowest < im ? lateTimes(re, im) : 0)
         : im >= 0 || Math.abs(im) < 1e-6 * Math.abs(re)
           ? Array.from({ length: POINTS }, (_, i) => (0.1 * 1.4 ** i) / Math.abs(re))
           : [],
@@ -195,12 +193,16 @@ function timesOf(modes: readonly Mode[]): readonly number[] {
     .toSorted((a, b) => a - b)
 }
 
-function lateTimes(re: number, im: number): readonly number[] {
-  const turns = Math.min(TURNS + MOST_LATE_TURNS, (Math.log(LATE_SHARE) * im) / (re * Math.PI))
-  return Array.from(
-    { length: Math.max(0, Math.ceil(PER_LATE_TURN * (turns - TURNS))) },
-    (_, i) => ((TURNS + i / PER_LATE_TURN) * Math.PI) / im,
+const ringTimes = (im: number, late: number): number[] =>
+  Array.from(
+    { length: POINTS + late },
+    (_, i) => ((i < POINTS ? 0.2 + (2.8 * i) / POINTS : TURNS + (i - POINTS) / PER_LATE_TURN) * Math.PI) / im,
   )
+
+/** How many times after the first three half turns, until hardly anything of the ring is left. */
+function lateTimes(re: number, im: number): number {
+  const turns = Math.min(TURNS + MOST_LATE_TURNS, (Math.log(LATE_SHARE) * im) / (re * Math.PI))
+  return Math.max(0, Math.ceil(PER_LATE_TURN * (turns - TURNS)))
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2
