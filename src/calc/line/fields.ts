@@ -133,7 +133,7 @@ function readText(input: Input, text: string, express: Express | undefined): Val
       const wanted = text.trim()
       const found = input.type.options.find((o) => o.value === wanted)
       if (found) return { value: found.value }
-      const some = input.type.options.slice(0, 6).map((o) => o.label)
+      const some = input.type.options.slice(0, 3).map((o) => o.label)
       return refuse(
         'unknown-choice',
         `“${quote(wanted)}” is not one of the choices; choose one such as ${some.join('; ')}.`,
