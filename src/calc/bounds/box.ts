@@ -51,6 +51,21 @@ export function worstInBox(around: Surroundings, markedShare: Marked, marked: nu
   return marginOf(around, demand.need, demand.source, partsOf(demand, values))
 }
 
+/**
+ * Whether no point of the box is short of its need by more than `shortDb`: the proof by itself, which need not know where
+ * the worst point is. Where the proof gives up, the worst point that was found decides.
+ */
+export function keepsInBox(around: Surroundings, markedShare: Marked, marked: number, shortDb: number): boolean {
+  const effort = { boxes: EFFORT }
+  for (const demand of demandsOf(around, markedShare)) {
+    frameAt(demand, marked, frame)
+    const proof = prove(frame, demand.limit * 10 ** (-shortDb / 10), at, effort)
+    if (proof === 'short') return false
+    if (proof === 'open') return worstInBox(around, markedShare, marked).db >= -shortDb
+  }
+  return true
+}
+
 /** Goes on until the proof finds nothing lower than the lower of `lowest.ratio` and `soFar`. */
 function deepen(lowest: Lowest, soFar: number, effort: Effort): void {
   const start = makeLowest()

@@ -1,6 +1,6 @@
 /** The box of a Pi whose resonance lies inside it, by hand-picked points of the nodal solver. */
 import { expect, test } from 'vitest'
-import { worstInBox } from '../../../src/calc/bounds/box.ts'
+import { keepsInBox, worstInBox } from '../../../src/calc/bounds/box.ts'
 import { leastMarkedF } from '../../../src/calc/bounds/least-marked.ts'
 import { equalParts, type Surroundings } from '../../../src/calc/bounds/surroundings.ts'
 import { type Asked, nodalDb } from './dense.ts'
@@ -49,6 +49,20 @@ test('2 × 124 nF ±20 % and 4.52 µH at 318.8 kHz: 29.6 dB at the corners, noth
   }
   expect(lowest).toBeLessThan(0)
   expect(Math.abs(worst.lossDb - lowest)).toBeLessThan(0.01)
+})
+
+test('the proof by itself refuses what every corner passes, and keeps a need where the nodal solver finds it met', () => {
+  // 29.6 dB at the corners, about 0 dB where the box meets its resonance
+  expect(keepsInBox(AROUND, SHARES, MARKED_F, 0)).toBe(false)
+  expect(keepsInBox(AROUND, SHARES, MARKED_F, 19)).toBe(false)
+  // far above the resonance the least pair is the worst
+  const [large, least] = [10 * MARKED_F, at(8, 8)]
+  expect(least).toBeGreaterThan(NEED.db)
+  const needing = (db: number): Surroundings => ({ ...AROUND, needs: [{ ...NEED, db }] })
+  expect(keepsInBox(needing(least - 1e-6), SHARES, large, 0)).toBe(true)
+  expect(keepsInBox(needing(least + 1e-6), SHARES, large, 0)).toBe(false)
+  expect(keepsInBox(needing(least + 0.5), SHARES, large, 0.5 + 1e-6)).toBe(true)
+  expect(keepsInBox(needing(least + 0.5), SHARES, large, 0.5 - 1e-6)).toBe(false)
 })
 
 test('its least marked value stands above the resonance of every pair in the box', () => {

@@ -1,5 +1,5 @@
 /** One topology of the window: its need as a bound, the intersection with every other, and what it does to noise and signal. */
-import { worstInBox } from '../../bounds/box.ts'
+import { keepsInBox, worstInBox } from '../../bounds/box.ts'
 import { type Intersection, intersect, type Reason } from '../../bounds/intersect.ts'
 import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
@@ -69,22 +69,19 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     those.length > 0 ? needOf(topology, those, setup, ceilingF) : { is: 'unknown' }
   const [computedNeed, triedNeed] = [over(computed), over(tried)]
   const need = further(computedNeed, triedNeed)
-  const marks = new Map<number, Margin | undefined>()
-  const held = (markedF: number): Margin | undefined => {
-    if (!marks.has(markedF)) marks.set(markedF, heldAt(placed, setup, markedF))
-    return marks.get(markedF)
-  }
   const verdicts = new Map<number, Verdict>()
   const admits = (markedF: number): Verdict => {
     const known = verdicts.get(markedF)
     if (known !== undefined) return known
-    const verdict = sideVerdict(setup, topology, markedF, () => (markedF === 0 ? 'ok' : holds(held(markedF))))
+    const verdict = sideVerdict(setup, topology, markedF, () =>
+      meets(markedF === 0 || isHeldAt(placed, setup, markedF)),
+    )
     verdicts.set(markedF, verdict)
     return verdict
   }
   const clean = withoutInductance(placed)
   const isHeldClean = (markedF: number): boolean =>
-    markedF === 0 || clean === undefined || holds(heldAt(clean, setup, markedF)) === 'ok'
+    markedF === 0 || clean === undefined || isHeldAt(clean, setup, markedF)
   // a value that a trial shows comes before one that is only computed, and one that needs no resonance before one that does
   const preferred = (markedF: number): Verdict =>
     isShown(setup.shown, topology, markedF, sharesOf(setup)) && isHeldClean(markedF)
@@ -116,7 +113,7 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     topology,
     need,
     asked: needs,
-    service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : held(partF),
+    service: need.is === 'inductor-only' ? need.at : partF === undefined ? undefined : heldAt(placed, setup, partF),
   }
 }
 
@@ -180,15 +177,14 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): Pick<WindowRow, 
   const partF = found.proposal?.valueF ?? (isWithout ? 0 : undefined)
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
   const placed = placedFor(topology, setup)
-  const margin = heldAt(placed, setup, partF)
   const clean = partF === 0 ? undefined : withoutInductance(placed)
-  const isByResonance = clean !== undefined && holds(heldAt(clean, setup, partF)) === 'fails'
+  const isByResonance = clean !== undefined && !isHeldAt(clean, setup, partF)
   const bounds = [...setup.bounds, ...upToBounds(triedFor(topology, setup), setup)]
   const { most, upper, permitted, reasons } = intersect(bounds, roomFor(setup, topology), setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
   const bounded: Verdict = reasons.includes('no-room') || isOver(most) || isOver(upper) ? 'fails' : 'ok'
   const verdicts = [
-    margin === undefined ? ('unknown' as const) : holds(margin),
+    placed.length === 0 ? ('unknown' as const) : meets(isHeldAt(placed, setup, partF)),
     isByResonance ? ('marginal' as const) : ('ok' as const),
     reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
     isOver(permitted) || permitted?.markedF === 0 ? ('marginal' as const) : ('ok' as const),
@@ -261,13 +257,17 @@ function upToBounds(tried: readonly Surroundings[], setup: WindowSetup): readonl
 const heldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Margin | undefined =>
   worstOf(placed.map((around) => worstInBox(around, sharesOf(setup), markedF)))
 
+/** Whether a mark meets every need over its box, wherever what stands at the ends may be. */
+const isHeldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): boolean =>
+  placed.every((around) => keepsInBox(around, sharesOf(setup), markedF, PROVED_DB))
+
 /** What is left over the need by a capacitor of this mark, over its whole box; undefined while the need is unknown. */
 export const marginAtMark = (topology: Topology, setup: WindowSetup, markedF: number): Margin | undefined =>
   heldAt(placedFor(topology, setup), setup, markedF)
 
 /** Whether a mark meets every need over its box: a look before a whole row is worked out. */
 export const meetsAt = (topology: Topology, setup: WindowSetup, markedF: number): boolean =>
-  holds(heldAt(placedFor(topology, setup), setup, markedF)) === 'ok'
+  isHeldAt(placedFor(topology, setup), setup, markedF)
 
 /** Least loss in dB that the part of a row has over its box at a frequency; undefined where the row has no part. */
 export function leastLossAt(row: WindowRow, setup: WindowSetup, hz: number): number | undefined {
@@ -285,6 +285,6 @@ export function leastLossAt(row: WindowRow, setup: WindowSetup, hz: number): num
 const triedAt = ({ tried }: WindowSetup, hz: number): WindowSetup['tried'] =>
   tried?.hz === hz ? { ...tried, isAll: true } : undefined
 
-const holds = (margin: Margin | undefined): Verdict => (margin !== undefined && margin.db < -PROVED_DB ? 'fails' : 'ok')
+const meets = (isHeld: boolean): Verdict => (isHeld ? 'ok' : 'fails')
 
 const finite = (value: number | undefined): number | undefined => (Number.isFinite(value) ? value : undefined)
