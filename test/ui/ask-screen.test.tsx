@@ -170,6 +170,14 @@ describe('triage on screen', () => {
     expect(document.querySelector('[aria-label="Still to answer"]')).toBeNull()
   })
 
+  it('says once what a result is that decides no part: its title, then why', async () => {
+    await open('#/ask/bond-first')
+    await until('.panes.outcome')
+    const title = by('heading', /^Repair the bond first/u).textContent ?? ''
+    expect(by('region', 'Result').textContent).not.toContain(title)
+    expect(by('region', 'Result').querySelector(':scope > p')?.textContent).toMatch(/^Shunt parts share the bond/u)
+  })
+
   it('shows an outcome opened by address without the gate, but advises no part', async () => {
     const place = await open('#/ask/filter-victim-box')
     await until('.panes.outcome')

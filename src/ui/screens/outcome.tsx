@@ -52,6 +52,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
   const line = triageDesk.line.value
   const { gate, answers } = shown.position
   const advice = advise({ guide, outcome, line, gate, answers, express: expressionReading })
+  const decision = decisionSentence(outcome, advice)
   const look = CLASS_WORDS[outcome.class]
   // Where another check comes first, its link does too: the window is then only what the part takes room of.
   const leadsToWindow = outcome.checks[0]?.check === 'window'
@@ -80,7 +81,7 @@ export function OutcomeView({ guide, outcome, shown }: Given) {
       <div class="panes outcome">
         <div class="pane stack">
           <section class="answer" aria-label="Result">
-            <p class="headline">{decisionSentence(outcome, advice)}</p>
+            {decision !== `${outcome.headline}.` && <p class="headline">{decision}</p>}
             {shown.onPath && <Sure guide={guide} position={shown.position} />}
             <p>
               <Text of={outcome.reason} />
