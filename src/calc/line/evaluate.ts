@@ -110,10 +110,13 @@ function* judged(check: Check, fields: readonly Field[]): Generator<Progress, Ju
 /** The code of a field that a check would fill which refuses its texts on this line. */
 export const UNREAD = 'unread'
 
-/** One check that refuses may leave several fields open: it is said once. */
+/** One check that refuses may leave several fields open, and for what is refused here too: it is said once. */
 const onceEach = (issues: readonly Issue[]): readonly Issue[] =>
   issues.filter(
-    ({ code, message }, i) => code !== UNREAD || issues.findIndex((other) => other.message === message) === i,
+    ({ code, message }, i) =>
+      code !== UNREAD ||
+      (issues.findIndex((other) => other.message === message) === i &&
+        !issues.some((other) => other.code !== UNREAD && message.endsWith(other.message))),
   )
 
 const issueOf = ({ key, issue }: Field): Issue =>

@@ -6,7 +6,7 @@
 import { lineKindById } from '../../reference/line-kinds.ts'
 import { PROVIDERS, providerById } from '../providers.ts'
 import { printText } from '../quantity/format.ts'
-import { NOTED_FACTS, TRIAL_NOTED } from '../trial/note.ts'
+import { TRIAL_NOTED } from '../trial/note.ts'
 import type {
   Check,
   CheckId,
@@ -23,6 +23,7 @@ import type {
 } from '../types.ts'
 import { atOnce, evaluateFigures, evaluateNow, isRefused } from './evaluate.ts'
 import { type Express, type Field, numbersIn, readField, saySame, unclaimed } from './fields.ts'
+import { notedFact, triedOn } from './put-away.ts'
 import { unreadFor } from './unread.ts'
 import { withFact } from './with-fact.ts'
 
@@ -90,6 +91,8 @@ export type Resolution = {
   readonly filled: (inputs: readonly Input[]) => readonly Field[]
   /** the numbers of a check on this Line */
   readonly figures: (check: Check) => Figures | Refused
+  /** the numbers of a check as others count them: those of a trial with what was put away before it */
+  readonly counted: (check: Check) => Figures | Refused
 }
 
 const remembered = new WeakMap<Line, { readonly express: Express | undefined; readonly resolution: Resolution }>()
@@ -117,6 +120,7 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
   const claims = new Map<FactKey, readonly Fact[]>()
   const fields = new Map<CheckId, readonly Field[]>()
   const figures = new Map<CheckId, Figures | Refused>()
+  const counted = new Map<CheckId, Figures | Refused>()
   const once = <K, V>(map: Map<K, V>, key: K, work: () => V): V => {
     if (map.has(key)) return map.get(key) as V
     const value = work()
@@ -135,8 +139,15 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
     fields: (check) => once(fields, check.id, () => resolution.filled(check.inputs)),
     filled: (inputs) => inputs.map((input) => filled(resolution, input, express)),
     figures: (check) => once(figures, check.id, () => figuresOf(check, resolution.fields(check))),
+    counted: (check) => once(counted, check.id, () => countedOn(resolution, check, express)),
   }
   return resolution
+}
+
+function countedOn(resolution: Resolution, check: Check, express: Express | undefined): Figures | Refused {
+  const { line } = resolution
+  if (check.id !== 'trial' || line.trials.length === 0) return resolution.figures(check)
+  return triedOn(line, (one) => (one === line ? resolution : createResolution(one, express)).figures(check))
 }
 
 const isEmptied = (fact: Fact): boolean => fact.origin.by === 'user' && fact.text.trim() === ''
@@ -228,7 +239,7 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const rule = RULES.get(fact)
   const check = rule && providerById(rule.check)
   if (!rule || !check) return undefined
-  const figures = resolution.figures(check)
+  const figures = resolution.counted(check)
   if (rule.isList) {
     const all = figures.lists?.[rule.output] ?? []
     const text = all.map((one) => printText(readable(one), rule.quantity)).join('; ')
@@ -245,14 +256,6 @@ function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
 /** What a trial shows ranks with what was noted in it, above what is computed. */
 const originOf = (check: CheckId): Origin =>
   check === 'trial' ? { by: 'trial', id: TRIAL_NOTED } : { by: 'check', check }
-
-/** A column of the last trial that was put away, where none is under way. */
-function notedFact(line: Line, fact: FactKey): Fact | undefined {
-  const last = line.trials.at(-1)
-  const column = NOTED_FACTS[fact]
-  if (last === undefined || column === undefined || line.facts.trialSteps !== undefined) return undefined
-  return { text: last[column], origin: { by: 'trial', id: last.id } }
-}
 
 /** What the kind of line alone says: the supply of a power line. */
 function kindFact(line: Line, fact: FactKey): Fact | undefined {

@@ -5,7 +5,7 @@ import type { Field } from './fields.ts'
 
 type OnLine = {
   readonly stated: (key: FactKey) => Fact | undefined
-  readonly figures: (check: Check) => Figures | Refused
+  readonly counted: (check: Check) => Figures | Refused
 }
 
 /**
@@ -17,7 +17,7 @@ export function unreadFor(line: OnLine, input: Input, provider: Check | undefine
   if (provider?.whileUnread === undefined || input.whenEmpty.do !== 'omit') return undefined
   const { facts, sentence } = provider.whileUnread
   if (!facts.some((fact) => line.stated(fact) !== undefined)) return undefined
-  const figures = line.figures(provider)
+  const figures = line.counted(provider)
   if (!isRefused(figures) || figures.lists !== undefined) return undefined
   const [issue] = figures.issues
   if (issue === undefined || issue.code === 'barred') return undefined

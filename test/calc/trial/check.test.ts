@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { loopCheck } from '../../../src/calc/checks/loop/check.ts'
 import { trialCheck } from '../../../src/calc/checks/trial/check.ts'
 import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
-import { readFields } from '../../../src/calc/line/fields.ts'
+import { numbersIn, readFields } from '../../../src/calc/line/fields.ts'
 import { lineFigures } from '../../../src/calc/line/line-figures.ts'
 import { checkLine, resolve, resolveFact } from '../../../src/calc/line/resolver.ts'
 import type { Line, Trial } from '../../../src/calc/types.ts'
@@ -198,14 +198,30 @@ describe('on a Line', () => {
     expect(bounds[1]?.farads).toBeCloseTo(9e-9, 20)
   })
 
-  test('the last trial put away counts until another is begun, and its facts say so', () => {
+  test('the last trial put away counts until another is read, and its facts say so', () => {
     const kept = line({}, [AWAY])
     expect(checkLine(trialCheck, kept)).toMatchObject({ ok: true, verdict: 'unknown' })
     expect(resolveFact(kept, 'trialBelowF')).toMatchObject({ origin: { by: 'trial' } })
     expect(resolveFact(kept, 'trialSteps')).toMatchObject({ text: STEPS, origin: { by: 'trial', id: 't1' } })
     const next = line({ trialSteps: typed('bare') }, [AWAY])
     expect(resolveFact(next, 'trialNoise')).toBeUndefined()
-    expect(resolveFact(next, 'trialBelowF')).toBeUndefined()
+    for (const fact of ['trialBelowF', 'trialFromF'] as const)
+      expect(resolveFact(next, fact)?.text).toBe(resolveFact(kept, fact)?.text)
+  })
+
+  test('what harmed the signal in a trial put away is not taken back by a later one of other parts', () => {
+    const next = (steps: string, signal: string) =>
+      line({ trialSteps: typed(steps), trialNoise: typed('same;gone'), trialSignal: typed(signal) }, [AWAY])
+    const fromF = (of: Line) => numbersIn(resolveFact(of, 'trialFromF')?.text ?? '', 'capacitance', undefined)[0]
+    // 10 nF degraded it, of an adapter that may be a tenth less
+    expect(fromF(next('bare;470p', 'good;good'))).toBeCloseTo(9e-9, 20)
+    expect(fromF(next('bare;47n', 'good;good'))).toBeCloseTo(9e-9, 20)
+    expect(fromF(next('bare;2.2n', 'good;degraded'))).toBeCloseTo(0.9 * 2.2e-9, 20)
+    // what did not clear the noise then may have been mended since
+    expect(resolveFact(next('bare;470p', 'good;good'), 'trialBelowF')).toBeUndefined()
+    // a trial of two ago counts like the last
+    const later = { ...AWAY, id: 't2', steps: 'bare;470p', noise: 'same;gone', signal: 'good;good' }
+    expect(fromF(line({}, [AWAY, later]))).toBeCloseTo(9e-9, 20)
   })
 
   test('nothing of a trial counts on a line that the safety questions bar', () => {

@@ -100,6 +100,10 @@ describe('beside what is computed', () => {
       expect(verdictOf({ ...trial, trialNoise: `${trial.trialNoise};same` })).toEqual([
         `${unread} The noise at each step: 7 entries for 6 steps; give one for each step, nothing between two semicolons where nothing was noted.`,
       ])
+      // what is refused of the line itself is said once
+      expect(verdictOf({ ...trial, lineKind: 'none such' })).toEqual([
+        expect.stringMatching(/^“none such” is not one/u),
+      ])
       // the message follows the text, though nothing else of the fields changed
       expect(verdictOf({ ...trial, trialSignal: ';good;good;worse' })).toEqual([expect.stringContaining('“worse”')])
       // without a trial nothing is missed; a barred line has none that counts
