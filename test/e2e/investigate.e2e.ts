@@ -1,7 +1,17 @@
 /** Investigations on a phone, by touch, with every tap counted: filter, choke, bond, suppressor, and no filter at all. */
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { answerAll, answerButton, CLEAR, heading, type Step, shown, stepsOf, titleOf } from './support/screen.ts'
+import {
+  answerAll,
+  answerButton,
+  CLEAR,
+  heading,
+  outcomeOf,
+  type Step,
+  shown,
+  stepsOf,
+  titleOf,
+} from './support/screen.ts'
 import { CLEAN, openSite, PHONE, type Site, type Visit } from './support/site.ts'
 
 let site: Site
@@ -91,6 +101,9 @@ const WALKS: readonly {
   },
 ]
 
+/** Ends that decide more than their title says: place, topology, part. */
+const DECIDE_MORE: ReadonlySet<string> = new Set(['filter-own-tx', 'filter-victim-inline', 'suppressor-switching'])
+
 /** Taps to the first decision or test card of each walk, the median of which is held. */
 const tapsToCard: number[] = []
 
@@ -107,8 +120,12 @@ describe.each(WALKS)('$name', ({ answers, end }) => {
     }
     tapsToCard.push(first ?? taps)
     await shown(page, end)
-    const result = await region('Result').textContent()
-    expect(result?.startsWith(titleOf(end))).toBe(true)
+    const result = (await region('Result').textContent()) ?? ''
+    const outcome = outcomeOf(end)
+    expect(result).toContain(outcome.reason)
+    // what the title says already is not said again; where more is decided, that comes first of all
+    expect(result).not.toContain(`${outcome.headline}.`)
+    expect(result.startsWith(outcome.headline)).toBe(DECIDE_MORE.has(end))
     expect(await region('Do now').getByRole('listitem').count()).toBeGreaterThan(0)
     if (answers['wrong'] !== 'plan')
       expect(await region('Because of these answers').getByRole('link').count()).toBeGreaterThan(0)

@@ -2,6 +2,7 @@
 import type { Locator, Page } from 'playwright-core'
 import { isEvidence, nodeById, optionsOf, replay } from '../../../src/guide/engine.ts'
 import { GUIDE } from '../../../src/guide/guide.ts'
+import type { Outcome } from '../../../src/guide/types.ts'
 
 export const heading = (page: Page): Locator => page.getByRole('heading', { level: 1 })
 
@@ -69,6 +70,13 @@ export function titleOf(nodeId: string): string {
   const node = nodeById(GUIDE, nodeId)
   if (node === undefined) throw new Error(`The guide has no ${nodeId}.`)
   return isEvidence(node) ? node.text : node.headline
+}
+
+/** An outcome of the guide. */
+export function outcomeOf(outcomeId: string): Outcome {
+  const node = nodeById(GUIDE, outcomeId)
+  if (node === undefined || isEvidence(node)) throw new Error(`The guide has no outcome ${outcomeId}.`)
+  return node
 }
 
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)
