@@ -71,7 +71,13 @@ describe('the shell', () => {
     offlineReady.value = false
     vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
     const place = show(<OfflineReady />)
-    const touch = () => act(() => void dispatchEvent(new Event('pointerdown')))
+    const send = (name: string) => act(() => void dispatchEvent(new Event(name)))
+    const touch = () => {
+      send('pointerdown')
+      // what a finger is put on may not move before it is lifted
+      expect(place.textContent).toContain('without a network')
+      send('click')
+    }
     // neither a touch at once nor a long time without one tells that it was read
     touch()
     expect(place.textContent).toContain('without a network')

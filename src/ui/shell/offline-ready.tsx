@@ -8,8 +8,8 @@ const wasSaid = (): boolean => smallText(SAID) !== undefined
 
 /** Who has not read it by then has all the time until the next touch; About says it at any time. */
 const READY_FOR_MS = 12_000
-/** What tells that somebody goes on. */
-const GOES_ON = ['hashchange', 'pointerdown', 'keydown', 'scroll'] as const
+/** What tells that somebody goes on. Not a finger coming down: what it is put on may not move away before it is lifted. */
+const GOES_ON = ['hashchange', 'click', 'keydown', 'scroll'] as const
 
 /**
  * Says that the copy is complete: one low line over the places that takes no touch and moves nothing. It goes with the
