@@ -8,8 +8,10 @@
  *      largest and has a lead of its own; a choke is counted; unequal halves of a Pi or T are judged over their tolerance
  *   4  a part that is small for its capacitance, and an inductor that its current saturates, are doubted; a step through two
  *      coils may not go over by more than one through a section damped by 0.7
+ *   5  no plain yes by resonance with lead and bond; what a trial or a trace on the line says counts or refuses, also where it
+ *      was put away; later turns of a ring count in the overshoot; a whole connector is no better than its contacts
  */
-export const RULES_EDITION = 4
+export const RULES_EDITION = 5
 
 /** Edition of checks that were kept before editions were noted. */
 export const FIRST_EDITION = 1

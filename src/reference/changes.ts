@@ -6,16 +6,24 @@ export type Edition = { readonly rules: number; readonly changes: readonly strin
 
 export const CHANGES: readonly Edition[] = [
   {
-    rules: 4,
+    rules: 5,
     changes: [
-      'A capacitor that is small for its value is doubted, and so is an inductor that its current saturates.',
-      'A step through two coils may not overshoot by more than one through a section damped by 0.7.',
       'A part that meets its need only by resonance with its lead and bond is no plain yes.',
+      'A trial put away still counts: what harmed the signal in it stays excluded.',
+      'A trial or a trace that cannot be read keeps the window from answering.',
+      'The later turns of a ring count in the overshoot of a step.',
       'A whole connector is planned at once: its face, its schedule, one shared path to the case, sheets to print.',
       'A progressive trial is noted step by step, and counts in the window by what it showed and excluded.',
       'A measured trace can be kept with a line, compared before and after, and prove a cure.',
       'Photos and measured files go into a saved file. Files come in by choice, drop, opening or sharing.',
       'The Log says when it is time to save it as a file.',
+    ],
+  },
+  {
+    rules: 4,
+    changes: [
+      'A capacitor that is small for its value is doubted, and so is an inductor that its current saturates.',
+      'A step through two coils may not overshoot by more than one through a section damped by 0.7.',
     ],
   },
   {

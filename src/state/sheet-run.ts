@@ -6,7 +6,7 @@ import type { Schedule } from '../calc/connector/schedule.ts'
 import { type SheetBody, sheetBody } from '../calc/connector/sheet/body.ts'
 import { sheetRow } from '../calc/connector/sheet/rows.ts'
 import type { Connector } from '../calc/connector/types.ts'
-import { wholeOf, worstFirst } from '../calc/connector/whole/whole.ts'
+import { wholeOfRows, worstFirst } from '../calc/connector/whole/whole.ts'
 import type { Express } from '../calc/line/fields.ts'
 import { within } from '../calc/surge/progress.ts'
 import type { Progress } from '../calc/types.ts'
@@ -31,7 +31,7 @@ export function* sheetSteps(
   schedule: Schedule,
 ): Generator<Progress, SheetFound> {
   const decided = schedule.rows.map((row) => row.decided)
-  const whole = yield* within(wholeOf(connector, decided, express), 0, WHOLE_FRAC)
+  const whole = yield* within(wholeOfRows(connector, schedule.rows, express), 0, WHOLE_FRAC)
   const asked = { connector, schedule, findings: whole.findings, express }
   return { decided, schedule, body: yield* within(sheetBody(asked), WHOLE_FRAC, 1) }
 }

@@ -32,6 +32,17 @@ describe('a sheet being worked out', () => {
     expect(state.body.body.findings.some(({ contacts }) => contacts.includes('2'))).toBe(true)
   })
 
+  it('is no better than its contacts by themselves', async () => {
+    const run = createSheetRun()
+    // 1 µF on a line that stands 412 nF
+    const large = contactOf('1', 'a', { chosenTopology: 'C', chosenF: '1u' })
+    begin(run, connectorOf([large]), [lineOf('a', DISCRETE)])
+    const state = await settledState(run)
+    if (state.is !== 'done') throw new Error(`It is ${state.is}.`)
+    const { findings } = state.body.body
+    expect(findings.find(({ id }) => id === 'contacts-fails')).toMatchObject({ verdict: 'fails', contacts: ['1'] })
+  })
+
   it('says what the strike of all contacts together came to, worst first, or that it is not there', async () => {
     const run = createSheetRun()
     begin(run, connectorOf([contactOf('1', 'a')]), [lineOf('a', DISCRETE)])

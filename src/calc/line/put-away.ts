@@ -11,6 +11,10 @@ export function notedFact(line: Line, fact: FactKey): Fact | undefined {
   return { text: last[column], origin: { by: 'trial', id: last.id } }
 }
 
+/** Whether a trial that was put away says this, though the one under way was emptied again. */
+export const wasPutAway = ({ trials }: Line, fact: FactKey): boolean =>
+  trials.length > 0 && NOTED_FACTS[fact] !== undefined
+
 const isUnderWay = ({ facts }: Line): boolean => facts.trialSteps !== undefined
 
 /** Whether the trial under way has anything in a column that tells what a part did. */
@@ -31,11 +35,12 @@ function lineOf(line: Line, trial: Trial): Line {
  * back. What did not clear the noise may since have been mended in the line, and counts as the last trial has it.
  */
 export function triedOn(line: Line, figuresOn: (line: Line) => Figures | Refused): Figures | Refused {
-  const counts = isUnderWay(line) && isReadYet(line)
   const last = line.trials.at(-1)
-  const base = counts || last === undefined || !isUnderWay(line) ? figuresOn(line) : figuresOn(lineOf(line, last))
+  const isEmpty = isUnderWay(line) && !isReadYet(line)
+  const base = figuresOn(isEmpty && last !== undefined ? lineOf(line, last) : line)
   if (isRefused(base)) return base
-  const earlier = (counts ? line.trials : line.trials.slice(0, -1)).map((trial) => figuresOn(lineOf(line, trial)))
+  const before = isUnderWay(line) && !isEmpty ? line.trials : line.trials.slice(0, -1)
+  const earlier = before.map((trial) => figuresOn(lineOf(line, trial)))
   const fromF = Math.min(...[base, ...earlier].map(harmedFromF))
   return Number.isFinite(fromF) ? { ...base, values: { ...base.values, fromF } } : base
 }

@@ -1,9 +1,11 @@
 /** A field that another check would fill, had it not refused its own texts on the line. */
-import type { Check, Fact, FactKey, Figures, Input, Refused } from '../types.ts'
+import type { Check, Fact, FactKey, Figures, Input, Line, Refused } from '../types.ts'
 import { isRefused, UNREAD } from './evaluate.ts'
 import type { Field } from './fields.ts'
+import { wasPutAway } from './put-away.ts'
 
 type OnLine = {
+  readonly line: Line
   readonly stated: (key: FactKey) => Fact | undefined
   readonly counted: (check: Check) => Figures | Refused
 }
@@ -16,7 +18,7 @@ type OnLine = {
 export function unreadFor(line: OnLine, input: Input, provider: Check | undefined): Field | undefined {
   if (provider?.whileUnread === undefined || input.whenEmpty.do !== 'omit') return undefined
   const { facts, sentence } = provider.whileUnread
-  if (!facts.some((fact) => line.stated(fact) !== undefined)) return undefined
+  if (!facts.some((fact) => line.stated(fact) !== undefined || wasPutAway(line.line, fact))) return undefined
   const figures = line.counted(provider)
   if (!isRefused(figures) || figures.lists !== undefined) return undefined
   const [issue] = figures.issues

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { loopCheck } from '../../../src/calc/checks/loop/check.ts'
 import { trialCheck } from '../../../src/calc/checks/trial/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { evaluateNow } from '../../../src/calc/line/evaluate.ts'
 import { numbersIn, readFields } from '../../../src/calc/line/fields.ts'
 import { lineFigures } from '../../../src/calc/line/line-figures.ts'
@@ -207,6 +208,16 @@ describe('on a Line', () => {
     expect(resolveFact(next, 'trialNoise')).toBeUndefined()
     for (const fact of ['trialBelowF', 'trialFromF'] as const)
       expect(resolveFact(next, fact)?.text).toBe(resolveFact(kept, fact)?.text)
+  })
+
+  test('one put away that cannot be read is not passed over, though the one under way was emptied', () => {
+    const unread = { ...AWAY, signal: ';;good;good;bad' }
+    for (const steps of ['bare', '']) {
+      const field = resolve(line({ trialSteps: typed(steps) }, [unread]))
+        .fields(windowCheck)
+        .find(({ key }) => key === 'trialFromF')
+      expect([steps, field?.state, field?.issue?.code]).toEqual([steps, 'refused', 'unread'])
+    }
   })
 
   test('what harmed the signal in a trial put away is not taken back by a later one of other parts', () => {
