@@ -55,13 +55,35 @@ export function worstInBox(around: Surroundings, markedShare: Marked, marked: nu
  * Whether no point of the box is short of its need by more than `shortDb`: the proof by itself, which need not know where
  * the worst point is. Where the proof gives up, the worst point that was found decides.
  */
-export function keepsInBox(around: Surroundings, markedShare: Marked, marked: number, shortDb: number): boolean {
+export const keepsInBox = (around: Surroundings, markedShare: Marked, marked: number, shortDb: number): boolean =>
+  keepsAll(demandsOf(around, markedShare), marked, shortDb) ?? worstInBox(around, markedShare, marked).db >= -shortDb
+
+/**
+ * The same with any inductance of lead and bond up to what was entered, each by itself: what is entered is the most they are.
+ * Where the proof gives up, or there are more parts than it takes, tenths of it are looked at, all alike.
+ */
+export function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number, shortDb: number): boolean {
+  if (around.eslH === 0 && around.bondH === 0) return keepsInBox(around, markedShare, marked, shortDb)
+  const demands = demandsOf(around, markedShare, 'up-to')
+  const kept = demands.every(({ ranges }) => ranges.length <= MAX_AXES) ? keepsAll(demands, marked, shortDb) : undefined
+  return (
+    kept ??
+    TENTHS.every((share) => {
+      const less = { ...around, eslH: share * around.eslH, bondH: share * around.bondH }
+      return keepsInBox(less, markedShare, marked, shortDb)
+    })
+  )
+}
+
+const TENTHS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1]
+
+/** Undefined where the proof gives up. */
+function keepsAll(demands: readonly Demand[], marked: number, shortDb: number): boolean | undefined {
   const effort = { boxes: EFFORT }
-  for (const demand of demandsOf(around, markedShare)) {
+  for (const demand of demands) {
     frameAt(demand, marked, frame)
     const proof = prove(frame, demand.limit * 10 ** (-shortDb / 10), at, effort)
-    if (proof === 'short') return false
-    if (proof === 'open') return worstInBox(around, markedShare, marked).db >= -shortDb
+    if (proof !== 'keeps') return proof === 'short' ? false : undefined
   }
   return true
 }

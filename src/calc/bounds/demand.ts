@@ -2,7 +2,7 @@
 
 import { type NoiseSource, sourceImpedance } from '../network/circuit.ts'
 import type { Fixed, Wiring } from '../network/cleared.ts'
-import { type LaidOut, layOut, type Marked, NOTHING, type PartRange } from './layout.ts'
+import { type LaidOut, type Leads, layOut, type Marked, NOTHING, type PartRange } from './layout.ts'
 import type { Need, Parts, Span, Surroundings } from './surroundings.ts'
 
 export type { Marked, PartRange }
@@ -24,11 +24,11 @@ export type Demand = {
 const ROUNDING_DB = 1e-9
 
 /** Every need from every source, with and without what stands at the nodes. */
-export function demandsOf(around: Surroundings, marked: Marked): Demand[] {
-  const coils = around.bead === undefined ? boxesOf(around, marked, undefined) : undefined
+export function demandsOf(around: Surroundings, marked: Marked, leads: Leads = 'as-entered'): Demand[] {
+  const coils = around.bead === undefined ? boxesOf(around, marked, undefined, leads) : undefined
   return around.sources.flatMap((source) =>
     around.needs.flatMap((need) =>
-      (coils ?? boxesOf(around, marked, need.hz)).map((box) => {
+      (coils ?? boxesOf(around, marked, need.hz, leads)).map((box) => {
         const w = 2 * Math.PI * need.hz
         return {
           need,
@@ -67,8 +67,8 @@ function fixedAt(around: Surroundings, source: NoiseSource, w: number): Fixed {
 
 type Box = Pick<Demand, 'wiring' | 'ranges' | 'laid'>
 
-function boxesOf(around: Surroundings, marked: Marked, beadHz: number | undefined): Box[] {
-  const laid = layOut(around, marked, beadHz)
+function boxesOf(around: Surroundings, marked: Marked, beadHz: number | undefined, leads: Leads): Box[] {
+  const laid = layOut(around, marked, beadHz, leads)
   const nodes = [around.sourceNodeF, around.loadNodeF]
   const boxes: Box[] = []
   for (const withSource of nodes[0] && nodes[0].most > 0 ? [false, true] : [false])
@@ -82,6 +82,7 @@ function boxesOf(around: Surroundings, marked: Marked, beadHz: number | undefine
           loadNode: withLoad ? put(nodes[1]) : -1,
           sourceNodeInBare: nodes[0]?.inBare ?? false,
           loadNodeInBare: nodes[1]?.inBare ?? false,
+          bondPart: laid.bond,
         },
         ranges: own,
         laid,

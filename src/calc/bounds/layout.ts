@@ -27,6 +27,7 @@ export type LaidOut = {
   readonly damper: number
   readonly cross: number
   readonly choke: number
+  readonly bond: number
 }
 
 type Slot = 'c1' | 'c2' | 'l1' | 'l2'
@@ -41,15 +42,20 @@ const ORDER: Readonly<Record<Topology, readonly Slot[]>> = {
   T: ['l1', 'c1', 'l2'],
 }
 
-const staged = (isSeries: boolean, part: number, of: Stage['of'], ohmPart = -1): Stage => ({
-  isSeries,
-  part,
-  of,
-  ohmPart,
-})
+type StageParts = { readonly ohmPart?: number; readonly leadPart?: number }
+
+const staged = (
+  isSeries: boolean,
+  part: number,
+  of: Stage['of'],
+  { ohmPart = -1, leadPart = -1 }: StageParts = {},
+): Stage => ({ isSeries, part, of, ohmPart, leadPart })
+
+/** The inductance of lead and bond: just what was entered, or anything up to that, each a part of its own. */
+export type Leads = 'as-entered' | 'up-to'
 
 /** `beadHz`: where a bead is looked at; the capacitors (or the single inductor) come first among the parts. */
-export function layOut(around: Surroundings, marked: Marked, beadHz: number | undefined): LaidOut {
+export function layOut(around: Surroundings, marked: Marked, beadHz: number | undefined, leads: Leads): LaidOut {
   const { topology, damper, crossF, choke } = around
   const slots = ORDER[topology]
   const capacitors = slots.filter((slot) => slot[0] === 'c').length
@@ -71,15 +77,18 @@ export function layOut(around: Surroundings, marked: Marked, beadHz: number | un
   if (isDamped) fixed(damper.ohm)
   const crossAt = crossF !== undefined && crossF.most > 0 ? fixed(crossF) : -1
   const chokeAt = choke === undefined ? -1 : fixed(choke.spanH)
+  const upTo = (henries: number): number => (leads === 'up-to' && henries > 0 ? fixed({ least: 0, most: henries }) : -1)
+  const shunt = (part: number, of: Stage['of'], ohmPart = -1): Stage =>
+    staged(false, part, of, { ohmPart, leadPart: upTo(around.eslH) })
   const at = { c1: 0, c2: 1, l1: coil1, l2: coil2 }
   /** what stands across the last capacitor, or before the load where there is none */
   const beside = [
-    ...(isDamped ? [staged(false, damperAt, 'damper', damperAt + 1)] : []),
-    ...(crossAt < 0 ? [] : [staged(false, crossAt, 'cross')]),
+    ...(isDamped ? [shunt(damperAt, 'damper', damperAt + 1)] : []),
+    ...(crossAt < 0 ? [] : [shunt(crossAt, 'cross')]),
   ]
   const last = slots.findLast((slot) => slot[0] === 'c')
   const own = slots.flatMap((slot): readonly Stage[] => {
-    if (slot[0] === 'c') return [staged(false, at[slot], 'own'), ...(slot === last ? beside : [])]
+    if (slot[0] === 'c') return [shunt(at[slot], 'own'), ...(slot === last ? beside : [])]
     return bead === undefined
       ? [staged(true, at[slot], 'own')]
       : [staged(true, at[slot], 'ohm'), staged(true, at[slot] + 1, 'reactance')]
@@ -97,6 +106,7 @@ export function layOut(around: Surroundings, marked: Marked, beadHz: number | un
     damper: damperAt,
     cross: crossAt,
     choke: chokeAt,
+    bond: upTo(around.bondH),
   }
 }
 

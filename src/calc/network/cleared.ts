@@ -7,7 +7,8 @@
  *   series part [d z; 0 d],   X = ωL, d = 1 − X·ωCp + jX/Rp, z = Rdc·d + jX; of a bead R and X by themselves, d = 1
  *   damper      [q 0; jb q],  b = ωC, q = 1 − b·ωESL + jb·R, R a part of its own
  *
- * Q is the product of every q and d, so that N and D stay finite at every resonance. Both are affine in each b and X.
+ * Q is the product of every q and d, so that N and D stay finite at every resonance. Both are affine in each b and X, in the
+ * ωESL of each capacitor and in the reactance of Zb.
  * Ys and YL include capacitance that stands at the two nodes; Y0 is what loads the source without the filter.
  * Valid for finite values ≥ 0 and frequencies ≥ 0. Source: chain matrices, shared bond in series–series (derived).
  */
@@ -27,6 +28,8 @@ export type Stage = {
   readonly part: number
   readonly of: 'own' | 'choke' | 'cross' | 'ohm' | 'reactance' | 'damper'
   readonly ohmPart: number
+  /** the inductance of its lead as a part of its own; −1 = the one that is fixed */
+  readonly leadPart: number
 }
 
 /** Stages from source to load; `part` and the nodes are places in the list of part values, −1 = none. */
@@ -37,6 +40,8 @@ export type Wiring = {
   /** true where that capacitance loads the line without the filter as well */
   readonly sourceNodeInBare: boolean
   readonly loadNodeInBare: boolean
+  /** the inductance of the bond as a part of its own; −1 = the one that is fixed */
+  readonly bondPart: number
 }
 
 /** Everything fixed at one frequency. Ohms and siemens. */
@@ -131,7 +136,7 @@ export function clearedInto(
   let degree = 0
   const { stages } = wiring
   for (let s = 0; s < stages.length; s++) {
-    const { isSeries, part, of, ohmPart } = stages[s] as Stage
+    const { isSeries, part, of, ohmPart, leadPart } = stages[s] as Stage
     const v0 = base[part] as number
     const v1 = slope[part] as number
     if (v1 !== 0) degree++
@@ -162,7 +167,7 @@ export function clearedInto(
     } else {
       const lead = of === 'cross' ? 0.5 : 1
       const esrOhm = of === 'damper' ? inOhms(base[ohmPart] as number, fixed.w) : lead * fixed.esrOhm
-      const eslOhm = lead * fixed.eslOhm
+      const eslOhm = lead * (leadPart < 0 ? fixed.eslOhm : (base[leadPart] as number))
       const q0Re = 1 - v0 * eslOhm
       const q0Im = v0 * esrOhm
       const q1Re = -v1 * eslOhm
@@ -182,7 +187,8 @@ const inOhms = (value: number, w: number): number => (w === 0 ? 0 : value / w)
 
 /** Puts bond, source and load around the cascade that stands in `chain`. */
 function terminate(wiring: Wiring, fixed: Fixed, base: Float64Array, degree: number, out: Float64Array): void {
-  const { zsRe, zsIm, zbRe, zbIm } = fixed
+  const { zsRe, zsIm, zbRe } = fixed
+  const zbIm = wiring.bondPart < 0 ? fixed.zbIm : (base[wiring.bondPart] as number)
   const atSource = wiring.sourceNode < 0 ? 0 : (base[wiring.sourceNode] as number)
   const atLoad = wiring.loadNode < 0 ? 0 : (base[wiring.loadNode] as number)
   const ylRe = fixed.ylRe

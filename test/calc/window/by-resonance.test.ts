@@ -7,6 +7,7 @@ import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
 import { nodalLossDb } from '../../support/nodal.ts'
 import { run, si } from '../../support/run-check.ts'
+import { lossesDb, windowOf } from './less-inductance.ts'
 
 const HZ = 10e6
 const NEED_DB = 20
@@ -75,4 +76,20 @@ describe('a need that resonance alone would meet', () => {
     const result = run(windowCheck, { ...LINE, bondH: '40n' })
     expect([result.verdict, si(result, 'proposedF')]).toEqual(['ok', 10e-9])
   })
+})
+
+test.each([
+  ['LC', { hz: 65.8e6, sourceOhm: 2.02, loadOhm: 225, seriesH: 0.999e-6, bondH: 86.5e-9, needDb: 32, loadF: 745e-12 }],
+  ['LC', { hz: 74.2e6, sourceOhm: 242, loadOhm: 218, seriesH: 1.65e-6, bondH: 51.4e-9, needDb: 8.1, loadF: 732e-12 }],
+  ['LC', { hz: 83e6, sourceOhm: 7.38, loadOhm: 1860, seriesH: 0.237e-6, bondH: 7.08e-9, needDb: 3.39, loadF: 613e-12 }],
+] as const)('%s: what none and all of it stand, and some of it does not, is no plain yes', (topology, facts) => {
+  const one = { ...facts, topology, sourceH: 0 }
+  const result = windowOf(one)
+  const markedF = si(result, 'proposedF') ?? Number.NaN
+  const losses = lossesDb(one, markedF, 1001)
+  expect(losses.at(-1)).toBeGreaterThan(one.needDb - 0.01)
+  if (Math.min(...losses) < one.needDb - 0.01) {
+    expect(result.verdict).not.toBe('ok')
+    expect(result.headline).toContain('less of that would lose it')
+  }
 })

@@ -1,5 +1,5 @@
 /** One topology of the window: its need as a bound, the intersection with every other, and what it does to noise and signal. */
-import { keepsInBox, worstInBox } from '../../bounds/box.ts'
+import { keepsInBox, keepsUpTo, worstInBox } from '../../bounds/box.ts'
 import { type Intersection, intersect, type Reason } from '../../bounds/intersect.ts'
 import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
@@ -9,7 +9,7 @@ import { worse } from '../../verdict.ts'
 import { NOT_CLEARED, readUpToBound } from '../trial/bounds.ts'
 import { placings } from './around.ts'
 import { conversionBounds } from './conversion.ts'
-import { BY_RESONANCE, earned, withoutInductance } from './earned.ts'
+import { BY_RESONANCE, earned } from './earned.ts'
 import {
   BY_READINGS,
   further,
@@ -69,22 +69,25 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     those.length > 0 ? needOf(topology, those, setup, ceilingF) : { is: 'unknown' }
   const [computedNeed, triedNeed] = [over(computed), over(tried)]
   const need = further(computedNeed, triedNeed)
+  const helds = new Map<number, Held>()
+  const held = (markedF: number): Held => {
+    const is = helds.get(markedF) ?? heldBy(placed, setup, markedF)
+    helds.set(markedF, is)
+    return is
+  }
   const verdicts = new Map<number, Verdict>()
   const admits = (markedF: number): Verdict => {
     const known = verdicts.get(markedF)
     if (known !== undefined) return known
     const verdict = sideVerdict(setup, topology, markedF, () =>
-      meets(markedF === 0 || isHeldAt(placed, setup, markedF)),
+      markedF > 0 && held(markedF) === 'short' ? 'fails' : 'ok',
     )
     verdicts.set(markedF, verdict)
     return verdict
   }
-  const clean = withoutInductance(placed)
-  const isHeldClean = (markedF: number): boolean =>
-    markedF === 0 || clean === undefined || isHeldAt(clean, setup, markedF)
   // a value that a trial shows comes before one that is only computed, and one that needs no resonance before one that does
   const preferred = (markedF: number): Verdict =>
-    isShown(setup.shown, topology, markedF, sharesOf(setup)) && isHeldClean(markedF)
+    isShown(setup.shown, topology, markedF, sharesOf(setup)) && held(markedF) !== 'carried'
       ? admits(markedF)
       : worse(admits(markedF), 'marginal')
   const needs = [
@@ -102,11 +105,7 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   return {
     ...found,
-    ...withLine(
-      earned(found, { topology, setup, admits, isHeldClean, isUncomputed: placed.length === 0 }),
-      topology,
-      setup,
-    ),
+    ...withLine(earned(found, { topology, setup, admits, held, isUncomputed: placed.length === 0 }), topology, setup),
     least,
     holes: needs.flatMap(({ holes = [] }) => holes),
     balance,
@@ -177,20 +176,21 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): Pick<WindowRow, 
   const partF = found.proposal?.valueF ?? (isWithout ? 0 : undefined)
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
   const placed = placedFor(topology, setup)
-  const clean = partF === 0 ? undefined : withoutInductance(placed)
-  const isByResonance = clean !== undefined && !isHeldAt(clean, setup, partF)
+  const held = heldBy(placed, setup, partF)
   const bounds = [...setup.bounds, ...upToBounds(triedFor(topology, setup), setup)]
   const { most, upper, permitted, reasons } = intersect(bounds, roomFor(setup, topology), setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
   const bounded: Verdict = reasons.includes('no-room') || isOver(most) || isOver(upper) ? 'fails' : 'ok'
   const verdicts = [
-    placed.length === 0 ? ('unknown' as const) : meets(isHeldAt(placed, setup, partF)),
-    isByResonance ? ('marginal' as const) : ('ok' as const),
+    placed.length === 0 ? ('unknown' as const) : HELD_VERDICT[held],
     reasons.includes('no-ceiling') ? ('unknown' as const) : ('ok' as const),
     isOver(permitted) || permitted?.markedF === 0 ? ('marginal' as const) : ('ok' as const),
     sideVerdict(setup, topology, partF),
   ]
-  const judged = { verdict: verdicts.reduce<Verdict>(worse, bounded), reasons: isByResonance ? [BY_RESONANCE] : [] }
+  const judged = {
+    verdict: verdicts.reduce<Verdict>(worse, bounded),
+    reasons: held === 'carried' ? [BY_RESONANCE] : [],
+  }
   return withLine(judged, topology, setup)
 }
 
@@ -261,6 +261,17 @@ const heldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: nu
 const isHeldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): boolean =>
   placed.every((around) => keepsInBox(around, sharesOf(setup), markedF, PROVED_DB))
 
+/** Kept with any inductance of lead and bond up to what was entered; carried by what was entered alone; or short. */
+export type Held = 'kept' | 'carried' | 'short'
+
+const HELD_VERDICT: Readonly<Record<Held, Verdict>> = { kept: 'ok', carried: 'marginal', short: 'fails' }
+
+function heldBy(placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Held {
+  if (markedF === 0) return isHeldAt(placed, setup, 0) ? 'kept' : 'short'
+  if (placed.every((around) => keepsUpTo(around, sharesOf(setup), markedF, PROVED_DB))) return 'kept'
+  return isHeldAt(placed, setup, markedF) ? 'carried' : 'short'
+}
+
 /** What is left over the need by a capacitor of this mark, over its whole box; undefined while the need is unknown. */
 export const marginAtMark = (topology: Topology, setup: WindowSetup, markedF: number): Margin | undefined =>
   heldAt(placedFor(topology, setup), setup, markedF)
@@ -284,7 +295,5 @@ export function leastLossAt(row: WindowRow, setup: WindowSetup, hz: number): num
 
 const triedAt = ({ tried }: WindowSetup, hz: number): WindowSetup['tried'] =>
   tried?.hz === hz ? { ...tried, isAll: true } : undefined
-
-const meets = (isHeld: boolean): Verdict => (isHeld ? 'ok' : 'fails')
 
 const finite = (value: number | undefined): number | undefined => (Number.isFinite(value) ? value : undefined)

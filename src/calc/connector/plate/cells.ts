@@ -82,7 +82,7 @@ const boxesOf = ({ placed, shares, marked, isBare }: Plated, hz: number): readon
 /** What stands at an end may return to the plate as well as past it: nobody says, so that both count. */
 function waysOf(on: OnPlate): readonly OnPlate[] {
   const { stages, sourceNode, loadNode, sourceNodeInBare, loadNodeInBare } = on.wiring
-  const toPlate = (part: number) => ({ isSeries: false, part, of: 'bare', ohmPart: -1 }) as const
+  const toPlate = (part: number) => ({ isSeries: false, part, of: 'bare', ohmPart: -1, leadPart: -1 }) as const
   const isSource = sourceNode >= 0 && !sourceNodeInBare
   const isLoad = loadNode >= 0 && !loadNodeInBare
   if (!isSource && !isLoad) return [on]
