@@ -11,16 +11,31 @@ const spellings: ReadonlyMap<string, GlossaryEntry> = new Map(
     .reverse(),
 )
 
-const quoted = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replaceAll(' ', '\\s')
+/**
+ * The words by their first letter, the longest first, so that "bond strap" is not taken for "bond". They are compared letter
+ * by letter: a pattern of all of them takes a phone longer to make than a page to read.
+ */
+const byFirst = new Map<string, string[]>()
+for (const word of [...spellings.keys()].sort((a, b) => b.length - a.length)) {
+  const first = word.slice(0, 1)
+  byFirst.set(first, [...(byFirst.get(first) ?? []), word])
+}
 
-/** The longest first, so that "bond strap" is not taken for "bond"; of one thing or of many. */
-const WORDS = new RegExp(
-  `(?<![\\p{L}\\p{N}-])(?:${[...spellings.keys()]
-    .sort((a, b) => b.length - a.length)
-    .map(quoted)
-    .join('|')})(?=(?:e?s)?(?![\\p{L}\\p{N}-]))`,
-  'giu',
-)
+const LETTER = /[\p{L}\p{N}-]/u
+
+/** What follows a word that is found: nothing, or what makes it many. */
+const ENDINGS = ['', 's', 'es'] as const
+
+const isLetterAt = (text: string, at: number): boolean => at >= 0 && at < text.length && LETTER.test(text.charAt(at))
+
+/** The length of the word of the glossary that starts at this place of a text in small letters; 0: there is none. */
+function wordAt(text: string, at: number): number {
+  const words = byFirst.get(text.charAt(at))
+  if (words === undefined || isLetterAt(text, at - 1)) return 0
+  const isWhole = (end: number) =>
+    ENDINGS.some((ending) => text.startsWith(ending, end) && !isLetterAt(text, end + ending.length))
+  return words.find((word) => text.startsWith(word, at) && isWhole(at + word.length))?.length ?? 0
+}
 
 function entryOf(found: string): GlossaryEntry | undefined {
   const entry = spellings.get(found.toLowerCase().replace(/\s/g, ' '))
@@ -36,13 +51,17 @@ export function markedTexts(texts: readonly string[]): ReadonlyMap<string, reado
     if (marked.has(text)) continue
     const pieces: Piece[] = []
     let from = 0
-    for (const { 0: found, index } of text.matchAll(WORDS)) {
+    const small = text.toLowerCase().replace(/\s/g, ' ')
+    for (let index = 0, length = 0; index < text.length; index += Math.max(length, 1)) {
+      length = wordAt(small, index)
+      if (length === 0) continue
+      const found = text.slice(index, index + length)
       const entry = entryOf(found)
       if (entry === undefined || met.has(entry.id)) continue
       met.add(entry.id)
       if (index > from) pieces.push({ text: text.slice(from, index) })
       pieces.push({ text: found, entry })
-      from = index + found.length
+      from = index + length
     }
     if (pieces.length > 0) marked.set(text, [...pieces, { text: text.slice(from) }])
   }

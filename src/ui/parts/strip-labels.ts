@@ -14,29 +14,29 @@ const AIR_PX = 5
  * lowest stack without a crossing wins (there are four labels at most). Same order as given.
  */
 export function placeFlags(flags: readonly Flag[], edgesPx: readonly [number, number]): readonly FlagPlace[] {
-  let best: { readonly cost: number; readonly boxes: readonly Boxed[] } | undefined
+  const boxes = flags.map((flag) => [boxOf(flag, true, edgesPx), boxOf(flag, false, edgesPx)] as const)
+  let best: SetDown | undefined
   for (const order of ordersOf(flags.map((_, index) => index))) {
-    for (let sides = 0; sides < 2 ** flags.length; sides += 1) {
-      const set = setDown(flags, order, sides, edgesPx)
-      if (best === undefined || set.cost < best.cost) best = set
-    }
+    for (let sides = 0; sides < 2 ** flags.length; sides += 1) best = setDown(boxes, order, sides, best?.cost) ?? best
   }
   return best?.boxes.map(({ place }) => place) ?? []
 }
 
+type SetDown = { readonly cost: number; readonly boxes: readonly Boxed[] }
+
+/** The labels set down in this order; undefined where that costs no less than what was found before. */
 function setDown(
-  flags: readonly Flag[],
+  sided: readonly (readonly [right: Boxed, left: Boxed])[],
   order: readonly number[],
   sides: number,
-  edgesPx: readonly [number, number],
-): { readonly cost: number; readonly boxes: readonly Boxed[] } {
+  belowCost = Number.POSITIVE_INFINITY,
+): SetDown | undefined {
   const boxes: Boxed[] = []
   const placed: Boxed[] = []
   let cost = 0
   for (const index of order) {
-    const flag = flags[index]
-    if (!flag) continue
-    const box = boxOf(flag, (sides >> index) % 2 === 0, edgesPx)
+    const box = sided[index]?.[(sides >> index) % 2 === 0 ? 0 : 1]
+    if (!box) continue
     let tier = 0
     while (placed.some((other) => other.place.tier === tier && overlap(box, other))) tier += 1
     // a line passes every lower tier, and higher lines pass this one
@@ -46,6 +46,7 @@ function setDown(
         : place.tier > tier && xPx > box.from - AIR_PX && xPx < box.to + AIR_PX,
     ).length
     cost += tier + crossed * 100 + (box.place.anchor === 'middle' ? 0.5 : 0)
+    if (cost >= belowCost) return undefined
     const set = { ...box, place: { ...box.place, tier } }
     placed.push(set)
     boxes[index] = set

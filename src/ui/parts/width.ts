@@ -1,8 +1,15 @@
 import { createContext, type RefObject } from 'preact'
 import { useContext, useId, useLayoutEffect, useRef, useState } from 'preact/hooks'
 
-/** Inner width of a phone card, used until the real width is known. */
-const PHONE_WIDTH_PX = 296
+/** What stands beside a picture on a phone, and the widest screen that is laid out as one. */
+const BESIDE_PX = 32
+const WIDEST_PHONE_PX = 900
+/** Width of a picture on the narrowest phone, used where nothing better is known. */
+const LEAST_PHONE_PX = 328
+
+/** The width a picture is going to have: one that is right is drawn once. */
+const likelyPx = (): number =>
+  innerWidth < WIDEST_PHONE_PX ? Math.max(LEAST_WIDTH_PX, innerWidth - BESIDE_PX) : LEAST_PHONE_PX
 
 /** A width that is known beforehand, as on paper: pictures under it are drawn for it and nothing is measured. */
 export const KnownWidth = createContext<number | undefined>(undefined)
@@ -28,7 +35,7 @@ export function useWidth<E extends Element>(
 ): { readonly box: RefObject<E | null>; readonly widthPx: number } {
   const box = useRef<E>(null)
   const knownPx = useContext(KnownWidth)
-  const [widthPx, setWidthPx] = useState(knownPx ?? PHONE_WIDTH_PX)
+  const [widthPx, setWidthPx] = useState(() => knownPx ?? likelyPx())
   useLayoutEffect(() => {
     const element = box.current
     if (!element || knownPx !== undefined) return
