@@ -5,9 +5,10 @@ import type { Express, Field } from '../calc/line/fields.ts'
 import { emptied, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import { providerById } from '../calc/providers.ts'
-import type { Check, CheckId, Fact, FactKey, Input, Line, Use } from '../calc/types.ts'
+import type { Check, Fact, FactKey, Input, Line, Success, Use } from '../calc/types.ts'
 import { checkJob } from '../worker/answer.ts'
 import type { Desk, Write } from './desk.ts'
+import { awayFor } from './early-worker.ts'
 import { hashOf, type Pair, pairsOf } from './router.ts'
 import { type Answer, createRunner, type Elsewhere } from './runner.ts'
 import { type Displaced, shownFields, stable } from './shown-fields.ts'
@@ -118,7 +119,7 @@ export function createCheck(check: Check, opened: Opened, express: Express): Che
     typing.value = key
     pause = setTimeout(leave, PAUSE_MS)
   }
-  const runner = createRunner(STAY_AWAY.has(check.id))
+  const runner = createRunner(awayFor(check.id) !== undefined)
   const stopRunning = effect(() => {
     const read = judged.value
     if (unsaidKey.value === undefined) runner.start(() => evaluate(check, read), elsewhere(check, read))
@@ -227,14 +228,9 @@ const elsewhere =
     return hasWorker(is) ? runInWorker({ is, input: checkJob(check, fields) }, onProgress, signal, onSpent) : undefined
   }
 
-/** Checks whose next answer may take twenty times the last, and a single step of it more than a slice: never tried here. */
-const STAY_AWAY: ReadonlySet<CheckId> = new Set(['window', 'surge'])
-
 /** The worker that holds this check and least beside it. */
-function jobOf({ id }: Check) {
-  if (id === 'surge') return 'surge'
-  return providerById(id) === undefined ? 'check' : 'provider'
-}
+const jobOf = ({ id }: Check): 'check' | 'provider' | 'surge' =>
+  id === 'surge' ? 'surge' : providerById(id) === undefined ? 'check' : 'provider'
 
 /** States a text passes through on the way to one that can be read. */
 const UNSAID: ReadonlySet<Field['state']> = new Set(['refused', 'missing', 'pending'])
@@ -264,13 +260,27 @@ type Other = Pick<Check, 'id' | 'title' | 'question'> & { readonly inputs: reado
 
 export type Onward = { readonly check: Other; readonly sharedCount: number }
 
-/** Other checks that can use what is known of this Line, those that share most with it first. */
-export function onwardFrom(check: Check, line: Line, checks: readonly Other[], express?: Express): readonly Onward[] {
+/**
+ * Other checks that can use what is known of this Line, those that share most with it first. `shown`: its answer, where
+ * that was worked out elsewhere: what it provides is read off it, and not worked out once more.
+ */
+export function onwardFrom(
+  check: Check,
+  line: Line,
+  checks: readonly Other[],
+  express?: Express,
+  shown?: Success,
+): readonly Onward[] {
   const resolution = resolve(line, express)
   const known = new Set(resolution.fields(check).flatMap(({ text, input }) => (text.trim() === '' ? [] : [input.fact])))
-  const provided = new Set([...check.outputs, ...(check.lists ?? [])].flatMap(({ provides }) => provides ?? []))
-  const isShared = ({ fact }: Pick<Input, 'fact'>) =>
-    known.has(fact) || (provided.has(fact) && resolution.fact(fact) !== undefined)
+  const isThere = (fact: FactKey, key?: string): boolean =>
+    shown !== undefined && key !== undefined
+      ? shown.outputs[key]?.cell.is === 'si' || resolution.stated(fact) !== undefined
+      : resolution.fact(fact) !== undefined
+  for (const { provides, key } of check.outputs)
+    if (provides !== undefined && isThere(provides, key)) known.add(provides)
+  for (const { provides } of check.lists ?? []) if (isThere(provides)) known.add(provides)
+  const isShared = ({ fact }: Pick<Input, 'fact'>) => known.has(fact)
   return checks
     .filter((other) => other.id !== check.id)
     .map((other) => ({ check: other, sharedCount: other.inputs.filter(isShared).length }))

@@ -17,10 +17,11 @@ import type { Whole } from '../store/exchange/whole.ts'
 import { StoreError } from '../store/trouble.ts'
 import { noteBroughtIn } from './brought-in.ts'
 import { readConnectorsAgain, wholeConnectors } from './connector-shelves.ts'
-import { inSlices, stopped } from './in-slices.ts'
+import { inSlices } from './in-slices.ts'
 import { find, loadComplaints } from './log.ts'
 import { tell } from './other-windows.ts'
 import { settled, unwritten } from './save-queue.ts'
+import { stopped } from './stopped.ts'
 
 export type { Difference, How }
 

@@ -13,8 +13,9 @@ import { writeSteps } from '../store/exchange/file.ts'
 import type { Whole } from '../store/exchange/whole.ts'
 import { StoreError } from '../store/trouble.ts'
 import { wholeConnectors } from './connector-shelves.ts'
-import { inSlices, stopped } from './in-slices.ts'
+import { inSlices } from './in-slices.ts'
 import { complaints, find } from './log.ts'
+import { stopped } from './stopped.ts'
 
 /** `parts`: its text, in pieces. `left`: in words, what is not in it. */
 export type ExportFile = { readonly name: string; readonly parts: readonly string[]; readonly left: readonly string[] }

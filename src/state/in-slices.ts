@@ -1,11 +1,10 @@
 /** A long computation on this thread, which draws in between. */
 import type { Progress } from '../calc/types.ts'
 import { foundIn, sliceOf, TOLD_EVERY_MS } from '../worker/slice.ts'
+import { stopped } from './stopped.ts'
 
 /** Long enough for a frame at 60 Hz to keep half of its time. */
 const SLICE_MS = 8
-
-export const stopped = (): DOMException => new DOMException('The work was stopped.', 'AbortError')
 
 /** Rejects with an `AbortError` when `signal` is set off, and with the computation's own error. Every find is told. */
 export function inSlices<P extends Progress, R>(

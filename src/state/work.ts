@@ -16,7 +16,7 @@ import settleTraceWorker from '../worker/settle-trace.ts?job'
 import type { Found } from '../worker/slice.ts'
 import strikeWorker from '../worker/strike.ts?job'
 import surgeWorker from '../worker/surge.ts?job'
-import { inSlices, stopped } from './in-slices.ts'
+import { stopped } from './stopped.ts'
 
 const job = <One extends Run<never, unknown>>(address: string, here: () => Promise<One>) => ({ address, here })
 
@@ -124,6 +124,7 @@ export async function runInWorker<K extends JobName>(
     return outcome.output as OutputOf<K>
   }
   const run = (await JOBS[is].here()) as unknown as (input: InputOf<K>) => Generator<StepOf<K> & Progress, OutputOf<K>>
+  const { inSlices } = await import('./in-slices.ts')
   return inSlices(run(input), onProgress, signal)
 }
 

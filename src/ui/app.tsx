@@ -34,7 +34,16 @@ const Ask = lazy(async () => {
   return (await import('./screens/ask.tsx')).Ask
 })
 const CheckList = lazy(async () => (await import('./screens/check-list.tsx')).CheckList)
-const CheckScreen = lazy(async () => (await import('./screens/check.tsx')).CheckScreen)
+const CheckScreen = lazy(async () => {
+  const here = route.peek()
+  // without it the worker starts when it is asked
+  if (here.place === 'check')
+    void import('../state/early-worker.ts').then(
+      ({ readyFor }) => readyFor(here.id),
+      () => undefined,
+    )
+  return (await import('./screens/check.tsx')).CheckScreen
+})
 const KeptCheckScreen = lazy(async () => (await import('./screens/kept-check.tsx')).KeptCheckScreen)
 const Log = lazy(async () => (await import('./screens/log.tsx')).Log)
 const ComplaintScreen = lazy(async () => (await import('./screens/complaint.tsx')).ComplaintScreen)

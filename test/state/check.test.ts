@@ -6,7 +6,7 @@ import { powerCheck } from '../../src/calc/checks/power/check.ts'
 import { windowCheck } from '../../src/calc/checks/window/check.ts'
 import { withFact } from '../../src/calc/line/with-fact.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
-import type { Check, Fact, Line } from '../../src/calc/types.ts'
+import type { Cell, Check, Fact, Line, Success } from '../../src/calc/types.ts'
 import { addressFor, createCheck, onwardFrom, PAUSE_MS } from '../../src/state/check.ts'
 import { lineFrom } from '../../src/state/opening.ts'
 import { readQuery, splitQuery } from '../../src/state/router.ts'
@@ -315,6 +315,27 @@ describe('a check on a Line', () => {
       'trial',
       'trace',
     ])
+  })
+
+  it('reads what the check provides off the answer that stands, and works nothing out for it', () => {
+    const { line } = desk({ lineKind: typed('arinc-429-high') })
+    const shown = (cell: Cell): Success => ({
+      ok: true,
+      headline: '',
+      findings: [],
+      bounds: [],
+      rungs: [],
+      pictures: [],
+      cautions: [],
+      outputs: { proposedF: { cell, basis: { steps: [], assumptions: [], sources: [] } } },
+    })
+    const counted = vi.spyOn(windowCheck, 'figures')
+    const other = { id: 'filter', title: '', question: '', inputs: [{ fact: 'markedF' }] } as const
+    expect(onwardFrom(windowCheck, line.value, [other], undefined, shown({ is: 'none', why: '' }))).toEqual([])
+    const [found] = onwardFrom(windowCheck, line.value, [other], undefined, shown({ is: 'si', si: 1e-9 }))
+    expect(found?.sharedCount).toBe(1)
+    expect(counted).not.toHaveBeenCalled()
+    counted.mockRestore()
   })
 
   it('writes an address that brings the same answer elsewhere, derived texts and usual values included', () => {

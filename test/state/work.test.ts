@@ -78,6 +78,18 @@ afterEach(() => {
 })
 
 describe('work away from the screen', () => {
+  it('has the worker of a check that never works on the screen’s own thread ready before it is asked', async () => {
+    vi.stubGlobal('Worker', FakeWorker)
+    vi.resetModules()
+    const { awayFor, readyFor } = await import('../../src/state/early-worker.ts')
+    for (const check of ['window', 'surge', 'window', 'need', 'no-such-check', undefined]) readyFor(check)
+    expect(made.map(({ options }) => (options as { readonly name: string }).name)).toEqual([
+      'stillpin provider',
+      'stillpin surge',
+    ])
+    expect([awayFor('window'), awayFor('surge'), awayFor('need')]).toEqual(['provider', 'surge', undefined])
+  })
+
   it('is done by one worker, kept for the next job', async () => {
     vi.stubGlobal('Worker', FakeWorker)
     const { runInWorker, hasWorker } = await freshWork()

@@ -3,6 +3,7 @@ import { type CheckModel, onwardFrom } from '../../state/check.ts'
 import checks from '../../state/check-reads.ts?built'
 import type { Desk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
+import { standing } from '../../state/runner.ts'
 import { useLater } from '../parts/later.ts'
 
 type Given = { readonly model: CheckModel; readonly desk: Desk }
@@ -12,9 +13,10 @@ const MOST_ONWARD = 5
 /** Other checks of the same Line: nothing is copied on the way. */
 export function Onward({ model, desk }: Given) {
   const now = model.line.value
-  // not at the key itself: the figures of other checks are looked at for it
+  // not at the key itself
   const line = useLater(now) ?? now
-  const onward = useMemo(() => onwardFrom(model.check, line, checks, expressionReading), [model, line])
+  const { shown } = standing(model.answer.value)
+  const onward = useMemo(() => onwardFrom(model.check, line, checks, expressionReading, shown), [model, line, shown])
   if (onward.length === 0) return null
   return (
     <section class="onward" aria-label="Other checks">
