@@ -24,20 +24,21 @@ const PARTS = [
   // what every start reads back, and nothing that only some of them need
   [
     'store',
-    /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|long-|open-|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|src\/ui\/(screens\/(going-on|moment)|shell\/work-notices|parts\/(former|row-link))\.|node_modules\/idb\/)/,
+    /\/(src\/store\/(?!tidy|erase-|restore-|guide-store|recents|demo|photos|traces|connector|line-steps|long-|open-|union|beside|split-lines|first-version|new-complaint|exchange|browser-storage)|src\/state\/(session|complaints|log|save-queue|journal|other-windows|resume|theme-store|guide-content)\.ts|src\/ui\/(screens\/(going-on|moment)|shell\/(work-notices|offered-sheet)|parts\/(former|row-link))\.|node_modules\/idb\/)/,
   ],
   // what is listened to from then on
   ['listen', /\/src\/(ui\/shell\/(paper|listen|files|keys)|state\/(offered-file|keys))\./],
+  // starts a worker, beside the parts of the screen that waits for its answer
+  ['work', /\/src\/state\/(early-worker|work|stopped)\./],
   // numbers and units, read and printed
   [
     'quantity',
-    /\/src\/(calc\/(quantity\/(?!literals)|verdict\.|line\/with-fact\.)|reference\/standing\.|worker\/slice\.)/,
+    /\/src\/(calc\/(quantity\/(?!literals)|verdict\.|line\/with-fact\.)|reference\/standing\.|worker\/(slice|serve)\.)/,
   ],
-  ['line-kinds', /\/src\/reference\/line-kinds/],
   // what the guide and pages of the book compute with too
   [
     'network',
-    /\/src\/(calc\/(network\/(chain|circuit|clamp|trial-region|shape)|resonance\/resonances|tone\/explanations|line\/missing|trace\/order)\.|guide\/(figures|print)\.|reference\/(waveforms[./]|field-figures|instruments|radio-bands|constructions|limit-lines|preferred-values))/,
+    /\/src\/(calc\/(network\/(chain|circuit|clamp|trial-region|shape)|resonance\/resonances|tone\/explanations|line\/missing|trace\/order)\.|guide\/(figures|print)\.|reference\/(line-kinds|waveforms[./]|field-figures|instruments|radio-bands|constructions|limit-lines|preferred-values))/,
   ],
   [
     'ceiling',
@@ -45,10 +46,10 @@ const PARTS = [
   ],
   [
     'desk',
-    /\/src\/(state\/(desk|new-complaint|fresh-line|recents|undo)\.|store\/(new-complaint|recents)|ui\/(parts\/option-|screens\/line-before))/,
+    /\/src\/(state\/(desk|new-complaint|fresh-line|recents|undo|check-titles)\.|store\/(new-complaint|recents)|ui\/(parts\/option-|screens\/line-before))/,
   ],
   // the checks that provide facts of a line, and all they compute with; a worker's entry, named with a zero in front, is no part of it
-  ['figures', /^\/.*\/src\/(calc\/(providers\.|line\/(?!line-figures))|worker\/answer\.ts$)/],
+  ['figures', /^\/.*\/src\/(calc\/(providers\.|line\/(?!line-figures))|worker\/(answer|provider)\.ts$)/],
   ['surge', /^\/.*\/src\/calc\/checks\/surge\/check\./],
   // every other check
   ['checks', /^\/.*\/src\/(calc\/(registry\.|line\/line-figures)|worker\/check\.ts$)/],
@@ -58,15 +59,16 @@ const PARTS = [
     'parts',
     /\/src\/(calc\/connector\/table-text|reference\/safety|state\/share\.|ui\/(shell\/nowhere|parts\/(book\/(terms|sound-links)|cautions|unchanged-views|figure\.|copy-button|scroll-x|print-head|typed|rival|width)))/,
   ],
-  // the list of checks reads their names and no check
-  ['titles', /\/src\/state\/check-titles\./],
-  ['sources', /\/src\/(reference\/sources|ui\/parts\/working\.)/],
+  // what an answer's pictures and the book's share
+  ['sources', /\/src\/(reference\/sources|ui\/parts\/(working|axis|spread)\.)/],
   ['guide', /\/src\/guide\/(guide|shape)\.ts$|\/src\/store\/guide-store\.ts$/],
   ['engine', /\/src\/guide\/engine\.ts$/],
   ['traces', /\/src\/(store\/traces|state\/stored-traces)\.ts$/],
   ['connectors', /\/src\/(state\/connectors?[-.]|store\/(connector|line-steps|union))/],
   ['check', /\/src\/ui\/screens\/(check|kept-check)\.tsx$/],
   ['book', /\/src\/ui\/screens\/book\/book\.tsx$/],
+  // what explains an answer; the guide's rules draw a strip too, and must not come along for it
+  ['detail', /\/src\/ui\/parts\/(answer-detail|findings|picture\.|strip[.-])/],
   ['rules', /\/src\/(guide\/(rules|fill-ins)|reference\/noise-inputs|state\/fill-in|ui\/parts\/(line-window|fill-in))/],
   ['complaint', /\/src\/ui\/screens\/complaint\.tsx$/],
   ['log', /\/src\/ui\/screens\/(log|backup-line)\.tsx$/],

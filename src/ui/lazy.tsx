@@ -1,5 +1,6 @@
 import type { ComponentChild, ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import { holdRest } from './rest.ts'
 
 type State<P> =
   | { readonly is: 'loading' }
@@ -30,12 +31,14 @@ export function lazy<P extends object>(
     useEffect(() => {
       if (state.is !== 'loading') return
       let alive = true
+      const release = holdRest()
       fetchScreen().then(
         (Screen) => alive && setState({ is: 'ready', Screen }),
         () => alive && setState({ is: 'failed' }),
       )
       return () => {
         alive = false
+        release()
       }
     }, [state])
     if (state.is === 'ready') return <state.Screen {...props} />

@@ -60,6 +60,10 @@ async function openFilled(check: Check, hash: string): Promise<readonly Keystrok
   await page.evaluate(() => {
     for (const fold of document.querySelectorAll<HTMLDetailsElement>('form details')) fold.open = true
   })
+  // a group draws its fields when it is opened
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll('form .group')].every((group) => group.querySelector('.field') !== null),
+  )
   const texts = await page
     .locator('form input[type="text"][name]')
     .evaluateAll((all) => all.map((one) => [one.getAttribute('name') ?? '', (one as HTMLInputElement).value] as const))

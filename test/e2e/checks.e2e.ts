@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { CHECKS } from '../../src/calc/registry.ts'
 import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
 import { waitForOffline } from './support/browser.ts'
-import { appText, field, heading, output, settled, si, textOf, unfold } from './support/screen.ts'
+import { appText, field, heading, output, settled, si, textOf, unfold, unfoldGroups } from './support/screen.ts'
 import { CLEAN, openSite, type Site, type Visit } from './support/site.ts'
 import { WORKED, workedHash } from './support/worked-checks.ts'
 
@@ -240,6 +240,7 @@ describe('a field', () => {
   it('is not corrected by the phone', async () => {
     await open('#/check/filter')
     await field(page, 'capacitanceF').waitFor()
+    await unfoldGroups(page)
     const marks = await page
       .locator('form input[type="text"]')
       .evaluateAll((all) =>
@@ -325,6 +326,7 @@ describe('share', () => {
         return [key, text] as const
       }),
     )
+    await unfoldGroups(page)
     const filled = await page.locator('form [name]').evaluateAll((all) =>
       all.flatMap((one) => {
         const input = one as HTMLInputElement

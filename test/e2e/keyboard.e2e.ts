@@ -1,6 +1,16 @@
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { field, heading, labelOf, output, type Step, shown, TO_A_FILTER, titleOf } from './support/screen.ts'
+import {
+  field,
+  heading,
+  labelOf,
+  output,
+  type Step,
+  shown,
+  TO_A_FILTER,
+  titleOf,
+  unfoldGroups,
+} from './support/screen.ts'
 import { CLEAN, DESK, openSite, type Site, type Visit } from './support/site.ts'
 
 let site: Site
@@ -193,6 +203,7 @@ describe('for a screen reader', () => {
     expect(await input.getAttribute('aria-invalid')).toBe('true')
     const notes = await input.getAttribute('aria-describedby')
     expect(await page.locator(`#${notes}`).textContent()).toMatch(/\w+ \w+/)
+    await unfoldGroups(page)
     const nameless = await page.evaluate(
       () =>
         [...document.querySelectorAll('form input')].filter(

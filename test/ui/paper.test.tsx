@@ -17,7 +17,8 @@ import { layCheckSheet } from '../../src/ui/paper/check-sheet.tsx'
 import { layComplaintSheet } from '../../src/ui/paper/complaint-sheet.tsx'
 import { cautionLines, sharedWords } from '../../src/ui/parts/shared-words.ts'
 import { complaintWords, decided } from '../../src/ui/screens/decided.ts'
-import { offerSheet, printNow, watchPrinting } from '../../src/ui/shell/paper.ts'
+import { offerSheet, printNow } from '../../src/ui/shell/offered-sheet.ts'
+import { watchPrinting } from '../../src/ui/shell/paper.ts'
 
 function modelOf(
   check: Parameters<typeof createCheck>[0],

@@ -1,5 +1,6 @@
 import type { Field } from '../../calc/line/fields.ts'
 import type { Result } from '../../calc/types.ts'
+import { wantedField } from './wanted-field.ts'
 
 /** What stands in the way of an answer, each with a way to the field. */
 export function Refusals(given: {
@@ -34,11 +35,32 @@ export function Refusals(given: {
 
 /** Opens the folds a field may be in, and puts the cursor there. */
 export function focusField(key: string): void {
+  wantedField.value = key
   const field = document.getElementById(`in-${key}`)
-  for (let fold = folded(field); fold; fold = folded(field)) fold.setAttribute('open', '')
-  const target = field?.matches('input, button') ? field : field?.querySelector<HTMLElement>('input:checked, input')
-  target?.focus()
-  field?.scrollIntoView({ block: 'center' })
+  if (field !== null) {
+    enter(field)
+    return
+  }
+  // its fold draws it first: within the same turn, so that a phone still takes it for the tap and shows its keys
+  const drawn = new MutationObserver(() => {
+    const late = document.getElementById(`in-${key}`)
+    if (late === null) return
+    drawn.disconnect()
+    enter(late)
+  })
+  drawn.observe(document.body, { childList: true, subtree: true })
+  setTimeout(() => drawn.disconnect(), GIVEN_UP_MS)
 }
 
-const folded = (field: Element | null) => field?.closest('details:not([open])')
+/** The screen may have no such field. */
+const GIVEN_UP_MS = 1000
+
+function enter(field: HTMLElement): void {
+  wantedField.value = undefined
+  for (let fold = folded(field); fold; fold = folded(field)) fold.setAttribute('open', '')
+  const target = field.matches('input, button') ? field : field.querySelector<HTMLElement>('input:checked, input')
+  target?.focus()
+  field.scrollIntoView({ block: 'center' })
+}
+
+const folded = (field: Element) => field.closest('details:not([open])')

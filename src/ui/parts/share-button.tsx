@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { SAFETY_TEXTS } from '../../reference/safety.ts'
 import { type Shared, type ShareOutcome, share, sharedText, waysHere } from '../../state/share.ts'
-import { printNow } from '../shell/paper.ts'
+import { printNow } from '../shell/offered-sheet.ts'
 import { Icon } from './icon.tsx'
 
 const WORDS: Readonly<Record<ShareOutcome, string>> = {

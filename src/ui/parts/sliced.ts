@@ -1,22 +1,17 @@
 import { useEffect, useState } from 'preact/hooks'
+import { isAtRest, whenIdle } from '../rest.ts'
 
 /**
- * How many of `count` parts are drawn so far: none at first, and one more with each frame once the screen was painted, so
- * that no turn takes as long as all of them. `isAtOnce`: all, as where they are in sight.
+ * How many of `count` parts are drawn so far: none until the screen stands, and then one more whenever the browser has a
+ * moment, so that no turn takes as long as all of them. `isAtOnce`: all, as where they are in sight.
  */
 export function useSliced(count: number, isAtOnce = false): number {
   const [drawn, setDrawn] = useState(0)
+  const isWaiting = !isAtRest.value
   const isDone = isAtOnce || drawn >= count
   useEffect(() => {
-    if (isDone) return
-    let timer: ReturnType<typeof setTimeout> | undefined
-    const frame = requestAnimationFrame(() => {
-      timer = setTimeout(() => setDrawn(drawn + 1))
-    })
-    return () => {
-      cancelAnimationFrame(frame)
-      clearTimeout(timer)
-    }
-  }, [drawn, isDone])
+    if (isDone || isWaiting) return
+    return whenIdle(() => setDrawn(drawn + 1))
+  }, [drawn, isDone, isWaiting])
   return isDone ? count : drawn
 }

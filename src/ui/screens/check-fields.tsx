@@ -1,10 +1,10 @@
-import { useState } from 'preact/hooks'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { EachField } from '../parts/each-field.tsx'
-import { useSliced } from '../parts/sliced.ts'
 import { useUnchangedViews } from '../parts/unchanged-views.ts'
+import { wantedField } from '../parts/wanted-field.ts'
 
 /** Keys of the address that this check does not know. */
 export function Strangers({ model }: { readonly model: CheckModel }) {
@@ -27,12 +27,11 @@ export function Fields({ model, desk }: Given) {
     const group = field.input.group
     if (group !== undefined) grouped.set(group, [...(grouped.get(group) ?? []), field])
   }
-  const drawn = useSliced(grouped.size)
   const groups = useUnchangedViews(
-    [...grouped].map(([group, members], i) => ({
+    [...grouped].map(([group, members]) => ({
       key: group,
-      from: [model, desk, i < drawn, ...members],
-      draw: () => <Group key={group} model={model} desk={desk} group={group} members={members} isDrawn={i < drawn} />,
+      from: [model, desk, ...members],
+      draw: () => <Group key={group} model={model} desk={desk} group={group} members={members} />,
     })),
   )
   return (
@@ -44,30 +43,34 @@ export function Fields({ model, desk }: Given) {
   )
 }
 
-type GroupGiven = Given & {
-  readonly group: string
-  readonly members: readonly Field[]
-  /** its fields follow the first painting, one group after the other: most are never opened */
-  readonly isDrawn: boolean
-}
+type GroupGiven = Given & { readonly group: string; readonly members: readonly Field[] }
 
-/** Folded, unless it opens with something refused in it; from then on it is the user's to open and close. */
-function Group({ model, desk, group, members, isDrawn }: GroupGiven) {
+/**
+ * Folded, unless it opens with something refused in it; from then on it is the user's to open and close. Its fields are
+ * drawn when it is first opened: most never are, and browsers look through all fields of a page for what they could fill in.
+ */
+function Group({ model, desk, group, members }: GroupGiven) {
+  const fold = useRef<HTMLDetailsElement>(null)
   const [startsOpen] = useState(() => members.some((field) => field.state === 'refused'))
   const [wasOpened, setOpened] = useState(startsOpen)
-  const isFilled = isDrawn || wasOpened
+  const isWanted = members.some(({ key }) => key === wantedField.value)
+  useLayoutEffect(() => {
+    if (!isWanted) return
+    setOpened(true)
+    fold.current?.setAttribute('open', '')
+  }, [isWanted])
   return (
     <details
+      ref={fold}
       class="fold group"
       open={startsOpen}
-      aria-busy={!isFilled}
       onToggle={(event) => event.target === event.currentTarget && event.currentTarget.open && setOpened(true)}
     >
       <summary>
         {group}
         <span class="muted small">{groupNote(members)}</span>
       </summary>
-      {isFilled && <EachField model={model} desk={desk} fields={members} />}
+      {(wasOpened || isWanted) && <EachField model={model} desk={desk} fields={members} />}
     </details>
   )
 }

@@ -7,7 +7,8 @@ import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
 import { UseValues } from '../parts/use-values.tsx'
-import { offerSheet } from '../shell/paper.ts'
+import { holdRest, isAtRest } from '../rest.ts'
+import { offerSheet } from '../shell/offered-sheet.ts'
 import { GateLine, Late } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
 import { Fields, Strangers } from './check-fields.tsx'
@@ -65,11 +66,13 @@ export function CheckPanes({ model, desk, children }: Given) {
 /** What nobody waits for: it is fetched once the first answer, or why there is none, stands on the screen. */
 function AfterFirst({ model, desk }: Omit<Given, 'children'>) {
   const isThere = model.answer.value.is !== 'working'
-  const [wasThere, setThere] = useState(isThere)
+  const [wasThere, setThere] = useState(false)
   const [hasSheet, setSheet] = useState(false)
+  useEffect(() => (isThere ? undefined : holdRest()), [isThere])
+  const isFree = isThere && isAtRest.value
   useEffect(() => {
-    if (isThere) setThere(true)
-  }, [isThere])
+    if (isFree) setThere(true)
+  }, [isFree])
   useEffect(() => {
     if (!wasThere) return
     const sheet = sheetOf(model)

@@ -10,6 +10,7 @@ import { standing } from '../../state/runner.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { Text } from '../parts/book/terms.tsx'
 import { withCheck } from '../parts/with-check.tsx'
+import { useNextTurn } from '../rest.ts'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
@@ -54,6 +55,7 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
     return { model: createCheck(check, { ...scratchDesk, ...opening }, expressionReading), isOld: opening.isOld }
   }, [check, query])
   useEffect(() => model.dispose, [model])
+  const isDue = useNextTurn()
   useAddress(model, scratchDesk, isOld)
   useRecent(model, query.length > 0)
   return (
@@ -64,9 +66,11 @@ function OpenCheck({ check, query }: { readonly check: Check; readonly query: re
           <Text of={check.question} />
         </p>
       </Head>
-      <CheckPanes model={model} desk={scratchDesk}>
-        <LineBefore check={check.id} />
-      </CheckPanes>
+      {isDue && (
+        <CheckPanes model={model} desk={scratchDesk}>
+          <LineBefore check={check.id} />
+        </CheckPanes>
+      )}
     </CheckTerms>
   )
 }

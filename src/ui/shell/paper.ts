@@ -1,56 +1,14 @@
-/** Lays a sheet out in the page and gives what takes it away again; at once, since a browser does not wait. */
-export type Sheet = () => () => void
+import { readySheet } from './offered-sheet.ts'
 
 /** Folds that belong on paper where a screen has no sheet of its own. Help and doubled tables do not. */
 const ON_PAPER = 'main details.fold:not(.as-table, .read-point, .group):not([open]), main details.caution:not([open])'
-
-let offered: Promise<Sheet> | undefined
-let ready: Sheet | undefined
-
-/** From now on this sheet is printed in place of the screen; gives what withdraws it. Its code may still be on the way. */
-export function offerSheet(sheet: Promise<Sheet>): () => void {
-  offered = sheet
-  ready = undefined
-  sheet.then(
-    (laid) => {
-      if (offered === sheet) ready = laid
-    },
-    // without it the screen itself is printed
-    () => undefined,
-  )
-  return () => {
-    if (offered !== sheet) return
-    offered = undefined
-    ready = undefined
-  }
-}
-
-/** Prints what is offered, once it is there. */
-export async function printNow(): Promise<void> {
-  await offered?.catch(() => undefined)
-  print()
-}
-
-/** Prints this sheet once, in place of the one that is offered, which comes back afterwards. */
-export async function printSheet(sheet: Promise<Sheet>): Promise<void> {
-  const laid = await sheet
-  const [before, was] = [offered, ready]
-  const back = () => {
-    offered = before
-    ready = was
-  }
-  offered = sheet
-  ready = laid
-  addEventListener('afterprint', back, { once: true })
-  print()
-}
 
 /** Lays out what paper should show while a print is made, and takes it away again. */
 export function watchPrinting(): void {
   let undo: () => void = () => undefined
   addEventListener('beforeprint', () => {
     undo()
-    undo = ready?.() ?? openFolds()
+    undo = readySheet()?.() ?? openFolds()
   })
   addEventListener('afterprint', () => {
     undo()

@@ -1,6 +1,7 @@
 import { effect, signal } from '@preact/signals'
 import { offlineReady } from '../../offline/updates.ts'
 import { startTheme } from '../../state/theme.ts'
+import { holdRest } from '../rest.ts'
 import { watchInstall } from './install-event.ts'
 
 /** True once the triage of the last visit is back: an answer given before that would be overwritten by it. */
@@ -15,7 +16,7 @@ export function startOnce(): void {
   watchInstall()
   void import('./paper.ts').then(({ watchPrinting }) => watchPrinting())
   void startTheme()
-  void resume()
+  void resume().finally(holdRest())
   void import('./listen.ts').then(
     ({ listen }) => listen(),
     () => undefined,

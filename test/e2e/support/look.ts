@@ -17,8 +17,15 @@ export const LEAST_TARGET_PX = 48
 
 /** Opens what is folded, so that it is judged too. */
 export const openFolds = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    for (const fold of document.querySelectorAll('details')) fold.open = true
+  page.evaluate(async () => {
+    const open = () => {
+      for (const fold of document.querySelectorAll('details')) fold.open = true
+    }
+    open()
+    // a group draws its fields when it is opened, and these have folds of their own
+    const isEmpty = () => [...document.querySelectorAll('form .group')].some((group) => !group.querySelector('.field'))
+    while (isEmpty()) await new Promise((done) => setTimeout(done, 10))
+    open()
   })
 
 /** How far the page scrolls sideways, and what sticks out; 0 and nothing is right. */

@@ -11,6 +11,7 @@ export const field = (page: Page, key: string): Locator => page.locator(`form [n
 
 /** The text of a field: typed, chosen or picked. */
 export async function textOf(page: Page, key: string): Promise<string> {
+  if ((await field(page, key).count()) === 0) await unfold(page, key)
   const chosen = page.locator(`form input[type="radio"][name="${key}"]:checked`)
   const shown = (await chosen.count()) > 0 ? chosen : field(page, key).first()
   return shown.evaluate((one) => {
@@ -21,10 +22,16 @@ export async function textOf(page: Page, key: string): Promise<string> {
 
 /** Opens the folds a field may stand in. */
 export async function unfold(page: Page, key: string): Promise<void> {
-  // what is folded is drawn a moment after the page
-  await page.locator(`form [name="${key}"]`).first().waitFor({ state: 'attached' })
+  await settled(page)
+  // a group of fields is drawn when it is opened
+  if ((await page.locator(`form [name="${key}"]`).count()) === 0) await unfoldGroups(page)
   const fold = page.locator(`form details:not([open]):has([name="${key}"])`)
   if ((await fold.count()) > 0) await fold.locator('summary').first().click()
+}
+
+/** Opens every group of fields. */
+export async function unfoldGroups(page: Page): Promise<void> {
+  for (const group of await page.locator('form details.group:not([open]) > summary').all()) await group.click()
 }
 
 /** A result of a check page by its key. */

@@ -5,6 +5,7 @@ import type { Piece } from '../../../guide/book/glossary-match.ts'
 import type { DrawingId } from '../../../guide/drawing-ids.ts'
 import type { BookDrawingId } from '../../../guide/drawings/book-ids.ts'
 import { hashOf } from '../../../state/router.ts'
+import { isAtRest } from '../../rest.ts'
 
 type Marks = ReadonlyMap<string, readonly Piece[]>
 
@@ -43,7 +44,9 @@ export function TermsIn({
   const [marks, setMarks] = useState<Marks>()
   const [open, setOpen] = useState<string>()
   const all = useMemo(() => JSON.stringify({ texts, drawings }), [texts, drawings])
+  const isWaiting = !isAtRest.value
   useEffect(() => {
+    if (isWaiting) return
     let alive = true
     const shown: { readonly texts: readonly string[]; readonly drawings: readonly Drawn[] } = JSON.parse(all)
     Promise.all([
@@ -57,7 +60,7 @@ export function TermsIn({
     return () => {
       alive = false
     }
-  }, [all])
+  }, [all, isWaiting])
   useEffect(() => {
     if (open === undefined) return
     const onKey = (event: KeyboardEvent) => event.key === 'Escape' && setOpen(undefined)

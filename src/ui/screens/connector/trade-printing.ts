@@ -5,7 +5,7 @@ import { guide } from '../../../state/guide-content.ts'
 import { supplierCopy } from '../../../state/supplier-copy.ts'
 import { windowHash } from '../../../state/window-hash.ts'
 import type { Complaint } from '../../../store/complaint.ts'
-import { offerSheet, printNow } from '../../shell/paper.ts'
+import { offerSheet, printNow } from '../../shell/offered-sheet.ts'
 
 export type Copy = 'own' | 'supplier'
 

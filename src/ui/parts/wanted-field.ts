@@ -1,0 +1,4 @@
+import { signal } from '@preact/signals'
+
+/** The field somebody is led to, by its key: the fold it stands in opens for it. */
+export const wantedField = signal<string | undefined>(undefined)

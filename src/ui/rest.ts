@@ -1,0 +1,78 @@
+/**
+ * Whether the screen that was opened stands. Until then nothing else may take the phone's time: no offline copy is fetched,
+ * nothing is drawn that is out of sight.
+ */
+import { effect, signal } from '@preact/signals'
+import { useEffect, useState } from 'preact/hooks'
+
+/** False until the screen stands with its first answer and the browser had a moment; true from then on. */
+export const isAtRest = signal(false)
+
+/** What takes longer than this keeps nothing else waiting. */
+const LATEST_MS = 5000
+/** A part that has come may ask for the next one. */
+const SETTLED_MS = 50
+/** Where the browser is busy all the time the work is done all the same. */
+const IDLE_WITHIN_MS = 500
+
+let holds = 0
+let timer: ReturnType<typeof setTimeout> | undefined
+
+/** Runs `work` once the browser has nothing more urgent to do; gives what withdraws it. */
+export function whenIdle(work: () => void): () => void {
+  if (typeof requestIdleCallback !== 'function') {
+    const late = setTimeout(work)
+    return () => clearTimeout(late)
+  }
+  const asked = requestIdleCallback(() => work(), { timeout: IDLE_WITHIN_MS })
+  return () => cancelIdleCallback(asked)
+}
+
+const rest = () => {
+  isAtRest.value = true
+}
+
+function settle(): void {
+  if (holds > 0 || isAtRest.peek()) return
+  clearTimeout(timer)
+  timer = setTimeout(() => whenIdle(() => holds === 0 && rest()), SETTLED_MS)
+}
+
+/** Something on the first screen is still to come; gives what says that it is there. */
+export function holdRest(): () => void {
+  holds += 1
+  let isHeld = true
+  return () => {
+    if (!isHeld) return
+    isHeld = false
+    holds -= 1
+    settle()
+  }
+}
+
+settle()
+setTimeout(rest, LATEST_MS)
+
+/** Comes once the screen stands. */
+export const atRest = (): Promise<void> =>
+  new Promise((resolve) => {
+    const stop = effect(() => {
+      if (isAtRest.value) resolve()
+    })
+    if (isAtRest.peek()) stop()
+  })
+
+/** False while a first screen is first drawn, true a turn later: its head and what stands below make no one long turn. */
+export function useNextTurn(): boolean {
+  const [isDue, setDue] = useState(isAtRest.peek())
+  useEffect(() => {
+    if (isDue) return
+    const release = holdRest()
+    const turn = setTimeout(() => setDue(true))
+    return () => {
+      clearTimeout(turn)
+      release()
+    }
+  }, [isDue])
+  return isDue
+}

@@ -1,0 +1,72 @@
+// @vitest-environment happy-dom
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+
+/** What keeps the rest of the app waiting is kept by the module: one of its own for each test. */
+const freshRest = async () => {
+  vi.resetModules()
+  return import('../../src/ui/rest.ts')
+}
+
+describe('the first screen', () => {
+  beforeEach(() => {
+    vi.useFakeTimers()
+  })
+  afterEach(() => {
+    vi.useRealTimers()
+    vi.unstubAllGlobals()
+  })
+
+  it('stands once nothing of it is still to come, and its parts had time to ask for the next ones', async () => {
+    const { holdRest, isAtRest } = await freshRest()
+    const screen = holdRest()
+    const answer = holdRest()
+    screen()
+    await vi.advanceTimersByTimeAsync(200)
+    expect(isAtRest.value).toBe(false)
+    answer()
+    const next = holdRest()
+    await vi.advanceTimersByTimeAsync(200)
+    expect(isAtRest.value).toBe(false)
+    next()
+    await vi.advanceTimersByTimeAsync(200)
+    expect(isAtRest.value).toBe(true)
+  })
+
+  it('counts what has come once, however often that is told', async () => {
+    const { holdRest, isAtRest } = await freshRest()
+    const screen = holdRest()
+    holdRest()
+    screen()
+    screen()
+    await vi.advanceTimersByTimeAsync(200)
+    expect(isAtRest.value).toBe(false)
+  })
+
+  it('keeps nothing else waiting for ever', async () => {
+    const { atRest, holdRest } = await freshRest()
+    let isTold = false
+    void atRest().then(() => {
+      isTold = true
+    })
+    holdRest()
+    await vi.advanceTimersByTimeAsync(4900)
+    expect(isTold).toBe(false)
+    await vi.advanceTimersByTimeAsync(200)
+    expect(isTold).toBe(true)
+  })
+
+  it('leaves what may wait to a moment of the browser, and takes it back', async () => {
+    const asked: (() => void)[] = []
+    const cancelled: number[] = []
+    vi.stubGlobal('requestIdleCallback', (work: () => void) => asked.push(work))
+    vi.stubGlobal('cancelIdleCallback', (id: number) => cancelled.push(id))
+    const { whenIdle } = await freshRest()
+    const work = vi.fn()
+    const withdraw = whenIdle(work)
+    expect(work).not.toHaveBeenCalled()
+    asked[0]?.()
+    expect(work).toHaveBeenCalledOnce()
+    withdraw()
+    expect(cancelled).toEqual([1])
+  })
+})
