@@ -10,7 +10,7 @@ import type { Cell, Check, Fact, Line, Success } from '../../src/calc/types.ts'
 import { addressFor, createCheck, onwardFrom, PAUSE_MS } from '../../src/state/check.ts'
 import { lineFrom } from '../../src/state/opening.ts'
 import { readQuery, splitQuery } from '../../src/state/router.ts'
-import { fakeCheck, slowCheck } from '../ui/fake-check.ts'
+import { basis, fakeCheck, slowCheck } from '../ui/fake-check.ts'
 
 const noExpress = () => undefined
 const typed = (text: string): Fact => ({ text, origin: { by: 'user' } })
@@ -327,7 +327,7 @@ describe('a check on a Line', () => {
       rungs: [],
       pictures: [],
       cautions: [],
-      outputs: { proposedF: { cell, basis: { steps: [], assumptions: [], sources: [] } } },
+      outputs: { proposedF: { cell, basis } },
     })
     const counted = vi.spyOn(windowCheck, 'figures')
     const other = { id: 'filter', title: '', question: '', inputs: [{ fact: 'markedF' }] } as const
