@@ -48,11 +48,19 @@ const PARTS = [
     'desk',
     /\/src\/(state\/(desk|new-complaint|fresh-line|recents|undo|check-titles)\.|store\/(new-complaint|recents)|ui\/(parts\/option-|screens\/line-before))/,
   ],
-  // the checks that provide facts of a line, and all they compute with; a worker's entry, named with a zero in front, is no part of it
-  ['figures', /^\/.*\/src\/(calc\/(providers\.|line\/(?!line-figures))|worker\/(answer|provider)\.ts$)/],
+  // what the checks that provide facts of a line compute with, and the words all share; a worker's entry, named with a zero in
+  // front, is no part of it
+  [
+    'figures',
+    /^\/.*\/src\/(calc\/(providers\.|strip-axis|explain\/(ladder|sentence|loading|elements|whole|taken|navy-rule)\.|line\/(?!line-figures))|worker\/answer\.ts$)/,
+  ],
+  // their words: a page carries those of its own check
+  ['window', /^\/.*\/src\/(calc\/checks\/window\/check\.|worker\/window\.ts$)/],
+  ['words', /^\/.*\/src\/(calc\/checks\/(need|loop|trial|trace)\/check\.|worker\/provider\.ts$)/],
   ['surge', /^\/.*\/src\/calc\/checks\/surge\/check\./],
   // every other check
-  ['checks', /^\/.*\/src\/(calc\/(registry\.|line\/line-figures)|worker\/check\.ts$)/],
+  ['checks', /^\/.*\/src\/(calc\/plain-checks\.|worker\/check\.ts$)/],
+  ['registry', /\/src\/calc\/(registry\.|line\/line-figures)/],
   ['contacts', /\/src\/calc\/connector\/(sent|contact-row|face)\./],
   // pieces of screens
   [

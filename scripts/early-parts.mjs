@@ -20,13 +20,16 @@ const CHECK = ['/src/ui/screens/check.tsx', ...STORED]
 /** What works its first answer out: otherwise its worker would be asked for when the check runs, in two more round trips. */
 const workerOf = (/** @type {string} */ job) => [`/src/worker/${job}.ts`, '/src/state/early-worker.ts']
 
+/** A check with the words of its answer. */
+const words = (/** @type {string} */ id) => `/src/calc/checks/${id}/check.ts`
+
 /** What each place asks for by itself, by how its address starts behind `#/`; of several the longest counts. */
 const PLACES = {
   'ask/': ['/src/ui/screens/ask.tsx', '/src/guide/guide.ts', ...STORED],
-  ...Object.fromEntries(['need', 'loop', 'tr'].map((id) => [`check/${id}`, CHECK])),
-  'check/window': [...CHECK, ...workerOf('provider')],
-  'check/surge': [...CHECK, '/src/calc/checks/surge/check.ts', ...workerOf('surge')],
-  'check/': [...CHECK, '/src/calc/registry.ts'],
+  ...Object.fromEntries(['need', 'loop', 'trial', 'trace'].map((id) => [`check/${id}`, [...CHECK, words(id)]])),
+  'check/window': [...CHECK, words('window'), ...workerOf('window')],
+  'check/surge': [...CHECK, words('surge'), ...workerOf('surge')],
+  'check/': [...CHECK, '/src/calc/plain-checks.ts'],
   // the start page, the lists and the Log ask for themselves: each name here costs the first load
   // a note has no prefix, the pages and lists of the other shelves have
   notes: [BOOK],

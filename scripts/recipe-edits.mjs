@@ -90,8 +90,8 @@ export const RECIPE_EDITS = {
     { file: 'src/calc/checks/wave/check.ts', text: CHECK },
     { file: 'src/calc/ids.ts', find: "  'trace',\n", put: "  'trace',\n  'wave',\n" },
     {
-      file: 'src/calc/registry.ts',
-      find: /(import \{ windowCheck \}[^\n]*\n)([\s\S]*)(\n\])/,
+      file: 'src/calc/plain-checks.ts',
+      find: /(import \{ toneCheck \}[^\n]*\n)([\s\S]*)(\n\])/,
       put: "import { waveCheck } from './checks/wave/check.ts'\n$1$2\n  waveCheck,$3",
     },
     {

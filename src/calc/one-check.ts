@@ -1,12 +1,18 @@
-/** One check by its id, without what only others compute with. */
-import { providerById } from './providers.ts'
-import type { Check } from './types.ts'
+/** One check by its id, with the words of its answer and without what only others compute with. */
+import type { Check, CheckId } from './types.ts'
+
+/** Those with a file of their own: the checks that provide facts, and the one that computes with more than all others together. */
+const OWN: Readonly<Partial<Record<CheckId, () => Promise<Check>>>> = {
+  window: async () => (await import('./checks/window/check.ts')).windowCheck,
+  surge: async () => (await import('./checks/surge/check.ts')).surgeCheck,
+  need: async () => (await import('./checks/need/check.ts')).needCheck,
+  loop: async () => (await import('./checks/loop/check.ts')).loopCheck,
+  trial: async () => (await import('./checks/trial/check.ts')).trialCheck,
+  trace: async () => (await import('./checks/trace/check.ts')).traceCheck,
+}
 
 /** The check, fetched where it is not here yet; undefined where there is none of that id. */
 export async function oneCheck(id: string): Promise<Check | undefined> {
-  const here = providerById(id)
-  if (here !== undefined) return here
-  // the one that computes with more than all others together
-  if (id === 'surge') return (await import('./checks/surge/check.ts')).surgeCheck
-  return (await import('./registry.ts')).checkById(id)
+  const own = (OWN as Readonly<Record<string, () => Promise<Check>>>)[id]
+  return own === undefined ? (await import('./plain-checks.ts')).plainCheckById(id) : own()
 }

@@ -7,6 +7,7 @@ import type { SourceId } from '../reference/sources.ts'
 import type { Standing } from '../reference/standing.ts'
 import type { ColumnEntry, ColumnType } from './column.ts'
 import type { CheckId, FactKey } from './ids.ts'
+import type { Fact, Line, LineText, Origin, Rival } from './line-type.ts'
 import type { NumberType } from './number-type.ts'
 import type { LadderRung, Picture, PlotCurve, StripMark, StripRow, Use } from './picture.ts'
 import type { LimitSide } from './quantity/format.ts'
@@ -15,33 +16,6 @@ import type { Quantity } from './quantity/quantity.ts'
 import type { Finding, Issue, Refused, Resting, Result, Success } from './said.ts'
 import type { Cell, Topology, Verdict } from './terms.ts'
 import type { Trial } from './trial/note.ts'
-
-/** Where the text of a fact came from; the resolver ranks them. */
-export type Origin =
-  | { readonly by: 'user' }
-  | { readonly by: 'kind'; readonly source: SourceId }
-  | { readonly by: 'answer'; readonly node: string }
-  | { readonly by: 'trial'; readonly id: string }
-  | { readonly by: 'check'; readonly check: CheckId }
-  | { readonly by: 'assumed'; readonly why: string; readonly favourable: boolean }
-
-export type Fact = { readonly text: string; readonly origin: Origin }
-
-/** What is typed about a line: a fact, or its name. */
-export type LineText = FactKey | 'name'
-
-/** Another text for a fact or the name, typed in another window on the same text; kept until one of them is taken. */
-export type Rival = { readonly fact: LineText; readonly text: string; readonly at: string }
-
-/** Facts about one circuit. Holds what was typed and where it came from, never results. */
-export type Line = {
-  readonly id: string
-  readonly name: string
-  readonly gate: 'unknown' | 'clear' | 'barred'
-  readonly trials: readonly Trial[]
-  readonly facts: { readonly [K in FactKey]?: Fact }
-  readonly rivals?: readonly Rival[]
-}
 
 export type Option = { readonly value: string; readonly label: string }
 
@@ -243,10 +217,10 @@ export type Figures = {
 }
 
 /**
- * A pure check of a Line. `figures` computes, `explain` writes words and pictures on demand from what was computed.
- * Long computations are generators that report progress and may be abandoned between yields.
+ * A check as other checks run it: its figures, and no word of its answer, so that a page of one check carries no words of
+ * another. `figures` may be a generator that reports progress and may be abandoned between yields.
  */
-export interface Check<I extends readonly Input[] = readonly Input[], F extends Figures = Figures> {
+export interface WordlessCheck<I extends readonly Input[] = readonly Input[], F extends Figures = Figures> {
   readonly id: CheckId
   readonly title: string
   readonly question: string
@@ -256,7 +230,6 @@ export interface Check<I extends readonly Input[] = readonly Input[], F extends 
   /** a check that reads what this one provides does not answer as if nothing were there while it refuses these facts */
   readonly whileUnread?: { readonly facts: readonly FactKey[]; readonly sentence: string }
   figures(given: Given<I>): F | Refused | Generator<Progress, F | Refused>
-  explain(given: Given<I>, figures: F): Success
   /**
    * The same answer (the same topology, the same part) under other facts, for doubting an assumption: an answer that
    * would be another part says nothing about this one. Absent: `figures` on the other facts says the same.
@@ -271,23 +244,34 @@ export interface Check<I extends readonly Input[] = readonly Input[], F extends 
   resting?(given: Given<I>, figures: F, keys: readonly string[]): Resting | undefined
 }
 
+/** A pure check of a Line. `figures` computes, `explain` writes words and pictures on demand from what was computed. */
+export interface Check<I extends readonly Input[] = readonly Input[], F extends Figures = Figures>
+  extends WordlessCheck<I, F> {
+  explain(given: Given<I>, figures: F): Success
+}
+
 export type {
   Cell,
   CheckId,
   ColumnEntry,
   ColumnType,
+  Fact,
   FactKey,
   Finding,
   Issue,
   LadderRung,
   Level,
+  Line,
   LineKindId,
+  LineText,
+  Origin,
   Picture,
   PlotCurve,
   Quantity,
   Refused,
   Resting,
   Result,
+  Rival,
   SourceId,
   Standing,
   StripMark,

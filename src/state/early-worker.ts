@@ -3,7 +3,7 @@ import type { CheckId } from '../calc/types.ts'
 import { type JobName, readyWorker } from './work.ts'
 
 /** Their next answer may take twenty times the last, and a single step of it more than a slice. */
-const AWAY: Readonly<Partial<Record<CheckId, JobName>>> = { window: 'provider', surge: 'surge' }
+const AWAY: Readonly<Partial<Record<CheckId, JobName>>> = { window: 'window', surge: 'surge' }
 
 /** The worker that a check is always answered by. */
 export const awayFor = (check = ''): JobName | undefined => (AWAY as Readonly<Record<string, JobName>>)[check]

@@ -16,6 +16,7 @@ import settleTraceWorker from '../worker/settle-trace.ts?job'
 import type { Found } from '../worker/slice.ts'
 import strikeWorker from '../worker/strike.ts?job'
 import surgeWorker from '../worker/surge.ts?job'
+import windowWorker from '../worker/window.ts?job'
 import { stopped } from './stopped.ts'
 
 const job = <One extends Run<never, unknown>>(address: string, here: () => Promise<One>) => ({ address, here })
@@ -23,6 +24,7 @@ const job = <One extends Run<never, unknown>>(address: string, here: () => Promi
 const JOBS = {
   check: job(checkWorker, async () => (await import('../worker/check.ts')).run),
   provider: job(providerWorker, async () => (await import('../worker/provider.ts')).run),
+  window: job(windowWorker, async () => (await import('../worker/window.ts')).run),
   surge: job(surgeWorker, async () => (await import('../worker/surge.ts')).run),
   strike: job(strikeWorker, async () => (await import('../worker/strike.ts')).run),
   fitFilter: job(fitFilterWorker, async () => (await import('../worker/fit-filter.ts')).run),

@@ -3,4 +3,5 @@ import { surgeCheck } from '../calc/checks/surge/check.ts'
 import type { Progress, Result } from '../calc/types.ts'
 import { answerTo, type CheckJob } from './answer.ts'
 
-export const run = (job: CheckJob): Generator<Progress, Result> => answerTo(surgeCheck, job)
+export const run = (job: CheckJob): Generator<Progress, Result> =>
+  answerTo(job.check === surgeCheck.id ? surgeCheck : undefined, job)

@@ -4,6 +4,7 @@ import { filterCheck } from '../../src/calc/checks/filter/check.ts'
 import { needCheck } from '../../src/calc/checks/need/check.ts'
 import { powerCheck } from '../../src/calc/checks/power/check.ts'
 import { windowCheck } from '../../src/calc/checks/window/check.ts'
+import { wordlessWindow } from '../../src/calc/checks/window/wordless.ts'
 import { withFact } from '../../src/calc/line/with-fact.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
 import type { Cell, Check, Fact, Line, Success } from '../../src/calc/types.ts'
@@ -329,7 +330,7 @@ describe('a check on a Line', () => {
       cautions: [],
       outputs: { proposedF: { cell, basis } },
     })
-    const counted = vi.spyOn(windowCheck, 'figures')
+    const counted = vi.spyOn(wordlessWindow, 'figures')
     const other = { id: 'filter', title: '', question: '', inputs: [{ fact: 'markedF' }] } as const
     expect(onwardFrom(windowCheck, line.value, [other], undefined, shown({ is: 'none', why: '' }))).toEqual([])
     const [found] = onwardFrom(windowCheck, line.value, [other], undefined, shown({ is: 'si', si: 1e-9 }))

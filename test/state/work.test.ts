@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { needCheck } from '../../src/calc/checks/need/check.ts'
+import { filterCheck } from '../../src/calc/checks/filter/check.ts'
 import { evaluateNow } from '../../src/calc/line/evaluate.ts'
 import { resolve } from '../../src/calc/line/resolver.ts'
 import type { Progress, Result } from '../../src/calc/types.ts'
@@ -8,6 +8,7 @@ import { readQuery } from '../../src/state/router.ts'
 import { type CheckJob, checkJob } from '../../src/worker/answer.ts'
 import { run } from '../../src/worker/check.ts'
 import { type Order, serve, type Word } from '../../src/worker/serve.ts'
+import { WORKED } from '../e2e/support/worked-checks.ts'
 
 type Behaviour = 'works' | 'gone' | 'deaf'
 let behaviour: Behaviour = 'works'
@@ -49,9 +50,9 @@ class FakeWorker {
   }
 }
 
-const fields = resolve(lineFrom(needCheck, readQuery('measuredDb=80&limitDb=60'))).fields(needCheck)
-const expected = evaluateNow(needCheck, fields)
-const input = checkJob(needCheck, fields)
+const fields = resolve(lineFrom(filterCheck, readQuery(WORKED['filter']?.query ?? ''))).fields(filterCheck)
+const expected = evaluateNow(filterCheck, fields)
+const input = checkJob(filterCheck, fields)
 const nothing = () => undefined
 const never = () => new AbortController().signal
 
@@ -84,10 +85,10 @@ describe('work away from the screen', () => {
     const { awayFor, readyFor } = await import('../../src/state/early-worker.ts')
     for (const check of ['window', 'surge', 'window', 'need', 'no-such-check', undefined]) readyFor(check)
     expect(made.map(({ options }) => (options as { readonly name: string }).name)).toEqual([
-      'stillpin provider',
+      'stillpin window',
       'stillpin surge',
     ])
-    expect([awayFor('window'), awayFor('surge'), awayFor('need')]).toEqual(['provider', 'surge', undefined])
+    expect([awayFor('window'), awayFor('surge'), awayFor('need')]).toEqual(['window', 'surge', undefined])
   })
 
   it('is done by one worker, kept for the next job', async () => {

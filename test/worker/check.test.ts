@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest'
 import { evaluateNow } from '../../src/calc/line/evaluate.ts'
 import { resolve } from '../../src/calc/line/resolver.ts'
-import { PROVIDERS } from '../../src/calc/providers.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
-import type { Progress, Result } from '../../src/calc/types.ts'
+import type { Check, Progress, Result } from '../../src/calc/types.ts'
+import { jobOf } from '../../src/state/check.ts'
 import { lineFrom } from '../../src/state/opening.ts'
 import { readQuery } from '../../src/state/router.ts'
 import { checkJob } from '../../src/worker/answer.ts'
-import { run } from '../../src/worker/check.ts'
+import { run as runPlain } from '../../src/worker/check.ts'
 import { run as runProvider } from '../../src/worker/provider.ts'
 import { run as runSurge } from '../../src/worker/surge.ts'
+import { run as runWindow } from '../../src/worker/window.ts'
 import { WORKED } from '../e2e/support/worked-checks.ts'
 
 /** What a message between two threads does to data. */
 const sent = <T>(value: T): T => structuredClone(value)
+
+const RUNS = { check: runPlain, provider: runProvider, window: runWindow, surge: runSurge }
+
+const runOf = (check: Check) => RUNS[jobOf(check)]
 
 function toTheEnd(running: Generator<Progress, Result>): Result {
   for (;;) {
@@ -28,27 +33,22 @@ describe('a check in the worker', () => {
     const fields = resolve(lineFrom(check, readQuery(worked?.query ?? ''))).fields(check)
     const here = evaluateNow(check, fields)
     expect(here.ok, 'the worked example has an answer').toBe(true)
-    const there = toTheEnd(run(sent(checkJob(check, fields))))
+    const there = toTheEnd(runOf(check)(sent(checkJob(check, fields))))
     expect(sent(there)).toEqual(here)
     expect(JSON.stringify(there)).toBe(JSON.stringify(here))
   })
 
-  it('says the same where a worker holds few checks or one', () => {
-    for (const check of CHECKS) {
-      const runOf = check.id === 'surge' ? runSurge : PROVIDERS.includes(check) ? runProvider : undefined
-      if (runOf === undefined) continue
-      const fields = resolve(lineFrom(check, readQuery(WORKED[check.id]?.query ?? ''))).fields(check)
-      expect(JSON.stringify(toTheEnd(runOf(sent(checkJob(check, fields)))))).toBe(
-        JSON.stringify(evaluateNow(check, fields)),
-      )
-    }
-    expect(() => toTheEnd(runProvider({ check: 'surge', fields: [] }))).toThrow('There is no check surge.')
+  it('is answered by the worker that holds it, and by no other', () => {
+    for (const [name, run] of Object.entries(RUNS))
+      for (const check of CHECKS.filter((one) => jobOf(one) !== name))
+        expect(() => toTheEnd(run({ check: check.id, fields: [] })), `${check.id} by ${name}`).toThrow()
+    expect(CHECKS.map(jobOf).filter((name) => name === 'window' || name === 'surge')).toEqual(['window', 'surge'])
   })
 
   it('answers what is refused with the same refusals', () => {
     for (const check of CHECKS) {
       const fields = resolve(lineFrom(check, readQuery('capacitanceF=ten&lineKind=nothing'))).fields(check)
-      expect(toTheEnd(run(sent(checkJob(check, fields))))).toEqual(evaluateNow(check, fields))
+      expect(toTheEnd(runOf(check)(sent(checkJob(check, fields))))).toEqual(evaluateNow(check, fields))
     }
   })
 
@@ -62,6 +62,6 @@ describe('a check in the worker', () => {
   })
 
   it('names a check it does not have', () => {
-    expect(() => toTheEnd(run({ check: 'nothing' as 'window', fields: [] }))).toThrow('There is no check nothing.')
+    expect(() => toTheEnd(runPlain({ check: 'nothing' as 'window', fields: [] }))).toThrow('There is no check nothing.')
   })
 })

@@ -1,15 +1,16 @@
 /** The Line of a contact as its connector has it, and the answer of the window on it. */
 import { lineKindById } from '../../reference/line-kinds.ts'
-import { windowCheck } from '../checks/window/check.ts'
 import { BY_RESONANCE } from '../checks/window/earned.ts'
 import { type Barred, type OpenWindow, type WindowFigures, windowFigures } from '../checks/window/figures.ts'
 import { type WindowGiven, windowInputs } from '../checks/window/inputs.ts'
 import { fixedRow } from '../checks/window/row.ts'
+import { wordlessWindow } from '../checks/window/wordless.ts'
 import { isRefused } from '../line/evaluate.ts'
 import { type Express, type Field, saySame } from '../line/fields.ts'
-import { figuresInSteps, resolve } from '../line/resolver.ts'
+import { figuresInSteps } from '../line/remembered-figures.ts'
+import { resolve } from '../line/resolver.ts'
 import { withFact } from '../line/with-fact.ts'
-import type { Check, Fact, FactKey, Figures, Line, Progress, Refused } from '../types.ts'
+import type { Fact, FactKey, Figures, Line, Progress, Refused, WordlessCheck } from '../types.ts'
 import type { Choice } from './choice.ts'
 import type { SharedTexts } from './types.ts'
 
@@ -88,20 +89,20 @@ export function* windowAnswer(
 
 const isCoil = ({ key, state }: Field): boolean => (key === 'inductanceH' || key === 'beadOhm') && state === 'value'
 
-const WINDOW: Check = windowCheck
+const WINDOW: WordlessCheck = wordlessWindow
 
 /** What the window was given. The fields are those of its own descriptor, so that every key is there. */
 const givenIn = (fields: readonly Field[]): WindowGiven =>
   Object.fromEntries(fields.map(({ key, value }) => [key, value])) as WindowGiven
 
-const chosen = new Map<number, Check>()
+const chosen = new Map<number, WordlessCheck>()
 const MOST_CHOSEN = 512
 
 /** The window check with this capacitor in place of its proposal; the same one for the same value. */
-function chosenWindow(valueF: number): Check {
+function chosenWindow(valueF: number): WordlessCheck {
   const known = chosen.get(valueF)
   if (known !== undefined) return known
-  const check: Check = {
+  const check: WordlessCheck = {
     ...WINDOW,
     *figures(given): Generator<Progress, Figures | Refused> {
       const found = yield* windowFigures(given as WindowGiven)

@@ -12,6 +12,7 @@ import type {
   Result,
   Success,
   Verdict,
+  WordlessCheck,
 } from '../types.ts'
 import { aroundWord, VERDICT_RANK, VERDICT_WORDS } from '../verdict.ts'
 import { type Contrary, contraryOf, type Field } from './fields.ts'
@@ -60,7 +61,10 @@ export function asAssumed({ headline }: Pick<Success, 'headline'>, verdict: Verd
 }
 
 /** The numbers of the same answer, its verdict doubted in the same way, without a sentence being written. */
-export function* evaluateFigures(check: Check, fields: readonly Field[]): Generator<Progress, Figures | Refused> {
+export function* evaluateFigures(
+  check: WordlessCheck,
+  fields: readonly Field[],
+): Generator<Progress, Figures | Refused> {
   const found = yield* judged(check, fields)
   if (isRefused(found)) return found
   if (found.blamed.length === 0) return found.figures
@@ -68,7 +72,7 @@ export function* evaluateFigures(check: Check, fields: readonly Field[]): Genera
   return { ...found.figures, verdict: restingOf(check, found)?.verdict ?? 'unknown', restsOn }
 }
 
-const restingOf = (check: Check, { given, figures, blamed }: Judged): Resting | undefined =>
+const restingOf = (check: WordlessCheck, { given, figures, blamed }: Judged): Resting | undefined =>
   check.resting?.(
     given,
     figures,
@@ -96,7 +100,7 @@ type Judged = {
 
 export const isRefused = (outcome: object): outcome is Refused => 'ok' in outcome && outcome.ok === false
 
-function* judged(check: Check, fields: readonly Field[]): Generator<Progress, Judged | Refused> {
+function* judged(check: WordlessCheck, fields: readonly Field[]): Generator<Progress, Judged | Refused> {
   const open = fields.filter(({ issue, state }) => issue !== undefined || state === 'pending')
   if (open.length > 0) return { ok: false, issues: onceEach(open.map(issueOf)) }
   const given = givenOf(fields)
@@ -128,7 +132,7 @@ function givenOf(fields: readonly Field[]): Given {
   return given
 }
 
-function* run(check: Check, given: Given, from: number, to: number): Generator<Progress, Figures | Refused> {
+function* run(check: WordlessCheck, given: Given, from: number, to: number): Generator<Progress, Figures | Refused> {
   const outcome = check.figures(given)
   if (!isRunning(outcome)) return outcome
   for (;;) {
@@ -146,7 +150,7 @@ function isRunning(
 
 /** The favourable assumptions whose contrary makes the verdict worse: each by itself, or all where only all together do. */
 function* doubtFavourable(
-  check: Check,
+  check: WordlessCheck,
   fields: readonly Field[],
   given: Given,
   found: Figures,
@@ -197,7 +201,7 @@ function matters({ input: { whenEmpty } }: Field, given: Given): boolean {
 }
 
 function* again(
-  check: Check,
+  check: WordlessCheck,
   given: Given,
   found: Figures,
   from: number,

@@ -8,7 +8,7 @@ import { levelUnitOf } from '../quantity/level-unit.ts'
 import { parseFlag, parseList, parseQuantity, parseTolerance, type Reading } from '../quantity/parse.ts'
 import { QUANTITIES, type Quantity } from '../quantity/quantity.ts'
 import { quote } from '../quantity/reading.ts'
-import type { Check, Fact, GivenValue, Input, Issue, Origin, Rival } from '../types.ts'
+import type { Fact, GivenValue, Input, Issue, Origin, Rival, WordlessCheck } from '../types.ts'
 import { readColumn } from './columns.ts'
 import { otherVolts } from './peak-or-rms.ts'
 
@@ -47,7 +47,7 @@ type Value = { readonly value: GivenValue } | { readonly issue: Issue } | 'pendi
  * '' = known to be empty. Never throws.
  */
 export function readFields(
-  check: Check,
+  check: WordlessCheck,
   texts: Readonly<Record<string, string | undefined>>,
   express?: Express,
 ): readonly Field[] {

@@ -16,14 +16,15 @@ import type {
   Input,
   Line,
   Origin,
-  Progress,
   Quantity,
   Refused,
   Result,
+  WordlessCheck,
 } from '../types.ts'
-import { atOnce, evaluateFigures, evaluateNow, isRefused } from './evaluate.ts'
+import { evaluateNow, isRefused } from './evaluate.ts'
 import { type Express, type Field, numbersIn, readField, saySame, unclaimed } from './fields.ts'
 import { notedFact, triedOn } from './put-away.ts'
+import { figuresOf } from './remembered-figures.ts'
 import { unreadFor } from './unread.ts'
 import { withFact } from './with-fact.ts'
 
@@ -86,13 +87,13 @@ export type Resolution = {
   /** everything that claims to know a fact, best first; a text the user emptied says "not known" and stands first */
   readonly claims: (key: FactKey) => readonly Fact[]
   /** the fields of a check as this Line fills them */
-  readonly fields: (check: Check) => readonly Field[]
+  readonly fields: (check: WordlessCheck) => readonly Field[]
   /** some inputs as this Line fills them: no other fact is looked for, and no check runs that only another would ask */
   readonly filled: (inputs: readonly Input[]) => readonly Field[]
   /** the numbers of a check on this Line */
-  readonly figures: (check: Check) => Figures | Refused
+  readonly figures: (check: WordlessCheck) => Figures | Refused
   /** the numbers of a check as others count them: those of a trial with what was put away before it */
-  readonly counted: (check: Check) => Figures | Refused
+  readonly counted: (check: WordlessCheck) => Figures | Refused
 }
 
 const remembered = new WeakMap<Line, { readonly express: Express | undefined; readonly resolution: Resolution }>()
@@ -144,7 +145,7 @@ function createResolution(line: Line, express: Express | undefined): Resolution 
   return resolution
 }
 
-function countedOn(resolution: Resolution, check: Check, express: Express | undefined): Figures | Refused {
+function countedOn(resolution: Resolution, check: WordlessCheck, express: Express | undefined): Figures | Refused {
   const { line } = resolution
   if (check.id !== 'trial' || line.trials.length === 0) return resolution.figures(check)
   return triedOn(line, (one) => (one === line ? resolution : createResolution(one, express)).figures(check))
@@ -200,36 +201,6 @@ function barred({ value: _value, ...field }: Field): Field {
   if (field.input.whenEmpty.do !== 'ask') return { ...field, state: 'omitted' }
   const message = 'The safety questions bar this line: no trial of it is judged. Nothing is fitted in it.'
   return { ...field, state: 'refused', issue: { key: field.key, code: 'barred', message } }
-}
-
-/** Figures of the field texts seen last, by check: a change of a fact that a check does not read costs it nothing. */
-const figuresByTexts = new WeakMap<Check, Map<string, Figures | Refused>>()
-/** A connector may have 256 contacts, each as proposed and as chosen, alone and beside the others. */
-const MOST_REMEMBERED = 1024
-
-const figuresOf = (check: Check, fields: readonly Field[]): Figures | Refused => atOnce(figuresInSteps(check, fields))
-
-/** Figures of these fields, remembered by their texts, in steps for whoever may not stop for long. */
-export function* figuresInSteps(check: Check, fields: readonly Field[]): Generator<Progress, Figures | Refused> {
-  if (fields.some((field) => field.state === 'pending')) return yield* evaluateFigures(check, fields)
-  const known = figuresByTexts.get(check) ?? new Map<string, Figures | Refused>()
-  figuresByTexts.set(check, known)
-  const texts = textsOf(fields)
-  const before = known.get(texts)
-  if (before !== undefined) return before
-  const figures = yield* evaluateFigures(check, fields)
-  const oldest = known.size >= MOST_REMEMBERED ? known.keys().next().value : undefined
-  if (oldest !== undefined) known.delete(oldest)
-  known.set(texts, figures)
-  return figures
-}
-
-/** All that is read of the fields, in one text; each with its length before it, so that two never say the same. */
-function textsOf(fields: readonly Field[]): string {
-  let texts = ''
-  for (const { text, state, issue } of fields)
-    texts += `${text.length} ${text} ${state} ${issue === undefined ? '' : `${issue.code} ${issue.message}`};`
-  return texts
 }
 
 /** Without the last binary digits of a sum of decimals: 29.7, not 29.700000000000003. */

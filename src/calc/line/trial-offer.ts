@@ -1,5 +1,5 @@
 /** Values to try on a line: three from its window, worked out without what a trial says of it. */
-import { windowCheck } from '../checks/window/check.ts'
+import { wordlessWindow } from '../checks/window/wordless.ts'
 import { offeredValues } from '../trial/zones.ts'
 import type { FactKey, Line } from '../types.ts'
 import { isRefused } from './evaluate.ts'
@@ -25,7 +25,7 @@ export function aloneOn(
 ): { readonly leastF: number | undefined; readonly mostF: number | undefined } {
   const bare = OF_TRIALS.reduce<Line>((now, fact) => withFact(now, fact, undefined), { ...line, trials: [] })
   const alone = withFact(bare, 'topology', { text: 'C', origin: { by: 'user' } })
-  const figures = resolve(alone, express).figures(windowCheck)
+  const figures = resolve(alone, express).figures(wordlessWindow)
   if (isRefused(figures)) return { leastF: undefined, mostF: undefined }
   const { leastCapacitanceF, mostCapacitanceF } = figures.values
   return { leastF: leastCapacitanceF, mostF: mostCapacitanceF }

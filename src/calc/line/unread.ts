@@ -1,5 +1,5 @@
 /** A field that another check would fill, had it not refused its own texts on the line. */
-import type { Check, Fact, FactKey, Figures, Input, Line, Refused } from '../types.ts'
+import type { Fact, FactKey, Figures, Input, Line, Refused, WordlessCheck } from '../types.ts'
 import { isRefused, UNREAD } from './evaluate.ts'
 import type { Field } from './fields.ts'
 import { wasPutAway } from './put-away.ts'
@@ -7,7 +7,7 @@ import { wasPutAway } from './put-away.ts'
 type OnLine = {
   readonly line: Line
   readonly stated: (key: FactKey) => Fact | undefined
-  readonly counted: (check: Check) => Figures | Refused
+  readonly counted: (check: WordlessCheck) => Figures | Refused
 }
 
 /**
@@ -15,7 +15,7 @@ type OnLine = {
  * Undefined where the provider reads its texts, has none on this line, or says by what it hands over that something is
  * there. A trial that a safety question keeps from being judged is left out.
  */
-export function unreadFor(line: OnLine, input: Input, provider: Check | undefined): Field | undefined {
+export function unreadFor(line: OnLine, input: Input, provider: WordlessCheck | undefined): Field | undefined {
   if (provider?.whileUnread === undefined || input.whenEmpty.do !== 'omit') return undefined
   const { facts, sentence } = provider.whileUnread
   if (!facts.some((fact) => line.stated(fact) !== undefined || wasPutAway(line.line, fact))) return undefined

@@ -2,17 +2,18 @@
  * The need of a whole trace on few points: the window is solved on those that carry it, the part it proposes is tried on
  * every row, rows it misses are added, until none is missed.
  */
-import { traceCheck } from '../checks/trace/check.ts'
+
 import type { TraceGiven } from '../checks/trace/inputs.ts'
 import { choiceOfUnit, setUpTrace, type TraceSetup } from '../checks/trace/setup.ts'
-import { windowCheck } from '../checks/window/check.ts'
+import { wordlessTrace } from '../checks/trace/wordless.ts'
 import type { OpenWindow, WindowFigures } from '../checks/window/figures.ts'
 import { leastLossAt } from '../checks/window/row.ts'
+import { wordlessWindow } from '../checks/window/wordless.ts'
 import { levelIn } from '../level.ts'
 import { evaluateFigures, isRefused } from '../line/evaluate.ts'
 import { resolve } from '../line/resolver.ts'
 import { logGrid } from '../network/chain.ts'
-import type { Check, Fact, FactKey, Line, Progress, Topology, Verdict } from '../types.ts'
+import type { Fact, FactKey, Line, Progress, Topology, Verdict, WordlessCheck } from '../types.ts'
 import { type Judged, judge, type Reading } from './judge.ts'
 import { bandwidthShiftDb } from './limit.ts'
 import { markOf } from './mark.ts'
@@ -86,15 +87,15 @@ export function* settle({ line, spectrum }: SettleInput): Generator<Progress, Se
   return {
     ...(yield* pointsOf(spectrum, judged, rows, setup)),
     part,
-    settledFor: markOn(traceCheck, settledLine),
-    heldFor: part?.holds === true ? markOn(windowCheck, settledLine) : '',
+    settledFor: markOn(wordlessTrace, settledLine),
+    heldFor: part?.holds === true ? markOn(wordlessWindow, settledLine) : '',
   }
 }
 
 const UNMARKED = { settledFor: '', heldFor: '' } as const
 
 /** The mark of what a check reads of a line. */
-const markOn = (check: Check, line: Line): string =>
+const markOn = (check: WordlessCheck, line: Line): string =>
   markOf(
     Object.fromEntries(
       resolve(line)
@@ -176,8 +177,8 @@ function* tryPoints(
 ): Generator<Progress, { readonly part: TriedPart | undefined; readonly missed: readonly number[] }> {
   const none = { part: undefined, missed: [] }
   if (setup.lacks.length > 0 || neededAt < 0) return none
-  const fields = resolve(withPoints(line, spectrum, rows)).fields(windowCheck)
-  const figures = yield* share(evaluateFigures(windowCheck, fields), from, 0.04)
+  const fields = resolve(withPoints(line, spectrum, rows)).fields(wordlessWindow)
+  const figures = yield* share(evaluateFigures(wordlessWindow, fields), from, 0.04)
   if (isRefused(figures) || !isOpen(figures as WindowFigures)) return none
   const { row, setup: around } = figures as OpenWindow
   const lossAt = (hz: number): number => leastLossAt(row, around, hz) ?? Number.NaN
@@ -221,7 +222,7 @@ export function withPoints(line: Line, { hz, db, unit }: Spectrum, rows: readonl
 
 /** The values of the trace check on a line; the first refusal where a field is refused. */
 export function givenOf(line: Line): { readonly given: TraceGiven } | { readonly message: string } {
-  const fields = resolve(line).fields(traceCheck)
+  const fields = resolve(line).fields(wordlessTrace)
   const refused = fields.find(({ issue }) => issue !== undefined)
   if (refused?.issue) return { message: `${refused.input.label}: ${refused.issue.message}` }
   return { given: Object.fromEntries(fields.map(({ key, value }) => [key, value])) as TraceGiven }

@@ -1,7 +1,6 @@
 import type { ComponentType } from 'preact'
 import { CHECK_IDS } from '../../calc/ids.ts'
 import { oneCheck } from '../../calc/one-check.ts'
-import { providerById } from '../../calc/providers.ts'
 import type { Check } from '../../calc/types.ts'
 import { lazy } from '../lazy.tsx'
 
@@ -15,8 +14,7 @@ export function withCheck<P extends object>(
     const known = views.get(id)
     if (known !== undefined) return known
     if (!CHECK_IDS.some((one) => one === id)) return Nothing
-    const here = providerById(id)
-    const view = here === undefined ? lazy(async () => given(await oneCheck(id))) : given(here)
+    const view = lazy(async () => given(await oneCheck(id)))
     views.set(id, view)
     return view
   }

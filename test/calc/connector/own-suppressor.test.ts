@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest'
-import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { wordlessWindow } from '../../../src/calc/checks/window/wordless.ts'
 import { scheduleOf } from '../../../src/calc/connector/schedule.ts'
 import type { FactKey } from '../../../src/calc/types.ts'
 import { connectorOf, contactOf, DISCRETE, finished, lineOf } from './some-connector.ts'
@@ -69,7 +69,7 @@ describe('a suppressor that was entered for a line', () => {
   })
 
   it('is looked at without a second window of its line', () => {
-    const asked = vi.spyOn(windowCheck, 'figures')
+    const asked = vi.spyOn(wordlessWindow, 'figures')
     // a bond of its own and no other test's need: neither is remembered from before
     for (const breakdownV of ['', '100']) {
       const line = lineOf('relay', { ...DISCRETE, neededDb: '20.125', bondOhm: '3m', breakdownV, busMaxV: '80' })

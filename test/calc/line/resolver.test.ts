@@ -1,6 +1,7 @@
 /** Which value of a fact wins, what is shown beside it, and that derived facts never chase each other. */
 import { expect, test, vi } from 'vitest'
 import { needCheck } from '../../../src/calc/checks/need/check.ts'
+import { wordlessNeed } from '../../../src/calc/checks/need/wordless.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { checkLine, DERIVED, resolve, resolveFact } from '../../../src/calc/line/resolver.ts'
 import type { Reading } from '../../../src/calc/quantity/reading.ts'
@@ -86,7 +87,7 @@ test('a fact emptied by the user is not known, whatever else claims to know it',
 })
 
 test('a derived fact is computed once for a Line, and not again while the texts it rests on stay', () => {
-  const figures = vi.spyOn(needCheck, 'figures')
+  const figures = vi.spyOn(wordlessNeed, 'figures')
   const first = line({ measuredDb: typed('73.7'), limitDb: typed('50'), noiseHz: typed('9M') })
   for (let turn = 0; turn < 3; turn += 1) resolve(first).fields(windowCheck)
   expect(resolve(first)).toBe(resolve(first))

@@ -1,25 +1,8 @@
 /** How much attenuation is needed: measured level against limit and margin. */
 import type { Check } from '../../types.ts'
-import { type NeedFigures, needFigures } from './figures.ts'
-import { needInputs } from './inputs.ts'
+import type { NeedFigures } from './figures.ts'
+import type { needInputs } from './inputs.ts'
+import { wordlessNeed } from './wordless.ts'
 import { explainNeed } from './words.ts'
 
-export const needCheck: Check<typeof needInputs, NeedFigures> = {
-  id: 'need',
-  title: 'Need',
-  question: 'How many dB must come off?',
-  inputs: needInputs,
-  outputs: [
-    {
-      key: 'neededDb',
-      label: 'Needed attenuation',
-      quantity: 'decibel',
-      digits: 3,
-      side: 'least',
-      lead: true,
-      provides: 'neededDb',
-    },
-  ],
-  figures: needFigures,
-  explain: explainNeed,
-}
+export const needCheck: Check<typeof needInputs, NeedFigures> = { ...wordlessNeed, explain: explainNeed }

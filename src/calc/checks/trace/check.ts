@@ -1,27 +1,8 @@
 /** A measured trace against a limit: what must come off, over all of it at once. */
 import type { Check } from '../../types.ts'
-import { type TraceFigures, traceFigures } from './figures.ts'
-import { traceInputs } from './inputs.ts'
+import type { TraceFigures } from './figures.ts'
+import type { traceInputs } from './inputs.ts'
+import { wordlessTrace } from './wordless.ts'
 import { explainTrace } from './words.ts'
 
-export const traceCheck: Check<typeof traceInputs, TraceFigures> = {
-  id: 'trace',
-  title: 'Trace',
-  question: 'How far is a measured spectrum over its limit, and what must come off where?',
-  inputs: traceInputs,
-  outputs: [
-    { key: 'neededDb', label: 'Needed at its worst', quantity: 'decibel', digits: 3, side: 'least', lead: true },
-    { key: 'worstExcessDb', label: 'Worst over the limit', quantity: 'decibel', digits: 3, side: 'least', lead: true },
-    { key: 'worstAtHz', label: 'Worst at', quantity: 'frequency', digits: 4 },
-  ],
-  lists: [
-    { key: 'traceNeedHz', quantity: 'frequency', provides: 'traceNeedHz' },
-    { key: 'traceNeedDb', quantity: 'decibel', provides: 'traceNeedDb' },
-  ],
-  whileUnread: {
-    facts: ['traceHz', 'traceDb'],
-    sentence: 'The trace on this line cannot be read, and what it needs counts here.',
-  },
-  figures: traceFigures,
-  explain: explainTrace,
-}
+export const traceCheck: Check<typeof traceInputs, TraceFigures> = { ...wordlessTrace, explain: explainTrace }

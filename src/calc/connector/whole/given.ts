@@ -1,7 +1,7 @@
 /** The facts of a contact's Line as a check reads them, and the numbers typed about the connector. */
 import { type Express, numbersIn } from '../../line/fields.ts'
 import { resolve } from '../../line/resolver.ts'
-import type { Check, GivenValue, Line, Quantity } from '../../types.ts'
+import type { GivenValue, Line, Quantity, WordlessCheck } from '../../types.ts'
 
 export type LineGiven = {
   readonly values: Readonly<Record<string, GivenValue | undefined>>
@@ -12,7 +12,7 @@ export type LineGiven = {
 const known = new WeakMap<Line, Map<string, LineGiven>>()
 
 /** Every field of a check as this Line fills it; remembered with the Line while nothing waits for the calculator. */
-export function givenOf(check: Check, line: Line, express?: Express): LineGiven {
+export function givenOf(check: WordlessCheck, line: Line, express?: Express): LineGiven {
   const before = known.get(line)?.get(check.id)
   if (before !== undefined && express === undefined) return before
   const fields = resolve(line, express).fields(check)

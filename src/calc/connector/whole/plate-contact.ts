@@ -2,9 +2,9 @@
 import { lineKindById } from '../../../reference/line-kinds.ts'
 import type { Need } from '../../bounds/surroundings.ts'
 import { placings } from '../../checks/window/around.ts'
-import { windowCheck } from '../../checks/window/check.ts'
 import type { WindowGiven } from '../../checks/window/inputs.ts'
 import { pairNeeds, setUp, type WindowSetup } from '../../checks/window/setup.ts'
+import { wordlessWindow } from '../../checks/window/wordless.ts'
 import type { Express } from '../../line/fields.ts'
 import { contactPartOf } from '../contact-row.ts'
 import type { DecidedContact } from '../decided.ts'
@@ -27,7 +27,7 @@ export type OnPlate = {
 /** What a contact was set up from, with the inductance that was decided for it; undefined where no Line can be read. */
 function setUpOf({ line, kind, part }: DecidedContact, express?: Express): SetUp | undefined {
   if (line === undefined) return undefined
-  const { values, refused } = givenOf(windowCheck, line, express)
+  const { values, refused } = givenOf(wordlessWindow, line, express)
   if (refused.length > 0) return undefined
   const entered = values as WindowGiven
   const given = part?.inductanceH === undefined ? entered : { ...entered, inductanceH: part.inductanceH }
