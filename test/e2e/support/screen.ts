@@ -31,7 +31,9 @@ export async function unfold(page: Page, key: string): Promise<void> {
 
 /** Opens every group of fields. */
 export async function unfoldGroups(page: Page): Promise<void> {
-  for (const group of await page.locator('form details.group:not([open]) > summary').all()) await group.click()
+  // one that is opened is no longer among those that are shut
+  const shut = page.locator('form details.group:not([open]) > summary')
+  while ((await shut.count()) > 0) await shut.first().click()
 }
 
 /** A result of a check page by its key. */
