@@ -23,8 +23,14 @@ export async function textOf(page: Page, key: string): Promise<string> {
 /** Opens the folds a field may stand in. */
 export async function unfold(page: Page, key: string): Promise<void> {
   await settled(page)
-  // a group of fields is drawn when it is opened
-  if ((await page.locator(`form [name="${key}"]`).count()) === 0) await unfoldGroups(page)
+  // a group of fields is drawn when it is opened: those that do not hold it are shut again
+  for (const group of await page.locator('form details.group').all()) {
+    if ((await page.locator(`form [name="${key}"]`).count()) > 0) break
+    if ((await group.getAttribute('open')) !== null) continue
+    await group.locator('> summary').click()
+    await group.locator('.field').first().waitFor()
+    if ((await group.locator(`[name="${key}"]`).count()) === 0) await group.locator('> summary').click()
+  }
   const fold = page.locator(`form details:not([open]):has([name="${key}"])`)
   if ((await fold.count()) > 0) await fold.locator('summary').first().click()
 }
