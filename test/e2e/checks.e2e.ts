@@ -127,6 +127,7 @@ describe('the address of a check', () => {
     await open(`#/check/filter?capacitanceF=9%2C73%20n%46&${rest}`)
     expect(await si(page, 'insertionLossDb')).toBeCloseTo(23.7032, 3)
     await open('#/check/window?toleranceFrac=+100/-0 %25')
+    await unfold(page, 'toleranceFrac')
     expect(await field(page, 'toleranceFrac').inputValue()).toBe('+100/-0 %')
     expect(await field(page, 'toleranceFrac').getAttribute('aria-invalid')).toBe('false')
   })
