@@ -29,7 +29,7 @@ const PARTS = [
   // what is listened to from then on
   ['listen', /\/src\/(ui\/shell\/(paper|listen|files|keys)|state\/(offered-file|keys))\./],
   // starts a worker, beside the parts of the screen that waits for its answer
-  ['work', /\/src\/state\/(early-worker|work|stopped)\./],
+  ['jobs', /\/src\/state\/(early-worker|work|stopped)\./],
   // numbers and units, read and printed
   [
     'quantity',
