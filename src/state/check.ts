@@ -230,7 +230,7 @@ const elsewhere =
 
 /** The worker that holds this check and least beside it. */
 export const jobOf = ({ id }: Check): 'check' | 'provider' | 'window' | 'surge' =>
-  id === 'surge' || id === 'window' ? id : providerById(id) === undefined ? 'check' : 'provider'
+  awayFor(id) ?? (providerById(id) === undefined ? 'check' : 'provider')
 
 /** States a text passes through on the way to one that can be read. */
 const UNSAID: ReadonlySet<Field['state']> = new Set(['refused', 'missing', 'pending'])

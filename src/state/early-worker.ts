@@ -3,10 +3,11 @@ import type { CheckId } from '../calc/types.ts'
 import { type JobName, readyWorker } from './work.ts'
 
 /** Their next answer may take twenty times the last, and a single step of it more than a slice. */
-const AWAY: Readonly<Partial<Record<CheckId, JobName>>> = { window: 'window', surge: 'surge' }
+const AWAY = ['window', 'surge'] as const satisfies readonly (CheckId & JobName)[]
 
-/** The worker that a check is always answered by. */
-export const awayFor = (check = ''): JobName | undefined => (AWAY as Readonly<Record<string, JobName>>)[check]
+/** The worker that a check is always answered by; it has the name of the check. */
+export const awayFor = (check: string | undefined): (typeof AWAY)[number] | undefined =>
+  AWAY.find((one) => one === check)
 
 /** Starts the worker of a check that is being opened, beside the parts of its screen. */
 export function readyFor(check: string | undefined): void {

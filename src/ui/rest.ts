@@ -21,8 +21,15 @@ let timer: ReturnType<typeof setTimeout> | undefined
 /** Runs `work` once the browser has nothing more urgent to do; gives what withdraws it. */
 export function whenIdle(work: () => void): () => void {
   if (typeof requestIdleCallback !== 'function') {
-    const late = setTimeout(work)
-    return () => clearTimeout(late)
+    // a timer set in a frame comes behind its painting
+    let late: ReturnType<typeof setTimeout> | undefined
+    const frame = requestAnimationFrame(() => {
+      late = setTimeout(work)
+    })
+    return () => {
+      cancelAnimationFrame(frame)
+      clearTimeout(late)
+    }
   }
   const asked = requestIdleCallback(() => work(), { timeout: IDLE_WITHIN_MS })
   return () => cancelIdleCallback(asked)
@@ -56,10 +63,9 @@ setTimeout(rest, LATEST_MS)
 /** Comes once the screen stands. */
 export const atRest = (): Promise<void> =>
   new Promise((resolve) => {
-    const stop = effect(() => {
+    effect(() => {
       if (isAtRest.value) resolve()
     })
-    if (isAtRest.peek()) stop()
   })
 
 /** False while a first screen is first drawn, true a turn later: its head and what stands below make no one long turn. */

@@ -83,7 +83,9 @@ describe('work away from the screen', () => {
     vi.stubGlobal('Worker', FakeWorker)
     vi.resetModules()
     const { awayFor, readyFor } = await import('../../src/state/early-worker.ts')
-    for (const check of ['window', 'surge', 'window', 'need', 'no-such-check', undefined]) readyFor(check)
+    // the name comes from an address: what every object has is no check
+    for (const check of ['window', 'surge', 'window', 'need', 'no-such-check', 'constructor', '__proto__', undefined])
+      readyFor(check)
     expect(made.map(({ options }) => (options as { readonly name: string }).name)).toEqual([
       'stillpin window',
       'stillpin surge',

@@ -7,6 +7,7 @@ import { scratchDesk } from '../../src/state/desk.ts'
 import { expressionReading } from '../../src/state/expression.ts'
 import { restartScratch } from '../../src/state/session.ts'
 import { focusField } from '../../src/ui/parts/refusals.tsx'
+import { wantedField } from '../../src/ui/parts/wanted-field.ts'
 import { Fields } from '../../src/ui/screens/check-fields.tsx'
 import { fakeCheck } from './fake-check.ts'
 import { eventually, settle, show } from './support.ts'
@@ -56,7 +57,10 @@ describe('fields that are folded together', () => {
     await eventually('the field', () => tolerance(place))
     await eventually('the cursor in it', () => (document.activeElement === tolerance(place) ? true : undefined))
     expect(place.querySelector('details.group')?.hasAttribute('open')).toBe(true)
-    // led there once: the same fold of another screen stays shut
+    // led there once: the same fold of another screen stays shut, also where the field never came
+    show(null)
+    await act(async () => focusField('toleranceFrac'))
+    await eventually('that it is given up', () => (wantedField.peek() === undefined ? true : undefined))
     const again = await fieldsWith({})
     expect(tolerance(again)).toBeNull()
   })

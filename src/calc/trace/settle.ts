@@ -2,7 +2,6 @@
  * The need of a whole trace on few points: the window is solved on those that carry it, the part it proposes is tried on
  * every row, rows it misses are added, until none is missed.
  */
-
 import type { TraceGiven } from '../checks/trace/inputs.ts'
 import { choiceOfUnit, setUpTrace, type TraceSetup } from '../checks/trace/setup.ts'
 import { wordlessTrace } from '../checks/trace/wordless.ts'

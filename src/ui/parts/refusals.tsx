@@ -44,12 +44,14 @@ export function focusField(key: string): void {
   // its fold draws it first: within the same turn, so that a phone still takes it for the tap and shows its keys
   const drawn = new MutationObserver(() => {
     const late = document.getElementById(`in-${key}`)
-    if (late === null) return
-    drawn.disconnect()
-    enter(late)
+    if (late !== null && wantedField.peek() === key) enter(late)
+    if (wantedField.peek() !== key) drawn.disconnect()
   })
   drawn.observe(document.body, { childList: true, subtree: true })
-  setTimeout(() => drawn.disconnect(), GIVEN_UP_MS)
+  setTimeout(() => {
+    drawn.disconnect()
+    if (wantedField.peek() === key) wantedField.value = undefined
+  }, GIVEN_UP_MS)
 }
 
 /** The screen may have no such field. */
