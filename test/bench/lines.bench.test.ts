@@ -1,13 +1,13 @@
 /**
- * Speed of every check of a line but the surge, on 128 different lines: figures, doubts included, as a ratio to a loop of a
- * million complex multiply–adds timed beside it. And of one changed fact among them.
+ * Speed of every check of a line but the surge, on 128 different lines: figures, doubts included, in
+ * units of work timed beside them. And of one changed fact among them.
  */
 import { expect, test } from 'vitest'
 import { lineFigures } from '../../src/calc/line/line-figures.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
 import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
-import { calibration, DESK_UNIT_MS, least, STEPS, tookMs } from './unit.ts'
+import { DESK_UNIT_MS, least, tookMs, unitOfWork } from './unit.ts'
 
 const RUNS = 30
 const WARM_UP = 6
@@ -46,7 +46,7 @@ function lineOf(i: number, round: number): Line {
 
 const verdicts = (line: Line): number => lineFigures(line, undefined, checks).verdicts.size
 
-for (let i = 0; i < 5; i++) tookMs(calibration)
+for (let i = 0; i < 5; i++) tookMs(unitOfWork)
 const units: number[] = []
 /** of each few lines, and of all after one changed, the times of every round */
 const all = Array.from({ length: LINES / TOGETHER }, (): number[] => [])
@@ -55,7 +55,7 @@ for (let round = 0; round < RUNS; round++) {
   const lines = Array.from({ length: LINES }, (_, i) => lineOf(i, round))
   const verdictsOf = (those: readonly Line[]) => () => those.reduce((sum, line) => sum + verdicts(line), 0)
   const times = all.map((_, k) => tookMs(verdictsOf(lines.slice(k * TOGETHER, (k + 1) * TOGETHER))))
-  const unit = tookMs(calibration)
+  const unit = tookMs(unitOfWork)
   const one = lines[round] as Line
   const now = { ...one, facts: { ...one.facts, neededDb: { text: '8.5', origin: { by: 'user' } } as const } }
   const again = tookMs(verdictsOf(lines.map((line) => (line === one ? now : line))))
@@ -69,7 +69,7 @@ const unit = least(units)
 const allRatio = all.reduce((sum, times) => sum + least(times), 0) / unit
 const changedRatio = least(changed) / unit
 console.log(
-  `bench, ${STEPS} complex multiply–adds = 1: all checks but the surge on ${LINES} lines ${allRatio.toPrecision(3)}, ` +
+  `bench, in units of work: all checks but the surge on ${LINES} lines ${allRatio.toPrecision(3)}, ` +
     `again after one fact of one of them ${changedRatio.toPrecision(3)}`,
 )
 

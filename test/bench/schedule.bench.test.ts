@@ -1,6 +1,6 @@
 /**
  * Speed of a whole connector, of contacts that all differ: every check but the surge on their lines, the schedule each
- * by itself, and then all of them in the shared bond; as ratios to a loop of a million complex multiply–adds timed beside
+ * by itself, and then all of them in the shared bond; in units of work timed beside
  * them. And how it grows with the number of contacts, and how long the longest step is.
  */
 import { expect, test } from 'vitest'
@@ -11,7 +11,7 @@ import { lineFigures } from '../../src/calc/line/line-figures.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
 import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
-import { calibration, cpuMs, STEPS, spentMs } from './unit.ts'
+import { cpuMs, spentMs, unitOfWork } from './unit.ts'
 
 const ROUNDS = 9
 const WARM_UP = 2
@@ -96,9 +96,9 @@ function longestStepMs(count: number, round: number): number {
   }
 }
 
-const unit = (): number => cpuMs(() => calibration())
+const unit = (): number => cpuMs(() => unitOfWork())
 
-for (let i = 0; i < 5; i++) calibration()
+for (let i = 0; i < 5; i++) unitOfWork()
 const results = new Map(COUNTS.map((count) => [count, [] as Timed[]]))
 const units: number[] = []
 const steps: number[] = []
@@ -121,7 +121,7 @@ const longest = Math.min(...steps.slice(WARM_UP)) / unitMs
 
 console.log(
   [
-    `bench, ${STEPS} complex multiply–adds = 1: contacts that all differ, all checks but the surge`,
+    `bench, in units of work: contacts that all differ, all checks but the surge`,
     ...COUNTS.map(
       (count) =>
         `${count} contacts: ${alone(count).toPrecision(3)} until every contact is known by itself, ${whole(count).toPrecision(3)} with all in one bond`,
@@ -130,7 +130,7 @@ console.log(
   ].join('\n'),
 )
 
-test('128 different contacts, all checks but the surge, are known by themselves within 120 million multiply–adds', () => {
+test('128 different contacts, all checks but the surge, are known by themselves within 120 units of work', () => {
   expect(alone(128)).toBeLessThan(120)
 })
 

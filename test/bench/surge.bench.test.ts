@@ -1,6 +1,6 @@
 /**
  * Speed of the surge check as ratios within one run: whole answers, and the longest slice between two pauses, against a
- * loop of a million complex multiply–adds timed beside it. Ceilings are three times what was measured when they
+ * unit of work timed beside it. Ceilings are three times what was measured when they
  * were set (4.6, 4.2, 56 and 0.8). A slice may last 8 ms: 0.8 is about 1.8 ms on the machine of that day.
  */
 import { expect, test } from 'vitest'
@@ -8,7 +8,7 @@ import { surgeCheck } from '../../src/calc/checks/surge/check.ts'
 import { evaluate } from '../../src/calc/line/evaluate.ts'
 import { readFields } from '../../src/calc/line/fields.ts'
 import { circuitOfDeck, DECKS, runSurge, shapeOfDeck } from '../support/surge-deck.ts'
-import { calibration, least, STEPS, tookMs } from './unit.ts'
+import { least, tookMs, unitOfWork } from './unit.ts'
 
 const RUNS = 9
 
@@ -61,15 +61,15 @@ function solveAll(): number {
 }
 
 for (let i = 0; i < 3; i++) {
-  tookMs(calibration)
+  tookMs(unitOfWork)
   tookMs(solveAll)
 }
-const rounds = Array.from({ length: RUNS }, () => [tookMs(calibration), tookMs(solveAll)] as const)
+const rounds = Array.from({ length: RUNS }, () => [tookMs(unitOfWork), tookMs(solveAll)] as const)
 const [one, decks] = [least(rounds.map(([unit]) => unit)), least(rounds.map(([, all]) => all))]
 const heavy = answerMs(HEAVY)
 const usual = answerMs(USUAL)
 console.log(
-  `bench, ${STEPS} complex multiply–adds = 1 (${one.toPrecision(3)} ms): 13 circuits ${(decks / one).toPrecision(3)}, ` +
+  `bench, in units of work (${one.toPrecision(3)} ms): 13 circuits ${(decks / one).toPrecision(3)}, ` +
     `usual answer ${(usual.whole / one).toPrecision(3)}, ringing answer ${(heavy.whole / one).toPrecision(3)}, ` +
     `longest slice ${(heavy.slice / one).toPrecision(3)} (${heavy.slice.toPrecision(3)} ms)`,
 )

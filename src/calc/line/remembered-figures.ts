@@ -3,8 +3,11 @@ import type { Figures, Progress, Refused, WordlessCheck } from '../types.ts'
 import { atOnce, evaluateFigures } from './evaluate.ts'
 import type { Field } from './fields.ts'
 
-/** Figures of the field texts seen last, by check: a change of a fact that a check does not read costs it nothing. */
-const figuresByTexts = new WeakMap<WordlessCheck, Map<string, Figures | Refused>>()
+/**
+ * Figures of the field texts seen last, by what works them out: a check with its words and the same without are one. A
+ * change of a fact that a check does not read costs it nothing.
+ */
+const figuresByTexts = new WeakMap<WordlessCheck['figures'], Map<string, Figures | Refused>>()
 /** A connector may have 256 contacts, each as proposed and as chosen, alone and beside the others. */
 const MOST_REMEMBERED = 1024
 
@@ -18,8 +21,8 @@ export function* figuresInSteps(
   fields: readonly Field[],
 ): Generator<Progress, Figures | Refused> {
   if (fields.some((field) => field.state === 'pending')) return yield* evaluateFigures(check, fields)
-  const known = figuresByTexts.get(check) ?? new Map<string, Figures | Refused>()
-  figuresByTexts.set(check, known)
+  const known = figuresByTexts.get(check.figures) ?? new Map<string, Figures | Refused>()
+  figuresByTexts.set(check.figures, known)
   const texts = textsOf(fields)
   const before = known.get(texts)
   if (before !== undefined) return before

@@ -1,5 +1,6 @@
 /** What a key in a field costs until its answer is painted: time of the processor, the workers' counted too. */
 import type { Page } from 'playwright-core'
+import { laySamples, slowness } from './slowness.ts'
 import { type Traced, type Turn, tracedDuring } from './turns.ts'
 
 export type KeyCost = {
@@ -60,36 +61,6 @@ export async function noteKeys(page: Page): Promise<void> {
 /** A key that is typed into a field and taken off again; `at`: before or behind what stands there. */
 export type Keystroke = { readonly field: string; readonly key: string; readonly at: 'front' | 'end' }
 
-/** What laying out the sample costs on the desk the bounds are set for, while nothing else runs on it. */
-const DESK_SAMPLE_MS = 5.8
-const SAMPLES = 6
-
-/** A text that is put into the page, laid out and taken off: work of the kind a key causes, the same on every page. */
-async function laySample(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    performance.mark('sample')
-    const box = document.body.appendChild(document.createElement('div'))
-    box.style.cssText = 'position:fixed;inset-block-start:-9999px;inline-size:300px'
-    for (let line = 0; line < 120; line++) {
-      const paragraph = box.appendChild(document.createElement('p'))
-      for (let word = 0; word < 5; word++) {
-        const part = paragraph.appendChild(document.createElement('span'))
-        part.textContent = `${line * word} words of some length `
-      }
-    }
-    if (!(box.offsetHeight > 0)) throw new Error('nothing was laid out')
-    box.remove()
-  })
-}
-
-/** How much slower than that desk this machine is at the moment: programs that share its caches make all work dearer. */
-function slowness({ turns, marks }: Traced): number {
-  const samples = marks
-    .filter(({ name }) => name === 'sample')
-    .flatMap(({ atMs }) => turns.filter(({ by, fromMs, toMs }) => by === 'page' && fromMs <= atMs && atMs <= toMs))
-  return Math.min(...samples.map(({ workedMs }) => workedMs)) / DESK_SAMPLE_MS
-}
-
 /**
  * Types each key and takes it off again, as fast as the answers come, in several rounds, in milliseconds of that desk. Of
  * every key the least disturbed round counts: other programs make a turn dearer, never cheaper.
@@ -119,7 +90,7 @@ export async function typeInto(page: Page, keystrokes: readonly Keystroke[], rou
 async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<Typing> {
   const fields: string[] = []
   const traced = await tracedDuring(page, async () => {
-    for (let sample = 0; sample < SAMPLES; sample++) await laySample(page)
+    await laySamples(page)
     for (const { field: name, key: typed, at } of keystrokes) {
       const box = page.locator(`form [name="${name}"]`)
       await box.evaluate((one: HTMLInputElement, at) => {
