@@ -7,7 +7,7 @@ import { lineFigures } from '../../src/calc/line/line-figures.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
 import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
-import { DESK_UNIT_MS, least, tookMs, unitOfWork } from './unit.ts'
+import { DESK_UNIT_MS, least, tookMs, UNIT_WARM_UP, unitOfWork } from './unit.ts'
 
 const RUNS = 30
 const WARM_UP = 6
@@ -46,7 +46,7 @@ function lineOf(i: number, round: number): Line {
 
 const verdicts = (line: Line): number => lineFigures(line, undefined, checks).verdicts.size
 
-for (let i = 0; i < 5; i++) tookMs(unitOfWork)
+for (let i = 0; i < UNIT_WARM_UP; i++) tookMs(unitOfWork)
 const units: number[] = []
 /** of each few lines, and of all after one changed, the times of every round */
 const all = Array.from({ length: LINES / TOGETHER }, (): number[] => [])

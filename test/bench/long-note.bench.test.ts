@@ -8,6 +8,7 @@ import type { CDPSession, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import setup from '../e2e/support/built-site.ts'
 import { openSite, type Site, type Visit } from '../e2e/support/site.ts'
+import { slownessNow } from '../e2e/support/slowness.ts'
 import { counted, workedMs } from '../e2e/support/worked.ts'
 
 const LETTERS = 2_000_000
@@ -130,6 +131,7 @@ test(`a key in a note of ${LETTERS / 1e6} MB takes ${MOST_ADDED_MS} ms of script
   const text = LINE.repeat(Math.ceil(LETTERS / LINE.length)).slice(0, LETTERS)
   await visit.page.goto(visit.at('#/log'))
   await visit.page.getByText('Nothing kept yet').waitFor()
+  const before = await slownessNow(visit.page, await counted(visit.page))
   await putNote(visit.page, text)
   await visit.page.goto('about:blank')
   await visit.page.goto(visit.at('#/log/note'))
@@ -149,9 +151,14 @@ test(`a key in a note of ${LETTERS / 1e6} MB takes ${MOST_ADDED_MS} ms of script
   const added = (of: keyof Cost): number => percentile(differences(of), 0.5)
   const said = (of: keyof Cost): string =>
     `${middle(app, of).toFixed(1)} ms (${middle(bare, of).toFixed(1)} in a bare field, ${added(of).toFixed(1)} added)`
+  // a page without the note says how slow this machine is: the least disturbed sample of two moments
+  await visit.page.goto('about:blank')
+  await visit.page.goto(visit.at('#/notes'))
+  const slower = Math.min(before, await slownessNow(visit.page, app.cdp))
   console.log(
-    `bench, a key in a note of ${LETTERS / 1e6} MB: half within ${said('half')}, p95 ${said('most')}, of that scripts ${said('script')}`,
+    `bench, a key in a note of ${LETTERS / 1e6} MB: half within ${said('half')}, p95 ${said('most')}, of that scripts ${said('script')}; ` +
+      `this machine ${slower.toPrecision(3)} times as slow as a desk`,
   )
   expect(added('half')).toBeLessThanOrEqual(UNSEARCHED_SHARE * middle(bare, 'half'))
-  expect(added('script')).toBeLessThanOrEqual(MOST_ADDED_MS)
+  expect(added('script') / slower).toBeLessThanOrEqual(MOST_ADDED_MS)
 })

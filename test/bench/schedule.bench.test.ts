@@ -11,7 +11,7 @@ import { lineFigures } from '../../src/calc/line/line-figures.ts'
 import { CHECKS } from '../../src/calc/registry.ts'
 import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
-import { cpuMs, spentMs, unitOfWork } from './unit.ts'
+import { cpuMs, spentMs, UNIT_WARM_UP, unitOfWork } from './unit.ts'
 
 const ROUNDS = 9
 const WARM_UP = 2
@@ -98,7 +98,7 @@ function longestStepMs(count: number, round: number): number {
 
 const unit = (): number => cpuMs(() => unitOfWork())
 
-for (let i = 0; i < 5; i++) unitOfWork()
+for (let i = 0; i < UNIT_WARM_UP; i++) unitOfWork()
 const results = new Map(COUNTS.map((count) => [count, [] as Timed[]]))
 const units: number[] = []
 const steps: number[] = []

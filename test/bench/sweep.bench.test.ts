@@ -8,7 +8,7 @@ import { evaluateNow } from '../../src/calc/line/evaluate.ts'
 import { readFields } from '../../src/calc/line/fields.ts'
 import { logGrid, sweepLossInto } from '../../src/calc/network/chain.ts'
 import { type FilterCircuit, NO_SERIES } from '../../src/calc/network/circuit.ts'
-import { tookMs, unitOfWork } from './unit.ts'
+import { tookMs, UNIT_WARM_UP, unitOfWork } from './unit.ts'
 
 const RUNS = 15
 
@@ -62,7 +62,7 @@ function ratio(job: () => number, times: number): number {
   return median(Array.from({ length: RUNS }, () => tookMs(many) / times / tookMs(unitOfWork)))
 }
 
-for (let i = 0; i < 5; i++) tookMs(unitOfWork)
+for (let i = 0; i < UNIT_WARM_UP; i++) tookMs(unitOfWork)
 const sweepRatio = ratio(sweep, 20)
 const answerRatio = ratio(answer, 1)
 console.log(
