@@ -1,6 +1,6 @@
 /**
- * Speed of every check of a line but the surge, on 128 different lines: figures, doubts included, in
- * units of work timed beside them. And of one changed fact among them.
+ * Speed of every check of a line but the surge, on 128 different lines: figures, doubts included, in units of work timed
+ * beside them. And of one changed fact among them.
  */
 import { expect, test } from 'vitest'
 import { lineFigures } from '../../src/calc/line/line-figures.ts'

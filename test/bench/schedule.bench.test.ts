@@ -1,7 +1,6 @@
 /**
  * Speed of a whole connector, of contacts that all differ: every check but the surge on their lines, the schedule each
- * by itself, and then all of them in the shared bond; in units of work timed beside
- * them. And how it grows with the number of contacts, and how long the longest step is.
+ * by itself, and then all of them in the shared bond; in units of work timed beside them. And how it grows with the number of contacts, and how long the longest step is.
  */
 import { expect, test } from 'vitest'
 import { lineInConnector } from '../../src/calc/connector/contact-line.ts'

@@ -1,7 +1,6 @@
 /**
  * Speed of the surge check as ratios within one run: whole answers, and the longest slice between two pauses, against a
- * unit of work timed beside it. Ceilings are three times what was measured when they
- * were set (4.6, 4.2, 56 and 0.8). A slice may last 8 ms: 0.8 is about 1.8 ms on the machine of that day.
+ * unit of work timed beside it. Ceilings are three times what was measured when they were set (4.6, 4.2, 56 and 0.8). A slice may last 8 ms: 0.8 is about 1.8 ms on the machine of that day.
  */
 import { expect, test } from 'vitest'
 import { surgeCheck } from '../../src/calc/checks/surge/check.ts'

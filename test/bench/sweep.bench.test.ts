@@ -1,6 +1,6 @@
 /**
- * Speed as ratios within one run, so that a slow machine is no failure: each job against a unit of work
- * timed right before it. Ceilings are three times what was measured when they were set (0.0227 and 8.5).
+ * Speed as ratios within one run, so that a slow machine is no failure: each job against a unit of work timed right
+ * before it. Ceilings are three times what was measured when they were set (0.0227 and 8.5).
  */
 import { expect, test } from 'vitest'
 import { windowCheck } from '../../src/calc/checks/window/check.ts'

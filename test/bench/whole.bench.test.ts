@@ -9,38 +9,46 @@ import { random } from '../support/seeded.ts'
 import { DESK_UNIT_MS, least, tookMs, UNIT_WARM_UP, unitOfWork } from './unit.ts'
 
 const SIZES = [32, 64, 128, 256] as const
-const RUNS = 6
+const PLATES = 6
+const RUNS = 2
 const UNITS = 5
 
-/** Findings of one connector, and the steps it was left between. */
-function worked(contacts: number, round: number): { readonly ms: number; readonly slices: number } {
-  const plate = randomPlate(random(1000 * round + contacts), contacts)
-  let slices = 0
-  const ms = tookMs(() => {
-    const running = wholeOf(plate.connector, plate.decided)
-    for (;;) {
-      const step = running.next()
-      if (step.done) return step.value.findings.length
-      slices++
-    }
-  })
-  return { ms, slices }
+/** Milliseconds of each step of one connector, made anew so that nothing of it was worked out before. */
+function stepsMs(contacts: number, plate: number): readonly number[] {
+  const { connector, decided } = randomPlate(random(1000 * plate + contacts), contacts)
+  const running = wholeOf(connector, decided)
+  const steps: number[] = []
+  for (;;) {
+    const from = performance.now()
+    const step = running.next()
+    steps.push(performance.now() - from)
+    if (!step.done) continue
+    expect(step.value.findings.length).toBeGreaterThan(0)
+    return steps
+  }
+}
+
+/** The same steps come each time; of each the least disturbed counts. */
+function workedMs(contacts: number, plate: number): { readonly ms: number; readonly slice: number } {
+  const runs = Array.from({ length: RUNS }, () => stepsMs(contacts, plate))
+  const steps = (runs[0] ?? []).map((_, at) => least(runs.map((run) => run[at] ?? Number.NaN)))
+  const ms = steps.reduce((sum, one) => sum + one, 0)
+  return { ms, slice: ms / steps.length }
 }
 
 const middle = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1] as number
 
 test('the whole connector grows no faster than its contacts, and is left often', { timeout: 300_000 }, () => {
   for (let i = 0; i < UNIT_WARM_UP; i++) tookMs(unitOfWork)
-  worked(32, 99)
+  stepsMs(32, 99)
+  const costs: number[] = []
   const rows = SIZES.map((contacts) => {
-    // each against the units done right before it: both meet the machine in the same state
-    const runs = Array.from({ length: RUNS }, (_, round) => {
-      const unit = least(Array.from({ length: UNITS }, () => tookMs(unitOfWork)))
-      const { ms, slices } = worked(contacts, round)
-      return { units: ms / unit, slice: ms / unit / slices }
+    const plates = Array.from({ length: PLATES }, (_, plate) => {
+      for (let i = 0; i < UNITS; i++) costs.push(tookMs(unitOfWork))
+      return workedMs(contacts, plate)
     })
-    return { contacts, units: middle(runs.map((one) => one.units)), slice: middle(runs.map((one) => one.slice)) }
-  })
+    return { contacts, ms: middle(plates.map(({ ms }) => ms)), sliceMs: middle(plates.map(({ slice }) => slice)) }
+  }).map(({ contacts, ms, sliceMs }) => ({ contacts, units: ms / least(costs), slice: sliceMs / least(costs) }))
   for (const { contacts, units, slice } of rows)
     console.log(`${contacts} contacts: ${units.toFixed(0)} units of work; ${slice.toPrecision(2)} a slice`)
   const [first, , third, last] = rows as [(typeof rows)[0], (typeof rows)[0], (typeof rows)[0], (typeof rows)[0]]

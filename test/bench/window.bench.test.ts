@@ -1,6 +1,6 @@
 /**
- * Speed of one window, six topologies with three needs from four sources, in units of work
- * done in the same rounds: the six rows alone, and the whole check with doubts, words and pictures. An ordinary
+ * Speed of one window, six topologies with three needs from four sources, in units of work done in the same
+ * rounds: the six rows alone, and the whole check with doubts, words and pictures. An ordinary
  * window, one that is shut and one that rings: these two propose what would open them or calm them, each proposal a row
  * of its own worked out anew.
  */

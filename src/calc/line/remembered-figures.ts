@@ -4,8 +4,8 @@ import { atOnce, evaluateFigures } from './evaluate.ts'
 import type { Field } from './fields.ts'
 
 /**
- * Figures of the field texts seen last, by what works them out: a check with its words and the same without are one. A
- * change of a fact that a check does not read costs it nothing.
+ * Figures of the field texts seen last, by what works them out, with which what doubts them goes: a check with its words and the
+ * same without are one. A change of a fact that a check does not read costs it nothing.
  */
 const figuresByTexts = new WeakMap<WordlessCheck['figures'], Map<string, Figures | Refused>>()
 /** A connector may have 256 contacts, each as proposed and as chosen, alone and beside the others. */
