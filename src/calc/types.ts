@@ -226,6 +226,8 @@ export interface WordlessCheck<I extends readonly Input[] = readonly Input[], F 
   readonly question: string
   readonly inputs: I
   readonly outputs: readonly Output[]
+  /** the same without the words of its answer, where this one has them and others run it without */
+  readonly wordless?: WordlessCheck
   readonly lists?: readonly { readonly key: string; readonly quantity: Quantity; readonly provides: FactKey }[]
   /** a check that reads what this one provides does not answer as if nothing were there while it refuses these facts */
   readonly whileUnread?: { readonly facts: readonly FactKey[]; readonly sentence: string }

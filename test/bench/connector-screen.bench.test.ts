@@ -112,7 +112,7 @@ async function openTraced({ visit, page, hash }: Opened): Promise<Traced> {
   // what the driver needs to wait in a page is a script of its own: it is there before the turns are counted
   await page.waitForFunction(() => true)
   return tracedDuring(page, async () => {
-    await laySamples(page)
+    await laySamples(page, true)
     await page.evaluate((to) => {
       performance.mark('tapped')
       document.querySelector<HTMLElement>(`a[href="${to}"]`)?.click()

@@ -4,10 +4,10 @@ import { atOnce, evaluateFigures } from './evaluate.ts'
 import type { Field } from './fields.ts'
 
 /**
- * Figures of the field texts seen last, by what works them out, with which what doubts them goes: a check with its words and the
- * same without are one. A change of a fact that a check does not read costs it nothing.
+ * Figures of the field texts seen last, by check, which is one with its words and without: a change of a fact that a check
+ * does not read costs it nothing.
  */
-const figuresByTexts = new WeakMap<WordlessCheck['figures'], Map<string, Figures | Refused>>()
+const figuresByTexts = new WeakMap<WordlessCheck, Map<string, Figures | Refused>>()
 /** A connector may have 256 contacts, each as proposed and as chosen, alone and beside the others. */
 const MOST_REMEMBERED = 1024
 
@@ -21,8 +21,9 @@ export function* figuresInSteps(
   fields: readonly Field[],
 ): Generator<Progress, Figures | Refused> {
   if (fields.some((field) => field.state === 'pending')) return yield* evaluateFigures(check, fields)
-  const known = figuresByTexts.get(check.figures) ?? new Map<string, Figures | Refused>()
-  figuresByTexts.set(check.figures, known)
+  const remembersAs = check.wordless ?? check
+  const known = figuresByTexts.get(remembersAs) ?? new Map<string, Figures | Refused>()
+  figuresByTexts.set(remembersAs, known)
   const texts = textsOf(fields)
   const before = known.get(texts)
   if (before !== undefined) return before

@@ -5,8 +5,10 @@ import { workedMs } from './worked.ts'
 
 /** What laying out the sample costs on the desk the bounds are set for, while nothing else runs on it. */
 const DESK_SAMPLE_MS = 5.8
-/** the first ones meet styles and scripts that are not warm yet */
-const SAMPLES = 16
+/** as many as the desk's figure is the least of, on a page that is warm */
+const SAMPLES = 6
+/** on a page just opened, the first ones meet styles and scripts that are not */
+const FRESH_SAMPLES = 16
 
 /** A text that is put into the page, laid out and taken off: work of the kind a key causes, the same on every page. */
 async function laySample(page: Page): Promise<void> {
@@ -27,8 +29,8 @@ async function laySample(page: Page): Promise<void> {
 }
 
 /** Several of them, for whoever traces the page meanwhile. */
-export async function laySamples(page: Page): Promise<void> {
-  for (let sample = 0; sample < SAMPLES; sample++) await laySample(page)
+export async function laySamples(page: Page, isFresh = false): Promise<void> {
+  for (let sample = 0; sample < (isFresh ? FRESH_SAMPLES : SAMPLES); sample++) await laySample(page)
 }
 
 /** By the samples laid out while it was traced: programs that share a machine's caches make all work dearer. */
@@ -39,10 +41,10 @@ export function slowness({ turns, marks }: Traced): number {
   return Math.min(...samples.map(({ workedMs }) => workedMs)) / DESK_SAMPLE_MS
 }
 
-/** The same of a page that is counted and not traced. */
+/** The same of a page that was just opened, and is counted and not traced. */
 export async function slownessNow(page: Page, cdp: CDPSession): Promise<number> {
   const costs: number[] = []
-  for (let sample = 0; sample < SAMPLES; sample++) {
+  for (let sample = 0; sample < FRESH_SAMPLES; sample++) {
     const before = await workedMs(cdp)
     await laySample(page)
     costs.push((await workedMs(cdp)) - before)

@@ -1,8 +1,6 @@
 /** What a clamp, a current probe and trial capacitors say of the impedance the noise works in. */
-import type { Check } from '../../types.ts'
-import type { LoopFigures } from './figures.ts'
-import type { loopInputs } from './inputs.ts'
+import { withWords } from '../../with-words.ts'
 import { wordlessLoop } from './wordless.ts'
 import { explainLoop } from './words.ts'
 
-export const loopCheck: Check<typeof loopInputs, LoopFigures> = { ...wordlessLoop, explain: explainLoop }
+export const loopCheck = withWords(wordlessLoop, explainLoop)

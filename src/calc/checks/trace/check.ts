@@ -1,8 +1,6 @@
 /** A measured trace against a limit: what must come off, over all of it at once. */
-import type { Check } from '../../types.ts'
-import type { TraceFigures } from './figures.ts'
-import type { traceInputs } from './inputs.ts'
+import { withWords } from '../../with-words.ts'
 import { wordlessTrace } from './wordless.ts'
 import { explainTrace } from './words.ts'
 
-export const traceCheck: Check<typeof traceInputs, TraceFigures> = { ...wordlessTrace, explain: explainTrace }
+export const traceCheck = withWords(wordlessTrace, explainTrace)
