@@ -10,8 +10,10 @@
  *      coils may not go over by more than one through a section damped by 0.7
  *   5  no plain yes by resonance with lead and bond; what a trial or a trace on the line says counts or refuses, also where it
  *      was put away; later turns of a ring count in the overshoot; a whole connector is no better than its contacts
+ *   6  the filter check gives no plain yes by resonance with lead and bond either; where no proof was reached a search alone
+ *      is no plain yes
  */
-export const RULES_EDITION = 5
+export const RULES_EDITION = 6
 
 /** Edition of checks that were kept before editions were noted. */
 export const FIRST_EDITION = 1

@@ -19,6 +19,8 @@ export type StripRow = {
   /** the ceiling itself, who takes what of it, and what is left, in one sentence */
   readonly takenWhy?: string
   readonly permittedF?: number
+  /** what is between the limits is with care as well: carried by a resonance, or not proved */
+  readonly isWithCare?: true
   /** Capacitance intervals where the need is lost again (resonance). */
   readonly holes: readonly (readonly [number, number])[]
   readonly proposedF?: number

@@ -76,6 +76,11 @@ describe('the window strip', () => {
     ])
   })
 
+  it('calls nothing allowed where a resonance carries the need, or where it was not proved', () => {
+    const limits = { leastF: 2e-9, permittedF: 3e-9, mostF: 4.8e-9, isWithCare: true } as const
+    expect(rowPieces(row(limits), span).map(({ is }) => is)).toEqual(['small', 'care', 'care', 'excluded'])
+  })
+
   it('tiles the axis from end to end without gap or overlap, whatever is known', () => {
     const farads = fc.option(
       fc.double({ min: -13, max: 1, noNaN: true }).map((power) => 10 ** power),

@@ -51,41 +51,71 @@ export function worstInBox(around: Surroundings, markedShare: Marked, marked: nu
   return marginOf(around, demand.need, demand.source, partsOf(demand, values))
 }
 
+/** `open`: a search found no point that is short, and the proof gave up: not shown, and no yes. */
+export type Kept = 'keeps' | 'short' | 'open'
+
+/** A loss short of its need by no more than this is not short: a box is proved to within it, dB. */
+export const PROVED_DB = 0.005
+
 /**
- * Whether no point of the box is short of its need by more than `shortDb`: the proof by itself, which need not know where
- * the worst point is. Where the proof gives up, the worst point that was found decides.
+ * Whether no point of the box is short of its need: the proof by itself, which need not know where the worst point is. Where
+ * it gives up, the worst point that a search finds may still refute it.
  */
-export const keepsInBox = (around: Surroundings, markedShare: Marked, marked: number, shortDb: number): boolean =>
-  keepsAll(demandsOf(around, markedShare), marked, shortDb) ?? worstInBox(around, markedShare, marked).db >= -shortDb
+export function keepsInBox(around: Surroundings, markedShare: Marked, marked: number, shortDb = PROVED_DB): Kept {
+  const kept = keepsAll(demandsOf(around, markedShare), marked, shortDb)
+  return kept === 'open' && worstInBox(around, markedShare, marked).db < -shortDb ? 'short' : kept
+}
 
 /**
  * The same with any inductance of lead and bond up to what was entered, each by itself: what is entered is the most they are.
- * Where the proof gives up, or there are more parts than it takes, tenths of it are looked at, all alike.
+ * Where the proof gives up, or there are more parts than it takes, tenths of it are looked at for one that is short.
  */
-export function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number, shortDb: number): boolean {
-  if (around.eslH === 0 && around.bondH === 0) return keepsInBox(around, markedShare, marked, shortDb)
+function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number): Kept {
+  if (around.eslH === 0 && around.bondH === 0) return keepsInBox(around, markedShare, marked)
   const demands = demandsOf(around, markedShare, 'up-to')
-  const kept = demands.every(({ ranges }) => ranges.length <= MAX_AXES) ? keepsAll(demands, marked, shortDb) : undefined
-  return (
-    kept ??
-    TENTHS.every((share) => {
-      const less = { ...around, eslH: share * around.eslH, bondH: share * around.bondH }
-      return keepsInBox(less, markedShare, marked, shortDb)
-    })
-  )
+  const isTaken = demands.every(({ ranges }) => ranges.length <= MAX_AXES)
+  const kept = isTaken ? keepsAll(demands, marked, PROVED_DB) : 'open'
+  const isRefuted = (share: number) =>
+    keepsInBox({ ...around, eslH: share * around.eslH, bondH: share * around.bondH }, markedShare, marked) === 'short'
+  return kept === 'open' && TENTHS.some(isRefuted) ? 'short' : kept
 }
 
 const TENTHS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1]
 
-/** Undefined where the proof gives up. */
-function keepsAll(demands: readonly Demand[], marked: number, shortDb: number): boolean | undefined {
+/**
+ * What a part earns: `kept`, proved with any inductance of lead and bond up to what was entered; `carried`, by what was
+ * entered alone; `unproved`, nothing found against it and no proof either; or `short`.
+ */
+export type Held = 'kept' | 'carried' | 'unproved' | 'short'
+
+/** The gravest of it over all that may stand around the part; nothing around it asks for nothing. */
+export function heldInBox(placed: readonly Surroundings[], markedShare: Marked, marked: number): Held {
+  const upTo = gravest(placed, (around) => keepsUpTo(around, markedShare, marked))
+  if (upTo === 'keeps') return 'kept'
+  const asEntered = gravest(placed, (around) => keepsInBox(around, markedShare, marked))
+  if (asEntered === 'short') return 'short'
+  return asEntered === 'open' || upTo === 'open' ? 'unproved' : 'carried'
+}
+
+/** Stops at the first that is short: nothing is graver. */
+function gravest(placed: readonly Surroundings[], judge: (around: Surroundings) => Kept): Kept {
+  let all: Kept = 'keeps'
+  for (const around of placed) {
+    const one = judge(around)
+    if (one === 'short') return one
+    if (one === 'open') all = one
+  }
+  return all
+}
+
+function keepsAll(demands: readonly Demand[], marked: number, shortDb: number): Kept {
   const effort = { boxes: EFFORT }
   for (const demand of demands) {
     frameAt(demand, marked, frame)
     const proof = prove(frame, demand.limit * 10 ** (-shortDb / 10), at, effort)
-    if (proof !== 'keeps') return proof === 'short' ? false : undefined
+    if (proof !== 'keeps') return proof
   }
-  return true
+  return 'keeps'
 }
 
 /** Goes on until the proof finds nothing lower than the lower of `lowest.ratio` and `soFar`. */

@@ -1,7 +1,7 @@
 /** The Line of a contact as its connector has it, and the answer of the window on it. */
 import { lineKindById } from '../../reference/line-kinds.ts'
-import { BY_RESONANCE } from '../checks/window/earned.ts'
 import { type Barred, type OpenWindow, type WindowFigures, windowFigures } from '../checks/window/figures.ts'
+import { isHeldReason } from '../checks/window/held.ts'
 import { type WindowGiven, windowInputs } from '../checks/window/inputs.ts'
 import { fixedRow } from '../checks/window/row.ts'
 import { wordlessWindow } from '../checks/window/wordless.ts'
@@ -119,8 +119,8 @@ function withValue(found: OpenWindow, valueF: number): OpenWindow {
   const proposal = { valueF, series: 'E12', verdict: 'ok' } as const
   const row = { ...found.row, proposal }
   const { verdict, reasons: fixed } = fixedRow(row, found.setup)
-  const others = row.reasons.filter((reason) => reason !== BY_RESONANCE)
-  const reasons = fixed.includes(BY_RESONANCE) ? [BY_RESONANCE, ...others] : others
+  const others = row.reasons.filter((reason) => !isHeldReason(reason))
+  const reasons = [...fixed.filter(isHeldReason), ...others]
   return { ...found, row: { ...row, verdict, reasons }, verdict, values: { ...found.values, proposedF: valueF } }
 }
 

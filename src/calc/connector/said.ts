@@ -1,8 +1,8 @@
 /** What a contact's window says in the schedule, one sentence each. */
-import { BY_RESONANCE } from '../checks/window/earned.ts'
+import { isHeldReason } from '../checks/window/held.ts'
 import { windowInputs } from '../checks/window/inputs.ts'
 import { windowSaid } from '../checks/window/sentence.ts'
-import { BY_RESONANCE_WORDS } from '../checks/window/words.ts'
+import { HELD_WORDS } from '../explain/held-words.ts'
 import { listed } from '../explain/sentence.ts'
 import { asAssumed } from '../line/evaluate.ts'
 import { howOf, nameOf } from '../line/missing.ts'
@@ -50,9 +50,12 @@ export function chosenWords(part: ContactPart, verdict: Verdict, shown: OpenAnsw
       : []
   const to = upper === undefined ? [] : [`at most ${formatEstimate(upper.markedF, 'capacitance', 'most')}`]
   const limits = [...from, ...to].join(', ')
-  return `${partWords(part)}, your choice: ${VERDICT_WORDS[verdict]}.${limits === '' ? '' : ` ${capital(limits)}.`}${resonanceWords(shown)}`
+  return `${partWords(part)}, your choice: ${VERDICT_WORDS[verdict]}.${limits === '' ? '' : ` ${capital(limits)}.`}${heldWords(shown)}`
 }
 
-/** Behind the sentence of a part that meets its need by the resonance with its lead and bond alone. */
-export const resonanceWords = ({ row }: OpenAnswer): string =>
-  row.reasons.includes(BY_RESONANCE) ? ` ${capital(BY_RESONANCE_WORDS)}.` : ''
+/** Behind the sentence of a part that meets its need by the resonance with its lead and bond alone, or without a proof. */
+export const heldWords = ({ row }: OpenAnswer): string => {
+  const reason = row.reasons.find(isHeldReason)
+  const words = reason && HELD_WORDS[reason]
+  return words === undefined ? '' : ` ${capital(words)}.`
+}

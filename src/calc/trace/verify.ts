@@ -1,5 +1,5 @@
 /** A part tried on every row of a trace. */
-import { PROVED_DB } from '../checks/window/row-need.ts'
+import { PROVED_DB } from '../bounds/box.ts'
 import type { Progress } from '../types.ts'
 
 /** Steps of log frequency over the rows that need anything; a resonance narrower than one is not looked for. */

@@ -19,7 +19,7 @@ export function StripLegend({
     ['small', 'too small for the need', zones.has('small')],
     ['allowed', 'allowed', zones.has('allowed')],
     ['half', 'not known: no ceiling', zones.has('half')],
-    ['care', 'with care: needs approval', zones.has('care')],
+    ['care', has('isWithCare') ? 'with care: its row says why' : 'with care: needs approval', zones.has('care')],
     ['excluded', 'excluded', zones.has('excluded')],
     ['shut', 'no room: too small and excluded at once', zones.has('shut')],
     ['hole', 'need lost again (resonance)', zones.has('hole')],

@@ -6,7 +6,7 @@ export type StripPicture = Extract<Picture, { is: 'strip' }>
 
 /**
  * What a stretch of capacitance means: too `small` for the need, `allowed`, with `care` (above what a document allows,
- * below what the signal stands), `excluded`, `half` (not too small, but nobody knows what the signal stands), `hole` (the
+ * below what the signal stands, or met by a resonance or without a proof), `excluded`, `half` (not too small, but nobody knows what the signal stands), `hole` (the
  * need is lost again), `shut` (excluded and too small at once), `taken` by what is on the line already.
  */
 export type Zone = 'small' | 'allowed' | 'care' | 'excluded' | 'half' | 'hole' | 'shut' | 'taken'
@@ -62,9 +62,10 @@ function zonesOf(row: StripRow, { least, most, span }: Ends): readonly Piece[] {
   }
   const care = row.permittedF === undefined ? most : Math.min(most, Math.max(least, clamp(row.permittedF, span)))
   const isCeilingKnown = row.mostF !== undefined
+  const allowed = row.isWithCare ? 'care' : 'allowed'
   return [
     { fromF: min, toF: least, is: 'small' },
-    { fromF: least, toF: care, is: isCeilingKnown || row.permittedF !== undefined ? 'allowed' : 'half' },
+    { fromF: least, toF: care, is: isCeilingKnown || row.permittedF !== undefined ? allowed : 'half' },
     { fromF: care, toF: most, is: isCeilingKnown ? 'care' : 'half' },
     { fromF: most, toF: max, is: 'excluded' },
   ]

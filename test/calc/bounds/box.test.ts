@@ -1,6 +1,6 @@
 /** The box of a Pi whose resonance lies inside it, by hand-picked points of the nodal solver. */
-import { expect, test } from 'vitest'
-import { keepsInBox, worstInBox } from '../../../src/calc/bounds/box.ts'
+import { describe, expect, test } from 'vitest'
+import { heldInBox, keepsInBox, worstInBox } from '../../../src/calc/bounds/box.ts'
 import { leastMarkedF } from '../../../src/calc/bounds/least-marked.ts'
 import { equalParts, type Surroundings } from '../../../src/calc/bounds/surroundings.ts'
 import { type Asked, nodalDb } from './dense.ts'
@@ -53,16 +53,16 @@ test('2 × 124 nF ±20 % and 4.52 µH at 318.8 kHz: 29.6 dB at the corners, noth
 
 test('the proof by itself refuses what every corner passes, and keeps a need where the nodal solver finds it met', () => {
   // 29.6 dB at the corners, about 0 dB where the box meets its resonance
-  expect(keepsInBox(AROUND, SHARES, MARKED_F, 0)).toBe(false)
-  expect(keepsInBox(AROUND, SHARES, MARKED_F, 19)).toBe(false)
+  expect(keepsInBox(AROUND, SHARES, MARKED_F, 0)).toBe('short')
+  expect(keepsInBox(AROUND, SHARES, MARKED_F, 19)).toBe('short')
   // far above the resonance the least pair is the worst
   const [large, least] = [10 * MARKED_F, at(8, 8)]
   expect(least).toBeGreaterThan(NEED.db)
   const needing = (db: number): Surroundings => ({ ...AROUND, needs: [{ ...NEED, db }] })
-  expect(keepsInBox(needing(least - 1e-6), SHARES, large, 0)).toBe(true)
-  expect(keepsInBox(needing(least + 1e-6), SHARES, large, 0)).toBe(false)
-  expect(keepsInBox(needing(least + 0.5), SHARES, large, 0.5 + 1e-6)).toBe(true)
-  expect(keepsInBox(needing(least + 0.5), SHARES, large, 0.5 - 1e-6)).toBe(false)
+  expect(keepsInBox(needing(least - 1e-6), SHARES, large, 0)).toBe('keeps')
+  expect(keepsInBox(needing(least + 1e-6), SHARES, large, 0)).toBe('short')
+  expect(keepsInBox(needing(least + 0.5), SHARES, large, 0.5 + 1e-6)).toBe('keeps')
+  expect(keepsInBox(needing(least + 0.5), SHARES, large, 0.5 - 1e-6)).toBe('short')
 })
 
 test('its least marked value stands above the resonance of every pair in the box', () => {
@@ -127,4 +127,47 @@ test('what no corner shows is found by the proof: existing capacitance inside it
   expect(parts.sourceNodeF).toBeGreaterThan(1e-12)
   expect(parts.sourceNodeF).toBeLessThan(0.9 * 487.528e-12)
   expect(worstInBox(around, shares, least.marked).db).toBeGreaterThan(-1e-6)
+})
+
+describe('what a part earns', () => {
+  /** 100 pF ±5 % from 50 Ω to 50 Ω, with a lead that resonates with it at 71.2 MHz. */
+  const LEAD: Surroundings = {
+    ...AROUND,
+    topology: 'C',
+    sources: [{ ohm: 50, seriesH: 0 }],
+    load: { ohm: 50, parallelF: 0, parallelH: Number.POSITIVE_INFINITY },
+    eslH: 50e-9,
+    needs: [{ hz: 71.18e6, db: 10 }],
+  }
+  const EXACT = { least: 0.95, most: 1.05 }
+
+  test('no yes where the lead carries it: |1 + 25/Z| of the capacitor alone is 3.5 dB at 71.18 MHz', () => {
+    const ohm = 1 / (2 * Math.PI * 71.18e6 * 100e-12)
+    expect(20 * Math.log10(Math.hypot(1, 25 / ohm))).toBeCloseTo(3.52, 2)
+    expect(heldInBox([LEAD], EXACT, 100e-12)).toBe('carried')
+    expect(heldInBox([{ ...LEAD, needs: [{ hz: 71.18e6, db: 3 }] }], EXACT, 100e-12)).toBe('kept')
+    expect(heldInBox([{ ...LEAD, eslH: 0 }], EXACT, 100e-12)).toBe('short')
+  })
+
+  test('no yes where there are more parts than the proof takes, though the search finds none that is short', () => {
+    const many: Surroundings = {
+      ...AROUND,
+      needs: [{ hz: 100e6, db: 20 }],
+      sources: [{ ohm: 50, seriesH: 0 }],
+      eslH: 1e-9,
+      bondH: 1e-9,
+      bondOhm: 2.5e-3,
+      damper: { farads: { least: 9e-9, most: 11e-9 }, ohm: { least: 9, most: 11 } },
+      crossF: { least: 1e-10, most: 1.2e-10 },
+      sourceNodeF: { least: 0, most: 1e-10, inBare: true },
+      loadNodeF: { least: 0, most: 1e-10, inBare: true },
+    }
+    expect(heldInBox([many], SHARES, MARKED_F)).toBe('unproved')
+    // without the two nodes the proof takes them all
+    const { sourceNodeF: _, loadNodeF: __, ...fewer } = many
+    expect(heldInBox([fewer], SHARES, MARKED_F)).toBe('kept')
+    // the gravest of several decides
+    expect(heldInBox([fewer, many], SHARES, MARKED_F)).toBe('unproved')
+    expect(heldInBox([fewer, many, { ...fewer, needs: [{ hz: 100e6, db: 200 }] }], SHARES, MARKED_F)).toBe('short')
+  })
 })

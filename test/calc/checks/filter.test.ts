@@ -207,3 +207,29 @@ test('an inductor is as good as its self-resonance says: 10 µH that resonates a
   const coilOhm = 1 / (1 / (omega * 10e-6) - omega * farads)
   expect(by({ inductorResonanceHz: '30M' })).toBeCloseTo(20 * Math.log10(Math.hypot(100, coilOhm) / 100), 9)
 })
+
+test('a need that only the lead or the bond of a capacitor meets is no plain yes: less of either would lose it', () => {
+  const facts = {
+    topology: 'C',
+    sourceOhm: '50',
+    loadOhm: '50',
+    toleranceFrac: '5 %',
+    temperatureFrac: '0',
+    biasFrac: '0',
+    ageingDecades: '0',
+  }
+  for (const [texts, neededDb] of [
+    [{ capacitanceF: '1n', eslH: '5n', frequencyHz: '71.18M' }, '25'],
+    [{ capacitanceF: '10n', bondH: '10n', frequencyHz: '15.9M' }, '35'],
+  ] as const) {
+    // at resonance there is next to nothing left of 1/ωC; without the inductance 25 Ω stand against it
+    const [farads, hz] = [Number(texts.capacitanceF.replace('n', 'e-9')), Number(texts.frequencyHz.replace('M', 'e6'))]
+    const bareDb = 20 * Math.log10(Math.hypot(1, 25 * 2 * Math.PI * hz * farads))
+    expect(bareDb).toBeLessThan(Number(neededDb))
+    const result = run(filterCheck, { ...facts, ...texts, neededDb })
+    expect(result.verdict).toBe('marginal')
+    expect(result.headline).toContain('less of that would lose it')
+    const less = String(Math.floor(bareDb) - 1)
+    expect(run(filterCheck, { ...facts, ...texts, neededDb: less }).verdict).toBe('ok')
+  }
+})

@@ -93,3 +93,29 @@ test.each([
     expect(result.headline).toContain('less of that would lose it')
   }
 })
+
+test('more parts than the proof takes are no plain yes, and the sentence says that they were searched alone', () => {
+  const line = {
+    ...LINE,
+    topology: 'PI',
+    frequencyHz: '100M',
+    eslH: '1n',
+    bondH: '1n',
+    bondOhm: '2.5m',
+    beadHz: '10M; 100M; 300M',
+    beadOhm: '60; 600; 500',
+    beadReactanceOhm: '300; 100; -200',
+    dampOhm: '10',
+    dampF: '10n',
+    chokeH: '1u',
+    chokeWires: 'all',
+  }
+  expect(run(windowCheck, line).verdict).toBe('ok')
+  // one part more than the proof takes
+  const result = run(windowCheck, { ...line, suppressorF: '100p' })
+  expect(result.verdict).toBe('marginal')
+  expect(result.headline).toContain('a proof for all of them was not reached')
+  const strip = result.pictures.find(({ is }) => is === 'strip')
+  if (strip?.is !== 'strip') throw new Error('no strip')
+  expect(strip.rows.find(({ topology }) => topology === 'PI')).toMatchObject({ isWithCare: true, verdict: 'marginal' })
+})

@@ -3,7 +3,18 @@ import type { Page } from 'playwright-core'
 import { CHECKS } from '../../../src/calc/registry.ts'
 import type { Check } from '../../../src/calc/types.ts'
 import { FIELD_NOTES } from '../../../src/guide/notes.ts'
-import { answerAll, follow, settled, shown, startStands, TO_A_FILTER, TO_WEATHER, titleOf, unfold } from './screen.ts'
+import {
+  answerAll,
+  follow,
+  press,
+  settled,
+  shown,
+  startStands,
+  TO_A_FILTER,
+  TO_WEATHER,
+  titleOf,
+  unfold,
+} from './screen.ts'
 import { workedHash } from './worked-checks.ts'
 
 export type Place = {
@@ -28,7 +39,7 @@ async function startAfresh(page: Page): Promise<void> {
   await to(page, '#/ask', START)
   await startStands(page)
   const afresh = page.getByRole('button', { name: 'Start afresh' })
-  if ((await afresh.count()) > 0) await afresh.click()
+  if ((await afresh.count()) > 0) await press(afresh)
   await to(page, '#/ask/gate-danger', titleOf('gate-danger'))
 }
 
@@ -38,7 +49,7 @@ const asked = (name: string, steps: typeof TO_WEATHER, endId: string): Place => 
   name,
   go: async (page) => {
     await startAfresh(page)
-    await answerAll(page, steps)
+    await answerAll(page, steps, 'press')
     await shown(page, endId)
     await page.getByText('Working out the window…').waitFor({ state: 'detached' })
   },
@@ -84,7 +95,7 @@ export const PLACES: readonly Place[] = [
     name: 'a complaint',
     go: async (page) => {
       await to(page, '#/log', 'Log')
-      await page.getByRole('button', { name: /demo/i }).click()
+      await press(page.getByRole('button', { name: /demo/i }))
       await page.getByRole('textbox', { name: 'Note' }).waitFor()
       await page.getByText('Working out the window…').waitFor({ state: 'detached' })
     },
@@ -94,11 +105,8 @@ export const PLACES: readonly Place[] = [
     name: 'a check of a kept line',
     go: async (page) => {
       await to(page, '#/log', 'Log')
-      await page.getByRole('link', { name: /^Example/ }).click()
-      await page
-        .getByRole('region', { name: /^Checks/ })
-        .getByRole('link', { name: /^Need/ })
-        .click()
+      await press(page.getByRole('link', { name: /^Example/ }))
+      await press(page.getByRole('region', { name: /^Checks/ }).getByRole('link', { name: /^Need/ }))
       await page.getByRole('heading', { level: 1, name: 'Need', exact: true }).waitFor()
       await settled(page)
     },
@@ -138,7 +146,7 @@ export const PLACES: readonly Place[] = [
     name: 'About',
     go: async (page) => {
       await to(page, '#/ask', START)
-      await page.getByRole('button', { name: /^About/ }).click()
+      await press(page.getByRole('button', { name: /^About/ }))
       await page.getByRole('dialog').waitFor()
     },
   },

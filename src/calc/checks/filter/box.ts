@@ -1,5 +1,5 @@
 /** The lowest loss of a filter over everything its parts may be in service. */
-import { worstInBox } from '../../bounds/box.ts'
+import { type Held, heldInBox, worstInBox } from '../../bounds/box.ts'
 import type { LegChoke, Surroundings } from '../../bounds/surroundings.ts'
 import { leastShare, mostShare, type Spread } from '../../bounds/worst-case.ts'
 import { beadPart } from '../../network/bead.ts'
@@ -19,14 +19,13 @@ export type BoxQuestion = {
   readonly sources: readonly NoiseSource[]
   readonly load: NoiseLoad
   readonly frequenciesHz: readonly number[]
+  readonly neededDb: number
   readonly spread: Spread
   /** a bead and damping over their spread, and how far an inductance reaches */
   readonly elements: BoxElements
   /** the choke the circuit has, over its tolerance */
   readonly choke?: LegChoke | undefined
 }
-
-export type BoxWorst = { readonly db: number; readonly hz: number; readonly source: NoiseSource }
 
 /** Circuits at the corners of the box: capacitors all at one end, inductors (or beads) all at one end, damper and choke at either. */
 export function cornersOf(
@@ -80,20 +79,23 @@ function coilEnds(
   }))
 }
 
+export type BoxWorst = {
+  readonly db: number
+  readonly hz: number
+  readonly source: NoiseSource
+  /** what the parts earn against the need */
+  readonly held: Held
+}
+
 /**
  * Worst loss in dB over capacitors from k_low to k_high of their mark, inductors from the least entered up to
- * L·(1 + tol)/(1 − tol) and the choke over its span, every part on its own, every frequency and source. Undefined where
- * nothing has a size: then only the parts as entered are known.
+ * L·(1 + tol)/(1 − tol) and the choke over its span, every part on its own, every frequency and source; and whether the
+ * need is held there with any inductance of lead and bond up to what was entered. Undefined where nothing has a size:
+ * then only the parts as entered are known.
  */
-export function worstOfBox({
-  circuit,
-  sources,
-  load,
-  frequenciesHz,
-  spread,
-  choke,
-  elements: { bead, damper, inductanceH },
-}: BoxQuestion): BoxWorst | undefined {
+export function worstOfBox(q: BoxQuestion): BoxWorst | undefined {
+  const { circuit, sources, load, frequenciesHz, neededDb, spread, choke } = q
+  const { bead, damper, inductanceH } = q.elements
   const { shunt1, shunt2, series1, series2 } = circuit
   // A Pi without its first half is what is left of it.
   const topology = circuit.topology === 'PI' && shunt1.capacitanceF === 0 ? 'LC' : circuit.topology
@@ -105,8 +107,7 @@ export function worstOfBox({
   const growth = inductanceH.most / inductanceH.least
   const around: Surroundings = {
     topology,
-    // The need itself does not move the worst: it is compared afterwards.
-    needs: frequenciesHz.map((hz) => ({ hz, db: 0 })),
+    needs: frequenciesHz.map((hz) => ({ hz, db: neededDb })),
     sources,
     load,
     esrOhm: shunt1.esrOhm,
@@ -123,9 +124,9 @@ export function worstOfBox({
     ...(bead === undefined ? {} : { bead }),
     ...(damper === undefined ? {} : { damper }),
   }
-  const marked = hasCapacitor(topology)
-    ? { least: leastShare(spread), most: mostShare(spread) }
-    : { least: 1, most: growth }
-  const worst = worstInBox(around, marked, hasCapacitor(topology) ? firstF : series1.inductanceH)
-  return { db: worst.lossDb, hz: worst.need.hz, source: worst.source }
+  const isMarkedF = hasCapacitor(topology)
+  const marked = isMarkedF ? { least: leastShare(spread), most: mostShare(spread) } : { least: 1, most: growth }
+  const size = isMarkedF ? firstF : series1.inductanceH
+  const worst = worstInBox(around, marked, size)
+  return { db: worst.lossDb, hz: worst.need.hz, source: worst.source, held: heldInBox([around], marked, size) }
 }

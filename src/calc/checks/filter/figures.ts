@@ -19,7 +19,7 @@ import type { Figures, Input, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { spreadOf } from '../dielectric.ts'
 import { type Elements, elementIssues, hasBead } from '../elements.ts'
-import { cornersOf, worstOfBox } from './box.ts'
+import { type BoxWorst, cornersOf, worstOfBox } from './box.ts'
 import {
   chokeOf,
   type FilterChoke,
@@ -62,7 +62,7 @@ export type Filtered = {
   readonly isSeveral: boolean
   readonly worst: Worst | undefined
   /** the lowest loss over the tolerance of the parts; undefined = not asked for, or only the parts as entered are known */
-  readonly boxWorst: Worst | undefined
+  readonly boxWorst: BoxWorst | undefined
   readonly bench: Worst | undefined
   /** corners and dips of the curve, worked out when first asked for: no verdict needs them */
   readonly curve: () => Curve
@@ -145,6 +145,7 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
   const ends = load && sources[0] ? { source: worst?.source ?? governing(circuit, sources, load), load } : undefined
   const benchCircuit = { ...circuit, bondOhm: given.bondOhm, bondH: given.bondH }
   const gain = ends && gainOf(circuit, ends)
+  const { neededDb } = given
   return {
     circuit,
     benchCircuit,
@@ -153,20 +154,29 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
     mode,
     frequenciesHz,
     hasShortedDc: frequenciesHz.length < (given.frequencyHz ?? []).length,
-    neededDb: given.neededDb,
+    neededDb,
     signalToHz: given.lineKind === undefined ? undefined : lineKindById(given.lineKind)?.usefulHz?.hz,
     ends,
     isSeveral: sources.length * Math.max(1, frequenciesHz.length) > 1,
     worst,
     boxWorst:
-      load && given.neededDb !== undefined
-        ? worstOfBox({ circuit, sources, load, frequenciesHz, spread: spreadOf(given), elements, choke: choked })
+      load && neededDb !== undefined
+        ? worstOfBox({
+            circuit,
+            sources,
+            load,
+            frequenciesHz,
+            neededDb,
+            spread: spreadOf(given),
+            elements,
+            choke: choked,
+          })
         : undefined,
     bench: worstLoss(benchCircuit, [BENCH_SOURCE], BENCH_LOAD, frequenciesHz),
     curve: remembered(() => curveOf(circuit, ends)),
     gain,
     boxGain:
-      ends && given.neededDb !== undefined && gainVerdict(gain) !== 'fails'
+      ends && neededDb !== undefined && gainVerdict(gain) !== 'fails'
         ? largestGain([
             gain,
             ...cornersOf(circuit, spreadOf(given), elements, choked).map((corner) => gainOf(corner, ends)),
@@ -243,6 +253,7 @@ function verdictOf({ neededDb, worst: entered, boxWorst, boxGain, choke, lacks }
   const worst = boxWorst ?? entered
   if (worst === undefined) return worse('unknown', rings)
   if (neededDb === undefined) return rings
-  const met: Verdict = worst.db < neededDb ? 'fails' : neededDb > PRACTICAL_CEILING_DB ? 'marginal' : 'ok'
-  return worse(met, rings)
+  if (worst.db < neededDb) return 'fails'
+  const isPlain = neededDb <= PRACTICAL_CEILING_DB && (boxWorst === undefined || boxWorst.held === 'kept')
+  return worse(isPlain ? 'ok' : 'marginal', rings)
 }

@@ -1,4 +1,5 @@
 /** The answer of the filter check in one sentence. */
+import { HELD_WORDS } from '../../explain/held-words.ts'
 import { notKnown, type Said, waitingFor } from '../../explain/sentence.ts'
 import { missingInputs } from '../../line/missing.ts'
 import { hasCapacitor, hasInductor, TOPOLOGY_LABEL } from '../../network/circuit.ts'
@@ -30,7 +31,8 @@ export function filterSaid(given: FilterGiven, { verdict }: FilterFigures, q: Fi
   const isShort = worst.db < q.neededDb
   const nominal =
     isShort && q.boxWorst && q.worst && q.worst.db >= q.neededDb ? `; as entered ${atLeast(q.worst.db)}` : ''
-  const rest = verdict === 'ok' ? '' : rings === '' ? ceilingWords(q.neededDb) : `; but ${rings}`
+  const against = rings === '' && !isShort ? heldWords(q) : rings
+  const rest = verdict === 'ok' ? '' : against === '' ? ceilingWords(q.neededDb) : `; but ${against}`
   return { headline: `${partsOf(given)}: ${VERDICT_WORDS[verdict]}. ${capital(off)}, ${needed}${nominal}${rest}.` }
 }
 
@@ -60,6 +62,8 @@ function ringsWords({ boxGain }: Filtered): string {
   if (boxGain === undefined || gainVerdict(boxGain) === 'ok') return ''
   return `it amplifies by ${formatEstimate(boxGain.gainDb, 'decibel', 'least')} at ${formatEstimate(boxGain.atHz, 'frequency')}`
 }
+
+const heldWords = ({ boxWorst }: Filtered): string => (boxWorst && HELD_WORDS[boxWorst.held]) ?? ''
 
 const ceilingWords = (neededDb: number): string =>
   neededDb > PRACTICAL_CEILING_DB ? '; above about 100 dB leakage past the connector governs' : ''

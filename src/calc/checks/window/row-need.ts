@@ -25,8 +25,6 @@ export type RowNeed =
 
 /** A need met to within this is met: the solver rounds near 1e-13 dB. */
 export const ROUNDING_DB = 1e-9
-/** The box of a part is proved to within this: a loss short by no more is not short. */
-export const PROVED_DB = 0.005
 /** the need as computed from the noise ends */
 export const NEED = 'need-least'
 

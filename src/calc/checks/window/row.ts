@@ -1,5 +1,5 @@
 /** One topology of the window: its need as a bound, the intersection with every other, and what it does to noise and signal. */
-import { keepsInBox, keepsUpTo, worstInBox } from '../../bounds/box.ts'
+import { type Held, worstInBox } from '../../bounds/box.ts'
 import { type Intersection, intersect, type Reason } from '../../bounds/intersect.ts'
 import type { Margin, Surroundings } from '../../bounds/surroundings.ts'
 import { hasCapacitor, hasInductor } from '../../network/circuit.ts'
@@ -9,7 +9,8 @@ import { worse } from '../../verdict.ts'
 import { NOT_CLEARED, readUpToBound } from '../trial/bounds.ts'
 import { placings } from './around.ts'
 import { conversionBounds } from './conversion.ts'
-import { BY_RESONANCE, earned } from './earned.ts'
+import { earned } from './earned.ts'
+import { HELD_VERDICT, type HeldReason, heldBy, heldReasons, heldWithout } from './held.ts'
 import {
   BY_READINGS,
   further,
@@ -17,7 +18,6 @@ import {
   NEED,
   needBounds,
   needOf,
-  PROVED_DB,
   ROUNDING_DB,
   type RowNeed,
   worstOf,
@@ -36,7 +36,7 @@ export type LineReason =
   | 'element'
   | 'balance'
   | 'not-shown'
-  | 'by-resonance'
+  | HeldReason
   | 'untried'
   | 'refuted'
 
@@ -85,9 +85,9 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
     verdicts.set(markedF, verdict)
     return verdict
   }
-  // a value that a trial shows comes before one that is only computed, and one that needs no resonance before one that does
+  // a value that a trial shows comes before one that is only computed, and one that is proved without a resonance before others
   const preferred = (markedF: number): Verdict =>
-    isShown(setup.shown, topology, markedF, sharesOf(setup)) && held(markedF) !== 'carried'
+    isShown(setup.shown, topology, markedF, sharesOf(setup)) && heldReasons(held(markedF)).length === 0
       ? admits(markedF)
       : worse(admits(markedF), 'marginal')
   const needs = [
@@ -103,9 +103,15 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
       ? { id: need === triedNeed ? BY_READINGS.id : NEED, markedF: need.marked }
       : found.least
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
+  const marked = found.proposal?.valueF
+  const byItself = marked === undefined ? heldWithout(need, placed, setup) : held(marked)
   return {
     ...found,
-    ...withLine(earned(found, { topology, setup, admits, held, isUncomputed: placed.length === 0 }), topology, setup),
+    ...withLine(
+      earned(found, { topology, setup, admits, held: byItself, isUncomputed: placed.length === 0 }),
+      topology,
+      setup,
+    ),
     least,
     holes: needs.flatMap(({ holes = [] }) => holes),
     balance,
@@ -126,9 +132,14 @@ function chokeAlone(setup: WindowSetup): WindowRow | undefined {
   const found = intersect([...setup.bounds, ...needBounds('L', need)], setup.taken, setup.spread, 'L', () =>
     sideVerdict(setup, 'C', 0),
   )
+  const held = heldBy(placedFor('C', setup), setup, 0)
+  const judged = {
+    verdict: worse(found.verdict, HELD_VERDICT[held]),
+    reasons: [...found.reasons, ...heldReasons(held)],
+  }
   return {
     ...found,
-    ...withLine(found, 'C', setup),
+    ...withLine(judged, 'C', setup),
     topology: 'C',
     need,
     asked: needBounds('C', need),
@@ -189,7 +200,7 @@ export function fixedRow(found: WindowRow, setup: WindowSetup): Pick<WindowRow, 
   ]
   const judged = {
     verdict: verdicts.reduce<Verdict>(worse, bounded),
-    reasons: held === 'carried' ? [BY_RESONANCE] : [],
+    reasons: heldReasons(held),
   }
   return withLine(judged, topology, setup)
 }
@@ -257,28 +268,13 @@ function upToBounds(tried: readonly Surroundings[], setup: WindowSetup): readonl
 const heldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Margin | undefined =>
   worstOf(placed.map((around) => worstInBox(around, sharesOf(setup), markedF)))
 
-/** Whether a mark meets every need over its box, wherever what stands at the ends may be. */
-const isHeldAt = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): boolean =>
-  placed.every((around) => keepsInBox(around, sharesOf(setup), markedF, PROVED_DB))
-
-/** Kept with any inductance of lead and bond up to what was entered; carried by what was entered alone; or short. */
-export type Held = 'kept' | 'carried' | 'short'
-
-const HELD_VERDICT: Readonly<Record<Held, Verdict>> = { kept: 'ok', carried: 'marginal', short: 'fails' }
-
-function heldBy(placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Held {
-  if (markedF === 0) return isHeldAt(placed, setup, 0) ? 'kept' : 'short'
-  if (placed.every((around) => keepsUpTo(around, sharesOf(setup), markedF, PROVED_DB))) return 'kept'
-  return isHeldAt(placed, setup, markedF) ? 'carried' : 'short'
-}
-
 /** What is left over the need by a capacitor of this mark, over its whole box; undefined while the need is unknown. */
 export const marginAtMark = (topology: Topology, setup: WindowSetup, markedF: number): Margin | undefined =>
   heldAt(placedFor(topology, setup), setup, markedF)
 
 /** Whether a mark meets every need over its box: a look before a whole row is worked out. */
 export const meetsAt = (topology: Topology, setup: WindowSetup, markedF: number): boolean =>
-  isHeldAt(placedFor(topology, setup), setup, markedF)
+  heldBy(placedFor(topology, setup), setup, markedF) !== 'short'
 
 /** Least loss in dB that the part of a row has over its box at a frequency; undefined where the row has no part. */
 export function leastLossAt(row: WindowRow, setup: WindowSetup, hz: number): number | undefined {

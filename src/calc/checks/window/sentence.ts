@@ -135,7 +135,9 @@ function againstWords({ row, setup }: WindowQuestion): string | undefined {
     const largestF = (proposal?.valueF ?? 0) * CAPACITOR_COUNT[row.topology] * sharesOf(setup).most
     if (tightest) return overPermittedWords(setup.signal.kind, tightest, largestF)
   }
-  return reasons.length === 0 ? undefined : noteOf(row, setup)
+  // what does it without a part is named as the subject
+  const against = reasons.filter((reason) => reason !== 'nothing-needed')
+  return against.length === 0 ? undefined : noteOf({ ...row, reasons: against }, setup)
 }
 
 function missingSaid({ given, row, setup }: WindowQuestion): Said {

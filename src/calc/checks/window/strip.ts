@@ -5,6 +5,7 @@ import { CAPACITOR_COUNT } from '../../network/circuit.ts'
 import { formatQuantity } from '../../quantity/format.ts'
 import { stripAxis } from '../../strip-axis.ts'
 import type { Cell, Picture, StripRow, Verdict } from '../../types.ts'
+import { isHeldReason } from './held.ts'
 import type { WindowRow } from './row.ts'
 import type { WindowSetup } from './setup.ts'
 import { triedMarks } from './tried.ts'
@@ -42,6 +43,7 @@ function stripRow(row: WindowRow, setup: WindowSetup, bestVerdict: Verdict | und
       ? {}
       : { permittedF: permitted.markedF }),
     ...(proposal === undefined ? {} : { proposedF: proposal.valueF }),
+    ...(row.reasons.some(isHeldReason) ? { isWithCare: true } : {}),
     holes: row.holes.filter(([, to]) => Number.isFinite(to)),
     verdict: bestVerdict ?? row.verdict,
     note: noteOf(row, setup),

@@ -1,6 +1,7 @@
 /** What the window says about itself. */
 import type { Reason } from '../../bounds/intersect.ts'
 import { askedWord } from '../../explain/ceiling.ts'
+import { HELD_WORDS } from '../../explain/held-words.ts'
 import { coilClauses } from '../../explain/loading.ts'
 import { listed } from '../../explain/sentence.ts'
 import { nameOf } from '../../line/missing.ts'
@@ -36,10 +37,6 @@ export function coilWords(row: WindowRow, setup: WindowSetup): readonly string[]
   return [...(judged ? coilClauses(judged) : []), ...(converted === undefined ? [] : [converted])]
 }
 
-/** Why a value that meets its need by resonance alone is no plain yes. */
-export const BY_RESONANCE_WORDS =
-  'it takes the inductance of its lead and bond to do it, and less of that would lose it'
-
 function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowRow, setup: WindowSetup): string {
   switch (reason) {
     case 'in-band':
@@ -48,8 +45,9 @@ function reasonWord(reason: Exclude<Reason | LineReason, 'signal'>, row: WindowR
       return 'a chosen rule lacks a fact'
     case 'not-shown':
       return 'computed, not shown by the trial'
-    case 'by-resonance':
-      return BY_RESONANCE_WORDS
+    case 'carried':
+    case 'unproved':
+      return HELD_WORDS[reason] ?? ''
     case 'refuted':
       return 'a trial refutes what is computed'
     case 'untried':

@@ -1,6 +1,8 @@
 /** One need of one contact beside everybody else on the plate: proved, refuted by a point found, or neither. */
+
+import { PROVED_DB } from '../../bounds/box.ts'
 import type { Need } from '../../bounds/surroundings.ts'
-import { PROVED_DB, ROUNDING_DB } from '../../checks/window/row-need.ts'
+import { ROUNDING_DB } from '../../checks/window/row-need.ts'
 import { boxesAt, type Plated } from './cells.ts'
 import { FLOOR_DB } from './loss.ts'
 import { metTogether } from './met.ts'

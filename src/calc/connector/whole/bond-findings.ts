@@ -1,5 +1,6 @@
 /** What the shared bond takes from the contacts, in sentences. */
-import { PROVED_DB, ROUNDING_DB } from '../../checks/window/row-need.ts'
+import { PROVED_DB } from '../../bounds/box.ts'
+import { ROUNDING_DB } from '../../checks/window/row-need.ts'
 import { listed } from '../../explain/sentence.ts'
 import type { Verdict } from '../../types.ts'
 import { capital, worse } from '../../verdict.ts'

@@ -1,0 +1,7 @@
+/** Why a part that meets its need is no plain yes, as a clause. */
+import type { Held } from '../bounds/box.ts'
+
+export const HELD_WORDS: Readonly<Partial<Record<Held, string>>> = {
+  carried: 'it takes the inductance of its lead and bond to do it, and less of that would lose it',
+  unproved: 'no value its parts may have was found to lose it, and a proof for all of them was not reached',
+}
