@@ -11,7 +11,8 @@
  *   5  no plain yes by resonance with lead and bond; what a trial or a trace on the line says counts or refuses, also where it
  *      was put away; later turns of a ring count in the overshoot; a whole connector is no better than its contacts
  *   6  the filter check gives no plain yes by resonance with lead and bond either; where no proof was reached a search alone
- *      is no plain yes
+ *      is no plain yes; self-resonance of a coil carries no plain yes; of several sources the one decides that rings most; a
+ *      need on a pair waits for the mode; a sharp resonance of the signal is found wherever it lies
  */
 export const RULES_EDITION = 6
 

@@ -9,6 +9,11 @@ export const CHANGES: readonly Edition[] = [
     rules: 6,
     changes: [
       'The filter check gives no plain yes by resonance with lead and bond either.',
+      'A coil or a choke that only its own resonance makes good is no plain yes.',
+      'Of several noise sources the one decides from which a filter amplifies most.',
+      'A need on a pair is judged only once the mode of the noise is known.',
+      'A sharp resonance between filter and line is found wherever it lies, and told.',
+      'A line-to-line capacitor counts over its tolerance in the loading check too.',
       'A part of which a proof for all tolerances was not reached is with care, and the answer says so.',
       'The window picture draws such parts with care.',
     ],

@@ -9,6 +9,7 @@ import { type Effort, prove } from './certify.ts'
 import { type Demand, demandsOf, type Marked, partsOf } from './demand.ts'
 import { descend, descendFromCorners, type Lowest, makeLowest } from './descent.ts'
 import { frameAt, MAX_AXES, makeFrame, valueAt } from './frame.ts'
+import { hasSelfCapacitance, withAnySelfCapacitance, withSelfCapacitance } from './self-capacitance.ts'
 import { type Margin, marginOf, type Surroundings } from './surroundings.ts'
 
 const PROVED = 10 ** (-0.002 / 10)
@@ -70,7 +71,7 @@ export function keepsInBox(around: Surroundings, markedShare: Marked, marked: nu
  * The same with any inductance of lead and bond up to what was entered, each by itself: what is entered is the most they are.
  * Where the proof gives up, or there are more parts than it takes, tenths of it are looked at for one that is short.
  */
-function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number): Kept {
+function keepsUpToLeads(around: Surroundings, markedShare: Marked, marked: number): Kept {
   if (around.eslH === 0 && around.bondH === 0) return keepsInBox(around, markedShare, marked)
   const demands = demandsOf(around, markedShare, 'up-to')
   const isTaken = demands.every(({ ranges }) => ranges.length <= MAX_AXES)
@@ -83,8 +84,22 @@ function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number): K
 const TENTHS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1]
 
 /**
- * What a part earns: `kept`, proved with any inductance of lead and bond up to what was entered; `carried`, by what was
- * entered alone; `unproved`, nothing found against it and no proof either; or `short`.
+ * And with any self-capacitance of the coils. Past the resonance of a coil tenths of it are looked at, each with its whole
+ * box: the impedance of the coil grows to its resonance and falls from there, so that the ends are its least.
+ */
+function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number): Kept {
+  if (!hasSelfCapacitance(around)) return keepsUpToLeads(around, markedShare, marked)
+  return gravest(around.needs, (need) => {
+    const any = withAnySelfCapacitance(around, need, markedShare, marked)
+    if (any !== undefined) return keepsUpToLeads(any.around, any.markedShare, marked)
+    const one = { ...around, needs: [need] }
+    return gravest(TENTHS, (share) => keepsUpToLeads(withSelfCapacitance(one, share), markedShare, marked))
+  })
+}
+
+/**
+ * What a part earns: `kept`, proved with any inductance of lead and bond, and any self-capacitance, up to what was entered;
+ * `carried`, by what was entered alone; `unproved`, nothing found against it and no proof either; or `short`.
  */
 export type Held = 'kept' | 'carried' | 'unproved' | 'short'
 
@@ -98,10 +113,10 @@ export function heldInBox(placed: readonly Surroundings[], markedShare: Marked, 
 }
 
 /** Stops at the first that is short: nothing is graver. */
-function gravest(placed: readonly Surroundings[], judge: (around: Surroundings) => Kept): Kept {
+function gravest<T>(cases: readonly T[], judge: (one: T) => Kept): Kept {
   let all: Kept = 'keeps'
-  for (const around of placed) {
-    const one = judge(around)
+  for (const each of cases) {
+    const one = judge(each)
     if (one === 'short') return one
     if (one === 'open') all = one
   }

@@ -109,15 +109,49 @@ const GAIN_GRID: readonly number[] = Array.from(
   (_, i) => 10 ** (i / GAIN_POINTS_PER_DECADE - 2),
 )
 
-/** Largest gain in dB of a ladder over four decades around a frequency, and where; 0 dB where it never amplifies. */
+/** Halvings of a step of the grid, a tenth wide: to less than a billionth of the frequency. */
+const HALVINGS = 28
+
+/**
+ * Largest gain in dB of a ladder over four decades around a frequency, and where; 0 dB where it never amplifies. A sharp
+ * resonance lies between two points of the grid: what the source drives turns through zero there, in one part or the other.
+ */
 export function ladderPeak(ladder: SignalLadder, aroundHz: number): { readonly gainDb: number; readonly hz: number } {
   let least = 1
   let atHz = aroundHz
-  for (const ratio of GAIN_GRID) {
-    const square = lossSquare(ladder, aroundHz * ratio)
-    if (square >= least) continue
+  const tryAt = (hz: number): void => {
+    const square = lossSquare(ladder, hz)
+    if (square >= least) return
     least = square
-    atHz = aroundHz * ratio
+    atHz = hz
+  }
+  let before: Driven | undefined
+  for (const ratio of GAIN_GRID) {
+    const hz = aroundHz * ratio
+    tryAt(hz)
+    const here = driven(ladder, hz)
+    if (before !== undefined && before.re < 0 !== here.re < 0) tryAt(zeroBetween(ladder, before.hz, hz, 're'))
+    if (before !== undefined && before.im < 0 !== here.im < 0) tryAt(zeroBetween(ladder, before.hz, hz, 'im'))
+    before = here
   }
   return { gainDb: -10 * Math.log10(least), hz: atHz }
+}
+
+type Driven = { readonly hz: number; readonly re: number; readonly im: number }
+
+/** What the source must be for 1 V at the load. */
+function driven(ladder: SignalLadder, hz: number): Driven {
+  toFront(ladder, hz)
+  return { hz, re: vRe + ladder.sourceOhm * iRe, im: vIm + ladder.sourceOhm * iIm }
+}
+
+function zeroBetween(ladder: SignalLadder, fromHz: number, toHz: number, part: 're' | 'im'): number {
+  let [low, high] = [fromHz, toHz]
+  const isNegative = driven(ladder, low)[part] < 0
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = Math.sqrt(low * high)
+    if (driven(ladder, middle)[part] < 0 === isNegative) low = middle
+    else high = middle
+  }
+  return Math.sqrt(low * high)
 }

@@ -3,7 +3,9 @@ import { expect, test } from 'vitest'
 import { filterCheck } from '../../../src/calc/checks/filter/check.ts'
 import { needCheck } from '../../../src/calc/checks/need/check.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
 import golden from '../../golden/ngspice-filters.json' with { type: 'json' }
+import { nodalLossDb } from '../../support/nodal.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
 
 /** Elements of a golden row as address texts. */
@@ -232,4 +234,85 @@ test('a need that only the lead or the bond of a capacitor meets is no plain yes
     const less = String(Math.floor(bareDb) - 1)
     expect(run(filterCheck, { ...facts, ...texts, neededDb: less }).verdict).toBe('ok')
   }
+})
+
+test('a need that only the self-resonance of a coil meets is no plain yes: less self-capacitance would lose it', () => {
+  const facts = {
+    topology: 'L',
+    inductanceH: '10u',
+    sourceOhm: '50',
+    loadOhm: '50',
+    frequencyHz: '30M',
+    toleranceFrac: '0 %',
+    temperatureFrac: '0',
+    biasFrac: '0',
+    ageingDecades: '0',
+  }
+  // the coil alone: |1 + j·2π·30 MHz·10 µH/100 Ω|
+  const bareDb = 20 * Math.log10(Math.hypot(1, (2 * Math.PI * 30e6 * 10e-6) / 100))
+  expect(bareDb).toBeCloseTo(25.5, 1)
+  const at = (texts: Record<string, string>) => run(filterCheck, { ...facts, ...texts })
+  const carried = at({ inductorResonanceHz: '30M', neededDb: '33' })
+  expect(carried.verdict).toBe('marginal')
+  expect(carried.headline).toContain('less of that would lose it')
+  expect(at({ inductorResonanceHz: '30M', neededDb: '25' }).verdict).toBe('ok')
+  expect(at({ neededDb: '33' }).verdict).toBe('fails')
+  // below its resonance, at 40 MHz, it looks larger: L/(1 − (30/40)²)
+  const largerDb = 20 * Math.log10(Math.hypot(1, (2 * Math.PI * 30e6 * 10e-6) / 100 / (1 - 0.75 ** 2)))
+  expect(si(at({ inductorResonanceHz: '40M', neededDb: '25' }), 'worstInsertionLossDb')).toBeCloseTo(largerDb, 6)
+  expect(at({ inductorResonanceHz: '40M', neededDb: '30' }).verdict).toBe('marginal')
+  expect(at({ inductorResonanceHz: '40M', neededDb: '25' }).verdict).toBe('ok')
+})
+
+test('a choke that only its own resonance makes good is no plain yes either', () => {
+  const facts = { topology: 'C', chokeH: '100u', chokeLeakageH: '1u', mode: 'common', sourceOhm: '50', loadOhm: '50' }
+  const at = (texts: Record<string, string>) =>
+    run(filterCheck, { ...facts, frequencyHz: '7M', neededDb: '38', ...texts })
+  expect(at({ chokeF: '0' }).verdict).toBe('fails')
+  expect(at({ chokeF: '2.5p' }).verdict).toBe('marginal')
+  expect(at({ chokeF: '2.5p', neededDb: '30' }).verdict).toBe('ok')
+})
+
+test('of several sources the one decides between which and the load the filter amplifies most', () => {
+  const facts = {
+    topology: 'CL',
+    capacitanceF: '10n',
+    inductanceH: '10u',
+    esrOhm: '10m',
+    eslH: '0.1n',
+    bondOhm: '2.5m',
+    bondH: '0.1n',
+    inductorParallelF: '2p',
+    loadOhm: '10',
+    frequencyHz: '10M',
+    neededDb: '20',
+  }
+  const circuit: FilterCircuit = {
+    topology: 'CL',
+    shunt1: { ...NO_SHUNT, capacitanceF: 10e-9 },
+    shunt2: NO_SHUNT,
+    series1: { ...NO_SERIES, inductanceH: 10e-6 },
+    series2: NO_SERIES,
+    bondOhm: 1e-9,
+    bondH: 0,
+  }
+  const load = { ohm: 10, parallelF: 0, parallelH: Number.POSITIVE_INFINITY }
+  // an independent solver finds 6.1 dB of gain from 150 Ω near 485 kHz, more than the filter stands
+  expect(nodalLossDb(circuit, { ohm: 150, seriesH: 0 }, load, 484.8e3)).toBeCloseTo(-6.136, 2)
+  const alone = run(filterCheck, { ...facts, sourceOhm: '150' })
+  const among = run(filterCheck, { ...facts, sourceOhm: '1;10;50;150' })
+  expect([alone.verdict, among.verdict]).toEqual(['fails', 'fails'])
+  expect(among.headline).toMatch(/amplifies by .* from 150\sΩ/)
+  expect(si(among, 'peakGainDb')).toBeCloseTo(si(alone, 'peakGainDb') ?? Number.NaN, 9)
+})
+
+test('a need on a pair is not judged without the mode, whose ends are half or twice those entered', () => {
+  const facts = { topology: 'L', inductanceH: '10u', inductorParallelF: '0.1p', lineKind: 'arinc-429-high' }
+  const at = (texts: Record<string, string>) =>
+    run(filterCheck, { ...facts, sourceOhm: '50', loadOhm: '50', frequencyHz: '30M', ...texts })
+  expect(at({ neededDb: '22', mode: 'common' }).verdict).toBe('fails')
+  expect(at({ neededDb: '22' }).verdict).toBe('unknown')
+  expect(at({ neededDb: '22' }).headline).toContain('the mode of the noise')
+  // without a need the question is for a number
+  expect(si(at({}), 'insertionLossDb')).toBeGreaterThan(20)
 })

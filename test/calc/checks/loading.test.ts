@@ -266,3 +266,25 @@ it('draws as far as the signal stands', () => {
     note: 'what the signal stands',
   })
 })
+
+it('a sharp resonance between what is on the line and the filter is heard of at every value, not by the grid it falls on', () => {
+  const can = { lineKind: 'can', bitRateHz: '125000', topology: 'LC', suppressorF: '0', existingF: '2n' }
+  for (const pF of [44, 45, 46, 47, 48, 49]) {
+    const result = run(loadingCheck, { ...can, capacitanceF: `${pF}p`, inductanceH: '330n', toleranceFrac: '20 %' })
+    expect(result.verdict, String(pF)).toBe('marginal')
+    // 2 nF before the coil against half of the least capacitor behind it, between the wires: C0/C1
+    const mostDb = 20 * Math.log10(2e-9 / ((0.8 * pF * 1e-12) / 2))
+    const said = Number(/lifts the signal by ([\d.]+)/.exec(result.headline)?.[1])
+    expect(said, String(pF)).toBeGreaterThan(mostDb - 0.2)
+    expect(said, String(pF)).toBeLessThan(mostDb + 0.2)
+  }
+})
+
+it('a line-to-line capacitor loads the signal at the largest its tolerance lets it be', () => {
+  const line = { lineKind: 'rs-422', bitRateHz: '1M', existingF: '0', suppressorF: '0', capacitanceF: '10p' }
+  const at = (texts: Record<string, string>) => run(loadingCheck, { ...line, ...texts }).verdict
+  // 2.5 nF · 1.2 = 3 nF is what 3 nF as marked is
+  expect(at({ crossF: '2.5n' })).toBe('ok')
+  expect(at({ crossF: '2.5n', toleranceFrac: '20 %' })).toBe('fails')
+  expect(at({ crossF: '3n' })).toBe('fails')
+})

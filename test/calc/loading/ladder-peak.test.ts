@@ -21,3 +21,26 @@ test.each([0.2, 1, 5])(
     expect(found.gainDb).toBeGreaterThan(gainDb - 1)
   },
 )
+
+test.each([
+  [2e-9, 330e-9, 23.5e-12],
+  [1e-9, 10e-6, 47e-12],
+  [1e-9, 33e-6, 22e-12],
+  [4e-9, 1e-6, 1e-12],
+] as const)(
+  '%s F, a coil of %s H and %s F before an open end: C0/C1 where no current flows',
+  (beforeF, henries, farads) => {
+    // no current flows where ω² = (C0 + C1)/(L·C0·C1): there the load stands at C0/C1 times the source, however large that is
+    const hz = Math.sqrt((beforeF + farads) / (henries * beforeF * farads)) / (2 * Math.PI)
+    const ladder = {
+      elements: [{ farads: beforeF }, { henries, ...IDEAL_COIL }, { farads }],
+      sourceOhm: 60,
+      loadOhm: Number.POSITIVE_INFINITY,
+    }
+    for (const times of [0.2, 0.93, 1, 1.04, 3]) {
+      const found = ladderPeak(ladder, times * hz)
+      expect(found.hz / hz).toBeCloseTo(1, 4)
+      expect(found.gainDb).toBeCloseTo(20 * Math.log10(beforeF / farads), 2)
+    }
+  },
+)

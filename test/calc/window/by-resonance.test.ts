@@ -119,3 +119,11 @@ test('more parts than the proof takes are no plain yes, and the sentence says th
   if (strip?.is !== 'strip') throw new Error('no strip')
   expect(strip.rows.find(({ topology }) => topology === 'PI')).toMatchObject({ isWithCare: true, verdict: 'marginal' })
 })
+
+test('an inductor that only its self-resonance makes good is no plain yes', () => {
+  const line = { ...LINE, topology: 'L', inductanceH: '10u', frequencyHz: '30M', neededDb: '33' }
+  const result = run(windowCheck, { ...line, inductorResonanceHz: '30M' })
+  expect(result.verdict).toBe('marginal')
+  expect(result.headline).toContain('less of that would lose it')
+  expect(run(windowCheck, { ...line, inductorResonanceHz: '30M', neededDb: '20' }).verdict).toBe('ok')
+})

@@ -22,9 +22,15 @@ export const hasChoke = ({ chokeH }: FilterGiven): boolean => chokeH !== undefin
 /** One wire through the core is asked for by name; every wire is what makes it a choke. */
 const isOneWire = ({ chokeWires }: FilterGiven): boolean => chokeWires === 'one'
 
-/** A choke works in one mode or the other: without the mode there is nothing to compute. */
+const isPairLine = ({ lineKind }: FilterGiven): boolean => lineKindById(lineKind ?? '')?.isPair ?? false
+
+/**
+ * A choke works in one mode or the other: without the mode there is nothing to compute. On a pair the ends of a leg are half
+ * or twice those entered, by the mode: without it no need can be judged.
+ */
 export const needsMode = (given: FilterGiven): boolean =>
-  hasChoke(given) && !isOneWire(given) && given.mode === undefined
+  given.mode === undefined &&
+  ((hasChoke(given) && !isOneWire(given)) || (isPairLine(given) && given.neededDb !== undefined))
 
 export function chokeOf(given: FilterGiven): FilterChoke | undefined {
   const { chokeH: windingH, chokeLeakageH, toleranceFrac: tolerance } = given
@@ -62,8 +68,7 @@ export function issuesOfChoke(given: FilterGiven): readonly Issue[] {
 /** The mode in which the ends are those of a pair; undefined = one wire, its ends as entered. */
 export function pairMode(given: FilterGiven): NoiseMode | undefined {
   if (given.mode === undefined) return undefined
-  const isPair = lineKindById(given.lineKind ?? '')?.isPair ?? false
-  if (!isPair && !(hasChoke(given) && !isOneWire(given))) return undefined
+  if (!isPairLine(given) && !(hasChoke(given) && !isOneWire(given))) return undefined
   return given.mode === 'differential' ? 'differential' : 'common'
 }
 

@@ -14,7 +14,7 @@ import {
   type NoiseLoad,
   type NoiseSource,
 } from '../../network/circuit.ts'
-import { type Corners, dipsAfter, type Ends, findCorners, worstGain } from '../../network/shape.ts'
+import { type Corners, dipsAfter, type Ends, findCorners, mostGainDb, worstGain } from '../../network/shape.ts'
 import type { Figures, Input, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { spreadOf } from '../dielectric.ts'
@@ -38,7 +38,12 @@ import { valuesOf } from './values.ts'
 /** The lowest loss over the frequencies and source impedances given. */
 export type Worst = { readonly db: number; readonly hz: number; readonly source: NoiseSource }
 
-export type Gain = { readonly gainDb: number; readonly atHz: number }
+export type Gain = {
+  readonly gainDb: number
+  readonly atHz: number
+  /** from which source, where several were entered */
+  readonly sourceOhm?: number
+}
 export type Dip = { readonly hz: number; readonly db: number }
 
 /** What was worked out of a filter whose parts are known. */
@@ -144,7 +149,8 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
   const worst = load && worstLoss(circuit, sources, load, frequenciesHz)
   const ends = load && sources[0] ? { source: worst?.source ?? governing(circuit, sources, load), load } : undefined
   const benchCircuit = { ...circuit, bondOhm: given.bondOhm, bondH: given.bondH }
-  const gain = ends && gainOf(circuit, ends)
+  const all = load === undefined ? [] : sources.map((source): Ends => ({ source, load }))
+  const gain = gainOver(circuit, all)
   const { neededDb } = given
   return {
     circuit,
@@ -176,11 +182,11 @@ function worked(given: FilterGiven, circuit: FilterCircuit): Filtered {
     curve: remembered(() => curveOf(circuit, ends)),
     gain,
     boxGain:
-      ends && neededDb !== undefined && gainVerdict(gain) !== 'fails'
-        ? largestGain([
+      neededDb !== undefined && gainVerdict(gain) !== 'fails'
+        ? cornersOf(circuit, spreadOf(given), elements, choked).reduce(
+            (worst, corner) => gainOver(corner, all, worst),
             gain,
-            ...cornersOf(circuit, spreadOf(given), elements, choked).map((corner) => gainOf(corner, ends)),
-          ])
+          )
         : gain,
   }
 }
@@ -238,8 +244,16 @@ export function gainVerdict(gain: Gain | undefined): Verdict {
   return gain.gainDb >= GAIN_FAILS_DB ? 'fails' : 'marginal'
 }
 
-function largestGain(gains: readonly (Gain | undefined)[]): Gain | undefined {
-  return gains.reduce((most, gain) => (gain && (!most || gain.gainDb > most.gainDb) ? gain : most), undefined)
+/** The worst of all sources, or what was found before; what cannot lift it by more is not searched. */
+function gainOver(circuit: FilterCircuit, all: readonly Ends[], before?: Gain): Gain | undefined {
+  let worst = before
+  for (const ends of all.toSorted((a, b) => mostGainDb(b) - mostGainDb(a))) {
+    if (worst !== undefined && mostGainDb(ends) <= worst.gainDb) break
+    const found = gainOf(circuit, ends)
+    if (found !== undefined && (worst === undefined || found.gainDb > worst.gainDb))
+      worst = { ...found, ...(all.length > 1 ? { sourceOhm: ends.source.ohm } : {}) }
+  }
+  return worst
 }
 
 /**

@@ -147,7 +147,7 @@ export const filterInputs = [
     key: 'mode',
     fact: 'noiseMode',
     label: 'Noise mode',
-    help: 'On a pair, and with a common-mode choke: source, load and bond are then those of the pair. Empty: one wire, its ends as entered.',
+    help: 'On a pair, and with a common-mode choke: source, load and bond are then those of the pair. Empty: one wire, its ends as entered; a need on a pair is not judged then.',
     type: {
       is: 'choice',
       options: [
@@ -158,7 +158,7 @@ export const filterInputs = [
     whenEmpty: {
       do: 'ask',
       name: 'the mode of the noise',
-      how: 'A probe around both wires together shows common mode; a choke takes that and lets differential pass. Needed with a choke only.',
+      how: 'A probe around both wires together shows common mode; a choke takes that and lets differential pass. Needed with a choke, and for a need on a pair.',
     },
     group: JUDGED_BY,
   },

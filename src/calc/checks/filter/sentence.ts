@@ -60,7 +60,9 @@ function offWords({ boxWorst, mode, neededDb }: Filtered, { db, hz, source }: Wo
 
 function ringsWords({ boxGain }: Filtered): string {
   if (boxGain === undefined || gainVerdict(boxGain) === 'ok') return ''
-  return `it amplifies by ${formatEstimate(boxGain.gainDb, 'decibel', 'least')} at ${formatEstimate(boxGain.atHz, 'frequency')}`
+  const { gainDb, atHz, sourceOhm } = boxGain
+  const from = sourceOhm === undefined ? '' : ` from ${formatEstimate(sourceOhm, 'resistance')}`
+  return `it amplifies by ${formatEstimate(gainDb, 'decibel', 'least')} at ${formatEstimate(atHz, 'frequency')}${from}`
 }
 
 const heldWords = ({ boxWorst }: Filtered): string => (boxWorst && HELD_WORDS[boxWorst.held]) ?? ''

@@ -128,12 +128,13 @@ function shortedFinding({ hasShortedDc }: Filtered): readonly Finding[] {
 function gainFinding({ gain, boxGain, lacks }: Filtered): readonly Finding[] {
   const said = gain !== undefined && gainVerdict(gain) === gainVerdict(boxGain) ? gain : boxGain
   if (said === undefined || said.gainDb < GAIN_SAID_DB) return []
+  const from = said.sourceOhm === undefined ? '' : ` from ${ohms(said.sourceOhm)}`
   const corner = said === gain ? '' : ' with its parts at an end of their tolerance'
   return [
     {
       // Beside a part whose curve is not known the resonance is only that of the rest.
       verdict: lacks.length > 0 ? 'unknown' : gainVerdict(said),
-      sentence: `Amplifies by ${db(said.gainDb)} at ${hertz(said.atHz)}${corner}: a resonance. Keep it off the signal, its harmonics and the supply ripple, or damp it.`,
+      sentence: `Amplifies by ${db(said.gainDb)} at ${hertz(said.atHz)}${from}${corner}: a resonance. Keep it off the signal, its harmonics and the supply ripple, or damp it.`,
     },
   ]
 }

@@ -73,14 +73,7 @@ function chokeOf(given: LoadingGiven, growth: number): { readonly span: Span; re
 function filterOf(given: LoadingGiven, legF: number, inductanceH: number): SignalFilter {
   const topology = topologyOf(given.topology as Topology | undefined, legF, inductanceH)
   const capacitorF = legF / Math.max(1, CAPACITOR_COUNT[topology])
-  const { toleranceFrac: tolerance } = given
-  const spread: Spread = {
-    tolerance: tolerance ?? { lowFrac: 0, highFrac: 0 },
-    temperatureFrac: given.temperatureFrac ?? 0,
-    biasFrac: given.biasFrac ?? 0,
-    ageingDecades: given.ageingDecades ?? 0,
-    ageingFracPerDecade: given.ageingFracPerDecade ?? 0,
-  }
+  const spread = spreadOf(given)
   const growth = growthOf(given)
   const choke = chokeOf(given, growth)
   return {
@@ -88,6 +81,17 @@ function filterOf(given: LoadingGiven, legF: number, inductanceH: number): Signa
     capacitorF: { least: leastShare(spread) * capacitorF, most: mostShare(spread) * capacitorF },
     inductanceH: { least: inductanceH, most: growth * inductanceH },
     ...(choke === undefined ? {} : { chokeH: choke.span }),
+  }
+}
+
+/** How far a capacitor can be from its mark; nothing entered: as marked. */
+function spreadOf(given: LoadingGiven): Spread {
+  return {
+    tolerance: given.toleranceFrac ?? { lowFrac: 0, highFrac: 0 },
+    temperatureFrac: given.temperatureFrac ?? 0,
+    biasFrac: given.biasFrac ?? 0,
+    ageingDecades: given.ageingDecades ?? 0,
+    ageingFracPerDecade: given.ageingFracPerDecade ?? 0,
   }
 }
 
@@ -110,10 +114,12 @@ const NOTHING = { values: {}, bounds: [], rungs: [] } as const
 function judged(given: LoadingGiven, kind: LineKind): LoadingFigures {
   const { bitRateHz, driverEdgeSec, signalOhm } = given
   const facts: SignalFacts = { kind, bitRateHz, driverEdgeSec, signalOhm, own: ownOf(given) }
+  const [spread, crossF] = [spreadOf(given), given.crossF ?? 0]
   const taken: Taken = {
     isPair: kind.isPair,
     ...onLine(kind, given),
-    crossF: given.crossF ?? 0,
+    crossF: crossF * mostShare(spread),
+    crossLeastF: crossF * leastShare(spread),
     suppressorF: given.suppressorF,
   }
   const legF = given.capacitanceF ?? 0
