@@ -69,22 +69,19 @@ export function keepsInBox(around: Surroundings, markedShare: Marked, marked: nu
 
 /**
  * The same with any inductance of lead and bond up to what was entered, each by itself: what is entered is the most they are.
- * Where the proof gives up, or there are more parts than it takes, tenths of it are looked at for one that is short.
+ * Open where the proof gives up, or there are more parts than it takes.
  */
 function keepsUpToLeads(around: Surroundings, markedShare: Marked, marked: number): Kept {
   if (around.eslH === 0 && around.bondH === 0) return keepsInBox(around, markedShare, marked)
   const demands = demandsOf(around, markedShare, 'up-to')
-  const isTaken = demands.every(({ ranges }) => ranges.length <= MAX_AXES)
-  const kept = isTaken ? keepsAll(demands, marked, PROVED_DB) : 'open'
-  const isRefuted = (share: number) =>
-    keepsInBox({ ...around, eslH: share * around.eslH, bondH: share * around.bondH }, markedShare, marked) === 'short'
-  return kept === 'open' && TENTHS.some(isRefuted) ? 'short' : kept
+  return demands.every(({ ranges }) => ranges.length <= MAX_AXES) ? keepsAll(demands, marked, PROVED_DB) : 'open'
 }
 
-const TENTHS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1]
+/** With none of it, and with all. */
+const ENDS = [0, 1]
 
 /**
- * And with any self-capacitance of the coils. Past the resonance of a coil tenths of it are looked at, each with its whole
+ * And with any self-capacitance of the coils. Past the resonance of a coil both ends of it are looked at, each with its whole
  * box: the impedance of the coil grows to its resonance and falls from there, so that the ends are its least.
  */
 function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number): Kept {
@@ -93,19 +90,26 @@ function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number): K
     const any = withAnySelfCapacitance(around, need, markedShare, marked)
     if (any !== undefined) return keepsUpToLeads(any.around, any.markedShare, marked)
     const one = { ...around, needs: [need] }
-    return gravest(TENTHS, (share) => keepsUpToLeads(withSelfCapacitance(one, share), markedShare, marked))
+    return gravest(ENDS, (share) => keepsUpToLeads(withSelfCapacitance(one, share), markedShare, marked))
   })
 }
 
 /**
  * What a part earns: `kept`, proved with any inductance of lead and bond, and any self-capacitance, up to what was entered;
- * `carried`, by what was entered alone; `unproved`, nothing found against it and no proof either; or `short`.
+ * `carried`, by what was entered alone; `unproved`, nothing found against it as entered and no proof either; or `short`.
  */
 export type Held = 'kept' | 'carried' | 'unproved' | 'short'
 
 /** The gravest of it over all that may stand around the part; nothing around it asks for nothing. */
-export function heldInBox(placed: readonly Surroundings[], markedShare: Marked, marked: number): Held {
-  const upTo = gravest(placed, (around) => keepsUpTo(around, markedShare, marked))
+export const heldInBox = (placed: readonly Surroundings[], markedShare: Marked, marked: number): Held =>
+  heldBy(keepsUpTo, placed, markedShare, marked)
+
+/** The same with self-capacitance as entered: a quicker look, for one of many marks that are tried. */
+export const heldAtGlance = (placed: readonly Surroundings[], markedShare: Marked, marked: number): Held =>
+  heldBy(keepsUpToLeads, placed, markedShare, marked)
+
+function heldBy(judge: typeof keepsUpTo, placed: readonly Surroundings[], markedShare: Marked, marked: number): Held {
+  const upTo = gravest(placed, (around) => judge(around, markedShare, marked))
   if (upTo === 'keeps') return 'kept'
   const asEntered = gravest(placed, (around) => keepsInBox(around, markedShare, marked))
   if (asEntered === 'short') return 'short'

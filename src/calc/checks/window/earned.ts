@@ -36,7 +36,7 @@ export function earned(
   if (isClear && why.length === 0) return { verdict, reasons: found.reasons }
   const others = admits(marked ?? 0) === 'ok' ? found.reasons.filter((reason) => reason !== 'signal') : found.reasons
   return {
-    verdict: marked === undefined ? worse(verdict, HELD_VERDICT[held]) : verdict,
+    verdict: worse(verdict, HELD_VERDICT[held]),
     reasons: [...(isClear ? [] : ['not-shown' as const]), ...why, ...others],
   }
 }

@@ -1,5 +1,5 @@
 /** What a value, or what does it without one, earns over the whole box; why it is no better than with care. */
-import { type Held, heldInBox } from '../../bounds/box.ts'
+import { type Held, heldAtGlance, heldInBox } from '../../bounds/box.ts'
 import type { Surroundings } from '../../bounds/surroundings.ts'
 import type { Verdict } from '../../types.ts'
 import type { RowNeed } from './row-need.ts'
@@ -18,6 +18,10 @@ export const HELD_VERDICT: Readonly<Record<Held, Verdict>> = {
 export const isHeldReason = (reason: string): reason is HeldReason => reason === 'carried' || reason === 'unproved'
 
 export const heldReasons = (held: Held): readonly HeldReason[] => (isHeldReason(held) ? [held] : [])
+
+/** A look at one of many marks. */
+export const glanceBy = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Held =>
+  heldAtGlance(placed, sharesOf(setup), markedF)
 
 /** What a mark earns against every need, wherever what stands at the ends may be. */
 export const heldBy = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Held =>

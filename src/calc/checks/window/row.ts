@@ -10,7 +10,7 @@ import { NOT_CLEARED, readUpToBound } from '../trial/bounds.ts'
 import { placings } from './around.ts'
 import { conversionBounds } from './conversion.ts'
 import { earned } from './earned.ts'
-import { HELD_VERDICT, type HeldReason, heldBy, heldReasons, heldWithout } from './held.ts'
+import { glanceBy, HELD_VERDICT, type HeldReason, heldBy, heldReasons, heldWithout } from './held.ts'
 import {
   BY_READINGS,
   further,
@@ -71,7 +71,7 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
   const need = further(computedNeed, triedNeed)
   const helds = new Map<number, Held>()
   const held = (markedF: number): Held => {
-    const is = helds.get(markedF) ?? heldBy(placed, setup, markedF)
+    const is = helds.get(markedF) ?? glanceBy(placed, setup, markedF)
     helds.set(markedF, is)
     return is
   }
@@ -104,7 +104,7 @@ function rowOf(topology: Topology, setup: WindowSetup): WindowRow {
       : found.least
   const partF = hasCapacitor(topology) ? (found.proposal?.valueF ?? finite(least?.markedF)) : undefined
   const marked = found.proposal?.valueF
-  const byItself = marked === undefined ? heldWithout(need, placed, setup) : held(marked)
+  const byItself = marked === undefined ? heldWithout(need, placed, setup) : heldBy(placed, setup, marked)
   return {
     ...found,
     ...withLine(
@@ -274,7 +274,7 @@ export const marginAtMark = (topology: Topology, setup: WindowSetup, markedF: nu
 
 /** Whether a mark meets every need over its box: a look before a whole row is worked out. */
 export const meetsAt = (topology: Topology, setup: WindowSetup, markedF: number): boolean =>
-  heldBy(placedFor(topology, setup), setup, markedF) !== 'short'
+  glanceBy(placedFor(topology, setup), setup, markedF) !== 'short'
 
 /** Least loss in dB that the part of a row has over its box at a frequency; undefined where the row has no part. */
 export function leastLossAt(row: WindowRow, setup: WindowSetup, hz: number): number | undefined {
