@@ -4,6 +4,7 @@ import type { Verdict } from '../terms.ts'
 import { worse } from '../verdict.ts'
 import { type SurgeAsked, spreadOf } from './asked.ts'
 import type { SurgeRuns } from './entered.ts'
+import { hotRiseOf } from './hot.ts'
 import {
   type CapacitorReason,
   type CircuitReason,
@@ -21,7 +22,6 @@ import { usedFracOf } from './runs.ts'
 import type { SurgeSetup } from './setup.ts'
 import { shapeTimes } from './shape.ts'
 import { type SignalAnswer, signalAnswer } from './signal.ts'
-import { breakdownAt } from './suppressor.ts'
 import { type Usage, type UsageQuestion, usageOf } from './usage.ts'
 import type { Found, WorstFigures, WorstQuestion } from './worst.ts'
 
@@ -96,7 +96,10 @@ export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns
       ? undefined
       : spread(usage.totalFrac, worst.usedFrac, usage.totalFrac / single)
   const capacitorPeak = run.capacitor && worst.capacitor ? spread(run.capacitor.value, worst.capacitor) : undefined
-  const betweenLegsV = betweenLegsOf(setup, load, runs)
+  const hotRiseV = hotRiseOf(setup, { ambientC: asked.ambientC, runs, worst })
+  const betweenRiseV = (met?.bidirectional ? 2 : 1) * hotRiseV
+  const coldLegsV = betweenLegsOf(setup, load, runs)
+  const betweenLegsV = coldLegsV === undefined ? undefined : coldLegsV + betweenRiseV
   const isDifferential = setup.mode === 'differential'
   return {
     usage,
@@ -110,15 +113,17 @@ export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns
       load,
       connectorV: worst.connector.value,
       withstandV: setup.withstandV,
-      hotRiseV: met ? Math.max(0, breakdownAt({ breakdownV: met.mostV, tempC: asked.ambientC }) - met.mostV) : 0,
+      hotRiseV,
       excess: run.excess,
       betweenLegsV,
+      betweenRiseV,
       pairWithstandV: asked.pairWithstandV,
       isInsulated: kind?.transformer !== undefined && !isDifferential,
       insulationWithstandV: asked.insulationWithstandV ?? kind?.transformer?.insulationPeakV,
     }),
     suppressor: part && suppressorJudgement(asked, setup, usage, usedFrac),
-    capacitor: capacitorPeak && capacitorJudgement(capacitorPeak, asked.capacitorWithstandV),
+    capacitor:
+      capacitorPeak && capacitorJudgement({ peak: capacitorPeak, hotRiseV, withstandV: asked.capacitorWithstandV }),
     signal: signalAnswer({
       kind,
       filter: legFilterOf(setup),

@@ -23,11 +23,20 @@ export type CircuitReason =
       readonly withstandV: number
       readonly excess: Excess | undefined
     }
-  | { readonly is: 'load-hot'; readonly verdict: Verdict; readonly hotRiseV: number; readonly withstandV: number }
+  | {
+      readonly is: 'load-hot'
+      readonly verdict: Verdict
+      /** with the breakdown as it is at the temperature entered */
+      readonly hotV: number
+      readonly hotRiseV: number
+      readonly withstandV: number
+    }
   | {
       readonly is: 'between-legs'
       readonly verdict: Verdict
+      /** with the breakdown as it is at the temperature entered */
       readonly volts: number
+      readonly hotRiseV: number
       readonly limitV: number | undefined
       /** the figure is the one to chassis, none being entered between the legs */
       readonly borrowed: boolean
@@ -35,7 +44,9 @@ export type CircuitReason =
   | {
       readonly is: 'insulation'
       readonly verdict: Verdict
+      /** with the breakdown as it is at the temperature entered */
       readonly volts: number
+      readonly hotRiseV: number
       readonly limitV: number | undefined
     }
 
@@ -58,7 +69,9 @@ export type SuppressorReason =
 export type CapacitorReason = {
   readonly is: 'capacitor'
   readonly verdict: Verdict
+  /** at 25 °C */
   readonly peak: Spread
+  readonly hotRiseV: number
   readonly withstandV: number | undefined
 }
 
@@ -83,8 +96,10 @@ export type CircuitQuestion = {
   readonly withstandV: number | undefined
   readonly hotRiseV: number
   readonly excess: Excess | undefined
-  /** most that can stand between the two legs of a pair; undefined on a single line */
+  /** most that can stand between the two legs of a pair, hot; undefined on a single line */
   readonly betweenLegsV: number | undefined
+  /** of it, what the breakdowns gain: of both parts where both break down */
+  readonly betweenRiseV: number
   readonly pairWithstandV: number | undefined
   /** the pulse is common to both legs in front of a transformer */
   readonly isInsulated: boolean
@@ -101,34 +116,43 @@ export function circuitJudgement(q: CircuitQuestion): Judgement<CircuitReason> {
 
 function loadReasons({ load, withstandV, hotRiseV, excess }: CircuitQuestion): CircuitReason[] {
   if (withstandV === undefined) return [{ is: 'load-unjudged', verdict: 'unknown', load }]
-  if (load.worst <= withstandV && load.worst + hotRiseV > withstandV)
-    return [{ is: 'load-hot', verdict: 'marginal', hotRiseV, withstandV }]
-  return [{ is: 'load', verdict: against(load.worst, withstandV), load, withstandV, excess }]
+  const verdict = against(load.worst, withstandV)
+  const hotV = load.worst + hotRiseV
+  const hot = against(hotV, withstandV)
+  if (hot !== verdict) return [{ is: 'load-hot', verdict: hot, hotV, hotRiseV, withstandV }]
+  return [{ is: 'load', verdict, load, withstandV, excess }]
 }
 
-function insulationReason({ connectorV, insulationWithstandV }: CircuitQuestion): CircuitReason {
+function insulationReason({ connectorV, hotRiseV, insulationWithstandV }: CircuitQuestion): CircuitReason {
+  const volts = connectorV + hotRiseV
   return {
     is: 'insulation',
-    verdict: insulationWithstandV === undefined ? 'unknown' : against(connectorV, insulationWithstandV),
-    volts: connectorV,
+    verdict: insulationWithstandV === undefined ? 'unknown' : against(volts, insulationWithstandV),
+    volts,
+    hotRiseV,
     limitV: insulationWithstandV,
   }
 }
 
-function legReasons({ betweenLegsV, pairWithstandV, withstandV }: CircuitQuestion): CircuitReason[] {
+function legReasons({ betweenLegsV, betweenRiseV, pairWithstandV, withstandV }: CircuitQuestion): CircuitReason[] {
   if (betweenLegsV === undefined) return []
   const limitV = pairWithstandV ?? withstandV
   const borrowed = pairWithstandV === undefined
   const found: Verdict = limitV === undefined ? 'unknown' : against(betweenLegsV, limitV)
   // a figure to chassis can clear the pair, but not condemn it
   const verdict: Verdict = borrowed && found !== 'ok' ? 'unknown' : found
-  return [{ is: 'between-legs', verdict, volts: betweenLegsV, limitV, borrowed }]
+  return [{ is: 'between-legs', verdict, volts: betweenLegsV, hotRiseV: betweenRiseV, limitV, borrowed }]
 }
 
-/** The highest volts on a filter capacitor against its own withstand. */
-export function capacitorJudgement(peak: Spread, withstandV: number | undefined): Judgement<CapacitorReason> {
-  const verdict: Verdict = withstandV === undefined ? 'unknown' : against(peak.worst, withstandV)
-  return judged([{ is: 'capacitor', verdict, peak, withstandV }])
+/** The highest volts on a filter capacitor, hot, against its own withstand. */
+export function capacitorJudgement(q: {
+  readonly peak: Spread
+  readonly hotRiseV: number
+  readonly withstandV: number | undefined
+}): Judgement<CapacitorReason> {
+  const { peak, hotRiseV, withstandV } = q
+  const verdict: Verdict = withstandV === undefined ? 'unknown' : against(peak.worst + hotRiseV, withstandV)
+  return judged([{ is: 'capacitor', verdict, peak, hotRiseV, withstandV }])
 }
 
 /** Rating used against what is left of it; 80 % is the most that earns a yes. */

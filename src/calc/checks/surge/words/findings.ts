@@ -33,17 +33,25 @@ function circuitSentence(reason: CircuitReason): string {
     case 'load-unjudged':
       return `The load sees ${spreadWords(reason.load, volts)}. Enter what the circuit withstands to judge it.`
     case 'load-hot':
-      return `Hot, the breakdown is ${volts(reason.hotRiseV)} higher and lifts the load above the ${V(reason.withstandV)} the circuit withstands.`
+      return `Hot, the breakdown is ${volts(reason.hotRiseV)} higher and lifts the load to ${volts(reason.hotV)}, ${relation(reason.verdict)} the ${V(reason.withstandV)} the circuit withstands.`
     case 'load':
       return loadSentence(reason)
     case 'insulation':
       return reason.limitV === undefined
-        ? `Both legs together rise to ${volts(reason.volts)}, across the insulation of the line transformer. Enter what that withstands.`
-        : `Both legs together rise to ${volts(reason.volts)}, ${relation(reason.verdict)} the ${V(reason.limitV)} the insulation of the line transformer withstands.`
+        ? `Both legs together rise to ${volts(reason.volts)}${hotWords(reason)}, across the insulation of the line transformer. Enter what that withstands.`
+        : `Both legs together rise to ${volts(reason.volts)}${hotWords(reason)}, ${relation(reason.verdict)} the ${V(reason.limitV)} the insulation of the line transformer withstands.`
     case 'between-legs':
       return betweenSentence(reason)
   }
 }
+
+/** Of volts that count the temperature: what it adds. */
+const hotWords = ({ hotRiseV }: { readonly hotRiseV: number }): string =>
+  hotRiseV > 0 ? ` (${volts(hotRiseV)} of it because the breakdown is higher hot)` : ''
+
+/** Of volts at 25 °C: what they become. */
+const hotter = ({ worst }: Spread, hotRiseV: number): string =>
+  hotRiseV > 0 ? ` and, the breakdown being higher hot, ${volts(worst + hotRiseV)}` : ''
 
 const relation = (verdict: Finding['verdict']): string =>
   verdict === 'fails' ? 'above' : verdict === 'marginal' ? 'within 5 % of' : 'below'
@@ -57,23 +65,24 @@ function loadSentence({ load, withstandV, verdict, excess }: Extract<CircuitReas
 
 function betweenSentence({
   volts: betweenV,
+  hotRiseV,
   limitV,
   borrowed,
   verdict,
 }: Extract<CircuitReason, { is: 'between-legs' }>): string {
-  const said = `Parts from each leg to chassis let up to ${volts(betweenV)} stand between the legs`
+  const said = `Parts from each leg to chassis let up to ${volts(betweenV)}${hotWords({ hotRiseV })} stand between the legs`
   if (limitV === undefined || (borrowed && verdict === 'unknown'))
     return `${said}: two clamps. Enter what the circuit withstands between its legs.`
   return `${said}, ${relation(verdict)} the ${V(limitV)} ${borrowed ? 'the circuit withstands to chassis' : 'it withstands there'}.`
 }
 
 export const capacitorFindings = (reasons: readonly CapacitorReason[]): readonly Finding[] =>
-  reasons.map(({ verdict, peak, withstandV }) => ({
+  reasons.map(({ verdict, peak, hotRiseV, withstandV }) => ({
     verdict,
     sentence:
       withstandV === undefined
-        ? `A filter capacitor sees ${spreadWords(peak, volts)}. Enter what it withstands; its working voltage is not the measure.`
-        : `A filter capacitor sees ${spreadWords(peak, volts)}, ${relation(verdict)} the ${V(withstandV)} it withstands.`,
+        ? `A filter capacitor sees ${spreadWords(peak, volts)}${hotter(peak, hotRiseV)}. Enter what it withstands; its working voltage is not the measure.`
+        : `A filter capacitor sees ${spreadWords(peak, volts)}${hotter(peak, hotRiseV)}, ${relation(verdict)} the ${V(withstandV)} it withstands.`,
   }))
 
 export const suppressorFindings = (reasons: readonly SuppressorReason[]): readonly Finding[] =>
