@@ -251,13 +251,12 @@ function surgeReasons(q: LineQuestion, blocking: Blocking): LineReason[] {
   ]
 }
 
-/** Above the stand-off but blocked: it leaks. */
-function leakReasons({ part }: LineQuestion, { highV }: LinePeaks, blocking: Blocking): LineReason[] {
-  const { standoffV } = part
+/** Above the stand-off but blocked: it leaks. A bidirectional part leaks below chassis as it does above. */
+function leakReasons({ part }: LineQuestion, { highV, lowV }: LinePeaks, blocking: Blocking): LineReason[] {
+  const { standoffV, bidirectional } = part
   if (standoffV === undefined || highV === undefined) return []
-  return highV > standoffV && highV < blocking.highV
-    ? [{ is: 'leaks', verdict: 'marginal', peakV: highV, standoffV }]
-    : []
+  const peakV = bidirectional ? Math.max(highV, -(lowV ?? 0)) : highV
+  return peakV > standoffV && peakV < blocking.highV ? [{ is: 'leaks', verdict: 'marginal', peakV, standoffV }] : []
 }
 
 /** A crowbar lets go only when the current falls below its holding current; a varistor wears and fails short. */

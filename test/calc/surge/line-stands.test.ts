@@ -54,3 +54,34 @@ describe('a peak typed below what the document of the kind allows', () => {
     expect(lineSaid({ busMaxV: '15', standoffV: '18' }).join(' ')).not.toContain('is entered as the peak')
   })
 })
+
+describe('a line beyond the stand-off that is blocked all the same', () => {
+  // 32.5 V blocks 32.5 · 1.11 · (1 - 80 · 9.6e-4) = 33.3 V at -55 °C, both ways: 33 V only leaks
+  const part = (changed: Readonly<Record<string, string>>) => {
+    const result = run(surgeCheck, {
+      level: '1',
+      ratedPulseW: '30000',
+      suppressorLeadH: '0',
+      suppressorF: '5p',
+      ambientC: '25',
+      standoffV: '32.5',
+      bidirectional: 'true',
+      withstandV: '80',
+      ...changed,
+    })
+    const cell = result.outputs['suppressorVerdict']?.cell
+    const said = result.findings.map(({ sentence }) => sentence.replaceAll('\u00a0', ' ')).join(' ')
+    return { verdict: cell?.is === 'word' ? cell.verdict : undefined, said }
+  }
+
+  it('leaks the same above chassis and below', () => {
+    expect(part({ busMaxV: '33', busMinV: '-5' }).verdict).toBe('marginal')
+    const below = part({ busMaxV: '5', busMinV: '-33' })
+    expect(below.verdict).toBe('marginal')
+    expect(below.said).toMatch(/The line peak of 33(\.0)? V is above the stand-off of 32\.5 V/)
+  })
+
+  it('does not leak within the stand-off on either side', () => {
+    expect(part({ busMaxV: '5', busMinV: '-32' }).verdict).toBe('ok')
+  })
+})
