@@ -12,6 +12,7 @@ import {
   circuitJudgement,
   type Judgement,
   judged,
+  type LegsLack,
   ratingReason,
   type Spread,
   type SuppressorReason,
@@ -118,6 +119,7 @@ export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns
       betweenLegsV,
       betweenRiseV,
       pairWithstandV: asked.pairWithstandV,
+      legsLack: legsLackOf(setup),
       isInsulated: kind?.transformer !== undefined && !isDifferential,
       insulationWithstandV: asked.insulationWithstandV ?? kind?.transformer?.insulationPeakV,
     }),
@@ -148,6 +150,13 @@ export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns
 function betweenLegsOf({ kind, met, mode }: SurgeSetup, load: Spread, { other }: SurgeRuns): number | undefined {
   if (!kind?.isPair || mode !== 'common' || met === undefined) return undefined
   return load.worst + (met.bidirectional ? load.worst : (other?.load.value ?? load.worst))
+}
+
+/** A surge between the legs is judged there itself, and a line named as single has no second leg. */
+function legsLackOf({ kind, met, mode }: SurgeSetup): LegsLack | undefined {
+  if (mode !== 'common') return undefined
+  if (kind === undefined) return 'pair-line'
+  return kind.isPair && met === undefined ? 'leg-parts' : undefined
 }
 
 /** The signal counts each leg's own parts, whichever way the surge comes. */

@@ -14,6 +14,8 @@ export const MOSTLY_USED = 0.8
 /** A peak with the parts as entered, and the worst over their spread with where it lies. */
 export type Spread = { readonly asEntered: number; readonly worst: number; readonly at: WorstAt | undefined }
 
+export type LegsLack = 'pair-line' | 'leg-parts'
+
 export type CircuitReason =
   | { readonly is: 'load-unjudged'; readonly verdict: Verdict; readonly load: Spread }
   | {
@@ -40,6 +42,14 @@ export type CircuitReason =
       readonly limitV: number | undefined
       /** the figure is the one to chassis, none being entered between the legs */
       readonly borrowed: boolean
+    }
+  /** a figure between the legs was entered, and what stands there is not worked out */
+  | {
+      readonly is: 'legs-unjudged'
+      readonly verdict: Verdict
+      readonly pairWithstandV: number
+      /** what is missing for it */
+      readonly lacks: LegsLack
     }
   | {
       readonly is: 'insulation'
@@ -101,6 +111,8 @@ export type CircuitQuestion = {
   /** of it, what the breakdowns gain: of both parts where both break down */
   readonly betweenRiseV: number
   readonly pairWithstandV: number | undefined
+  /** why nothing is worked out between the legs, where there may be two of them */
+  readonly legsLack: LegsLack | undefined
   /** the pulse is common to both legs in front of a transformer */
   readonly isInsulated: boolean
   readonly insulationWithstandV: number | undefined
@@ -134,8 +146,12 @@ function insulationReason({ connectorV, hotRiseV, insulationWithstandV }: Circui
   }
 }
 
-function legReasons({ betweenLegsV, betweenRiseV, pairWithstandV, withstandV }: CircuitQuestion): CircuitReason[] {
-  if (betweenLegsV === undefined) return []
+function legReasons(q: CircuitQuestion): CircuitReason[] {
+  const { betweenLegsV, betweenRiseV, pairWithstandV, withstandV, legsLack } = q
+  if (betweenLegsV === undefined)
+    return legsLack === undefined || pairWithstandV === undefined
+      ? []
+      : [{ is: 'legs-unjudged', verdict: 'unknown', pairWithstandV, lacks: legsLack }]
   const limitV = pairWithstandV ?? withstandV
   const borrowed = pairWithstandV === undefined
   const found: Verdict = limitV === undefined ? 'unknown' : against(betweenLegsV, limitV)

@@ -1,6 +1,6 @@
 /** The reasons of the four judgements as sentences. */
 import { CROWBAR_ON } from '../../../../reference/suppressors.ts'
-import type { CapacitorReason, CircuitReason, Spread, SuppressorReason } from '../../../surge/judge.ts'
+import type { CapacitorReason, CircuitReason, LegsLack, Spread, SuppressorReason } from '../../../surge/judge.ts'
 import { RATED_UP_TO_SEC } from '../../../surge/rating.ts'
 import type { Excess } from '../../../surge/trace.ts'
 import type { Finding } from '../../../types.ts'
@@ -42,6 +42,8 @@ function circuitSentence(reason: CircuitReason): string {
         : `Both legs together rise to ${volts(reason.volts)}${hotWords(reason)}, ${relation(reason.verdict)} the ${V(reason.limitV)} the insulation of the line transformer withstands.`
     case 'between-legs':
       return betweenSentence(reason)
+    case 'legs-unjudged':
+      return `What stands between the legs is not worked out, so the ${V(reason.pairWithstandV)} entered there are not judged: ${LEGS_LACK[reason.lacks]}.`
   }
 }
 
@@ -52,6 +54,12 @@ const hotWords = ({ hotRiseV }: { readonly hotRiseV: number }): string =>
 /** Of volts at 25 °C: what they become. */
 const hotter = ({ worst }: Spread, hotRiseV: number): string =>
   hotRiseV > 0 ? ` and, the breakdown being higher hot, ${volts(worst + hotRiseV)}` : ''
+
+const LEGS_LACK: Readonly<Record<LegsLack, string>> = {
+  'pair-line': 'name the line, and whether it is a pair is known',
+  'leg-parts':
+    'this surge comes on both legs alike, and only a part from each leg to chassis says how far they then part. Judge the surge between the legs',
+}
 
 const relation = (verdict: Finding['verdict']): string =>
   verdict === 'fails' ? 'above' : verdict === 'marginal' ? 'within 5 % of' : 'below'

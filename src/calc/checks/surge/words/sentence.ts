@@ -90,8 +90,10 @@ function judgedOf({ judged, setup }: SurgeFound): readonly Judged[] {
 
 const firstOf = (keys: readonly (string | undefined)[]): string | undefined => keys.find((key) => key !== undefined)
 
-function circuitNeeds({ is, verdict }: CircuitReason): string | undefined {
+function circuitNeeds(reason: CircuitReason): string | undefined {
+  const { is, verdict } = reason
   if (verdict !== 'unknown') return undefined
+  if (is === 'legs-unjudged') return reason.lacks === 'pair-line' ? 'lineKind' : undefined
   return is === 'insulation' ? 'insulationWithstandV' : is === 'between-legs' ? 'pairWithstandV' : 'withstandV'
 }
 
