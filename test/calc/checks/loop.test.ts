@@ -40,8 +40,29 @@ describe('a clamp', () => {
     // 100/(10^(10.5424/20) − 1) = 42.3 and 100/(10^(8.5424/20) − 1) = 59.7
     expect(plain(open.findings.at(-1)?.sentence ?? '')).toMatch(/not entered.*42\.3 Ω or 59\.7 Ω/)
     const told = loop({ clampOhm: '100', fallDb: '9.5424', offDb: '1' })
-    expect(si(told, 'loopMostOhm')).toBeCloseTo(59.7, 1)
-    expect(si(told, 'loopLeastOhm')).toBeCloseTo(100 / (10 ** (10.5424 / 20) + 1), 6)
+    // a fall is the difference of two readings, each off by 1 dB: 7.5424 to 11.5424 dB, not 8.5424 to 10.5424
+    expect(si(told, 'loopMostOhm')).toBeCloseTo(100 / (10 ** (7.5424 / 20) - 1), 6)
+    expect(si(told, 'loopLeastOhm')).toBeCloseTo(100 / (10 ** (11.5424 / 20) + 1), 6)
+  })
+
+  it('counts the error of both readings of a fall, in the loop and in the source that comes of it', () => {
+    const told = loop({ clampOhm: '100', fallDb: '6.02', currentDb: '60', voltageDb: '80', offDb: '1' })
+    // 100/(10^(8.02/20) + 1) = 28.43 and 100/(10^(4.02/20) − 1) = 169.91
+    expect(si(told, 'loopLeastOhm')).toBeCloseTo(28.43, 2)
+    expect(si(told, 'loopMostOhm')).toBeCloseTo(169.91, 2)
+    // the load at most 10^((81 − 59)/20) = 12.59: 169.91 + 12.59
+    expect(si(told, 'sourceMostOhm')).toBeCloseTo(182.5, 2)
+  })
+
+  it('counts the error of both readings of a capacitor, and of clamp and capacitor in both ends', () => {
+    const read = { clampOhm: '150', fallDb: '6', firstF: '1n', firstDb: '12', readAtHz: '30M', offDb: '1' }
+    const told = loop(read)
+    // √(10^(A/10) − 1)/(2π · 30 MHz · 1 nF) at 10 and 14 dB: 3 · 5.3052 = 15.915, 4.9111 · 5.3052 = 26.054
+    expect(si(told, 'parallelLeastOhm')).toBeCloseTo(15.915, 2)
+    expect(si(told, 'parallelMostOhm')).toBeCloseTo(26.054, 2)
+    // S = 150/(10^(4/20) − 1) = 256.46, P = 15.915: (S ± √(S² − 4·S·P))/2 = 239.4 and 17.05
+    expect(si(told, 'higherMostOhm')).toBeCloseTo(239.4, 1)
+    expect(si(told, 'lowerLeastOhm')).toBeCloseTo(17.05, 1)
   })
 
   it('is an answer only when both ends go to the checks; before, it is not known which is which', () => {
@@ -244,7 +265,9 @@ describe('workings of a clamp', () => {
 
 it('says of readings that may be off that both ends count it', () => {
   const said = loop({ clampOhm: '100', fallDb: '9.5424', offDb: '1' }).findings.map(({ sentence }) => plain(sentence))
-  expect(said).toContain('The ends of every span count ±1 dB on each reading.')
+  expect(said).toContain(
+    'The ends of every span count ±1 dB on each reading, ±2 dB on a fall: it is the difference of two.',
+  )
 })
 
 it('says only of a capacitor that it reads both ends side by side', () => {

@@ -23,12 +23,13 @@ export type CapacitorsRead = {
 }
 
 export function capacitorsOf(given: LoopGiven): CapacitorsRead {
-  const { readAtHz, offDb = 0 } = given
+  const { readAtHz } = given
+  // a fall is the difference of two readings
+  const offDb = 2 * (given.offDb ?? 0)
   if (readAtHz === undefined) return { offDb }
   const entered = enteredPair(given)
   if (entered !== undefined) return solved(entered, readAtHz, offDb)
   const tried = triedPair(given, readAtHz)
-  // a fall is the difference of two readings
   return tried === undefined
     ? { offDb }
     : {

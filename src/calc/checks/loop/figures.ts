@@ -62,7 +62,8 @@ const wrongUnit = (key: string, level: Level, unit: LevelUnit): Refused => ({
 
 function clampOf({ clampOhm, fallDb, offDb }: LoopGiven): { readonly loop?: OhmSpan; readonly loopOhm?: number } {
   if (clampOhm === undefined || clampOhm.length === 0 || fallDb === undefined) return {}
-  const loop = loopSpan({ clampOhms: clampOhm, fallDb, offDb: offDb ?? 0 })
+  // a fall is the difference of two readings
+  const loop = loopSpan({ clampOhms: clampOhm, fallDb, offDb: 2 * (offDb ?? 0) })
   return fallDb > 0 ? { loop, loopOhm: loopOhmFrom({ clampOhm: middle(clampOhm), fallDb }) } : { loop }
 }
 
@@ -117,11 +118,10 @@ function sourceOf(
 }
 
 /** Both ends over the errors; none where no reading was said to be off, or the clamp leaves the sum open. */
-function endsOf(given: LoopGiven, { parallel, offDb }: CapacitorsRead): EndSpans | undefined {
+function endsOf(given: LoopGiven, { parallel, offDb: off }: CapacitorsRead): EndSpans | undefined {
   const { clampOhm, fallDb } = given
   if (parallel === undefined || clampOhm === undefined || clampOhm.length === 0 || fallDb === undefined)
     return undefined
-  const off = given.offDb ?? offDb
   if (off === 0 && parallel.least === parallel.most) return undefined
   // real parts: the fall itself, not the triangle of a phase that is not known
   const sum = { least: sumOhm(Math.min(...clampOhm), fallDb + off), most: sumOhm(Math.max(...clampOhm), fallDb - off) }

@@ -99,7 +99,7 @@ export const loopInputs = [
     key: 'offDb',
     fact: 'readingOffDb',
     label: 'Each reading may be off by',
-    help: 'What repeats differ by, or what the instrument’s sheet says. Empty: nothing is assumed, and the answer says what 1 dB would change.',
+    help: 'What repeats differ by, or what the instrument’s sheet says. A fall is two readings, so it may be off by twice this. Empty: nothing is assumed, and the answer says what 1 dB would change.',
     type: { is: 'number', quantity: 'decibel', min: 0, max: 20 },
     whenEmpty: { do: 'omit' },
   },

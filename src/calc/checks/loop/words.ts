@@ -181,7 +181,12 @@ const spanWords = (least: number, most: number): string =>
 function sureness({ offDb, clampOhm, fallDb }: LoopGiven, { values, load }: LoopFigures): readonly Finding[] {
   if (values['loopOhm'] === undefined && load === undefined) return []
   if (offDb !== undefined)
-    return [{ verdict: 'ok', sentence: `The ends of every span count ±${db(offDb)} on each reading.` }]
+    return [
+      {
+        verdict: 'ok',
+        sentence: `The ends of every span count ±${db(offDb)} on each reading, ±${db(2 * offDb)} on a fall: it is the difference of two.`,
+      },
+    ]
   const open = 'How far the readings may be off was not entered, so it does not count.'
   if (clampOhm === undefined || fallDb === undefined || fallDb <= 1) return [{ verdict: 'unknown', sentence: open }]
   const at = (fall: number) => ohm(loopOhmFrom({ clampOhm: clampOhm[0] ?? 0, fallDb: fall }))
