@@ -1,6 +1,8 @@
 /** Levels in different units are compared in one, or not at all. */
 import { describe, expect, it } from 'vitest'
 import { needCheck } from '../../../src/calc/checks/need/check.ts'
+import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { resolve } from '../../../src/calc/line/resolver.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
 
 const needed = (texts: Record<string, string>) => si(run(needCheck, { marginDb: '0', ...texts }), 'neededDb')
@@ -49,5 +51,47 @@ describe('a level keeps its unit', () => {
   it('a text that is none is refused as before', () => {
     expect(issuesOf(needCheck, { measuredDb: '40 pF', limitDb: '60' })[0]).toMatch(/^measuredDb: /u)
     expect(issuesOf(needCheck, { measuredDb: '4000 dBm', limitDb: '60' })[0]).toContain('outside what this field works')
+  })
+})
+
+describe('a field', () => {
+  // 46 − 40 + 6 = 12 dB of the field, which every cable and box makes together
+  const texts = { measuredDb: '46 dBµV/m', limitDb: '40 dBµV/m', marginDb: '6' }
+
+  it('is no need of this line before a clamp on its cable, and keeps its number', () => {
+    const result = run(needCheck, texts)
+    expect([result.verdict, si(result, 'neededDb')]).toEqual(['unknown', 12])
+    expect(result.headline.replaceAll('\u00a0', ' ')).toBe(
+      'Not known: needs a clamp on its cable. As read: 12 dB must come off: 6 dB over the limit, 6 dB margin.',
+    )
+    expect(result.findings.map(({ sentence }) => sentence).join(' ')).toContain(
+      'a need of this line only after a clamp on its cable made the worst fall',
+    )
+  })
+
+  it('is one by the unit of either level, and under its limit too', () => {
+    const verdictOf = (measuredDb: string, limitDb: string) => run(needCheck, { measuredDb, limitDb }).verdict
+    expect(verdictOf('46', '40 dBuV/m')).toBe('unknown')
+    expect(verdictOf('46 dBuV/m', '40')).toBe('unknown')
+    expect(verdictOf('20 dBuV/m', '40 dBuV/m')).toBe('unknown')
+    expect(verdictOf('46', '40')).toBe('ok')
+  })
+
+  it('hands nothing to the checks that need a figure of this line', () => {
+    const neededOf = (measuredDb: string, limitDb: string) =>
+      resolve({
+        id: 'l',
+        name: '',
+        gate: 'clear',
+        trials: [],
+        facts: {
+          measuredDb: { text: measuredDb, origin: { by: 'user' } },
+          limitDb: { text: limitDb, origin: { by: 'user' } },
+        },
+      })
+        .fields(windowCheck)
+        .find(({ key }) => key === 'neededDb')
+    expect(neededOf('46 dBµV', '40 dBµV')?.text).toBe('12 dB')
+    expect(neededOf('46 dBµV/m', '40 dBµV/m')?.state).toBe('missing')
   })
 })

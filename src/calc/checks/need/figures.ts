@@ -19,6 +19,8 @@ export type NeedFigures = Figures & {
   readonly verdict: Verdict
   /** absent = something must still be entered */
   readonly levels?: Levels
+  /** what must come off a field, which is no need of this line yet: shown here and handed to no other check */
+  readonly fieldNeededDb?: number
 }
 
 /** More than this is beyond what one connector holds in practice. */
@@ -50,5 +52,6 @@ export function needFigures(given: NeedGiven): NeedFigures | Refused {
     isConverted: measured.unit !== undefined && measured.unit !== unit,
   }
   const neededDb = neededAttenuationDb(levels)
+  if (unit === 'dBµV/m') return { ...none, verdict: 'unknown', values: {}, levels, fieldNeededDb: neededDb }
   return { ...none, verdict: neededDb > PRACTICAL_CEILING_DB ? 'marginal' : 'ok', values: { neededDb }, levels }
 }

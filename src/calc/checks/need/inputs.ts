@@ -8,7 +8,7 @@ export const needInputs = [
     key: 'measuredDb',
     fact: 'measuredDb',
     label: 'Measured level',
-    help: 'Worst reading without a filter. Susceptibility: the level injected. Same bandwidth and detector as the limit; a level keeps its unit: 105 dBµV, 40 dBm, 60 dBµA, 46 dBµV/m.',
+    help: 'Worst reading without a filter. Susceptibility: the level injected. Same bandwidth and detector as the limit; a level keeps its unit: 105 dBµV, 40 dBm, 60 dBµA, 46 dBµV/m. A field is a need of this line only after a clamp on its cable made the worst fall.',
     type: LEVEL_DB,
     whenEmpty: {
       do: 'ask',

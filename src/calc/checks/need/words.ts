@@ -1,4 +1,5 @@
 /** What the need check says. */
+import { FIELD_OF_ALL } from '../../explain/field-need.ts'
 import { waitingFor } from '../../explain/sentence.ts'
 import { levelIn } from '../../level.ts'
 import { missingInputs, missingNames } from '../../line/missing.ts'
@@ -11,8 +12,8 @@ const db = (x: number) => formatQuantity(x, 'decibel', 4)
 const exact = (x: number) => formatExact(x, 'decibel')
 const NOTHING = { bounds: [], rungs: [], pictures: [], cautions: [] } as const
 
-export function explainNeed(given: NeedGiven, { levels, values, verdict }: NeedFigures): Success {
-  const neededDb = values['neededDb']
+export function explainNeed(given: NeedGiven, { levels, values, verdict, fieldNeededDb }: NeedFigures): Success {
+  const neededDb = values['neededDb'] ?? fieldNeededDb
   if (levels === undefined || neededDb === undefined) {
     const missing = missingNames(needInputs, given).join(' and ')
     return {
@@ -32,6 +33,20 @@ export function explainNeed(given: NeedGiven, { levels, values, verdict }: NeedF
     si: neededDb,
     quantity: 'decibel' as const,
   }
+  const outputs = { neededDb: { cell: { is: 'si', si: neededDb }, basis: basisOf([...convert, step]) } } as const
+  if (fieldNeededDb !== undefined)
+    return {
+      ...NOTHING,
+      ok: true,
+      verdict,
+      headline: `Not known: needs a clamp on its cable. As read: ${headlineOf(levels, neededDb, verdict)}`,
+      needs: {
+        key: 'measuredDb',
+        sentence: 'Once a clamp on this cable made the worst fall, enter both levels in plain dB.',
+      },
+      findings: [{ verdict, sentence: FIELD_OF_ALL }],
+      outputs,
+    }
   return {
     ...NOTHING,
     ok: true,
@@ -48,7 +63,7 @@ export function explainNeed(given: NeedGiven, { levels, values, verdict }: NeedF
             },
           ]
         : [],
-    outputs: { neededDb: { cell: { is: 'si', si: neededDb }, basis: basisOf([...convert, step]) } },
+    outputs,
   }
 }
 

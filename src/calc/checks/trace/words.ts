@@ -1,5 +1,7 @@
 /** What the trace check says. */
+
 import { bandwidthsAt, methodLineById } from '../../../reference/method-lines.ts'
+import { FIELD_OF_ALL } from '../../explain/field-need.ts'
 import { notKnown, waitingFor } from '../../explain/sentence.ts'
 import { missingInputs, nameOf, needsOf } from '../../line/missing.ts'
 import { counted } from '../../quantity/counted.ts'
@@ -142,8 +144,7 @@ function findingsOf(
   if (lacks.includes('clamp') && !setup.isOtherCable)
     said.push({
       verdict: 'unknown',
-      sentence:
-        'A field comes from every cable and box together: it is a need of this line only after a clamp on its cable made the worst fall.',
+      sentence: FIELD_OF_ALL,
     })
   if (setup.isStrict)
     said.push({
