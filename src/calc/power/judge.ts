@@ -22,6 +22,8 @@ export type PowerReason =
   | { readonly is: 'navy-lacks'; readonly verdict: 'unknown' }
   | { readonly is: 'chassis-limit'; readonly verdict: 'ok' | 'fails'; readonly limitA: number; readonly limitF: number }
   | { readonly is: 'ladder'; readonly verdict: 'fails'; readonly fault: LadderFault }
+  /** the inrush from line to line above what the capacitor there is tested to hold */
+  | { readonly is: 'cross-withstand'; readonly verdict: 'fails'; readonly peakV: number; readonly holdsV: number }
   | {
       readonly is: 'thin-air'
       readonly verdict: 'marginal'
@@ -58,6 +60,7 @@ export function judgePower(line: PowerLine, rules: PowerRules): PowerJudgement {
   const reasons: readonly PowerReason[] = [
     ...(limits.length === 0 ? [{ is: 'no-limit', verdict: 'unknown' } as const] : limits),
     ...ladderFaults(rungs).map((fault) => ({ is: 'ladder', verdict: 'fails', fault }) as const),
+    ...crossWithstand(line, crossInrush),
     ...thinAir(line, inrush, crossInrush),
   ]
   return {
@@ -130,6 +133,13 @@ function rungsOf(line: PowerLine, inrush: InrushPeak | undefined): readonly Rung
 
 /** Crest of the volts from line to line. */
 const acrossCrestV = (line: PowerLine): number => crestV({ workingRmsV: acrossLinesV(line), supplyHz: line.supplyHz })
+
+/** The capacitor from line to line is rated for the volts there and tested by the same rule as one to chassis. */
+function crossWithstand(line: PowerLine, crossInrush: InrushPeak | undefined): readonly PowerReason[] {
+  const peakV = crossInrush?.peakV ?? 0
+  const holdsV = withstandV({ workingRmsV: acrossLinesV(line), supplyHz: line.supplyHz })
+  return peakV > holdsV ? [{ is: 'cross-withstand', verdict: 'fails', peakV, holdsV }] : []
+}
 
 /** Air at low pressure: the working peak, else the overshoot, against the Paschen minimum; to chassis and from line to line. */
 function thinAir(

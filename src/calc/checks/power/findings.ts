@@ -73,6 +73,8 @@ function reasonSentence({ line, judgement, rules }: Question, reason: Exclude<Po
         ? `${current} to chassis in each line is over ${may}.`
         : `${current} to chassis in each line is inside ${may}.`
     }
+    case 'cross-withstand':
+      return `The inrush peak of ${show(reason.peakV, 'voltage', 4)} from line to line is above the ${show(reason.holdsV, 'voltage', 4)} of the withstand test of the capacitor there.`
     case 'thin-air':
       return reason.by === 'inrush'
         ? `The inrush peak of ${show(reason.peakV, 'voltage', 4)}${across(reason)} is above the ${MINIMUM} at which air can break down at low pressure.`

@@ -51,6 +51,8 @@ function reasonWords(reason: PowerReason, line: PowerLine, faults: readonly stri
       return `${currentWords(line)}, ${formatExact(reason.limitA, 'current')} allowed: ${formatEstimate(reason.limitF, 'capacitance', 'most')} on this supply`
     case 'ladder':
       return (faults[0] ?? '').replace(/\.$/u, '')
+    case 'cross-withstand':
+      return `an inrush peak of ${formatEstimate(reason.peakV, 'voltage', 'least')} from line to line is above the ${formatEstimate(reason.holdsV, 'voltage', 'most')} of the withstand test of the capacitor there`
     case 'thin-air': {
       const what = reason.by === 'inrush' ? 'an inrush peak' : 'a working peak'
       const air = formatEstimate(PASCHEN_MINIMUM_V, 'voltage')
