@@ -114,6 +114,7 @@ export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns
       load,
       connectorV: worst.connector.value,
       withstandV: setup.withstandV,
+      isRestUnknown: isRestUnknown(asked, setup),
       hotRiseV,
       excess: run.excess,
       betweenLegsV,
@@ -151,6 +152,13 @@ function betweenLegsOf({ kind, met, mode }: SurgeSetup, load: Spread, { other }:
   if (!kind?.isPair || mode !== 'common' || met === undefined) return undefined
   return load.worst + (met.bidirectional ? load.worst : (other?.load.value ?? load.worst))
 }
+
+/** The volts judged then lack those the line holds when the pulse comes; with a part they are asked for on its account. */
+const isRestUnknown = ({ busMaxV, capacitorWithstandV }: SurgeAsked, { kind, part, withstandV }: SurgeSetup): boolean =>
+  part === undefined &&
+  kind === undefined &&
+  busMaxV === undefined &&
+  (withstandV !== undefined || capacitorWithstandV !== undefined)
 
 /** A surge between the legs is judged there itself, and a line named as single has no second leg. */
 function legsLackOf({ kind, met, mode }: SurgeSetup): LegsLack | undefined {

@@ -43,6 +43,8 @@ export type CircuitReason =
       /** the figure is the one to chassis, none being entered between the legs */
       readonly borrowed: boolean
     }
+  /** neither the line nor its highest peak is named: what it holds by itself is missing in the volts */
+  | { readonly is: 'rest-unknown'; readonly verdict: Verdict }
   /** a figure between the legs was entered, and what stands there is not worked out */
   | {
       readonly is: 'legs-unjudged'
@@ -104,6 +106,8 @@ export type CircuitQuestion = {
   readonly load: Spread
   readonly connectorV: number
   readonly withstandV: number | undefined
+  /** nobody said what the line holds by itself, and no suppressor asks for it */
+  readonly isRestUnknown: boolean
   readonly hotRiseV: number
   readonly excess: Excess | undefined
   /** most that can stand between the two legs of a pair, hot; undefined on a single line */
@@ -123,7 +127,8 @@ export type CircuitQuestion = {
  * a transformer the common mode stands across its insulation, and only what differs between the legs reaches the circuit.
  */
 export function circuitJudgement(q: CircuitQuestion): Judgement<CircuitReason> {
-  return judged([...(q.isInsulated ? [insulationReason(q)] : loadReasons(q)), ...legReasons(q)])
+  const rest: readonly CircuitReason[] = q.isRestUnknown ? [{ is: 'rest-unknown', verdict: 'unknown' }] : []
+  return judged([...(q.isInsulated ? [insulationReason(q)] : loadReasons(q)), ...legReasons(q), ...rest])
 }
 
 function loadReasons({ load, withstandV, hotRiseV, excess }: CircuitQuestion): CircuitReason[] {

@@ -71,7 +71,7 @@ export function setUpSurge(asked: SurgeAsked): SetupAnswer {
       loadOhm: asked.loadOhm,
       loadF: faradsOf(asked.loadF),
       sign: asked.polarity === 'negative' ? -1 : 1,
-      restV: restOf(kind, mode),
+      restV: restOf({ asked, kind, mode, isClamped: own !== undefined && metBy(mode, own) !== undefined }),
     },
   }
 }
@@ -82,9 +82,21 @@ function metBy(mode: SurgeSetup['mode'], part: FittedPart): FittedPart | undefin
   return part.place === 'pair' ? part : betweenLegs(part)
 }
 
-function restOf(kind: LineKind | undefined, mode: SurgeSetup['mode']): readonly [number, ...number[]] {
+/**
+ * Where no kind tells what the line holds by itself: the peaks that were typed. They include its longest surge, which a
+ * suppressor must stand off and is judged for on its own; a clamped pulse then starts from 0 V.
+ */
+function restOf(q: {
+  readonly asked: SurgeAsked
+  readonly kind: LineKind | undefined
+  readonly mode: SurgeSetup['mode']
+  readonly isClamped: boolean
+}): readonly [number, ...number[]] {
+  const { kind, mode, isClamped } = q
+  const { busMaxV = 0, busMinV = 0 } = q.asked
   const own = kind?.ownPeaks
-  if (!own?.isPowered || mode === 'differential') return [0]
+  if (!own) return isClamped || (busMaxV === 0 && busMinV === 0) ? [0] : [busMaxV, busMinV]
+  if (!own.isPowered || mode === 'differential') return [0]
   const [lowV, highV] = own.leg
   return [highV, lowV]
 }

@@ -42,6 +42,8 @@ function circuitSentence(reason: CircuitReason): string {
         : `Both legs together rise to ${volts(reason.volts)}${hotWords(reason)}, ${relation(reason.verdict)} the ${V(reason.limitV)} the insulation of the line transformer withstands.`
     case 'between-legs':
       return betweenSentence(reason)
+    case 'rest-unknown':
+      return 'Name the line, or enter its highest peak: what it holds by itself comes on top of the pulse.'
     case 'legs-unjudged':
       return `What stands between the legs is not worked out, so the ${V(reason.pairWithstandV)} entered there are not judged: ${LEGS_LACK[reason.lacks]}.`
   }

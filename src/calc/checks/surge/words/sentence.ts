@@ -93,6 +93,7 @@ const firstOf = (keys: readonly (string | undefined)[]): string | undefined => k
 function circuitNeeds(reason: CircuitReason): string | undefined {
   const { is, verdict } = reason
   if (verdict !== 'unknown') return undefined
+  if (is === 'rest-unknown') return 'lineKind'
   if (is === 'legs-unjudged') return reason.lacks === 'pair-line' ? 'lineKind' : undefined
   return is === 'insulation' ? 'insulationWithstandV' : is === 'between-legs' ? 'pairWithstandV' : 'withstandV'
 }
