@@ -1,5 +1,5 @@
 /** How far what trials say of a circuit may be off when every reading may be: spans over the whole box of the readings. */
-import { type CapacitorTrial, parallelFromOne } from './capacitor-trial.ts'
+import { type CapacitorTrial, parallelFromOne, parallelFromTwo } from './capacitor-trial.ts'
 import type { OhmSpan } from './clamp.ts'
 
 /** Steps over the error of one reading; between them the extreme is closed form. */
@@ -45,6 +45,23 @@ export function spanFromTwo(one: CapacitorTrial, two: CapacitorTrial, hz: number
 
 /** G² for a y without end: falls without end, unless the first capacitor did nothing. */
 const openEnd = (e1: number): number => (e1 === 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY)
+
+/**
+ * Largest |B|·R, the susceptance over the conductance, of two capacitors with each drop anywhere within ±offDb. It stands at
+ * a corner: B/Y = (e1·√y − b1/√y)/2 grows with the first drop and falls with the second. Infinite where a corner has no
+ * passive circuit: on the way there the conductance comes to 0.
+ */
+export function mostReactive(one: CapacitorTrial, two: CapacitorTrial, hz: number, offDb: number): number {
+  const off = (trial: CapacitorTrial, db: number): CapacitorTrial => ({ ...trial, dropDb: trial.dropDb + db })
+  const corners = [-offDb, offDb].flatMap((first) =>
+    [-offDb, offDb].map((second) => parallelFromTwo(off(one, first), off(two, second), hz)),
+  )
+  return Math.max(
+    ...corners.map((corner) =>
+      corner === undefined ? Number.POSITIVE_INFINITY : Math.abs(corner.siemens) * corner.ohm,
+    ),
+  )
+}
 
 export type EndSpans = { readonly higher: OhmSpan; readonly lower: OhmSpan }
 

@@ -1,7 +1,7 @@
 /** The two readings of a trial that say most of the circuit, and the impedance they give, with what their error leaves open. */
 import { type CapacitorTrial, type Parallel, parallelFromOne, parallelFromTwo } from '../network/capacitor-trial.ts'
 import type { OhmSpan } from '../network/clamp.ts'
-import { spanFromOne, spanFromTwo } from '../network/trial-span.ts'
+import { mostReactive, spanFromOne, spanFromTwo } from '../network/trial-span.ts'
 import type { JudgedStep, TrialReading } from './four-numbers.ts'
 
 /** Above half its own resonance a trial part is no capacitor any more. */
@@ -63,6 +63,8 @@ export type Solved = {
   readonly parallel: Parallel | undefined
   /** over the whole error of the readings; undefined where none inside it has a circuit */
   readonly span: OhmSpan | undefined
+  /** largest susceptance over conductance inside the whole error; undefined where one capacitor says nothing of it */
+  readonly reactiveShare?: number
 }
 
 /**
@@ -85,7 +87,15 @@ export function solveTrial(pair: ReadPair, hz: number, fallOffDb: number, adapte
   const spans = scales.flatMap((one) =>
     scales.flatMap((other) => spanFromTwo(scaled(first, one), scaled(second, other), hz, fallOffDb) ?? []),
   )
-  return { pair, parallel: parallelFromTwo(first, second, hz), span: hull(spans) }
+  const shares = scales.flatMap((one) =>
+    scales.map((other) => mostReactive(scaled(first, one), scaled(second, other), hz, fallOffDb)),
+  )
+  return {
+    pair,
+    parallel: parallelFromTwo(first, second, hz),
+    span: hull(spans),
+    reactiveShare: Math.max(...shares),
+  }
 }
 
 /** The least and the most of them all; undefined where there is none. */

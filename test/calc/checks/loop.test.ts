@@ -121,6 +121,23 @@ describe('a clamp', () => {
     expect(loop({ ...read, secondF: '10n', secondDb: '29' }).verdict).not.toBe('ok')
   })
 
+  it('is no plain yes where a reactance fits two capacitors inside the error of the readings', () => {
+    // G = 10 mS alone with 100 and 300 pF at 10 MHz, b = 6.2832 and 18.850 mS: 10·log10(1 + 0.62832²) = 1.445 dB and 6.582 dB;
+    // with B = +2 mS beside it 10·log10((100 + 8.2832²)/104) = 2.099 dB and 10·log10((100 + 20.850²)/104) = 7.110 dB, both within 1 dB
+    const read = { clampOhm: '300', fallDb: '4.437', firstF: '100p', secondF: '300p', readAtHz: '10M' }
+    const resistive = { ...read, firstDb: '1.445', secondDb: '6.582', higherEnd: 'source' }
+    const said = (offDb: string) =>
+      loop({ ...resistive, offDb })
+        .findings.map(({ sentence }) => sentence)
+        .join(' ')
+    expect(loop({ ...resistive, offDb: '1' }).verdict).toBe('marginal')
+    expect(said('1')).toContain('a reactance beside both ends gives the same readings')
+    expect(said('1')).not.toContain('nothing that resonates')
+    // falls off by 0.04 dB: 1.485 and 6.542 dB give e = 64.88 and 186.2 1/S, Y² = 103.6 µS², B = 0.218 mS, 2.1 % of G
+    expect(loop({ ...resistive, offDb: '0.02' }).verdict).toBe('ok')
+    expect(said('0.02')).toContain('nothing that resonates')
+  })
+
   it('leaves the source open, and bounds what a capacitor can work against by a quarter', () => {
     const result = loop({ clampOhm: '100', fallDb: '9.5424' })
     expect(plain(result.findings.map(({ sentence }) => sentence).join(' '))).toContain('12.5 Ω at most')

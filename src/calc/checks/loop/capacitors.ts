@@ -13,6 +13,8 @@ const TRIAL_LEAD_H = 10e-9
 export type CapacitorsRead = {
   readonly parallelOhm?: number
   readonly siemens?: number
+  /** largest susceptance over conductance that two readings leave open inside their error */
+  readonly reactiveShare?: number
   readonly parallel?: OhmSpan
   readonly parallelFrom?: 'one' | 'two'
   /** one capacitor that lowers nothing, or two that no passive circuit explains */
@@ -57,13 +59,14 @@ function triedPair(given: LoopGiven, hz: number): ReadPair | undefined {
 
 function solved(pair: ReadPair, hz: number, offDb: number, adapterFrac = 0): CapacitorsRead {
   const from = pair.second === undefined ? 'one' : 'two'
-  const { parallel, span } = solveTrial(pair, hz, offDb, adapterFrac)
+  const { parallel, span, reactiveShare } = solveTrial(pair, hz, offDb, adapterFrac)
   if (parallel === undefined) return { refusedTrial: from, offDb }
   return {
     parallelOhm: parallel.ohm,
     parallelFrom: from,
     offDb,
     ...(from === 'two' ? { siemens: parallel.siemens } : {}),
+    ...(reactiveShare === undefined ? {} : { reactiveShare }),
     ...(span === undefined || offDb + adapterFrac === 0 ? {} : { parallel: span }),
   }
 }

@@ -26,6 +26,8 @@ export type LoopFigures = Figures & {
   readonly parallelFrom?: 'one' | 'two'
   /** susceptance beside the parallel value, from two capacitors */
   readonly siemens?: number
+  /** two capacitors leave no reactance beside both ends, over the whole error of the readings */
+  readonly isShownReal?: true
   readonly load?: OhmSpan & { readonly ohm: number }
   /** the load alone is more than the whole loop: both ends cancel */
   readonly isResonant?: true
@@ -78,13 +80,15 @@ function loadOf({ currentDb, voltageDb, offDb = 0 }: LoopGiven): (OhmSpan & { re
 const isReal = (value: number | undefined): value is number => value !== undefined && Number.isFinite(value)
 
 /** A tenth of the conductance beside it and more: what stands side by side is no resistance alone. */
+const REACTIVE_FROM = 0.1
+
 export const isReactive = ({
   siemens,
   parallelOhm,
 }: {
   readonly siemens?: number | undefined
   readonly parallelOhm?: number | undefined
-}): boolean => siemens !== undefined && parallelOhm !== undefined && Math.abs(siemens) * parallelOhm > 0.1
+}): boolean => siemens !== undefined && parallelOhm !== undefined && Math.abs(siemens) * parallelOhm > REACTIVE_FROM
 
 /** The values that exist, infinite ones left out. */
 const existing = (values: Readonly<Record<string, number | undefined>>): Readonly<Record<string, number>> =>
@@ -151,8 +155,8 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
   // ends worked out as if no reading were off stand for nothing that was measured
   const isErrorKnown = given.offDb !== undefined
   // by current and voltage the load is a size of its own; by capacitors both ends are taken for resistances
-  const areResistances =
-    load !== undefined ? !isResonant && !isRefuted : capacitors.parallelFrom === 'two' && !isReactive(capacitors)
+  const isShownReal = (capacitors.reactiveShare ?? Number.POSITIVE_INFINITY) <= REACTIVE_FROM
+  const areResistances = load !== undefined ? !isResonant && !isRefuted : isShownReal
   // A span without an end is handed to nobody.
   const isSpan = isReal(source?.most)
   return {
@@ -189,5 +193,6 @@ export function loopFigures(given: LoopGiven): LoopFigures | Refused {
     ...(load === undefined ? {} : { load }),
     ...(isResonant ? { isResonant } : {}),
     ...(areResistances ? { areResistances } : {}),
+    ...(isShownReal ? { isShownReal } : {}),
   }
 }

@@ -135,6 +135,11 @@ function findingsOf(given: LoopGiven, figures: LoopFigures): readonly Finding[] 
     add('unknown', `${ohm(pair[0])} and ${ohm(pair[1])}: which of them is the source, another reading has to say.`)
   if (parallelFrom === 'one')
     add('unknown', 'One capacitor takes both ends for resistances. A second value shows whether they are.')
+  if (parallelFrom === 'two' && !figures.isShownReal && !isReactive({ siemens, parallelOhm }))
+    add(
+      'unknown',
+      'Inside the error of the readings a reactance beside both ends gives the same readings: read closer, or take capacitors further apart.',
+    )
   if (siemens !== undefined && isReactive({ siemens, parallelOhm }))
     add(
       'unknown',
@@ -149,7 +154,7 @@ function findingsOf(given: LoopGiven, figures: LoopFigures): readonly Finding[] 
     const { higher, lower } = figures.ends
     add(
       'ok',
-      `With every reading off by its error, one end is ${openSpan(higher)}, the other ${openSpan(lower)}: real parts, nothing that resonates.`,
+      `With every reading off by its error, one end is ${openSpan(higher)}, the other ${openSpan(lower)}${figures.isShownReal ? ': real parts, nothing that resonates' : ', if both are resistances'}.`,
     )
     if (loadOhm !== undefined && load === undefined)
       add(
