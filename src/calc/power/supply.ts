@@ -27,9 +27,12 @@ export const lineCurrentRmsA = (line: { supplyHz: number; farads: number; workin
 export const chassisFarads = (line: { supplyHz: number; workingRmsV: number }, limitA: number): number =>
   limitA / (2 * Math.PI * line.supplyHz * line.workingRmsV)
 
-/** Working volts across a line-to-line capacitor: √3 times those to chassis between phases, the same between line and return. */
+/**
+ * Working volts across a line-to-line capacitor: √3 times those to chassis between two phases, which any two AC lines are
+ * taken for; the same between line and return.
+ */
 export const acrossLinesV = (line: { workingRmsV: number; lineCount: number; supplyHz: number }): number =>
-  line.supplyHz > 0 && isThreePhase(line.lineCount) ? Math.sqrt(3) * line.workingRmsV : line.workingRmsV
+  line.supplyHz > 0 && line.lineCount >= 2 ? Math.sqrt(3) * line.workingRmsV : line.workingRmsV
 
 /** Reactive power in var of one capacitor: V·I. */
 export const reactiveVar = (line: { supplyHz: number; farads: number; workingRmsV: number }): number =>

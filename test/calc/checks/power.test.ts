@@ -166,6 +166,33 @@ describe('a capacitor from line to line', () => {
     expect(power({ ...limit, workingRmsV: '122', crossF: '100n' }).headline).toContain('A working peak of 299')
   })
 
+  it('is no plain yes where the number of lines that decides its volts was left open', () => {
+    // as above: 281.7 V · (1 + e^(−0.0786)) = 542 V between two of three phases, over the 327 V of air
+    const open = { ...AC, chassisLimitA: '10m', wiringOhm: '0.5', wiringH: '10u', crossF: '100n' }
+    const unsaid = power(open)
+    expect(unsaid.verdict).toBe('unknown')
+    expect(unsaid.headline).toContain('needs the number of lines')
+    expect(power({ ...open, lineCount: '1' }).verdict).toBe('ok')
+    // without it, on direct current, and at volts that no phase brings near, nothing turns on the count
+    expect(power({ ...open, crossF: '' }).verdict).toBe('ok')
+    expect(power({ ...open, workingRmsV: '26' }).verdict).toBe('ok')
+    const bus = {
+      workingRmsV: '120',
+      supplyHz: '0',
+      capacitanceF: '20n',
+      wiringOhm: '0.5',
+      wiringH: '10u',
+      crossF: '1n',
+    }
+    expect(power({ ...bus, navyRule: 'true', loadW: '400' }).verdict).toBe('ok')
+  })
+
+  it('stands √3 times the volts to chassis between two phases of three as well', () => {
+    const two = power({ ...AC, crossF: '100n', lineCount: '2' })
+    expect(si(two, 'crossWithstandV')).toBeCloseTo(2.8 * 115 * Math.sqrt(3), 9)
+    expect(si(power({ ...DC, crossF: '1u', lineCount: '2' }), 'crossWithstandV')).toBeCloseTo(2.5 * 28, 9)
+  })
+
   it('says what it draws and how long it holds, beside the figures of one to chassis', () => {
     const told = words({ ...DC, workingRmsV: '270', crossF: '100u', wiringOhm: '1', bleedOhm: '1M' })
     const plain = told.replaceAll(/[\u00A0\u202F]/g, ' ')

@@ -52,8 +52,16 @@ export const powerInputs = [
     label: 'Lines with it',
     help: 'Phases or lines with the same capacitor. Three, six… count as balanced phases.',
     type: { is: 'number', quantity: 'count', min: 1, max: 1000 },
-    defaultText: '1',
-    whenEmpty: { do: 'assume', text: '1', why: 'one line; more lines add up at the chassis', favourable: true },
+    whenEmpty: {
+      do: 'assume',
+      name: 'the number of lines',
+      how: 'Count the phases or lines with the same capacitor; three phases are 3.',
+      text: '1',
+      why: 'one line; more lines add up at the chassis, and phases stand √3 apart',
+      favourable: true,
+      contrary: '3',
+      beside: 'crossF',
+    },
   },
   {
     key: 'wiringOhm',
