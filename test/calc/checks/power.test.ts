@@ -111,6 +111,31 @@ describe('inrush', () => {
   })
 })
 
+describe('wiring that was not entered', () => {
+  it('is no plain yes where its inductance could ring the capacitor over its withstand test', () => {
+    // 2·√2·115 V = 325.3 V over 2.8 · 115 V = 322 V
+    const open = { ...AC, capacitanceF: '17n', chassisLimitA: '5m' }
+    expect(power(open).verdict).toBe('unknown')
+    expect(power(open).headline).toContain('needs the wiring inductance')
+    expect(power({ ...open, wiringH: '1u' }).verdict).toBe('fails')
+    expect(power({ ...open, wiringH: '0' }).verdict).toBe('ok')
+    // 0.5 Ω and 10 µH: ζ = 0.25·√(17 nF/10 µH) = 0.0103, 162.6 V · (1 + e^(−0.0324)) = 320.1 V
+    expect(power({ ...open, wiringOhm: '0.5', wiringH: '10u' }).verdict).toBe('ok')
+  })
+
+  it('counts the air as well, and says nothing where twice the crest harms nothing', () => {
+    const bus = { supplyHz: '0', capacitanceF: '30n', navyRule: 'true', loadW: '400' }
+    // 2 · 270 V = 540 V, under the 675 V of the test and over the 327 V of air; resistance alone says nothing of the inductance
+    expect(power({ ...bus, workingRmsV: '270' }).verdict).toBe('unknown')
+    expect(power({ ...bus, workingRmsV: '270', wiringOhm: '0.5' }).verdict).toBe('unknown')
+    expect(power({ ...bus, workingRmsV: '270', wiringH: '1u' }).verdict).toBe('marginal')
+    // 30 nF through 100 Ω and 10 µH: ζ = 50·√(30 nF/10 µH) = 2.74, nothing rings
+    expect(power({ ...bus, workingRmsV: '270', wiringOhm: '100' }).verdict).toBe('ok')
+    // 2 · 28 V = 56 V under 70 V
+    expect(power({ ...bus, workingRmsV: '28' }).verdict).toBe('ok')
+  })
+})
+
 describe('the ladder', () => {
   const ladderOf = (pictures: readonly Picture[]) => pictures.find((picture) => picture.is === 'ladder')
 
@@ -203,7 +228,7 @@ describe('a capacitor from line to line', () => {
   })
 
   it('leaves the rules for line to ground to the others', () => {
-    expect(power({ ...AC, crossF: '1u', navyRule: 'true' }).verdict).toBe('ok')
+    expect(power({ ...AC, wiringH: '0', crossF: '1u', lineCount: '1', navyRule: 'true' }).verdict).toBe('ok')
     expect(words({ ...AC, crossF: '1u' })).toContain('does nothing for common mode')
     expect(power(AC).outputs['crossCurrentRmsA']).toBeUndefined()
   })
@@ -211,7 +236,8 @@ describe('a capacitor from line to line', () => {
 
 describe('a limit on the chassis current', () => {
   // I / (2π·f·V): 5 mA / (2π · 400 Hz · 115 V) = 17.3 nF
-  const limited = { ...AC, chassisLimitA: '5m' }
+  // without inductance in the wiring nothing rings
+  const limited = { ...AC, chassisLimitA: '5m', wiringH: '0' }
 
   it('bounds the capacitance of each line on AC', () => {
     const result = power({ ...limited, capacitanceF: '17n' })
@@ -260,7 +286,7 @@ describe('the Navy rule', () => {
   })
 
   it('allows 20 nF at 400 Hz and not more', () => {
-    expect(power({ ...AC, navyRule: 'true' }).verdict).toBe('ok')
+    expect(power({ ...AC, wiringH: '0', navyRule: 'true' }).verdict).toBe('ok')
     const over = power({ ...AC, capacitanceF: '22n', navyRule: 'true' })
     expect(over.verdict).toBe('fails')
     expect(over.bounds[0]?.markedF).toBe(20e-9)

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest'
 import { powerCheck } from '../../../src/calc/checks/power/check.ts'
 import { answered } from '../../support/sentence.ts'
 
-const ac = { workingRmsV: '115', supplyHz: '400', capacitanceF: '10n' }
+// without inductance in the wiring nothing rings
+const ac = { workingRmsV: '115', supplyHz: '400', capacitanceF: '10n', wiringH: '0' }
 const dc = { workingRmsV: '28', supplyHz: '0', capacitanceF: '10n' }
 
 test.each([
@@ -40,6 +41,12 @@ test.each([
     { ...dc, navyRule: 'true' },
     'Not known: needs the connected load: on DC the Navy rule goes by it. No steady current on DC, 3.92 µJ stored.',
     'loadW',
+  ],
+  // an inductance nobody entered could ring the capacitor to 2·√2·115 V = 325.3 V, over the 322 V of its test
+  [
+    { ...ac, wiringH: '', chassisLimitA: '5m' },
+    'Not known: needs the wiring inductance. As assumed it would be “yes” (10 nF): 2.9 mA into the chassis in each line, 5 mA allowed: 17.2 nF on this supply.',
+    'wiringH',
   ],
 ] as const)('%j lacks one fact and names its field', (texts, sentence, needs) => {
   expect(answered(powerCheck, texts)).toEqual({ sentence, verdict: 'unknown', needs })

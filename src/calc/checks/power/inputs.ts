@@ -78,7 +78,15 @@ export const powerInputs = [
     label: 'Wiring inductance',
     help: 'Of the same loop; about 1 µH per metre of separate wire.',
     type: { is: 'number', quantity: 'inductance', min: 0, max: 10 },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'assume',
+      name: 'the wiring inductance',
+      how: 'About 1 µH per metre of separate wire, there and back.',
+      text: '0',
+      why: 'nothing rings; an inductance can ring the capacitor up to twice the crest',
+      favourable: true,
+      contrary: '10u',
+    },
     group: WIRING,
   },
   {

@@ -5,6 +5,8 @@ import type { GivenValue, Line, Quantity, WordlessCheck } from '../../types.ts'
 
 export type LineGiven = {
   readonly values: Readonly<Record<string, GivenValue | undefined>>
+  /** keys of fields whose value nobody entered */
+  readonly assumed: readonly string[]
   /** labels of fields whose text cannot be read */
   readonly refused: readonly string[]
 }
@@ -18,6 +20,7 @@ export function givenOf(check: WordlessCheck, line: Line, express?: Express): Li
   const fields = resolve(line, express).fields(check)
   const given: LineGiven = {
     values: Object.fromEntries(fields.map(({ key, value }) => [key, value])),
+    assumed: fields.filter(({ state }) => state === 'assumed').map(({ key }) => key),
     refused: fields
       .filter(({ state }) => state === 'refused' || state === 'pending')
       .map(({ input }) => input.label.toLowerCase()),

@@ -106,7 +106,8 @@ export function suppliedContacts(
       mostF: markedF * (part?.mostFrac ?? 1) + (beside?.most ?? 0),
       crossF: contact.leg === 'b' ? 0 : (numberOf(given, 'crossF') ?? 0),
       wiringOhm: numberOf(given, 'wiringOhm'),
-      wiringH: numberOf(given, 'wiringH'),
+      // twice the crest is counted where nobody entered it
+      wiringH: given.assumed.includes('wiringH') ? undefined : numberOf(given, 'wiringH'),
       bleedOhm: numberOf(given, 'bleedOhm'),
     })
   }
