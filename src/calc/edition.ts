@@ -12,7 +12,8 @@
  *      was put away; later turns of a ring count in the overshoot; a whole connector is no better than its contacts
  *   6  the filter check gives no plain yes by resonance with lead and bond either; where no proof was reached a search alone
  *      is no plain yes; self-resonance of a coil carries no plain yes; of several sources the one decides that rings most; a
- *      need on a pair waits for the mode; a sharp resonance of the signal is found wherever it lies
+ *      need on a pair waits for the mode; a sharp resonance of the signal is found wherever it lies; both readings of a fall are
+ *      off; a hot suppressor, a line's typed peaks, the lines and the wiring of a supply count where they decide
  */
 export const RULES_EDITION = 6
 

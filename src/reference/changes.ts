@@ -19,6 +19,8 @@ export const CHANGES: readonly Edition[] = [
       'Volts between the legs that nothing worked out are called not judged.',
       'The loop check counts the error of both readings of a fall.',
       'A need read as a field is not known until a clamp on its cable made the worst fall.',
+      'Both ends of a loop are called resistances only where no reactance gives the same readings.',
+      'The power check asks for the number of lines and the wiring inductance where they decide.',
       'The inrush of a capacitor from line to line is held against its own withstand test.',
       'A part of which a proof for all tolerances was not reached is with care, and the answer says so.',
       'The window picture draws such parts with care.',
