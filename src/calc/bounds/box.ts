@@ -81,8 +81,9 @@ function keepsUpToLeads(around: Surroundings, markedShare: Marked, marked: numbe
 const ENDS = [0, 1]
 
 /**
- * And with any self-capacitance of the coils. Past the resonance of a coil both ends of it are looked at, each with its whole
- * box: the impedance of the coil grows to its resonance and falls from there, so that the ends are its least.
+ * And with any self-capacitance of the coils: proved below the resonance of a coil. Past it both ends are proved, each with
+ * its whole box. A coil alone between resistances is least at one of them, since its impedance grows to the resonance and
+ * falls from there; beside other parts or reactive ends what lies between is looked at by neither.
  */
 function keepsUpTo(around: Surroundings, markedShare: Marked, marked: number): Kept {
   if (!hasSelfCapacitance(around)) return keepsUpToLeads(around, markedShare, marked)
@@ -102,13 +103,18 @@ export type Held = 'kept' | 'carried' | 'unproved' | 'short'
 
 /** The gravest of it over all that may stand around the part; nothing around it asks for nothing. */
 export const heldInBox = (placed: readonly Surroundings[], markedShare: Marked, marked: number): Held =>
-  heldBy(keepsUpTo, placed, markedShare, marked)
+  heldUnder(keepsUpTo, placed, markedShare, marked)
 
 /** The same with self-capacitance as entered: a quicker look, for one of many marks that are tried. */
 export const heldAtGlance = (placed: readonly Surroundings[], markedShare: Marked, marked: number): Held =>
-  heldBy(keepsUpToLeads, placed, markedShare, marked)
+  heldUnder(keepsUpToLeads, placed, markedShare, marked)
 
-function heldBy(judge: typeof keepsUpTo, placed: readonly Surroundings[], markedShare: Marked, marked: number): Held {
+function heldUnder(
+  judge: typeof keepsUpTo,
+  placed: readonly Surroundings[],
+  markedShare: Marked,
+  marked: number,
+): Held {
   const upTo = gravest(placed, (around) => judge(around, markedShare, marked))
   if (upTo === 'keeps') return 'kept'
   const asEntered = gravest(placed, (around) => keepsInBox(around, markedShare, marked))

@@ -3,14 +3,18 @@
  * is a larger inductance and nothing else, L/(1 − ω²·L·C), whatever stands across it; so that from L alone to that with all
  * of the capacitance lie all of them. Source: derived.
  */
+import { hasInductor } from '../network/circuit.ts'
 import type { Marked } from './layout.ts'
 import type { Need, Surroundings } from './surroundings.ts'
 
 /** A coil this near to its resonance is no inductance any more. */
 const NEAR_RESONANCE = 1e-3
 
-export const hasSelfCapacitance = ({ topology, bead, inductorParallelF, choke }: Surroundings): boolean =>
-  (choke?.part.parallelF ?? 0) > 0 || (topology !== 'C' && bead === undefined && (inductorParallelF ?? 0) > 0)
+/** A bead is known by its resistance and reactance, whatever makes them. */
+const hasCoil = ({ topology, bead }: Surroundings): boolean => hasInductor(topology) && bead === undefined
+
+export const hasSelfCapacitance = (around: Surroundings): boolean =>
+  (around.choke?.part.parallelF ?? 0) > 0 || (hasCoil(around) && (around.inductorParallelF ?? 0) > 0)
 
 /** That share of it. */
 export function withSelfCapacitance(around: Surroundings, share: number): Surroundings {
@@ -37,28 +41,22 @@ export function withAnySelfCapacitance(
     const left = 1 - omegaSquare * henries * farads
     return left > NEAR_RESONANCE ? 1 / left : undefined
   }
-  const { choke, inductorParallelF = 0, inductancesH, inductances2H, topology } = around
-  const single = topology === 'L' ? growth(markedShare.most * marked, inductorParallelF) : 1
-  const first = growth(Math.max(...inductancesH), inductorParallelF)
-  const second = inductances2H === undefined ? 1 : growth(Math.max(...inductances2H), inductorParallelF)
-  const wound = choke === undefined ? 1 : growth(choke.spanH.most, choke.part.parallelF)
+  const { inductancesH, inductances2H, topology } = around
+  const coilF = hasCoil(around) ? (around.inductorParallelF ?? 0) : 0
+  const single = topology === 'L' ? growth(markedShare.most * marked, coilF) : 1
+  const first = growth(Math.max(...inductancesH), coilF)
+  const second = growth(Math.max(...(inductances2H ?? inductancesH)), coilF)
+  const wound = growth(around.choke?.spanH.most ?? 0, around.choke?.part.parallelF ?? 0)
   if (single === undefined || first === undefined || second === undefined || wound === undefined) return undefined
   const upTo = (henries: readonly number[], times: number) => [Math.min(...henries), times * Math.max(...henries)]
+  const { choke, ...bare } = withSelfCapacitance(around, 0)
   return {
     around: {
-      ...withSelfCapacitance(around, 0),
+      ...bare,
       needs: [need],
       inductancesH: upTo(inductancesH, first),
       ...(inductances2H === undefined ? {} : { inductances2H: upTo(inductances2H, second) }),
-      ...(choke === undefined
-        ? {}
-        : {
-            choke: {
-              ...choke,
-              part: { ...choke.part, parallelF: 0 },
-              spanH: { least: choke.spanH.least, most: wound * choke.spanH.most },
-            },
-          }),
+      ...(choke && { choke: { ...choke, spanH: { ...choke.spanH, most: wound * choke.spanH.most } } }),
     },
     markedShare: { least: markedShare.least, most: single * markedShare.most },
   }

@@ -68,13 +68,20 @@ function toFront({ elements, loadOhm }: SignalLadder, hz: number): void {
   }
 }
 
+/** What the source must be for 1 V at the load, of the last call. */
+let sRe = 1
+let sIm = 0
+
+function toSource(ladder: SignalLadder, hz: number): void {
+  toFront(ladder, hz)
+  sRe = vRe + ladder.sourceOhm * iRe
+  sIm = vIm + ladder.sourceOhm * iIm
+}
+
 /** Square of what the source must be against what it must be with nothing in between. */
 function lossSquare(ladder: SignalLadder, hz: number): number {
-  toFront(ladder, hz)
-  const { sourceOhm, loadOhm } = ladder
-  const re = vRe + sourceOhm * iRe
-  const im = vIm + sourceOhm * iIm
-  return (re * re + im * im) / (1 + sourceOhm / loadOhm) ** 2
+  toSource(ladder, hz)
+  return (sRe * sRe + sIm * sIm) / (1 + ladder.sourceOhm / ladder.loadOhm) ** 2
 }
 
 /** Loss in dB at `hz`; negative where the ladder amplifies. */
@@ -82,9 +89,8 @@ export const ladderLossDb = (ladder: SignalLadder, hz: number): number => 10 * M
 
 /** Phase lag in degrees at `hz`, −180 to 180. */
 export function ladderPhaseDeg(ladder: SignalLadder, hz: number): number {
-  toFront(ladder, hz)
-  const { sourceOhm } = ladder
-  return (Math.atan2(vIm + sourceOhm * iIm, vRe + sourceOhm * iRe) * 180) / Math.PI
+  toSource(ladder, hz)
+  return (Math.atan2(sIm, sRe) * 180) / Math.PI
 }
 
 /** Magnitude in Ω of what a tester sees looking in at the front; Infinity where no current flows. */
@@ -125,32 +131,32 @@ export function ladderPeak(ladder: SignalLadder, aroundHz: number): { readonly g
     least = square
     atHz = hz
   }
-  let before: Driven | undefined
+  let beforeHz = aroundHz
+  let [wasRe, wasIm] = [0, 0]
   for (const ratio of GAIN_GRID) {
     const hz = aroundHz * ratio
     tryAt(hz)
-    const here = driven(ladder, hz)
-    if (before !== undefined && before.re < 0 !== here.re < 0) tryAt(zeroBetween(ladder, before.hz, hz, 're'))
-    if (before !== undefined && before.im < 0 !== here.im < 0) tryAt(zeroBetween(ladder, before.hz, hz, 'im'))
-    before = here
+    const [re, im] = [Math.sign(sRe), Math.sign(sIm)]
+    if (wasRe * re < 0) tryAt(zeroBetween(ladder, beforeHz, hz, realPart))
+    if (wasIm * im < 0) tryAt(zeroBetween(ladder, beforeHz, hz, imaginaryPart))
+    beforeHz = hz
+    wasRe = re
+    wasIm = im
   }
   return { gainDb: -10 * Math.log10(least), hz: atHz }
 }
 
-type Driven = { readonly hz: number; readonly re: number; readonly im: number }
+const realPart = (): number => sRe
+const imaginaryPart = (): number => sIm
 
-/** What the source must be for 1 V at the load. */
-function driven(ladder: SignalLadder, hz: number): Driven {
-  toFront(ladder, hz)
-  return { hz, re: vRe + ladder.sourceOhm * iRe, im: vIm + ladder.sourceOhm * iIm }
-}
-
-function zeroBetween(ladder: SignalLadder, fromHz: number, toHz: number, part: 're' | 'im'): number {
+function zeroBetween(ladder: SignalLadder, fromHz: number, toHz: number, part: () => number): number {
   let [low, high] = [fromHz, toHz]
-  const isNegative = driven(ladder, low)[part] < 0
+  toSource(ladder, low)
+  const isNegative = part() < 0
   for (let k = 0; k < HALVINGS; k++) {
     const middle = Math.sqrt(low * high)
-    if (driven(ladder, middle)[part] < 0 === isNegative) low = middle
+    toSource(ladder, middle)
+    if (part() < 0 === isNegative) low = middle
     else high = middle
   }
   return Math.sqrt(low * high)

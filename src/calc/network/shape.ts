@@ -81,6 +81,24 @@ export function worstGain(circuit: FilterCircuit, ends: Ends): { gainDb: number;
   return gainDb > GAIN_FLOOR_DB ? { gainDb, atHz } : undefined
 }
 
+/**
+ * The deepest of it between one of several ends, where it is more than `fromDb`, and which these are. What cannot lift the
+ * level by more than was found is not searched.
+ */
+export function worstGainOver(
+  circuit: FilterCircuit,
+  all: readonly Ends[],
+  fromDb = 0,
+): { readonly gainDb: number; readonly atHz: number; readonly ends: Ends } | undefined {
+  let worst: ReturnType<typeof worstGainOver>
+  for (const ends of all.toSorted((a, b) => mostGainDb(b) - mostGainDb(a))) {
+    const beatenDb = worst?.gainDb ?? fromDb
+    const found = mostGainDb(ends) > beatenDb ? worstGain(circuit, ends) : undefined
+    if (found !== undefined && found.gainDb > beatenDb) worst = { ...found, ends }
+  }
+  return worst
+}
+
 /** dIL/dlog10(f) at one frequency, by a central difference over 1/500 decade. */
 export function localSlopeDbPerDecade(circuit: FilterCircuit, ends: Ends, frequencyHz: number): number {
   const half = 1e-3

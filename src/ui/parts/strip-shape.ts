@@ -6,8 +6,8 @@ export type StripPicture = Extract<Picture, { is: 'strip' }>
 
 /**
  * What a stretch of capacitance means: too `small` for the need, `allowed`, with `care` (above what a document allows,
- * below what the signal stands, or met by a resonance or without a proof), `excluded`, `half` (not too small, but nobody knows what the signal stands), `hole` (the
- * need is lost again), `shut` (excluded and too small at once), `taken` by what is on the line already.
+ * below what the signal stands, or met by a resonance or without a proof), `excluded`, `half` (not too small, but nobody
+ * knows what the signal stands), `hole` (the need is lost again), `shut` (excluded and too small at once), `taken` by what is on the line already.
  */
 export type Zone = 'small' | 'allowed' | 'care' | 'excluded' | 'half' | 'hole' | 'shut' | 'taken'
 export type Piece = { readonly fromF: number; readonly toF: number; readonly is: Zone }

@@ -6,19 +6,8 @@ import { describe, expect, it } from 'vitest'
 import { powerCheck } from '../../../src/calc/checks/power/check.ts'
 import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
 import type { Success } from '../../../src/calc/types.ts'
-import { issuesOf, run, si } from '../../support/run-check.ts'
-
-/** An address as the app reads it. */
-const open = (query: string): Success =>
-  run(
-    surgeCheck,
-    Object.fromEntries(query.split('&').map((pair) => pair.split('=').map(decodeURIComponent) as [string, string])),
-  )
-const word = (result: Success, key: string) => {
-  const cell = result.outputs[key]?.cell
-  return cell?.is === 'word' ? cell.verdict : cell?.is
-}
-const said = (result: Success) => result.findings.map((f) => f.sentence.replaceAll('\u00a0', ' ')).join(' ')
+import { open, said, word } from '../../support/open-surge.ts'
+import { issuesOf, si } from '../../support/run-check.ts'
 
 /** Light on the part, nothing favourable assumed: what is left is the line. */
 const LIGHT = 'level=1&ratedPulseW=30000&withstandV=900&suppressorLeadH=0&ambientC=25&suppressorF=5p'

@@ -6,20 +6,8 @@
  * 30 V: 36.96 V; Vc = 48.8 V at 614.8 A, Rd = 0.0192 Ω; I = 52.4 A; 37.97 V; hot + 3.55 = 41.52 V.
  */
 import { describe, expect, it } from 'vitest'
-import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
-import type { Success } from '../../../src/calc/types.ts'
-import { run, si } from '../../support/run-check.ts'
-
-const open = (query: string): Success =>
-  run(
-    surgeCheck,
-    Object.fromEntries(query.split('&').map((pair) => pair.split('=').map(decodeURIComponent) as [string, string])),
-  )
-const word = (result: Success, key: string) => {
-  const cell = result.outputs[key]?.cell
-  return cell?.is === 'word' ? cell.verdict : cell?.is
-}
-const said = (result: Success) => result.findings.map((f) => f.sentence.replaceAll('\u00a0', ' ')).join(' ')
+import { open, said, word } from '../../support/open-surge.ts'
+import { si } from '../../support/run-check.ts'
 
 const PART = 'ratedPulseW=30000&suppressorLeadH=0&suppressorF=5p'
 const HOT = `level=3&${PART}&ambientC=125&derateZeroC=175`
@@ -87,4 +75,13 @@ describe('a suppressor at 125 °C', () => {
     expect(word(most(51), 'circuitVerdict')).toBe('marginal')
     expect(word(most(53), 'circuitVerdict')).toBe('ok')
   })
+})
+
+it('names what stands between the legs where that decides, not the load that holds', () => {
+  const pair = open(
+    `${HOT}&standoffV=30&bidirectional=true&lineKind=arinc-429-low&existingF=0&withstandV=500&pairWithstandV=80`,
+  )
+  expect(pair.verdict).toBe('fails')
+  expect(pair.headline).toMatch(/^The circuit survives: no\. .*between the legs/)
+  expect(pair.headline).not.toContain('500')
 })

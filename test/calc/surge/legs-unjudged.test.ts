@@ -1,15 +1,6 @@
 /** What was entered between the legs is judged, or it is said that it is not: no yes leaves it out. */
 import { expect, it } from 'vitest'
-import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
-import type { Success } from '../../../src/calc/types.ts'
-import { run } from '../../support/run-check.ts'
-
-const open = (query: string): Success =>
-  run(
-    surgeCheck,
-    Object.fromEntries(query.split('&').map((pair) => pair.split('=').map(decodeURIComponent) as [string, string])),
-  )
-const said = (result: Success) => result.findings.map((f) => f.sentence.replaceAll('\u00a0', ' ')).join(' ')
+import { open, said } from '../../support/open-surge.ts'
 
 /**
  * The two filter capacitors of a pair are never equal: 600 V through 25 Ω into 2 nF ± 10 % leave far more than 20 V

@@ -1,19 +1,7 @@
 /** What the line holds by itself comes on top of the pulse, named by its kind or typed. Waveform 4 level 1: 50 V open. */
 import { describe, expect, it } from 'vitest'
-import { surgeCheck } from '../../../src/calc/checks/surge/check.ts'
-import type { Success } from '../../../src/calc/types.ts'
-import { run, si } from '../../support/run-check.ts'
-
-const open = (query: string): Success =>
-  run(
-    surgeCheck,
-    Object.fromEntries(query.split('&').map((pair) => pair.split('=').map(decodeURIComponent) as [string, string])),
-  )
-const word = (result: Success, key: string) => {
-  const cell = result.outputs[key]?.cell
-  return cell?.is === 'word' ? cell.verdict : cell?.is
-}
-const said = (result: Success) => result.findings.map((f) => f.sentence.replaceAll('\u00a0', ' ')).join(' ')
+import { open, said, word } from '../../support/open-surge.ts'
+import { si } from '../../support/run-check.ts'
 
 describe('typed peaks of a line without a kind', () => {
   it('count: 80 V and 50 V are 130 V at the load', () => {

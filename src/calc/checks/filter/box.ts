@@ -90,7 +90,7 @@ export type BoxWorst = {
 /**
  * Worst loss in dB over capacitors from k_low to k_high of their mark, inductors from the least entered up to
  * L·(1 + tol)/(1 − tol) and the choke over its span, every part on its own, every frequency and source; and whether the
- * need is held there with any inductance of lead and bond up to what was entered. Undefined where nothing has a size:
+ * need is held there with any inductance of lead and bond, and any self-capacitance, up to what was entered. Undefined where nothing has a size:
  * then only the parts as entered are known.
  */
 export function worstOfBox(q: BoxQuestion): BoxWorst | undefined {
@@ -128,5 +128,7 @@ export function worstOfBox(q: BoxQuestion): BoxWorst | undefined {
   const marked = isMarkedF ? { least: leastShare(spread), most: mostShare(spread) } : { least: 1, most: growth }
   const size = isMarkedF ? firstF : series1.inductanceH
   const worst = worstInBox(around, marked, size)
-  return { db: worst.lossDb, hz: worst.need.hz, source: worst.source, held: heldInBox([around], marked, size) }
+  // a point that is short needs no proof
+  const held = worst.db < 0 ? 'short' : heldInBox([around], marked, size)
+  return { db: worst.lossDb, hz: worst.need.hz, source: worst.source, held }
 }

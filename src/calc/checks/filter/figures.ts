@@ -7,14 +7,13 @@ import { chokePart } from '../../network/choke.ts'
 import {
   BENCH_LOAD,
   BENCH_SOURCE,
-  ELEMENT_COUNT,
   type FilterCircuit,
   hasCapacitor,
   hasInductor,
   type NoiseLoad,
   type NoiseSource,
 } from '../../network/circuit.ts'
-import { type Corners, dipsAfter, type Ends, findCorners, mostGainDb, worstGain } from '../../network/shape.ts'
+import { type Corners, dipsAfter, type Ends, findCorners, worstGainOver } from '../../network/shape.ts'
 import type { Figures, Input, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
 import { spreadOf } from '../dielectric.ts'
@@ -207,17 +206,6 @@ function remembered<T>(work: () => T): () => T {
   }
 }
 
-/**
- * The worst resonant gain. One element between resistances never amplifies: a shunt leaves |1 + Rp/Z| and an inductor
- * |1 + Z/(Rs + Rl)|, both with a real part of at least 1; only ends that store energy make it worth a search.
- */
-function gainOf(circuit: FilterCircuit, ends: Ends): Gain | undefined {
-  const { source, load } = ends
-  const isResistive = source.seriesH === 0 && load.parallelF === 0 && !Number.isFinite(load.parallelH)
-  const isOneElement = ELEMENT_COUNT[circuit.topology] === 1 && circuit.choke === undefined
-  return isOneElement && isResistive ? undefined : worstGain(circuit, ends)
-}
-
 /** With several source impedances and no frequency, the one that governs at 1 MHz. */
 function governing(circuit: FilterCircuit, sources: readonly NoiseSource[], load: NoiseLoad): NoiseSource {
   return worstLoss(circuit, sources, load, [1e6])?.source ?? BENCH_SOURCE
@@ -244,16 +232,12 @@ export function gainVerdict(gain: Gain | undefined): Verdict {
   return gain.gainDb >= GAIN_FAILS_DB ? 'fails' : 'marginal'
 }
 
-/** The worst of all sources, or what was found before; what cannot lift it by more is not searched. */
+/** The worst resonant gain from any source, or what was found before. */
 function gainOver(circuit: FilterCircuit, all: readonly Ends[], before?: Gain): Gain | undefined {
-  let worst = before
-  for (const ends of all.toSorted((a, b) => mostGainDb(b) - mostGainDb(a))) {
-    if (worst !== undefined && mostGainDb(ends) <= worst.gainDb) break
-    const found = gainOf(circuit, ends)
-    if (found !== undefined && (worst === undefined || found.gainDb > worst.gainDb))
-      worst = { ...found, ...(all.length > 1 ? { sourceOhm: ends.source.ohm } : {}) }
-  }
-  return worst
+  const found = worstGainOver(circuit, all, before?.gainDb)
+  if (found === undefined) return before
+  const { gainDb, atHz, ends } = found
+  return { gainDb, atHz, ...(all.length > 1 ? { sourceOhm: ends.source.ohm } : {}) }
 }
 
 /**
@@ -267,7 +251,7 @@ function verdictOf({ neededDb, worst: entered, boxWorst, boxGain, choke, lacks }
   const worst = boxWorst ?? entered
   if (worst === undefined) return worse('unknown', rings)
   if (neededDb === undefined) return rings
-  if (worst.db < neededDb) return 'fails'
+  if (worst.db < neededDb || boxWorst?.held === 'short') return 'fails'
   const isPlain = neededDb <= PRACTICAL_CEILING_DB && (boxWorst === undefined || boxWorst.held === 'kept')
   return worse(isPlain ? 'ok' : 'marginal', rings)
 }

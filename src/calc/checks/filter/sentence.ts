@@ -31,7 +31,7 @@ export function filterSaid(given: FilterGiven, { verdict }: FilterFigures, q: Fi
   const isShort = worst.db < q.neededDb
   const nominal =
     isShort && q.boxWorst && q.worst && q.worst.db >= q.neededDb ? `; as entered ${atLeast(q.worst.db)}` : ''
-  const against = rings === '' && !isShort ? heldWords(q) : rings
+  const against = [rings, isShort ? '' : heldWords(q)].filter((words) => words !== '').join('; ')
   const rest = verdict === 'ok' ? '' : against === '' ? ceilingWords(q.neededDb) : `; but ${against}`
   return { headline: `${partsOf(given)}: ${VERDICT_WORDS[verdict]}. ${capital(off)}, ${needed}${nominal}${rest}.` }
 }

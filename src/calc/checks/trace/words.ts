@@ -1,5 +1,4 @@
 /** What the trace check says. */
-
 import { bandwidthsAt, methodLineById } from '../../../reference/method-lines.ts'
 import { FIELD_OF_ALL } from '../../explain/field-need.ts'
 import { notKnown, waitingFor } from '../../explain/sentence.ts'

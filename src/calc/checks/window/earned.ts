@@ -1,4 +1,4 @@
-/** What a yes of the window rests on besides its bounds: that a trial shows it, that it is proved, and that no resonance carries it. */
+/** What a yes of the window rests on besides its bounds: a trial that shows it, a proof, and no resonance that carries it. */
 import type { Held } from '../../bounds/box.ts'
 import type { Intersection, Reason } from '../../bounds/intersect.ts'
 import type { Topology, Verdict } from '../../types.ts'
@@ -19,8 +19,8 @@ type Question = {
 }
 
 /**
- * Where the part is only computed, or does it by resonance or without a proof, that is the reason, unless the signal has one of its own.
- * With nothing to compute it with (ends not known, other frequencies than were read) no bound of a trial alone makes it a
+ * Where the part is only computed, or does it by resonance or without a proof, that is the reason, unless the signal has one
+ * of its own. With nothing to compute it with (ends not known, other frequencies than were read) no bound of a trial alone makes it a
  * yes.
  */
 export function earned(

@@ -1,7 +1,7 @@
 /** Where the part that is shown resonates with what stands around it and lifts the noise: told, since the needs lie elsewhere. */
 import { circuitOf, equalParts, type Surroundings } from '../../bounds/surroundings.ts'
 import { hasCapacitor } from '../../network/circuit.ts'
-import { type Ends, mostGainDb, worstGain } from '../../network/shape.ts'
+import { type Ends, worstGainOver } from '../../network/shape.ts'
 import { formatEstimate, formatQuantity } from '../../quantity/format.ts'
 import type { Finding } from '../../types.ts'
 import type { WindowRow } from './row.ts'
@@ -20,13 +20,8 @@ export function gainFinding(row: WindowRow, { around, inductanceH, elements }: W
   const place: Surroundings = { ...around, topology }
   const circuit = circuitOf(place, equalParts(place, markedF, inductanceH.least))
   const all = place.sources.map((source): Ends => ({ source, load: place.load }))
-  let worst = { gainDb: TOLD_FROM_DB, atHz: 0 }
-  // what cannot lift it by more than was found is not swept
-  for (const ends of all.toSorted((a, b) => mostGainDb(b) - mostGainDb(a))) {
-    const found = mostGainDb(ends) > worst.gainDb ? worstGain(circuit, ends) : undefined
-    if (found !== undefined && found.gainDb > worst.gainDb) worst = found
-  }
-  if (worst.atHz === 0) return []
+  const worst = worstGainOver(circuit, all, TOLD_FROM_DB)
+  if (worst === undefined) return []
   const gain = formatEstimate(worst.gainDb, 'decibel', 'least')
   return [
     {

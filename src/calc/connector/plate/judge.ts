@@ -1,5 +1,4 @@
 /** One need of one contact beside everybody else on the plate: proved, refuted by a point found, or neither. */
-
 import { PROVED_DB } from '../../bounds/box.ts'
 import type { Need } from '../../bounds/surroundings.ts'
 import { ROUNDING_DB } from '../../checks/window/row-need.ts'

@@ -32,7 +32,10 @@ export function surgeSaid(found: SurgeFound, verdict: Verdict): Said {
       headline: `${liveWords(found)}: ${VERDICT_WORDS[verdict]}. ${peakWords(found)}.`,
     }
   if (verdict !== 'unknown') {
-    const isPeak = deciding === all[0] && found.judged.circuit.reasons[0]?.is === 'load'
+    const { circuit } = found.judged
+    const [first] = circuit.reasons
+    // of the load only where the load is what decides, not what stands between the legs
+    const isPeak = deciding === all[0] && first?.is === 'load' && first.verdict === circuit.verdict
     const because = isPeak ? `${peakWords(found)}.` : deciding.because
     return { headline: `${deciding.who}: ${VERDICT_WORDS[verdict]}. ${because}` }
   }
