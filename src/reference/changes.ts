@@ -16,6 +16,7 @@ export const CHANGES: readonly Edition[] = [
       'A line-to-line capacitor counts over its tolerance in the loading check too.',
       'A hot suppressor counts for the pair, the insulation and the filter capacitor too.',
       'What a line holds by itself is added to a surge also where only its peaks are entered.',
+      'A bundle test asks for the wire ahead of the connector where its inductance would decide otherwise.',
       'Volts between the legs that nothing worked out are called not judged.',
       'The loop check counts the error of both readings of a fall.',
       'A need read as a field is not known until a clamp on its cable made the worst fall.',

@@ -18,6 +18,7 @@ import {
   type SuppressorReason,
 } from './judge.ts'
 import { type LinePeaks, type LineQuestion, linePeaksOf, lineReasons } from './line.ts'
+import type { LongWay } from './long-way.ts'
 import { RATED_UP_TO_SEC } from './rating.ts'
 import { usedFracOf } from './runs.ts'
 import type { SurgeSetup } from './setup.ts'
@@ -85,8 +86,14 @@ const spread = (asEntered: number, found: Found, times = 1): Spread => ({
   at: found.value * times > asEntered * (1 + 1e-6) ? found.at : undefined,
 })
 
-/** Judges them all. */
-export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns, worst: WorstFigures): SurgeJudged {
+/** Judges them all; `longWay`: of a bundle test whose wire was not entered. */
+export function judgeSurge(
+  asked: SurgeAsked,
+  setup: SurgeSetup,
+  runs: SurgeRuns,
+  worst: WorstFigures,
+  longWay?: LongWay,
+): SurgeJudged {
   const { part, met, kind } = setup
   const { run } = runs
   const usage = usageOf(run, usageQuestionOf(asked, setup, runs))
@@ -123,10 +130,17 @@ export function judgeSurge(asked: SurgeAsked, setup: SurgeSetup, runs: SurgeRuns
       legsLack: legsLackOf(setup),
       isInsulated: kind?.transformer !== undefined && !isDifferential,
       insulationWithstandV: asked.insulationWithstandV ?? kind?.transformer?.insulationPeakV,
+      longWay,
     }),
     suppressor: part && suppressorJudgement(asked, setup, usage, usedFrac),
     capacitor:
-      capacitorPeak && capacitorJudgement({ peak: capacitorPeak, hotRiseV, withstandV: asked.capacitorWithstandV }),
+      capacitorPeak &&
+      capacitorJudgement({
+        peak: capacitorPeak,
+        hotRiseV,
+        withstandV: asked.capacitorWithstandV,
+        wayPeak: longWay?.capacitor,
+      }),
     signal: signalAnswer({
       kind,
       filter: legFilterOf(setup),

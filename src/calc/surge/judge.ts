@@ -2,6 +2,7 @@
 import type { Verdict } from '../terms.ts'
 import { worse } from '../verdict.ts'
 import type { LineReason } from './line.ts'
+import type { LongWay, WayPeak } from './long-way.ts'
 import type { Excess } from './trace.ts'
 import type { Usage } from './usage.ts'
 import type { WorstAt } from './worst.ts'
@@ -16,7 +17,17 @@ export type Spread = { readonly asEntered: number; readonly worst: number; reado
 
 export type LegsLack = 'pair-line' | 'leg-parts'
 
+/** Of a bundle test without its wire: some metres of it would lift the volts above what is withstood, or close to it. */
+export type WayReason = {
+  readonly is: 'way-unknown'
+  readonly verdict: Verdict
+  readonly peak: WayPeak
+  readonly hotRiseV: number
+  readonly withstandV: number
+}
+
 export type CircuitReason =
+  | WayReason
   | { readonly is: 'load-unjudged'; readonly verdict: Verdict; readonly load: Spread }
   | {
       readonly is: 'load'
@@ -78,7 +89,9 @@ export type SuppressorReason =
   | { readonly is: 'collapse-unknown'; readonly verdict: Verdict }
   | LineReason
 
-export type CapacitorReason = {
+export type CapacitorReason = WayReason | CapacitorPeakReason
+
+export type CapacitorPeakReason = {
   readonly is: 'capacitor'
   readonly verdict: Verdict
   /** at 25 °C */
@@ -102,6 +115,19 @@ export const judged = <R extends { readonly verdict: Verdict }>(reasons: readonl
 export const against = (value: number, limit: number): Verdict =>
   value > limit ? 'fails' : value > (1 - CLOSE) * limit ? 'marginal' : 'ok'
 
+/** A yes that a longer way would take back waits for the length of the way. */
+function wayReasons(q: {
+  readonly found: Verdict
+  readonly peak: WayPeak | undefined
+  readonly hotRiseV: number
+  readonly withstandV: number | undefined
+}): readonly WayReason[] {
+  const { found, peak, hotRiseV, withstandV } = q
+  if (peak === undefined || withstandV === undefined || found === 'fails' || found === 'unknown') return []
+  const verdict = against(peak.volts + hotRiseV, withstandV)
+  return worse(found, verdict) === found ? [] : [{ is: 'way-unknown', verdict: 'unknown', peak, hotRiseV, withstandV }]
+}
+
 export type CircuitQuestion = {
   readonly load: Spread
   readonly connectorV: number
@@ -120,6 +146,8 @@ export type CircuitQuestion = {
   /** the pulse is common to both legs in front of a transformer */
   readonly isInsulated: boolean
   readonly insulationWithstandV: number | undefined
+  /** peaks with the wire of a bundle test, where it was not entered */
+  readonly longWay: LongWay | undefined
 }
 
 /**
@@ -128,7 +156,14 @@ export type CircuitQuestion = {
  */
 export function circuitJudgement(q: CircuitQuestion): Judgement<CircuitReason> {
   const rest: readonly CircuitReason[] = q.isRestUnknown ? [{ is: 'rest-unknown', verdict: 'unknown' }] : []
-  return judged([...(q.isInsulated ? [insulationReason(q)] : loadReasons(q)), ...legReasons(q), ...rest])
+  const own = q.isInsulated ? [insulationReason(q)] : loadReasons(q)
+  const way = wayReasons({
+    found: judged(own).verdict,
+    peak: q.isInsulated ? q.longWay?.connector : q.longWay?.load,
+    hotRiseV: q.hotRiseV,
+    withstandV: q.isInsulated ? q.insulationWithstandV : q.withstandV,
+  })
+  return judged<CircuitReason>([...own, ...legReasons(q), ...rest, ...way])
 }
 
 function loadReasons({ load, withstandV, hotRiseV, excess }: CircuitQuestion): CircuitReason[] {
@@ -170,10 +205,12 @@ export function capacitorJudgement(q: {
   readonly peak: Spread
   readonly hotRiseV: number
   readonly withstandV: number | undefined
+  readonly wayPeak: WayPeak | undefined
 }): Judgement<CapacitorReason> {
-  const { peak, hotRiseV, withstandV } = q
+  const { peak, hotRiseV, withstandV, wayPeak } = q
   const verdict: Verdict = withstandV === undefined ? 'unknown' : against(peak.worst + hotRiseV, withstandV)
-  return judged([{ is: 'capacitor', verdict, peak, hotRiseV, withstandV }])
+  const way = wayReasons({ found: verdict, peak: wayPeak, hotRiseV, withstandV })
+  return judged<CapacitorReason>([{ is: 'capacitor', verdict, peak, hotRiseV, withstandV }, ...way])
 }
 
 /** Rating used against what is left of it; 80 % is the most that earns a yes. */

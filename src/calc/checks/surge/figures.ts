@@ -6,6 +6,7 @@ import { spreadOf } from '../../surge/asked.ts'
 import { axesOf } from '../../surge/box.ts'
 import { runsOf, type SurgeRuns } from '../../surge/entered.ts'
 import { typedPeakV } from '../../surge/line.ts'
+import { longWayOf } from '../../surge/long-way.ts'
 import { asOnePart } from '../../surge/part.ts'
 import { rising, within } from '../../surge/progress.ts'
 import { surgeRungs } from '../../surge/rungs.ts'
@@ -54,9 +55,10 @@ function* figures(given: SurgeGiven): Generator<Progress, SurgeFigures | Refused
       limits: limitsOf(asked, setup, runs),
     }),
     0.3,
-    0.75,
+    0.7,
   )
-  const judged = judgeSurge(entered, setup, runs, worst)
+  const longWay = yield* within(longWayOf(asked, setup, worst), 0.7, 0.75)
+  const judged = judgeSurge(entered, setup, runs, worst, longWay)
   const size = sizingOf(asked, setup, runs, worst)
   const sizes = size === undefined ? undefined : yield* within(sizeRows(size), 0.75, 1)
   yield { doneFrac: 1 }

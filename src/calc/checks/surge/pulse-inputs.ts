@@ -165,7 +165,11 @@ export const ownPulseInputs = [
     label: 'Line inductance',
     help: 'In series ahead of the connector; about 1 µH per metre of wire. Pin injection has next to none.',
     type: { is: 'number', quantity: 'inductance', min: 0, max: 1 },
-    whenEmpty: { do: 'omit' },
+    whenEmpty: {
+      do: 'omit',
+      name: 'the inductance of the wire ahead of the connector',
+      how: 'About 1 µH for each metre of cable from the coupling to the connector; 0 where the test couples right at it.',
+    },
     group: WAY,
   },
 ] as const satisfies readonly Input[]

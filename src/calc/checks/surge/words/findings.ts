@@ -1,6 +1,13 @@
 /** The reasons of the four judgements as sentences. */
 import { CROWBAR_ON } from '../../../../reference/suppressors.ts'
-import type { CapacitorReason, CircuitReason, LegsLack, Spread, SuppressorReason } from '../../../surge/judge.ts'
+import type {
+  CapacitorReason,
+  CircuitReason,
+  LegsLack,
+  Spread,
+  SuppressorReason,
+  WayReason,
+} from '../../../surge/judge.ts'
 import { RATED_UP_TO_SEC } from '../../../surge/rating.ts'
 import type { Excess } from '../../../surge/trace.ts'
 import type { Finding } from '../../../types.ts'
@@ -42,12 +49,18 @@ function circuitSentence(reason: CircuitReason): string {
         : `Both legs together rise to ${volts(reason.volts)}${hotWords(reason)}, ${relation(reason.verdict)} the ${V(reason.limitV)} the insulation of the line transformer withstands.`
     case 'between-legs':
       return betweenSentence(reason)
+    case 'way-unknown':
+      return waySentence('the load', reason)
     case 'rest-unknown':
       return 'Name the line, or enter its highest peak: what it holds by itself comes on top of the pulse.'
     case 'legs-unjudged':
       return `What stands between the legs is not worked out, so the ${V(reason.pairWithstandV)} entered there are not judged: ${LEGS_LACK[reason.lacks]}.`
   }
 }
+
+/** Nobody entered the wire, and some metres of it would decide otherwise. */
+const waySentence = (where: string, { peak, hotRiseV, withstandV }: WayReason): string =>
+  `The cable ahead of the connector is not known: with ${show(peak.lineH, 'inductance')} of it ${where} would see ${volts(peak.volts + hotRiseV)}, ${peak.volts + hotRiseV > withstandV ? 'above' : 'within 5 % of'} the ${V(withstandV)} withstood. Enter its inductance.`
 
 /** Of volts that count the temperature: what it adds. */
 const hotWords = ({ hotRiseV }: { readonly hotRiseV: number }): string =>
@@ -87,13 +100,15 @@ function betweenSentence({
 }
 
 export const capacitorFindings = (reasons: readonly CapacitorReason[]): readonly Finding[] =>
-  reasons.map(({ verdict, peak, hotRiseV, withstandV }) => ({
-    verdict,
-    sentence:
-      withstandV === undefined
-        ? `A filter capacitor sees ${spreadWords(peak, volts)}${hotter(peak, hotRiseV)}. Enter what it withstands; its working voltage is not the measure.`
-        : `A filter capacitor sees ${spreadWords(peak, volts)}${hotter(peak, hotRiseV)}, ${relation(verdict)} the ${V(withstandV)} it withstands.`,
-  }))
+  reasons.map((reason) => ({ verdict: reason.verdict, sentence: capacitorSentence(reason) }))
+
+function capacitorSentence(reason: CapacitorReason): string {
+  if (reason.is === 'way-unknown') return waySentence('a filter capacitor', reason)
+  const { verdict, peak, hotRiseV, withstandV } = reason
+  return withstandV === undefined
+    ? `A filter capacitor sees ${spreadWords(peak, volts)}${hotter(peak, hotRiseV)}. Enter what it withstands; its working voltage is not the measure.`
+    : `A filter capacitor sees ${spreadWords(peak, volts)}${hotter(peak, hotRiseV)}, ${relation(verdict)} the ${V(withstandV)} it withstands.`
+}
 
 export const suppressorFindings = (reasons: readonly SuppressorReason[]): readonly Finding[] =>
   reasons.map((reason) => ({ verdict: reason.verdict, sentence: suppressorSentence(reason) }))

@@ -81,7 +81,7 @@ function judgedOf({ judged, setup }: SurgeFound): readonly Judged[] {
             'The filter capacitor survives',
             capacitor.verdict,
             capacitorFindings(capacitor.reasons),
-            'capacitorWithstandV',
+            capacitor.reasons.some(({ is }) => is === 'way-unknown') ? 'lineH' : 'capacitorWithstandV',
           ),
         ]
       : []),
@@ -97,6 +97,7 @@ function circuitNeeds(reason: CircuitReason): string | undefined {
   const { is, verdict } = reason
   if (verdict !== 'unknown') return undefined
   if (is === 'rest-unknown') return 'lineKind'
+  if (is === 'way-unknown') return 'lineH'
   if (is === 'legs-unjudged') return reason.lacks === 'pair-line' ? 'lineKind' : undefined
   return is === 'insulation' ? 'insulationWithstandV' : is === 'between-legs' ? 'pairWithstandV' : 'withstandV'
 }
