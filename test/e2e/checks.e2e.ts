@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { CHECKS } from '../../src/calc/registry.ts'
 import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
 import { waitForOffline } from './support/browser.ts'
-import { appText, field, heading, output, settled, si, textOf, unfold, unfoldGroups } from './support/screen.ts'
+import { appText, field, openPlace, output, settled, si, textOf, unfold, unfoldGroups } from './support/screen.ts'
 import { CLEAN, openSite, type Site, type Visit } from './support/site.ts'
 import { WORKED, workedHash } from './support/worked-checks.ts'
 
@@ -23,10 +23,7 @@ afterEach(async () => {
   expect(await site.leave()).toEqual(CLEAN)
 })
 
-const open = async (hash: string) => {
-  await page.goto(visit.at(hash))
-  await heading(page).waitFor()
-}
+const open = (hash: string) => openPlace(page, visit.at(hash))
 
 /** A field marked as refused, its sentence, and the text it keeps. */
 const refusal = async (key: string) => {

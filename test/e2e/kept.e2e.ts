@@ -3,7 +3,7 @@ import type { BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import { guideDigest } from '../../src/store/guide-store.ts'
 import { waitForOffline } from './support/browser.ts'
-import { answerAll, answerButton, CLEAR_GATE, field, heading, shown, titleOf } from './support/screen.ts'
+import { answerAll, answerButton, CLEAR_GATE, field, heading, openPlace, shown, titleOf } from './support/screen.ts'
 import { CLEAN, openSite, PHONE, type Site, type Visit } from './support/site.ts'
 
 let site: Site
@@ -23,10 +23,7 @@ const come = async (options: BrowserContextOptions = {}, before?: () => void) =>
   if (before !== undefined) await visit.context.addInitScript(before)
   page = visit.page
 }
-const open = async (hash: string, on = page) => {
-  await on.goto(visit.at(hash))
-  await heading(on).waitFor()
-}
+const open = (hash: string, on = page) => openPlace(on, visit.at(hash))
 const button = (name: string | RegExp, on = page) => on.getByRole('button', { name, exact: true })
 const box = (name: string, on = page) => on.getByRole('textbox', { name, exact: true })
 const notices = (on = page) => on.getByRole('region', { name: 'Notices' })

@@ -1,7 +1,7 @@
 /** One truth per line: what one check finds out, the next one reads anew; only what was typed is kept as typed. */
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { field, follow, heading, output, settled, si } from './support/screen.ts'
+import { field, follow, openPlace, output, settled, si } from './support/screen.ts'
 import { CLEAN, openSite, PHONE, type Site, type Visit } from './support/site.ts'
 
 let site: Site
@@ -20,10 +20,7 @@ afterEach(async () => {
   expect(await site.leave()).toEqual(CLEAN)
 })
 
-const open = async (hash: string) => {
-  await page.goto(visit.at(hash))
-  await heading(page).waitFor()
-}
+const open = (hash: string) => openPlace(page, visit.at(hash))
 const link = (name: string | RegExp) => page.getByRole('link', { name })
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: true })
 const note = (key: string) => page.locator(`#note-${key}`)

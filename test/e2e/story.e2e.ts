@@ -15,8 +15,8 @@ import {
   anySpace,
   CLEAR_GATE,
   field,
-  heading,
   labelOf,
+  openPlace,
   output,
   settled,
   shown,
@@ -49,10 +49,7 @@ afterEach(async () => {
   expect(await site.leave()).toEqual(CLEAN)
 })
 
-const open = async (hash: string) => {
-  await page.goto(visit.at(hash))
-  await heading(page).waitFor()
-}
+const open = (hash: string) => openPlace(page, visit.at(hash))
 
 /** Closes every window and opens a new one, as after a kill. */
 const comeBack = async (hash: string) => {

@@ -1,7 +1,7 @@
 /** From a trial to a closed complaint, on a phone: an assumption refuted, the window worked out anew, cured, everything back. */
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { field, heading } from './support/screen.ts'
+import { field, openPlace } from './support/screen.ts'
 import { CLEAN, openSite, PHONE, type Site, type Visit } from './support/site.ts'
 
 let site: Site
@@ -20,10 +20,7 @@ const come = async () => {
   visit = await site.visit({ viewport: PHONE, hasTouch: true, isMobile: true, serviceWorkers: 'block' })
   page = visit.page
 }
-const open = async (hash: string) => {
-  await page.goto(visit.at(hash))
-  await heading(page).waitFor()
-}
+const open = (hash: string) => openPlace(page, visit.at(hash))
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: true })
 const unfold = (name: string) => page.locator('summary', { hasText: name }).first().click()
 const verdict = () => page.locator('#verdict').getAttribute('data-verdict')

@@ -65,6 +65,16 @@ export async function si(page: Page, key: string): Promise<number> {
 export const appText = (page: Page): Promise<string> =>
   page.evaluate(() => document.getElementById('app')?.textContent ?? '')
 
+/**
+ * Opens a place by its address and waits until it stands: a check moves its fields when its first answer comes, and a finger
+ * that was put down before that lifts from something else.
+ */
+export async function openPlace(page: Page, address: string): Promise<void> {
+  await page.goto(address)
+  await heading(page).waitFor()
+  if (/#\/(check\/.|log\/[^/]+\/(?!connector\/)[^/]+\/.)/u.test(address)) await settled(page)
+}
+
 /** Waits until the answer on a check page belongs to its fields. */
 export async function settled(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Answer', exact: true }).first().waitFor()

@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
-import { CHROMIUM_FLAGS, findChromium } from '../../../scripts/chromium.mjs'
+import { CHROMIUM_FLAGS, findHeadless } from '../../../scripts/chromium.mjs'
 import { DIST, startServer } from '../../../scripts/static-server.mjs'
 import type { Faults } from './browser.ts'
 
@@ -60,7 +60,7 @@ async function watch(context: BrowserContext, faults: Faults): Promise<void> {
 }
 
 async function start(): Promise<Browser> {
-  const executablePath = findChromium()
+  const executablePath = findHeadless()
   if (executablePath === undefined) throw new Error('No Chromium found; set CHROMIUM_PATH to its program file.')
   return chromium.launch({ executablePath, args: [...CHROMIUM_FLAGS] })
 }
