@@ -2,6 +2,7 @@
 import { createReadStream } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import { createServer } from 'node:http'
+import { createSecureServer } from 'node:http2'
 import { extname, join, resolve, sep } from 'node:path'
 import { createGzip } from 'node:zlib'
 import { CSP_HEADER } from './csp.mjs'
@@ -105,15 +106,24 @@ function send(request, response, path, immutable) {
 
 /**
  * Serves a built folder on localhost.
- * @param {{ root: string, port?: number, basePath?: string }} options port 0 picks a free one
+ * @param {{ root: string, port?: number, basePath?: string, secure?: { key: string, cert: string } }} options port 0 picks
+ *   a free one; `secure`: HTTP/2 over TLS, as hosts in use
  * @returns {Promise<{ address: string, port: number, deploy: (root: string) => void, close: () => Promise<void> }>}
  *   `deploy` puts another folder at the same address; requests under way are answered from the folder they came to
  */
-export async function startServer({ root, port = 0, basePath = '/' }) {
+export async function startServer({ root, port = 0, basePath = '/', secure }) {
   let served = root
-  const server = createServer((request, response) => {
+  const serve = (
+    /** @type {import('node:http').IncomingMessage} */ request,
+    /** @type {import('node:http').ServerResponse} */ response,
+  ) => {
     answer(served, basePath, request, response).catch(() => response.destroy())
-  })
+  }
+  // a request of HTTP/2 is handled by what handles one of HTTP/1.1: Node gives it the same face
+  const server =
+    secure === undefined
+      ? createServer(serve)
+      : createSecureServer({ ...secure, allowHTTP1: true }, /** @type {never} */ (serve))
   await new Promise((done, failed) => {
     server.once('error', failed)
     server.listen(port, 'localhost', () => done(undefined))
@@ -123,12 +133,13 @@ export async function startServer({ root, port = 0, basePath = '/' }) {
   const close = () =>
     new Promise((/** @type {(value: void) => void} */ done) => {
       server.close(() => done())
-      server.closeAllConnections()
+      if ('closeAllConnections' in server) server.closeAllConnections()
     })
   const deploy = (/** @type {string} */ next) => {
     served = next
   }
-  return { address: `http://localhost:${bound.port}${basePath}`, port: bound.port, deploy, close }
+  const scheme = secure === undefined ? 'http' : 'https'
+  return { address: `${scheme}://localhost:${bound.port}${basePath}`, port: bound.port, deploy, close }
 }
 
 export const DIST = join(import.meta.dirname, '..', 'dist')
