@@ -145,7 +145,7 @@ describe('what is said of a strike', () => {
 
   it('is no plain yes where unlike contacts are taken to share the bundle in equal parts', () => {
     const bundle = { strikeWaveform: 'wf4', bundleLevel: '1', bundleShareFrac: '1 %' }
-    const cool = { ...surge, ambientC: '25', circuitWithstandV: '500', capacitorWithstandV: '900' }
+    const cool = { ...surge, ambientC: '25', circuitWithstandV: '500', capacitorWithstandV: '900', surgeLineH: '0' }
     const alike = ['1', '2'].map((id) => contactOf(id, cool, exactly))
     const unlike = [...alike, contactOf('3', cool, { ...exactly, capacitanceF: 100e-9 })]
     for (const id of ['strike-bundle-circuits', 'strike-bundle-suppressors']) {
@@ -174,7 +174,14 @@ describe('what is said of a strike', () => {
 
   it('is no plain yes on a steep front while the lead of a suppressor is not entered', () => {
     const steep = (more: Texts) => {
-      const strong = { ...surge, ambientC: '25', circuitWithstandV: '500', capacitorWithstandV: '900', ...more }
+      const strong = {
+        ...surge,
+        ambientC: '25',
+        circuitWithstandV: '500',
+        capacitorWithstandV: '900',
+        surgeLineH: '0',
+        ...more,
+      }
       const asked = strikeQuestion(
         connectorOf([contactOf('1', strong, exactly)], {
           texts: { strikeWaveform: 'wf2', bundleLevel: '1', bundleShareFrac: '10 %' },
@@ -201,6 +208,44 @@ describe('what is said of a strike', () => {
     })
     expect(steep({ suppressorLeadH: '0' })?.verdict).toBe('ok')
   })
+
+  // 9.6e-4 of the breakdown a degree: 60 °C lift 59.1 V by 3.41 V, of which the line passes on R/(R + Rd)
+  it('counts the breakdown of a hot suppressor in what the circuits see', () => {
+    const at = (ambientC: string) => {
+      const { answer } = struck([contactOf('1', { ...surge, dynamicOhm: '0.5', ambientC }, exactly)])
+      return answer.cases[0]?.contacts[0]?.loadV ?? 0
+    }
+    const riseV = 48 * 1.11 * 1.11 * 9.6e-4 * 60
+    expect((at('85') - at('25')) / (riseV * (5 / 5.5))).toBeCloseTo(1, 1)
+    expect(at('25')).toBeLessThan(at('85'))
+  }, 60_000)
+
+  it('is not known where neither the line nor its peak is named', () => {
+    const { lineKind: _kind, ...bare } = {
+      ...surge,
+      standoffV: '',
+      circuitWithstandV: '900',
+      capacitorWithstandV: '900',
+    }
+    const found = (more: Texts) => struck([contactOf('1', { ...bare, ...more }, exactly)])
+    expect(verdict(found({}), 'strike-pins-circuits')).toBe('unknown')
+    expect(found({}).findings.find(({ id }) => id === 'strike-pins-circuits')?.sentence).toContain(
+      'what its line holds by itself not known',
+    )
+    expect(verdict(found({ busMaxV: '0' }), 'strike-pins-circuits')).toBe('ok')
+  }, 60_000)
+
+  it('is no plain yes of a bundle whose cable may ring with a capacitor', () => {
+    const bundle = { strikeWaveform: 'wf4', bundleLevel: '1', bundleShareFrac: '1 %' }
+    const strong = { ...surge, circuitWithstandV: '500', capacitorWithstandV: '900' }
+    const found = struck([contactOf('1', strong, exactly)], bundle)
+    expect(verdict(found, 'strike-bundle-circuits')).toBe('marginal')
+    expect(found.findings.find(({ id }) => id === 'strike-bundle-circuits')?.sentence).toContain(
+      'inductance of the cable ahead of it is not entered',
+    )
+    const entered = contactOf('1', { ...strong, surgeLineH: '0' }, exactly)
+    expect(verdict(struck([entered], bundle), 'strike-bundle-circuits')).toBe('ok')
+  }, 60_000)
 
   it('puts the jump of the plate on every circuit', () => {
     const still = struck(four)

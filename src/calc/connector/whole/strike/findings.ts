@@ -38,7 +38,9 @@ function caseFindings(question: StrikeQuestion, found: CaseStruck): readonly Con
     const contact = byId.get(one.id)
     return contact === undefined
       ? []
-      : [...circuitOf(contact, one), ...capacitorOf(contact, one)].map((each) => withLead(question, contact, each))
+      : [...circuitOf(contact, one), ...capacitorOf(contact, one)].map((each) =>
+          withRest(contact, withLead(question, contact, each)),
+        )
   })
   const suppressors = [
     ...found.contacts.flatMap((one) => {
@@ -57,7 +59,7 @@ function caseFindings(question: StrikeQuestion, found: CaseStruck): readonly Con
   return [
     sentenceOf(question, found, `strike-${found.of}-circuits`, `${name}: `, judged, {
       steps: circuitSteps(found),
-      caps: [...caps, ...bondCap(question)],
+      caps: [...caps, ...bondCap(question), ...wayCap(question, found)],
     }),
     ...(suppressors.length === 0
       ? []
@@ -122,6 +124,12 @@ const bondCap = ({ bond }: StrikeQuestion): readonly Cap[] =>
     ? []
     : [{ verdict: 'unknown', words: 'the bond is not entered, and a strap adds its jump to every circuit' }]
 
+/** The wire between the coupling of a bundle test and the connector can ring with a capacitor there. */
+const wayCap = ({ isWayOpen }: StrikeQuestion, { of }: CaseStruck): readonly Cap[] =>
+  of === 'bundle' && isWayOpen
+    ? [{ verdict: 'marginal', words: 'the inductance of the cable ahead of it is not entered, and may ring higher' }]
+    : []
+
 function sentenceOf(
   question: StrikeQuestion,
   found: CaseStruck,
@@ -159,6 +167,12 @@ function withLead({ isSteep }: StrikeQuestion, { isLeadOpen }: StrikeContact, on
     verdict: 'marginal',
     words: `${one.words}, what the lead of its suppressor adds on so steep a front not counted`,
   }
+}
+
+/** What the line holds by itself comes on top of the pulse. */
+function withRest({ isRestOpen }: StrikeContact, one: Judged): Judged {
+  if (!isRestOpen || one.verdict === 'fails' || one.verdict === 'unknown') return one
+  return { ...one, verdict: 'unknown', words: `${one.words}, what its line holds by itself not known` }
 }
 
 function circuitOf(contact: StrikeContact, one: ContactStruck): readonly Judged[] {
@@ -229,7 +243,7 @@ function energySteps(found: CaseStruck): readonly Step[] {
 
 function takenOf({ bond, isRing, taken }: StrikeQuestion, { of }: CaseStruck): readonly string[] {
   return [
-    'breakdown at either end of its spread, every capacitor and every inductor at its least and at its most, both signs where they differ; the worst of all runs',
+    'breakdown at either end of its spread, the high one as hot as the part may be, every capacitor and every inductor at its least and at its most, both signs where they differ; the worst of all runs',
     ...(isRing
       ? ['a ring may build up most at a capacitance between those ends: the surge check of a line searches for it']
       : []),

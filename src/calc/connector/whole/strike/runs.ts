@@ -6,6 +6,7 @@ import { type SurgeAsked, spreadOf } from '../../../surge/asked.ts'
 import { type AxisKey, axesOf, setupAt } from '../../../surge/box.ts'
 import { variantsOf } from '../../../surge/part.ts'
 import { circuitOf, type SurgeSetup } from '../../../surge/setup.ts'
+import { breakdownAt } from '../../../surge/suppressor.ts'
 import type { DecidedContact } from '../../decided.ts'
 import { typedBond } from '../../plate/bond.ts'
 import type { Connector } from '../../types.ts'
@@ -68,6 +69,10 @@ export function questionOf(q: {
     level,
     isSteep: q.riseSec < 1e-6,
     isRing: q.row.ring !== undefined,
+    isWayOpen: ready.some(
+      ({ asked, setups }) =>
+        asked.lineH === undefined && [...setups.values()].some(({ filter }) => filter.capacitanceF > 0),
+    ),
     runs: [...known.values()],
     contacts: ready.map((one) => contactOf(one, groupOf.get(one.contact.id))),
     groups: connector.suppressors.map(({ id, contacts }, g) => {
@@ -108,7 +113,7 @@ function runOf(q: {
     pulse = setup.pulse
     const at = setupAt(setup, placeOf(one, setup, q))
     const variants = variantsOf(at.met)
-    const suppressor = q.breakdown === 'most' ? variants[0] : variants.at(-1)
+    const suppressor = q.breakdown === 'most' ? hot(variants[0], one.asked.ambientC) : variants.at(-1)
     // the sign of the strike adds to the crest that has it
     const restV = q.sign > 0 ? Math.max(...setup.restV) : Math.min(...setup.restV)
     const group = q.groupOf.get(contact.id)
@@ -142,7 +147,8 @@ function runOf(q: {
         if (answer.is !== 'part') return { breakdownV: 1e6, dynamicOhm: 1, capacitanceF: 0, isBridge: false }
         const { part } = answer
         return {
-          breakdownV: q.breakdown === 'most' ? part.mostV : part.leastV,
+          breakdownV:
+            q.breakdown === 'most' ? hot({ breakdownV: part.mostV }, answer.ambientC).breakdownV : part.leastV,
           dynamicOhm: part.dynamicOhm,
           capacitanceF: part.capacitanceF * CAPACITANCE_SHARE[q.capacitance],
           isBridge: isNegative(g),
@@ -152,6 +158,15 @@ function runOf(q: {
     contacts: [...lines.values()].map(({ contacts }) => contacts),
   }
 }
+
+/** The high end of a breakdown is that of a part as hot as it was entered, or taken. */
+function hot<T extends { readonly breakdownV: number } | undefined>(part: T, ambientC: number): T {
+  if (part === undefined) return part
+  return { ...part, breakdownV: breakdownAt({ breakdownV: part.breakdownV, tempC: Math.max(MADE_AT_C, ambientC) }) }
+}
+
+/** Breakdowns are given at this temperature. */
+const MADE_AT_C = 25
 
 /** Where in its tolerances a contact is struck; its capacitors as they were decided. */
 function placeOf(
@@ -179,6 +194,7 @@ function contactOf({ contact, asked, setups, isLeadOpen }: Ready, group: number 
   return {
     id: contact.id,
     withstandV: asked.withstandV,
+    isRestOpen: kind === undefined && asked.busMaxV === undefined,
     isInsulated: kind?.transformer !== undefined,
     insulationV: asked.insulationWithstandV ?? kind?.transformer?.insulationPeakV,
     capacitorWithstandV: asked.capacitorWithstandV,

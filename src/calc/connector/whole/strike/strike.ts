@@ -14,6 +14,8 @@ export type StrikeContact = {
   readonly withstandV: number | undefined
   /** of the insulation in front of a transformer, held against the connector's volts instead */
   readonly insulationV: number | undefined
+  /** neither the kind of line nor its highest peak is named: what it holds by itself is in no run */
+  readonly isRestOpen: boolean
   readonly isInsulated: boolean
   readonly capacitorWithstandV: number | undefined
   readonly hasCapacitor: boolean
@@ -51,6 +53,8 @@ export type StrikeQuestion = {
   readonly level: { readonly [K in StrikeCase]?: number }
   readonly isSteep: boolean
   readonly isRing: boolean
+  /** the wire ahead of a contact with a capacitor was not entered: of a bundle test its inductance is in no run */
+  readonly isWayOpen: boolean
   readonly runs: readonly StrikeRun[]
   readonly contacts: readonly StrikeContact[]
   readonly groups: readonly StrikeGroup[]
