@@ -17,7 +17,7 @@ export const CHANGES: readonly Edition[] = [
       'A hot suppressor counts for the pair, the insulation and the filter capacitor too.',
       'What a line holds by itself is added to a surge also where only its peaks are entered.',
       'A bundle test asks for the wire ahead of the connector where its inductance would decide otherwise.',
-      'The strike of a connector counts hot suppressors, and is no plain yes over a line or a cable that is not known.',
+      'The strike of a connector counts hot suppressors, and gives no plain yes where line or cable is unknown.',
       'Volts between the legs that nothing worked out are called not judged.',
       'The loop check counts the error of both readings of a fall.',
       'A need read as a field is not known until a clamp on its cable made the worst fall.',
