@@ -5,6 +5,7 @@ import type { Express } from '../../line/fields.ts'
 import { against } from '../../surge/judge.ts'
 import { blockingOf, type LineReason, lineReasons } from '../../surge/line.ts'
 import { type FittedPart, partOf } from '../../surge/part.ts'
+import { breakdownAt } from '../../surge/suppressor.ts'
 import type { Verdict } from '../../types.ts'
 import { capital, worse } from '../../verdict.ts'
 import type { DecidedContact } from '../decided.ts'
@@ -98,6 +99,7 @@ function groupFinding(
   const { part } = answer
   const coldV = blockingOf(part).highV
   const clampV = part.mostV + 2 * FORWARD.dropV
+  const hotV = Math.max(clampV, breakdownAt({ breakdownV: part.mostV, tempC: answer.ambientC }) + 2 * FORWARD.dropV)
   const reasons: { readonly verdict: Verdict; readonly sentence: string }[] = []
   if (across.volts >= coldV)
     reasons.push({
@@ -106,7 +108,7 @@ function groupFinding(
     })
   const held = members.filter(({ withstandV }) => withstandV !== undefined && clampV >= withstandV)
   const close = members.filter(
-    (one) => !held.includes(one) && one.withstandV !== undefined && against(clampV, one.withstandV) !== 'ok',
+    (one) => !held.includes(one) && one.withstandV !== undefined && against(hotV, one.withstandV) !== 'ok',
   )
   if (held.length > 0)
     reasons.push({
@@ -116,7 +118,7 @@ function groupFinding(
   if (close.length > 0)
     reasons.push({
       verdict: 'marginal',
-      sentence: `with both forward drops it conducts only from ${show(clampV, 'voltage', 'least')}, close to what ${contactsNamed(close.map((one) => one.id))} ${close.length === 1 ? 'withstands' : 'withstand'}, before a strike adds to it`,
+      sentence: `with both forward drops it conducts only from ${show(hotV, 'voltage', 'least')}${hotV > clampV ? ` at ${show(answer.ambientC, 'temperature')}` : ''}, close to what ${contactsNamed(close.map((one) => one.id))} ${close.length === 1 ? 'withstands' : 'withstand'} or above it, before a strike adds to it`,
     })
   const open = members.filter(({ withstandV }) => withstandV === undefined).map((one) => one.id)
   if (open.length > 0)
@@ -151,7 +153,7 @@ function groupFinding(
   const loss = `If the part opens, all ${ids.length} are bare at once; if it shorts, a steering diode holds each line down to the plate; if a steering diode opens, its line alone is bare; if one shorts, its line hangs on the common node at ${show(highest, 'voltage', 'least')}.`
   const why =
     reasons.length === 0
-      ? `it conducts from ${show(clampV, 'voltage', 'least')}, both forward drops included`
+      ? `it conducts from ${show(hotV, 'voltage', 'least')}, both forward drops included`
       : reasons.map(({ sentence }) => sentence).join('; ')
   return {
     id,

@@ -386,6 +386,15 @@ describe('one suppressor for several contacts', () => {
     expect(asked.question.runs.every(({ struck: one }) => one.groups[0]?.isBridge)).toBe(true)
   })
 
+  // 61.1 V at 25 °C are 59.1 V · (1 + 9.6e-4 · 60) + 2 V = 64.5 V at 85 °C
+  it('is with care where a line hardly withstands it hot', () => {
+    const weak = bare('2', { circuitWithstandV: '66' })
+    const found = said([contactOf('1', surge, exactly), weak, bare('3')])
+    expect(found?.verdict).toBe('marginal')
+    expect(found?.sentence).toContain('from 64.6\u00a0V at 85\u00a0°C')
+    expect(said([contactOf('1', { ...surge, ambientC: '25' }, exactly), weak, bare('3')])?.verdict).toBe('ok')
+  })
+
   // it conducts from 48 · 1.11 · 1.11 + 2 V = 61.1 V at most, before any strike adds to it
   it('is with care where a line hardly withstands it', () => {
     expect(said([contactOf('1', surge, exactly), bare('2', { circuitWithstandV: '62' }), bare('3')])?.verdict).toBe(
