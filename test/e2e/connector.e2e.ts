@@ -42,6 +42,12 @@ const link = (name: string | RegExp) => page.getByRole('link', { name, exact: tr
 const region = (name: string) => page.getByRole('region', { name, exact: true })
 const table = () => page.getByRole('textbox', { name: 'Table, pasted from a spreadsheet' })
 const contacts = () => page.getByRole('list', { name: 'Contacts', exact: true })
+/** So many and no more, once they stand there. */
+const expectContacts = async (count: number) => {
+  const rows = contacts().getByRole('listitem')
+  await rows.nth(count - 1).waitFor()
+  expect(await rows.count()).toBe(count)
+}
 const views = (name: string) =>
   page.getByRole('navigation', { name: 'Views of the connector' }).getByRole('link', { name })
 const putAway = async () => {
@@ -106,8 +112,7 @@ describe.each([
     await pasteIt()
     await expectInReach()
     await button('Take over').click()
-    await contacts().getByRole('link').first().waitFor()
-    expect(await contacts().getByRole('listitem').count()).toBe(15)
+    await expectContacts(15)
     // the schedule says what may be said of each: a sign and a word
     await page.locator('ul[aria-label="Contacts"] [data-mark="barred"]').waitFor()
     await page.getByText('Working out every contact').waitFor({ state: 'detached' })
@@ -150,7 +155,7 @@ describe.each([
     expect(await region('Connectors').getByRole('link').count()).toBe(0)
     await button('Undo').click()
     await region('Connectors').getByRole('link', { name: /^J1/ }).click()
-    expect(await contacts().getByRole('listitem').count()).toBe(15)
+    await expectContacts(15)
     await page.reload()
     await contacts()
       .getByRole('link', { name: /^15 TX-/ })
@@ -298,6 +303,7 @@ describe('128 and 256 contacts', () => {
       const names = page.locator('.face-name')
       expect(await names.count()).toBe(0)
       for (let i = 0; i < 4; i++) if (await button('Zoom in').isEnabled()) await button('Zoom in').click()
+      await names.nth(count - 1).waitFor()
       expect(await names.count()).toBe(count)
       const px = await names.first().evaluate((one) => one.getBoundingClientRect().height)
       expect(px).toBeGreaterThan(14)

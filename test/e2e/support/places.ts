@@ -43,7 +43,13 @@ async function startAfresh(page: Page): Promise<void> {
   await to(page, '#/ask/gate-danger', titleOf('gate-danger'))
 }
 
-const at = (name: string, hash: string, title: string): Place => ({ name, go: (page) => to(page, hash, title) })
+const at = (name: string, hash: string, title: string): Place => ({
+  name,
+  go: async (page) => {
+    await to(page, hash, title)
+    await page.locator('.loading').first().waitFor({ state: 'detached' })
+  },
+})
 
 const asked = (name: string, steps: typeof TO_WEATHER, endId: string): Place => ({
   name,
@@ -100,7 +106,13 @@ export const PLACES: readonly Place[] = [
       await page.getByText('Working out the window…').waitFor({ state: 'detached' })
     },
   },
-  at('the log', '#/log', 'Log'),
+  {
+    name: 'the log',
+    go: async (page) => {
+      await to(page, '#/log', 'Log')
+      await page.getByRole('link', { name: /^Example/ }).waitFor()
+    },
+  },
   {
     name: 'a check of a kept line',
     go: async (page) => {
