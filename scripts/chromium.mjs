@@ -13,6 +13,8 @@ export const CHROMIUM_FLAGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // letters as wide as on a phone: the headless shell alone fits them to its pixels
+  '--font-render-hinting=none',
 ]
 
 /** Path of a program, or undefined. @param {string} name @returns {string | undefined} */
