@@ -42,7 +42,7 @@ export const HEADLESS = 'chromium-headless-shell'
 
 /**
  * The same for tests that begin with a window of their own each: the whole browser makes a window of a desk for every
- * one, which takes twice the time and more from test to test. Where there is none, the whole browser.
+ * one, which takes more time, and more from test to test. Where there is none, the whole browser.
  * @returns {string | undefined}
  */
 export function findHeadless() {

@@ -18,7 +18,7 @@ import {
   type SuppressorReason,
 } from './judge.ts'
 import { type LinePeaks, type LineQuestion, linePeaksOf, lineReasons } from './line.ts'
-import type { LongWay } from './long-way.ts'
+import { LONGEST_WAY_H } from './long-way.ts'
 import { RATED_UP_TO_SEC } from './rating.ts'
 import { usedFracOf } from './runs.ts'
 import type { SurgeSetup } from './setup.ts'
@@ -86,13 +86,13 @@ const spread = (asEntered: number, found: Found, times = 1): Spread => ({
   at: found.value * times > asEntered * (1 + 1e-6) ? found.at : undefined,
 })
 
-/** Judges them all; `longWay`: of a bundle test whose wire was not entered. */
+/** Judges them all; `worstWay`: with the cable of a bundle test, where it was not entered. */
 export function judgeSurge(
   asked: SurgeAsked,
   setup: SurgeSetup,
   runs: SurgeRuns,
   worst: WorstFigures,
-  longWay?: LongWay,
+  worstWay?: WorstFigures,
 ): SurgeJudged {
   const { part, met, kind } = setup
   const { run } = runs
@@ -105,6 +105,10 @@ export function judgeSurge(
       : spread(usage.totalFrac, worst.usedFrac, usage.totalFrac / single)
   const capacitorPeak = run.capacitor && worst.capacitor ? spread(run.capacitor.value, worst.capacitor) : undefined
   const hotRiseV = hotRiseOf(setup, { ambientC: asked.ambientC, runs, worst })
+  const longWay = worstWay && {
+    worst: worstWay,
+    hotRiseV: hotRiseOf({ ...setup, lineH: LONGEST_WAY_H }, { ambientC: asked.ambientC, runs, worst: worstWay }),
+  }
   const betweenRiseV = (met?.bidirectional ? 2 : 1) * hotRiseV
   const coldLegsV = betweenLegsOf(setup, load, runs)
   const betweenLegsV = coldLegsV === undefined ? undefined : coldLegsV + betweenRiseV
@@ -139,7 +143,7 @@ export function judgeSurge(
         peak: capacitorPeak,
         hotRiseV,
         withstandV: asked.capacitorWithstandV,
-        wayPeak: longWay?.capacitor,
+        longWay,
       }),
     signal: signalAnswer({
       kind,

@@ -5,7 +5,14 @@ import { atRingHz } from './pulse.ts'
 import type { SurgeSetup } from './setup.ts'
 
 /** What can lie elsewhere than entered. Farads and henries in service, as the surge meets them. */
-export type AxisKey = 'capacitanceF' | 'capacitance2F' | 'inductanceH' | 'inductance2H' | 'suppressorF' | 'ringHz'
+export type AxisKey =
+  | 'capacitanceF'
+  | 'capacitance2F'
+  | 'inductanceH'
+  | 'inductance2H'
+  | 'suppressorF'
+  | 'ringHz'
+  | 'lineH'
 
 export type Axis = { readonly key: AxisKey; readonly low: number; readonly high: number; readonly entered: number }
 
@@ -44,6 +51,7 @@ export function setupAt(setup: SurgeSetup, place: Place): SurgeSetup {
     ...setup,
     pulse: place.ringHz === undefined ? pulse : atRingHz(pulse, place.ringHz),
     met: met && { ...met, capacitanceF: place.suppressorF ?? met.capacitanceF },
+    lineH: place.lineH ?? setup.lineH,
     filter: {
       ...filter,
       capacitanceF: place.capacitanceF ?? filter.capacitanceF,

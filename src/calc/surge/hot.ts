@@ -1,7 +1,7 @@
 /** What a suppressor hotter than 25 °C adds to the volts: its breakdown rises, and what it clamps rises with it. */
 import type { SurgeRuns } from './entered.ts'
 import type { SurgeSetup } from './setup.ts'
-import { breakdownAt } from './suppressor.ts'
+import { hotBreakdownV } from './suppressor.ts'
 import type { WorstFigures } from './worst.ts'
 
 /**
@@ -14,7 +14,7 @@ export function hotRiseOf(
 ): number {
   const { met, placement } = setup
   if (!met) return 0
-  const hotV = breakdownAt({ breakdownV: met.mostV, tempC: ambientC })
+  const hotV = hotBreakdownV({ mostV: met.mostV, ambientC })
   const ends = placement === 'connector' ? worst.connector : worst.load
   const reachesV = Math.max(ends.value, ...runs.byWay.map(({ clamp }) => clamp.value))
   if (reachesV < KNEE * met.leastV) return 0

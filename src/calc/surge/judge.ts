@@ -2,10 +2,9 @@
 import type { Verdict } from '../terms.ts'
 import { worse } from '../verdict.ts'
 import type { LineReason } from './line.ts'
-import type { LongWay, WayPeak } from './long-way.ts'
 import type { Excess } from './trace.ts'
 import type { Usage } from './usage.ts'
-import type { WorstAt } from './worst.ts'
+import type { Found, WorstAt, WorstFigures } from './worst.ts'
 
 /** Closer to a limit than this share is marginal: the model and the spread are no better. */
 export const CLOSE = 0.05
@@ -21,9 +20,12 @@ export type LegsLack = 'pair-line' | 'leg-parts'
 export type WayReason = {
   readonly is: 'way-unknown'
   readonly verdict: Verdict
-  readonly peak: WayPeak
-  readonly hotRiseV: number
+  /** hot */
+  readonly volts: number
+  readonly at: WorstAt
   readonly withstandV: number
+  /** what the volts would come to against it */
+  readonly would: Verdict
 }
 
 export type CircuitReason =
@@ -118,15 +120,21 @@ export const against = (value: number, limit: number): Verdict =>
 /** A yes that a longer way would take back waits for the length of the way. */
 function wayReasons(q: {
   readonly found: Verdict
-  readonly peak: WayPeak | undefined
+  readonly peak: Found | undefined
   readonly hotRiseV: number
   readonly withstandV: number | undefined
 }): readonly WayReason[] {
   const { found, peak, hotRiseV, withstandV } = q
   if (peak === undefined || withstandV === undefined || found === 'fails' || found === 'unknown') return []
-  const verdict = against(peak.volts + hotRiseV, withstandV)
-  return worse(found, verdict) === found ? [] : [{ is: 'way-unknown', verdict: 'unknown', peak, hotRiseV, withstandV }]
+  const volts = peak.value + hotRiseV
+  const would = against(volts, withstandV)
+  return worse(found, would) === found
+    ? []
+    : [{ is: 'way-unknown', verdict: 'unknown', volts, at: peak.at, withstandV, would }]
 }
+
+/** The worst with the cable of a bundle test, where it was not entered, and what a hot breakdown adds to it. */
+export type LongWay = { readonly worst: WorstFigures; readonly hotRiseV: number }
 
 export type CircuitQuestion = {
   readonly load: Spread
@@ -146,7 +154,6 @@ export type CircuitQuestion = {
   /** the pulse is common to both legs in front of a transformer */
   readonly isInsulated: boolean
   readonly insulationWithstandV: number | undefined
-  /** peaks with the wire of a bundle test, where it was not entered */
   readonly longWay: LongWay | undefined
 }
 
@@ -159,8 +166,8 @@ export function circuitJudgement(q: CircuitQuestion): Judgement<CircuitReason> {
   const own = q.isInsulated ? [insulationReason(q)] : loadReasons(q)
   const way = wayReasons({
     found: judged(own).verdict,
-    peak: q.isInsulated ? q.longWay?.connector : q.longWay?.load,
-    hotRiseV: q.hotRiseV,
+    peak: q.isInsulated ? q.longWay?.worst.connector : q.longWay?.worst.load,
+    hotRiseV: q.longWay?.hotRiseV ?? 0,
     withstandV: q.isInsulated ? q.insulationWithstandV : q.withstandV,
   })
   return judged<CircuitReason>([...own, ...legReasons(q), ...rest, ...way])
@@ -205,11 +212,16 @@ export function capacitorJudgement(q: {
   readonly peak: Spread
   readonly hotRiseV: number
   readonly withstandV: number | undefined
-  readonly wayPeak: WayPeak | undefined
+  readonly longWay: LongWay | undefined
 }): Judgement<CapacitorReason> {
-  const { peak, hotRiseV, withstandV, wayPeak } = q
+  const { peak, hotRiseV, withstandV, longWay } = q
   const verdict: Verdict = withstandV === undefined ? 'unknown' : against(peak.worst + hotRiseV, withstandV)
-  const way = wayReasons({ found: verdict, peak: wayPeak, hotRiseV, withstandV })
+  const way = wayReasons({
+    found: verdict,
+    peak: longWay?.worst.capacitor,
+    hotRiseV: longWay?.hotRiseV ?? 0,
+    withstandV,
+  })
   return judged<CapacitorReason>([{ is: 'capacitor', verdict, peak, hotRiseV, withstandV }, ...way])
 }
 

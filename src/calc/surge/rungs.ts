@@ -7,7 +7,7 @@ import type { Spread } from './judge.ts'
 import type { LinePeaks } from './line.ts'
 import type { FittedPart } from './part.ts'
 import type { RunFigures } from './runs.ts'
-import { breakdownAt } from './suppressor.ts'
+import { breakdownAt, hotBreakdownV } from './suppressor.ts'
 
 export type RungFacts = {
   readonly run: RunFigures
@@ -65,7 +65,7 @@ function pulseRungs({ run, load, capacitor, isMet }: RungFacts): RungFigure[] {
 function partRungs({ part, ambientC }: RungFacts): RungFigure[] {
   if (!part) return []
   const coldV = breakdownAt({ breakdownV: part.leastV, tempC: COLD_SOAK_C })
-  const hotV = breakdownAt({ breakdownV: part.mostV, tempC: Math.max(25, ambientC) })
+  const hotV = hotBreakdownV({ mostV: part.mostV, ambientC })
   return [
     ...(part.standoffV === undefined ? [] : [rung('surge-stand-off', 'stand-off', part.standoffV)]),
     rung('surge-breakdown', 'breakdown', coldV, Math.max(coldV, hotV)),

@@ -27,6 +27,13 @@ export const temperatureCoefficient = (breakdownV: number): number =>
 export const breakdownAt = ({ breakdownV, tempC }: { breakdownV: number; tempC: number }): number =>
   breakdownV * (1 + temperatureCoefficient(breakdownV) * (tempC - 25))
 
+/** Breakdowns are given at this temperature. °C. */
+const GIVEN_AT_C = 25
+
+/** The highest a breakdown gets in service: that of a part as hot as its surroundings, and no colder than it is given at. V, °C. */
+export const hotBreakdownV = ({ mostV, ambientC }: { mostV: number; ambientC: number }): number =>
+  breakdownAt({ breakdownV: mostV, tempC: Math.max(GIVEN_AT_C, ambientC) })
+
 /** Whether a class never conducts under these highest volts: stand-off at or above them, its cold breakdown above. V ≥ 0. */
 export const standsUnder = ({ standoffV, highV }: { standoffV: number; highV: number }): boolean =>
   standoffV >= highV && breakdownAt({ breakdownV: breakdownOfClass(standoffV).leastV, tempC: COLD_SOAK_C }) > highV

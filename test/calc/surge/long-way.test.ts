@@ -30,7 +30,9 @@ describe('the wire ahead of the connector in a bundle test', () => {
     expect(circuit(`${between}&lineH=0`).verdict).toBe('ok')
     const open = circuit(between)
     expect(open.verdict).toBe('unknown')
-    expect(said(open.result)).toMatch(/The cable ahead of the connector is not known: with .*Enter its inductance\./u)
+    expect(said(open.result)).toMatch(
+      /The cable ahead of the connector is not known: at .* 10 µH of cable .*Enter its inductance\./u,
+    )
     expect(open.result.headline).toContain('the inductance of the wire ahead of the connector')
     expect(circuit(`${between}&lineH=10u`).verdict).toBe('fails')
   })
@@ -42,6 +44,14 @@ describe('the wire ahead of the connector in a bundle test', () => {
       BUNDLE.replace('bundleLevel=3&bundleShareFrac=5%25', 'level=3').replace('wf2', 'wf4').concat('&withstandV=330'),
     )
     expect(word(pin, 'circuitVerdict')).toBe('ok')
+  })
+
+  it('is searched together with the tolerances of the parts', () => {
+    const wide = (more: string) => open(`${BUNDLE.replace('toleranceFrac=0', 'toleranceFrac=50%25')}&${more}`)
+    const worstV = si(wide('withstandV=1k&lineH=10u'), 'worstLoadPeakV') ?? 0
+    expect(worstV).toBeGreaterThan(1.02 * circuit('withstandV=1k&lineH=10u').peakV)
+    expect(word(wide(`withstandV=${worstV / 1.01}`), 'circuitVerdict')).toBe('unknown')
+    expect(word(wide(`withstandV=${worstV / 0.9}`), 'circuitVerdict')).toBe('ok')
   })
 
   it('is asked for by the capacitor too', () => {

@@ -13,7 +13,7 @@ import { surgeRungs } from '../../surge/rungs.ts'
 import { type SurgeSetup, setUpSurge } from '../../surge/setup.ts'
 import { type SizeRow, sizeRows, sizingOf } from '../../surge/sizing.ts'
 import type { Wanted } from '../../surge/wanted.ts'
-import { type WorstFigures, worstOf } from '../../surge/worst.ts'
+import { type WorstFigures, type WorstQuestion, worstOf } from '../../surge/worst.ts'
 import type { Figures, Progress, Refused, Verdict } from '../../types.ts'
 import type { SurgeGiven } from './inputs.ts'
 import { refusalIssue } from './words/refusals.ts'
@@ -45,20 +45,17 @@ function* figures(given: SurgeGiven): Generator<Progress, SurgeFigures | Refused
   const place = entered.suppressorPlace === 'pair' ? 'pair' : 'leg'
   const asked = { ...entered, busMaxV: typedPeakV({ ...entered, kind: setup.kind, part: { place } }) }
   const runs = yield* within(runsOf(asked, setup), 0, 0.3)
-  const worst = yield* within(
-    worstOf({
-      setup,
-      axes: axesOf(setup, spreadOf(asked)),
-      ways: runs.ways,
-      asEntered: runs.byWay,
-      rating: runs.rating,
-      limits: limitsOf(asked, setup, runs),
-    }),
-    0.3,
-    0.7,
-  )
-  const longWay = yield* within(longWayOf(asked, setup, worst), 0.7, 0.75)
-  const judged = judgeSurge(entered, setup, runs, worst, longWay)
+  const question: WorstQuestion = {
+    setup,
+    axes: axesOf(setup, spreadOf(asked)),
+    ways: runs.ways,
+    asEntered: runs.byWay,
+    rating: runs.rating,
+    limits: limitsOf(asked, setup, runs),
+  }
+  const worst = yield* within(worstOf(question), 0.3, 0.6)
+  const worstWay = yield* within(longWayOf(asked, question), 0.6, 0.75)
+  const judged = judgeSurge(entered, setup, runs, worst, worstWay)
   const size = sizingOf(asked, setup, runs, worst)
   const sizes = size === undefined ? undefined : yield* within(sizeRows(size), 0.75, 1)
   yield { doneFrac: 1 }

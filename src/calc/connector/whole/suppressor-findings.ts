@@ -1,11 +1,11 @@
 /** Suppressors of the connector: one for each contact or one for several through steering, and how many of which class. */
 import { lineKindById } from '../../../reference/line-kinds.ts'
-import { FORWARD, SIMILAR_VOLTS } from '../../../reference/suppressors.ts'
+import { FORWARD, SIMILAR_VOLTS, TEMPERATURE_COEFFICIENT } from '../../../reference/suppressors.ts'
 import type { Express } from '../../line/fields.ts'
 import { against } from '../../surge/judge.ts'
 import { blockingOf, type LineReason, lineReasons } from '../../surge/line.ts'
 import { type FittedPart, partOf } from '../../surge/part.ts'
-import { breakdownAt } from '../../surge/suppressor.ts'
+import { hotBreakdownV, temperatureCoefficient } from '../../surge/suppressor.ts'
 import type { Verdict } from '../../types.ts'
 import { capital, worse } from '../../verdict.ts'
 import type { DecidedContact } from '../decided.ts'
@@ -99,7 +99,8 @@ function groupFinding(
   const { part } = answer
   const coldV = blockingOf(part).highV
   const clampV = part.mostV + 2 * FORWARD.dropV
-  const hotV = Math.max(clampV, breakdownAt({ breakdownV: part.mostV, tempC: answer.ambientC }) + 2 * FORWARD.dropV)
+  const hotV = hotBreakdownV({ mostV: part.mostV, ambientC: answer.ambientC }) + 2 * FORWARD.dropV
+  const hotWords = hotV > clampV ? ` at ${show(answer.ambientC, 'temperature')}` : ''
   const reasons: { readonly verdict: Verdict; readonly sentence: string }[] = []
   if (across.volts >= coldV)
     reasons.push({
@@ -118,7 +119,7 @@ function groupFinding(
   if (close.length > 0)
     reasons.push({
       verdict: 'marginal',
-      sentence: `with both forward drops it conducts only from ${show(hotV, 'voltage', 'least')}${hotV > clampV ? ` at ${show(answer.ambientC, 'temperature')}` : ''}, close to what ${contactsNamed(close.map((one) => one.id))} ${close.length === 1 ? 'withstands' : 'withstand'} or above it, before a strike adds to it`,
+      sentence: `with both forward drops it conducts only from ${show(hotV, 'voltage', 'least')}${hotWords}, close to what ${contactsNamed(close.map((one) => one.id))} ${close.length === 1 ? 'withstands' : 'withstand'} or above it, before a strike adds to it`,
     })
   const open = members.filter(({ withstandV }) => withstandV === undefined).map((one) => one.id)
   if (open.length > 0)
@@ -153,7 +154,7 @@ function groupFinding(
   const loss = `If the part opens, all ${ids.length} are bare at once; if it shorts, a steering diode holds each line down to the plate; if a steering diode opens, its line alone is bare; if one shorts, its line hangs on the common node at ${show(highest, 'voltage', 'least')}.`
   const why =
     reasons.length === 0
-      ? `it conducts from ${show(hotV, 'voltage', 'least')}, both forward drops included`
+      ? `it conducts from ${show(hotV, 'voltage', 'least')}${hotWords}, both forward drops included`
       : reasons.map(({ sentence }) => sentence).join('; ')
   return {
     id,
@@ -174,13 +175,24 @@ function groupFinding(
           clampV,
           'voltage',
         ),
+        ...(hotV > clampV
+          ? [
+              step(
+                'Vbr,most·(1 + a·(T − 25)) + 2·Vf',
+                `${exact(temperatureCoefficient(part.mostV), 'number')} per °C, T = ${show(answer.ambientC, 'temperature')}`,
+                hotV,
+                'voltage',
+              ),
+            ]
+          : []),
         step('Vbr,least when cold', '−55 °C', coldV, 'voltage'),
       ],
       [
         'the part is the one entered on the lines of these contacts; forward recovery is added where a strike has a steep front',
+        'its temperature is the hottest entered on these lines; where none is, it is taken strictly',
         `lines are alike while the highest is at most ${SIMILAR_VOLTS.value} times the lowest`,
       ],
-      [PRACTICE],
+      [PRACTICE, TEMPERATURE_COEFFICIENT.high.source],
     ),
   }
 }

@@ -59,8 +59,8 @@ function circuitSentence(reason: CircuitReason): string {
 }
 
 /** Nobody entered the wire, and some metres of it would decide otherwise. */
-const waySentence = (where: string, { peak, hotRiseV, withstandV }: WayReason): string =>
-  `The cable ahead of the connector is not known: with ${show(peak.lineH, 'inductance')} of it ${where} would see ${volts(peak.volts + hotRiseV)}, ${peak.volts + hotRiseV > withstandV ? 'above' : 'within 5 % of'} the ${V(withstandV)} withstood. Enter its inductance.`
+const waySentence = (where: string, { volts: wayV, at, withstandV, would }: WayReason): string =>
+  `The cable ahead of the connector is not known: at ${placeWords(at)} ${where} would see ${volts(wayV)}, ${relation(would)} the ${V(withstandV)} withstood. Enter its inductance.`
 
 /** Of volts that count the temperature: what it adds. */
 const hotWords = ({ hotRiseV }: { readonly hotRiseV: number }): string =>

@@ -9,6 +9,7 @@ const SAID: readonly (readonly [AxisKey, (value: number) => string])[] = [
   ['inductanceH', (v) => show(v, 'inductance')],
   ['inductance2H', (v) => `${show(v, 'inductance')} at the load`],
   ['suppressorF', (v) => `${show(v, 'capacitance')} of the suppressor`],
+  ['lineH', (v) => `${show(v, 'inductance')} of cable`],
   ['ringHz', (v) => `a ring of ${show(v, 'frequency')}`],
 ]
 

@@ -4,9 +4,10 @@ import type { Waveform } from '../../../../reference/waveforms.ts'
 import type { Express } from '../../../line/fields.ts'
 import { type SurgeAsked, spreadOf } from '../../../surge/asked.ts'
 import { type AxisKey, axesOf, setupAt } from '../../../surge/box.ts'
+import type { Suppressor } from '../../../surge/circuit.ts'
 import { variantsOf } from '../../../surge/part.ts'
 import { circuitOf, type SurgeSetup } from '../../../surge/setup.ts'
-import { breakdownAt } from '../../../surge/suppressor.ts'
+import { hotBreakdownV } from '../../../surge/suppressor.ts'
 import type { DecidedContact } from '../../decided.ts'
 import { typedBond } from '../../plate/bond.ts'
 import type { Connector } from '../../types.ts'
@@ -148,7 +149,7 @@ function runOf(q: {
         const { part } = answer
         return {
           breakdownV:
-            q.breakdown === 'most' ? hot({ breakdownV: part.mostV }, answer.ambientC).breakdownV : part.leastV,
+            q.breakdown === 'most' ? hotBreakdownV({ mostV: part.mostV, ambientC: answer.ambientC }) : part.leastV,
           dynamicOhm: part.dynamicOhm,
           capacitanceF: part.capacitanceF * CAPACITANCE_SHARE[q.capacitance],
           isBridge: isNegative(g),
@@ -160,13 +161,8 @@ function runOf(q: {
 }
 
 /** The high end of a breakdown is that of a part as hot as it was entered, or taken. */
-function hot<T extends { readonly breakdownV: number } | undefined>(part: T, ambientC: number): T {
-  if (part === undefined) return part
-  return { ...part, breakdownV: breakdownAt({ breakdownV: part.breakdownV, tempC: Math.max(MADE_AT_C, ambientC) }) }
-}
-
-/** Breakdowns are given at this temperature. */
-const MADE_AT_C = 25
+const hot = (part: Suppressor | undefined, ambientC: number): Suppressor | undefined =>
+  part && { ...part, breakdownV: hotBreakdownV({ mostV: part.breakdownV, ambientC }) }
 
 /** Where in its tolerances a contact is struck; its capacitors as they were decided. */
 function placeOf(
