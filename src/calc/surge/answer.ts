@@ -18,7 +18,7 @@ import {
   type SuppressorReason,
 } from './judge.ts'
 import { type LinePeaks, type LineQuestion, linePeaksOf, lineReasons } from './line.ts'
-import { LONGEST_WAY_H } from './long-way.ts'
+import { LONGEST_WAY_H, NO_CABLE_H } from './long-way.ts'
 import { RATED_UP_TO_SEC } from './rating.ts'
 import { usedFracOf } from './runs.ts'
 import type { SurgeSetup } from './setup.ts'
@@ -135,6 +135,7 @@ export function judgeSurge(
       isInsulated: kind?.transformer !== undefined && !isDifferential,
       insulationWithstandV: asked.insulationWithstandV ?? kind?.transformer?.insulationPeakV,
       longWay,
+      oddWayH: setup.lineH > NO_CABLE_H ? setup.lineH : undefined,
     }),
     suppressor: part && suppressorJudgement(asked, setup, usage, usedFrac),
     capacitor:

@@ -30,6 +30,8 @@ export type WayReason = {
 
 export type CircuitReason =
   | WayReason
+  /** more inductance was entered than a cable has, and it holds the volts down */
+  | { readonly is: 'way-long'; readonly verdict: Verdict; readonly lineH: number }
   | { readonly is: 'load-unjudged'; readonly verdict: Verdict; readonly load: Spread }
   | {
       readonly is: 'load'
@@ -155,6 +157,8 @@ export type CircuitQuestion = {
   readonly isInsulated: boolean
   readonly insulationWithstandV: number | undefined
   readonly longWay: LongWay | undefined
+  /** entered ahead of the connector, where that is more than a cable has */
+  readonly oddWayH: number | undefined
 }
 
 /**
@@ -170,7 +174,9 @@ export function circuitJudgement(q: CircuitQuestion): Judgement<CircuitReason> {
     hotRiseV: q.longWay?.hotRiseV ?? 0,
     withstandV: q.isInsulated ? q.insulationWithstandV : q.withstandV,
   })
-  return judged<CircuitReason>([...own, ...legReasons(q), ...rest, ...way])
+  const odd: readonly CircuitReason[] =
+    q.oddWayH === undefined ? [] : [{ is: 'way-long', verdict: 'marginal', lineH: q.oddWayH }]
+  return judged<CircuitReason>([...own, ...legReasons(q), ...rest, ...way, ...odd])
 }
 
 function loadReasons({ load, withstandV, hotRiseV, excess }: CircuitQuestion): CircuitReason[] {

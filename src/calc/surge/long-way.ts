@@ -10,6 +10,9 @@ const CABLE = { key: 'lineH', low: 0.1e-6, high: 10e-6, entered: 0.1e-6 } as con
 /** The most that is taken for a cable. Henries. */
 export const LONGEST_WAY_H = CABLE.high
 
+/** A choke aside, no cable of an aircraft has more: 100 m at 1 µH a metre. Common practice, from memory. */
+export const NO_CABLE_H = 100e-6
+
 /**
  * The worst over the box of the parts and over the inductance of some metres of cable, which can ring with a capacitor at the
  * connector. What it finds refutes a yes, and is no reason for a no. undefined: the inductance was entered, the pulse is

@@ -54,6 +54,14 @@ describe('the wire ahead of the connector in a bundle test', () => {
     expect(word(wide(`withstandV=${worstV / 0.9}`), 'circuitVerdict')).toBe('ok')
   })
 
+  it('is no plain yes where metres were entered as henries', () => {
+    // 2 m is read as 2 mH: 2 km of wire at 1 µH a metre
+    const metres = circuit('withstandV=373&lineH=2 m')
+    expect(metres.verdict).toBe('marginal')
+    expect(said(metres.result)).toContain('is that of 2 km of wire')
+    expect(circuit('withstandV=1k&lineH=100u').verdict).toBe('ok')
+  })
+
   it('is asked for by the capacitor too', () => {
     const peakV = circuit('withstandV=1k&lineH=10u').peakV
     const result = open(

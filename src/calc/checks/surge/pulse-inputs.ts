@@ -168,7 +168,7 @@ export const ownPulseInputs = [
     whenEmpty: {
       do: 'omit',
       name: 'the inductance of the wire ahead of the connector',
-      how: 'About 1 µH for each metre of cable from the coupling to the connector; 0 where the test couples right at it.',
+      how: 'About 1 µH for each metre of cable from the coupling to the connector: 3u for 3 m, 0 where it couples right at it.',
     },
     group: WAY,
   },

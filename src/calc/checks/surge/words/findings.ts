@@ -51,6 +51,8 @@ function circuitSentence(reason: CircuitReason): string {
       return betweenSentence(reason)
     case 'way-unknown':
       return waySentence('the load', reason)
+    case 'way-long':
+      return `${show(reason.lineH, 'inductance')} ahead of the connector is that of ${show(reason.lineH / 1e-6 / 1e3, 'number')} km of wire, and holds the pulse down. If metres were meant, enter about 1 µH for each.`
     case 'rest-unknown':
       return 'Name the line, or enter its highest peak: what it holds by itself comes on top of the pulse.'
     case 'legs-unjudged':
