@@ -35,10 +35,12 @@ const PARTS = [
     'quantity',
     /\/src\/(calc\/(quantity\/(?!literals)|verdict\.|line\/with-fact\.)|reference\/standing\.|worker\/(slice|serve)\.)/,
   ],
-  // what the guide and pages of the book compute with too
+  // the guide asks for them too
+  ['kinds', /\/src\/reference\/line-kinds/],
+  // what the guide's rules compute with too
   [
     'network',
-    /\/src\/(calc\/(network\/(chain|circuit|clamp|trial-region|shape)|resonance\/resonances|tone\/explanations|line\/missing|trace\/order)\.|guide\/(figures|print)\.|reference\/(line-kinds|waveforms[./]|field-figures|instruments|radio-bands|constructions|limit-lines|preferred-values))/,
+    /\/src\/(calc\/(network\/(chain|circuit|clamp|trial-region|shape)|resonance\/resonances|tone\/explanations|line\/missing|trace\/order)\.|guide\/(figures|print)\.|reference\/(waveforms[./]|field-figures|instruments|radio-bands|constructions|limit-lines|preferred-values))/,
   ],
   [
     'ceiling',
@@ -69,7 +71,7 @@ const PARTS = [
   ],
   // what an answer's pictures and the book's share
   ['sources', /\/src\/(reference\/sources|ui\/parts\/(working|axis|spread)\.)/],
-  ['guide', /\/src\/guide\/(guide|shape)\.ts$|\/src\/store\/guide-store\.ts$/],
+  ['guide', /\/src\/(state\/built-guide\.ts\?built|guide\/shape\.ts|store\/guide-store\.ts)$/],
   ['engine', /\/src\/guide\/engine\.ts$/],
   ['traces', /\/src\/(store\/traces|state\/stored-traces)\.ts$/],
   ['connectors', /\/src\/(state\/connectors?[-.]|store\/(connector|line-steps|union))/],

@@ -1,6 +1,6 @@
 /**
- * `import data from './file.ts?built'`: the `built` of that file, worked out when the app is built, as plain data.
- * It is worked out while the file is read (`await` at its top), since what reads it is closed behind it.
+ * `import data from './file.ts?built'`: the `built` of that file, worked out when the app is built, as plain data. Where
+ * that is a function it is what the function gives.
  * What takes long to work out, or needs a large part of the app to be worked out, is then only read on the phone.
  */
 import { runnerImport } from 'vite'
@@ -24,7 +24,8 @@ export function builtData() {
       /** @type {{ module: { built: unknown }, dependencies: string[] }} */
       const { module, dependencies } = await runnerImport(path, { configFile: false, logLevel: 'error' })
       for (const file of [path, ...dependencies]) this.addWatchFile(file)
-      const text = JSON.stringify(module.built)
+      const { built } = module
+      const text = JSON.stringify(typeof built === 'function' ? built() : built)
       // a text is read faster than an object written as script
       return `export default JSON.parse(${JSON.stringify(text)})\n`
     },

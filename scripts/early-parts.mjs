@@ -25,7 +25,7 @@ const words = (/** @type {string} */ id) => `/src/calc/checks/${id}/check.ts`
 
 /** What each place asks for by itself, by how its address starts behind `#/`; of several the longest counts. */
 const PLACES = {
-  'ask/': ['/src/ui/screens/ask.tsx', '/src/guide/guide.ts', ...STORED],
+  'ask/': ['/src/ui/screens/ask.tsx', '/src/state/built-guide.ts?built', ...STORED],
   ...Object.fromEntries(['need', 'loop', 'trial', 'trace'].map((id) => [`check/${id}`, [...CHECK, words(id)]])),
   'check/window': [...CHECK, words('window'), ...workerOf('window')],
   'check/surge': [...CHECK, words('surge'), ...workerOf('surge')],
@@ -33,7 +33,7 @@ const PLACES = {
   // the start page, the lists and the Log ask for themselves: each name here costs the first load
   // a note has no prefix, the pages and lists of the other shelves have
   notes: [BOOK],
-  'notes/': [BOOK, '/src/guide/book/notes/notes.ts'],
+  'notes/': [BOOK, '/src/guide/book/notes/notes.ts?built'],
   ...Object.fromEntries(['line', 'sound', 'test', 'drawing', 'table', 'case'].map((shelf) => [`notes/${shelf}`, []])),
 }
 

@@ -1,6 +1,6 @@
 /** The pages of the field book, shelf by shelf as they are fetched, and what leads to what. */
 import { type End, linkedWith } from '../guide/book/contents.ts'
-import { readShelf, SHELVES, type ShelfRoom, shelfOfId } from '../guide/book/shelves.ts'
+import { SHELVES, type ShelfRoom, shelfOfId } from '../guide/book/shelves.ts'
 import type { BookPage, Shelf } from '../guide/book/types.ts'
 import contents from './book-contents.ts?built'
 import { hashOf } from './router.ts'
@@ -9,21 +9,25 @@ const pageIds = Object.keys(contents.titles).flatMap((end) =>
   end.startsWith('page/') ? [end.slice('page/'.length)] : [],
 )
 
-const kept = new Map<Shelf, readonly BookPage[]>()
-
-/** The pages of a shelf, their figures worked out when they are first asked for. */
-export async function pagesOf(shelf: ShelfRoom): Promise<readonly BookPage[]> {
-  const known = kept.get(shelf.id)
-  if (known !== undefined) return known
-  const pages = await readShelf(shelf)
-  kept.set(shelf.id, pages)
-  return pages
+/** How each shelf is fetched, with the figures of its pages as they were worked out when the app was built. */
+const ROOMS: Readonly<Record<Shelf, () => Promise<{ readonly default: readonly BookPage[] }>>> = {
+  lines: () => import('../guide/book/lines/lines.ts?built'),
+  sounds: () => import('../guide/book/sounds/sounds.ts?built'),
+  tests: () => import('../guide/book/tests/tests.ts?built'),
+  notes: () => import('../guide/book/notes/notes.ts?built'),
+  drawings: () => import('../guide/book/drawings/drawings.ts?built'),
+  tables: () => import('../guide/book/tables/tables.ts?built'),
+  cases: () => import('../guide/book/cases/cases.ts?built'),
 }
 
-/** The shelves that something stands on, with how many pages. */
-export const filledShelves: readonly { readonly shelf: ShelfRoom; readonly count: number }[] = SHELVES.filter(
-  ({ load }) => load !== undefined,
-).map((shelf) => ({ shelf, count: pageIds.filter((id) => shelfOfId(id) === shelf).length }))
+/** The pages of a shelf. */
+export const pagesOf = async (shelf: ShelfRoom): Promise<readonly BookPage[]> => (await ROOMS[shelf.id]()).default
+
+/** The shelves, with how many pages stand on each. */
+export const filledShelves: readonly { readonly shelf: ShelfRoom; readonly count: number }[] = SHELVES.map((shelf) => ({
+  shelf,
+  count: pageIds.filter((id) => shelfOfId(id) === shelf).length,
+}))
 
 export type Linked = { readonly hash: string; readonly kind: string; readonly title: string; readonly inShort: string }
 

@@ -23,3 +23,43 @@ declare module '*/check-reads.ts?built' {
   const reads: typeof import('./check-reads.ts').built
   export default reads
 }
+
+declare module '*/lines/lines.ts?built' {
+  const pages: readonly import('../guide/book/types.ts').BookPage[]
+  export default pages
+}
+
+declare module '*/sounds/sounds.ts?built' {
+  const pages: readonly import('../guide/book/types.ts').BookPage[]
+  export default pages
+}
+
+declare module '*/tests/tests.ts?built' {
+  const pages: readonly import('../guide/book/types.ts').BookPage[]
+  export default pages
+}
+
+declare module '*/notes/notes.ts?built' {
+  const pages: readonly import('../guide/book/types.ts').BookPage[]
+  export default pages
+}
+
+declare module '*/drawings/drawings.ts?built' {
+  const pages: readonly import('../guide/book/types.ts').BookPage[]
+  export default pages
+}
+
+declare module '*/tables/tables.ts?built' {
+  const pages: readonly import('../guide/book/types.ts').BookPage[]
+  export default pages
+}
+
+declare module '*/cases/cases.ts?built' {
+  const pages: readonly import('../guide/book/types.ts').BookPage[]
+  export default pages
+}
+
+declare module '*/built-guide.ts?built' {
+  const bundled: import('../store/guide-store.ts').BundledGuide
+  export default bundled
+}

@@ -16,12 +16,12 @@ export const guideNotice: ReadonlySignal<string | undefined> = notice
 let loading: Promise<Guide> | undefined
 
 async function load(): Promise<Guide> {
-  const [{ GUIDE }, { isGuide }, { loadStoredGuide }] = await Promise.all([
-    import('../guide/guide.ts'),
+  const [{ default: bundled }, { isGuide }, { loadStoredGuide }] = await Promise.all([
+    import('./built-guide.ts?built'),
     import('../guide/shape.ts'),
     import('../store/guide-store.ts'),
   ])
-  const loaded = await loadStoredGuide(GUIDE, isGuide)
+  const loaded = await loadStoredGuide(bundled, isGuide)
   content.value = loaded.guide
   notice.value = loaded.notice
   return loaded.guide

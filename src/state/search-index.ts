@@ -1,6 +1,6 @@
 /** The index of the search, worked out when the app is built. */
 import MiniSearch from 'minisearch'
-import { readBook } from '../guide/book/shelves.ts'
+import { readBook } from '../guide/book/read-book.ts'
 import { entriesOf, type Shown } from './search-entries.ts'
 import { SEARCH_OPTIONS, type Searched } from './search-terms.ts'
 
@@ -9,7 +9,7 @@ export type BuiltIndex = {
   readonly index: ReturnType<MiniSearch['toJSON']>
 }
 
-const entries = entriesOf(await readBook())
+const entries = entriesOf(readBook())
 
 function indexed(): BuiltIndex['index'] {
   const search = new MiniSearch<Searched>(SEARCH_OPTIONS)

@@ -4,6 +4,9 @@ import { readOne, writeOne } from './db.ts'
 import { isRecord } from './plain.ts'
 import { StoreError } from './trouble.ts'
 
+/** The guide that comes with the app, with its fingerprint. */
+export type BundledGuide = { readonly guide: Guide; readonly digest: string }
+
 /** Where the guide came from, and the sentence to show when that is not the plain case. */
 export type LoadedGuide = { readonly guide: Guide; readonly from: 'store' | 'bundle'; readonly notice?: string }
 
@@ -32,35 +35,36 @@ type Found = { readonly state: 'none' | 'older' | 'newer' | 'damaged' | 'same'; 
 type IsGuide = (raw: unknown) => raw is Guide
 
 /** Whatever stored it may have been wrong itself: what is letter for letter as it was stored need not be a guide. */
-function compare(raw: unknown, bundled: Guide, isGuide: IsGuide): Found {
+function compare(raw: unknown, bundled: BundledGuide, isGuide: IsGuide): Found {
   if (raw === undefined) return { state: 'none' }
   const stored = isRecord(raw) ? raw['guide'] : undefined
   if (!isRecord(raw) || !isRecord(stored) || raw['digest'] !== guideDigest(stored)) return { state: 'damaged' }
   // a newer one may have another shape
-  if (Number(stored['version']) > bundled.version) return { state: 'newer' }
+  if (Number(stored['version']) > bundled.guide.version) return { state: 'newer' }
   if (!isGuide(stored)) return { state: 'damaged' }
-  return raw['digest'] === guideDigest(bundled) ? { state: 'same', stored } : { state: 'older' }
+  return raw['digest'] === bundled.digest ? { state: 'same', stored } : { state: 'older' }
 }
 
-async function fromStore(bundled: Guide, isGuide: IsGuide): Promise<LoadedGuide> {
+async function fromStore(bundled: BundledGuide, isGuide: IsGuide): Promise<LoadedGuide> {
+  const { guide } = bundled
   const { state, stored } = compare(await readOne('guide', KEY), bundled, isGuide)
   if (stored !== undefined) return { guide: stored, from: 'store' }
   if (state === 'newer')
     return {
-      guide: bundled,
+      guide,
       from: 'bundle',
       notice:
         'A newer window of Stillpin has stored a newer guide. This window uses its own; reload for the newer one.',
     }
-  await writeOne('guide', KEY, { guide: bundled, digest: guideDigest(bundled) })
+  await writeOne('guide', KEY, bundled)
   if (state === 'damaged')
     return {
-      guide: bundled,
+      guide,
       from: 'bundle',
       notice: 'The stored guide was damaged. It was replaced by the one that came with the app.',
     }
   const { stored: seeded } = compare(await readOne('guide', KEY), bundled, isGuide)
-  return seeded === undefined ? { guide: bundled, from: 'bundle' } : { guide: seeded, from: 'store' }
+  return seeded === undefined ? { guide, from: 'bundle' } : { guide: seeded, from: 'store' }
 }
 
 /**
@@ -68,11 +72,11 @@ async function fromStore(bundled: Guide, isGuide: IsGuide): Promise<LoadedGuide>
  * Stored content that is damaged, missing or newer than this app: the bundled guide, with a notice where it matters.
  * Never fails and never waits long: without storage, or when it does not answer, the bundle is used.
  */
-export async function loadStoredGuide(bundled: Guide, isGuide: IsGuide): Promise<LoadedGuide> {
+export async function loadStoredGuide(bundled: BundledGuide, isGuide: IsGuide): Promise<LoadedGuide> {
   try {
     return await fromStore(bundled, isGuide)
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
-    return { guide: bundled, from: 'bundle', notice: UNREACHED }
+    return { guide: bundled.guide, from: 'bundle', notice: UNREACHED }
   }
 }

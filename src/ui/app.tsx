@@ -30,7 +30,7 @@ const AskStart = lazy(async () => (await import('./screens/ask-start.tsx')).AskS
 const About = lazy(async () => (await import('./screens/about.tsx')).About)
 const Ask = lazy(async () => {
   // what it asks from is on its way meanwhile; the screen itself says when that fails
-  void import('../guide/guide.ts').catch(() => undefined)
+  void import('../state/built-guide.ts?built').catch(() => undefined)
   return (await import('./screens/ask.tsx')).Ask
 })
 const CheckList = lazy(async () => (await import('./screens/check-list.tsx')).CheckList)

@@ -5,7 +5,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { blockTexts } from '../../src/guide/book/page-texts.ts'
-import { readBook } from '../../src/guide/book/shelves.ts'
+import { readBook } from '../../src/guide/book/read-book.ts'
 import type { BookPage } from '../../src/guide/book/types.ts'
 import { SAFETY_TEXTS } from '../../src/reference/safety.ts'
 import { SCREENING } from '../../src/reference/screening.ts'
@@ -23,7 +23,7 @@ const TAP_PX = 48
 /** A4 without its margins, at 96 px an inch. */
 const PAPER_PX = ((297 - 2 * 12) / 25.4) * 96
 
-const book = await readBook()
+const book = readBook()
 let site: Site
 let page: Page
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { readFields } from '../../src/calc/line/fields.ts'
 import { checkById } from '../../src/calc/registry.ts'
 import { GLOSSARY } from '../../src/guide/book/glossary.ts'
-import { readBook } from '../../src/guide/book/shelves.ts'
+import { readBook } from '../../src/guide/book/read-book.ts'
 import { isEvidence, nodeById, optionsOf } from '../../src/guide/engine.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { CAUSE_WORDS, CHECK_WORDS, PLAIN_WORDS } from '../../src/guide/plain-words.ts'
@@ -10,7 +10,7 @@ import { readHash, splitQuery } from '../../src/state/router.ts'
 import { type Hit, searchFor } from '../../src/state/search.ts'
 import { figuresIn } from '../../src/state/search-figures.ts'
 
-const pages = await readBook()
+const pages = readBook()
 const ids = (text: string) => searchFor(text).map(({ id }) => id)
 
 describe('the search of the start page', () => {

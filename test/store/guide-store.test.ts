@@ -11,7 +11,7 @@ import { freshStore } from './fresh-store.ts'
 beforeEach(freshStore)
 afterEach(() => vi.unstubAllGlobals())
 
-const loadStoredGuide = (bundled: Guide) => load(bundled, isGuide)
+const loadStoredGuide = (guide: Guide) => load({ guide, digest: guideDigest(guide) }, isGuide)
 const misshapen = { ...{ version: 3, edition: 'x', start: 'q' }, evidence: [{ kind: 'ask', id: 'q' }] }
 const guide = (version: number, edition = `edition ${version}`): Guide => ({
   version,

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { GLOSSARY } from '../../../src/guide/book/glossary.ts'
 import { markedTexts } from '../../../src/guide/book/glossary-match.ts'
-import { readBook } from '../../../src/guide/book/shelves.ts'
+import { readBook } from '../../../src/guide/book/read-book.ts'
 import { SHORT_FORMS } from '../../../src/reference/short-forms.ts'
 
-const pages = await readBook()
+const pages = readBook()
 const wordsIn = (texts: readonly string[]) =>
   [...markedTexts(texts).values()].flat().flatMap(({ text, entry }) => (entry ? [`${text}: ${entry.word}`] : []))
 

@@ -45,3 +45,5 @@ function pageOf(one: CaseRecord): BookPage {
 }
 
 export const pages = (): readonly BookPage[] => CASES.map(pageOf)
+
+export { pages as built }

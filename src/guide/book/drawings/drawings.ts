@@ -81,3 +81,5 @@ function pageOf({ id, title, said }: Drawing): BookPage {
 }
 
 export const pages = (): readonly BookPage[] => DRAWINGS.map(pageOf)
+
+export { pages as built }

@@ -154,3 +154,5 @@ export function linePage(kind: LineKind): BookPage {
 
 /** Every page of the shelf, in the order of the picker. */
 export const pages = (): readonly BookPage[] => LINE_KINDS.map(linePage)
+
+export { pages as built }

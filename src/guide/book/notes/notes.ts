@@ -40,3 +40,5 @@ function pageOf(note: FieldNote): BookPage {
 }
 
 export const pages = (): readonly BookPage[] => FIELD_NOTES.map(pageOf)
+
+export { pages as built }

@@ -85,3 +85,5 @@ export function pages(): readonly BookPage[] {
     return pageOf(signature, card)
   })
 }
+
+export { pages as built }

@@ -5,3 +5,5 @@ import { asPage } from './print.ts'
 import { SIGNAL_TABLES } from './signals.ts'
 
 export const pages = (): readonly BookPage[] => [...HARDWARE_TABLES(), ...SIGNAL_TABLES()].map(asPage)
+
+export { pages as built }

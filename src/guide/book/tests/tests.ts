@@ -68,3 +68,5 @@ export function pages(): readonly BookPage[] {
     ...EVIDENCE.flatMap((item) => (item.card === undefined ? [] : [pageOf(item, item.card)])),
   ]
 }
+
+export { pages as built }

@@ -10,7 +10,7 @@ import { ShelfList } from './shelf-list.tsx'
 const Glossary = lazy(async () => (await import('./glossary.tsx')).GlossaryScreen)
 
 /** One page of a shelf, or its list; what stands on the shelf is fetched when it is first shown. */
-const ROOMS = SHELVES.filter(({ load }) => load !== undefined).map((shelf) => ({
+const ROOMS = SHELVES.map((shelf) => ({
   shelf,
   View: lazy(async () => {
     const pages = await pagesOf(shelf)
