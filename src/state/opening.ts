@@ -1,8 +1,8 @@
 /** Opens a check by its address: on the Line under way, or on a fresh one that holds what the address says. */
 import type { Express } from '../calc/line/fields.ts'
-import { emptied } from '../calc/line/resolver.ts'
+import { emptied, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
-import type { Check, Line } from '../calc/types.ts'
+import type { Check, Line, Progress } from '../calc/types.ts'
 import { newLine } from '../store/line.ts'
 import { noteFresh } from './fresh-line.ts'
 import { lineOfEntry, noteAddress, type Pair, splitQuery } from './router.ts'
@@ -56,4 +56,16 @@ export function openAddress(check: Check, query: readonly Pair[], express?: Expr
   noteFresh()
   noteAddress(location.hash, scratch.peek().id)
   return { ...opening, isOld: false }
+}
+
+/**
+ * Works out what the fields of a check rest on, a step a field: what was worked out is remembered with the Line, so that
+ * they are read at once afterwards.
+ */
+export function* readAhead(check: Check, line: Line, express: Express): Generator<Progress, void> {
+  const resolution = resolve(line, express)
+  for (const [i, { fact }] of check.inputs.entries()) {
+    resolution.claims(fact)
+    yield { doneFrac: (i + 1) / check.inputs.length }
+  }
 }

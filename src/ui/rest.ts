@@ -3,13 +3,14 @@
  * nothing is drawn that is out of sight.
  */
 import { effect, signal } from '@preact/signals'
-import { useEffect, useState } from 'preact/hooks'
 
 /** False until the screen stands with its first answer and the browser had a moment; true from then on. */
 export const isAtRest = signal(false)
 
 /** What takes longer than this keeps nothing else waiting. */
 const LATEST_MS = 5000
+/** What is out of sight at first is drawn within about this time. */
+const FOLLOWS_MS = 1000
 /** A part that has come may ask for the next one. */
 const SETTLED_MS = 50
 /** Where the browser is busy all the time the work is done all the same. */
@@ -60,25 +61,10 @@ export function holdRest(): () => void {
 settle()
 setTimeout(rest, LATEST_MS)
 
-/** Comes once the screen stands. */
+/** Comes once the screen stands and what follows it had time to be drawn. */
 export const atRest = (): Promise<void> =>
   new Promise((resolve) => {
     effect(() => {
-      if (isAtRest.value) resolve()
+      if (isAtRest.value) setTimeout(resolve, FOLLOWS_MS)
     })
   })
-
-/** False while a first screen is first drawn, true a turn later: its head and what stands below make no one long turn. */
-export function useNextTurn(): boolean {
-  const [isDue, setDue] = useState(isAtRest.peek())
-  useEffect(() => {
-    if (isDue) return
-    const release = holdRest()
-    const turn = setTimeout(() => setDue(true))
-    return () => {
-      clearTimeout(turn)
-      release()
-    }
-  }, [isDue])
-  return isDue
-}

@@ -9,6 +9,7 @@ import { Findings } from './findings.tsx'
 import { useInSight } from './in-sight.ts'
 import { useLater } from './later.ts'
 import { IsLive } from './live.ts'
+import { NextTurn } from './next-turn.tsx'
 import { PictureView } from './picture.tsx'
 import { useSliced } from './sliced.ts'
 import { StripInWords } from './strip-words.tsx'
@@ -38,7 +39,11 @@ export function AnswerDetail({
   return (
     <div ref={box} class={isOld ? 'answer-detail stale' : 'answer-detail'} aria-busy={told !== result}>
       <IsLive.Provider value={live && told === result}>{open}</IsLive.Provider>
-      {told && <Evidence check={check} result={told} live={live && told === result} />}
+      {told && (
+        <NextTurn>
+          <Evidence check={check} result={told} live={live && told === result} />
+        </NextTurn>
+      )}
     </div>
   )
 }
@@ -48,7 +53,9 @@ function Open({ check, result }: Given) {
   return (
     <>
       <Pictures pictures={pictures.filter((picture) => isActedOn(picture, pictures))} result={result} />
-      <FigureLine check={check} result={result} />
+      <NextTurn>
+        <FigureLine check={check} result={result} />
+      </NextTurn>
     </>
   )
 }

@@ -3,6 +3,7 @@ import { type Field, isUsual } from '../../calc/line/fields.ts'
 import type { Cell, Check, Output, Picture, Success, Verdict } from '../../calc/types.ts'
 import { assumedText, outputText, splitFigure } from './figure.ts'
 import { IsLive } from './live.ts'
+import { NextTurn } from './next-turn.tsx'
 import { focusField } from './refusals.tsx'
 import { AnswerSentence, VerdictMark } from './verdict.tsx'
 
@@ -139,39 +140,41 @@ function Assumed({ fields, verdict }: { readonly fields: readonly Field[]; reado
   return (
     <details class="fold beside">
       <summary>{counts.join(', ')}</summary>
-      <AssumedLine words="assumed" fields={assumed.filter((field) => !field.assumed?.favourable)} />
-      {usual.length > 0 && (
-        <p>
-          <strong>usual values, change them if yours differ:</strong>{' '}
-          {usual.map((field) => `${field.input.label} ${usualText(field)}`).join('; ')}
-        </p>
-      )}
-      <AssumedLine words="assumed in your favour" fields={favourable} />
-      {left.length > 0 && (
-        <p>
-          <strong>not entered, not judged:</strong> {left.map((field) => field.input.label).join(', ')}
-        </p>
-      )}
-      {assumed.length + usual.length > 0 && (
-        <>
+      <NextTurn>
+        <AssumedLine words="assumed" fields={assumed.filter((field) => !field.assumed?.favourable)} />
+        {usual.length > 0 && (
           <p>
-            <strong>why:</strong>
+            <strong>usual values, change them if yours differ:</strong>{' '}
+            {usual.map((field) => `${field.input.label} ${usualText(field)}`).join('; ')}
           </p>
-          <ul class="plain">
-            {assumed.map((field) => (
-              <li key={field.key}>
-                {assumedWords(field)}: {field.assumed?.why}
-              </li>
-            ))}
-            {usual.map((field) => (
-              <li key={field.key}>
-                {field.input.label} {usualText(field)}:{' '}
-                {field.input.whenEmpty.do === 'assume' && field.input.whenEmpty.why}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+        )}
+        <AssumedLine words="assumed in your favour" fields={favourable} />
+        {left.length > 0 && (
+          <p>
+            <strong>not entered, not judged:</strong> {left.map((field) => field.input.label).join(', ')}
+          </p>
+        )}
+        {assumed.length + usual.length > 0 && (
+          <>
+            <p>
+              <strong>why:</strong>
+            </p>
+            <ul class="plain">
+              {assumed.map((field) => (
+                <li key={field.key}>
+                  {assumedWords(field)}: {field.assumed?.why}
+                </li>
+              ))}
+              {usual.map((field) => (
+                <li key={field.key}>
+                  {field.input.label} {usualText(field)}:{' '}
+                  {field.input.whenEmpty.do === 'assume' && field.input.whenEmpty.why}
+                </li>
+              ))}
+            </ul>
+          </>
+        )}
+      </NextTurn>
     </details>
   )
 }

@@ -9,6 +9,7 @@ import { lazy } from '../lazy.tsx'
 import { AnswerCard } from '../parts/answer.tsx'
 import { FoldedCautions } from '../parts/cautions.tsx'
 import { useLasting } from '../parts/later.ts'
+import { NextTurn } from '../parts/next-turn.tsx'
 import { Refusals } from '../parts/refusals.tsx'
 import { Actions, hasFigures } from './check-actions.tsx'
 
@@ -86,8 +87,10 @@ export function AfterAnswer({ model, desk }: Given) {
   if (shown === undefined || !hasFigures(shown)) return null
   return (
     <div class="stack" inert={isOld}>
-      <Actions model={model} desk={desk} result={shown} />
-      <AnswerCautions result={shown} />
+      <NextTurn>
+        <Actions model={model} desk={desk} result={shown} />
+        <AnswerCautions result={shown} />
+      </NextTurn>
     </div>
   )
 }

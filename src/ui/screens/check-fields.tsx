@@ -19,11 +19,25 @@ export function Strangers({ model }: { readonly model: CheckModel }) {
 
 type Given = { readonly model: CheckModel; readonly desk: Desk }
 
-/** Every input of the check; those of a group fold together. */
-export function Fields({ model, desk }: Given) {
-  const fields = model.fields.value
+/** The inputs of the check that stand open; no more than `most` of them as yet. */
+export function Fields({
+  model,
+  desk,
+  most = Number.POSITIVE_INFINITY,
+}: Given & { readonly most?: number | undefined }) {
+  const open = model.fields.value.filter((field) => field.input.group === undefined)
+  return (
+    <>
+      <h2 class="unseen">What is known</h2>
+      <EachField model={model} desk={desk} fields={open.slice(0, most)} />
+    </>
+  )
+}
+
+/** The other inputs; those of a group fold together. */
+export function FieldGroups({ model, desk }: Given) {
   const grouped = new Map<string, Field[]>()
-  for (const field of fields) {
+  for (const field of model.fields.value) {
     const group = field.input.group
     if (group !== undefined) grouped.set(group, [...(grouped.get(group) ?? []), field])
   }
@@ -34,13 +48,7 @@ export function Fields({ model, desk }: Given) {
       draw: () => <Group key={group} model={model} desk={desk} group={group} members={members} />,
     })),
   )
-  return (
-    <>
-      <h2 class="unseen">What is known</h2>
-      <EachField model={model} desk={desk} fields={fields.filter((field) => field.input.group === undefined)} />
-      <div class="groups">{groups}</div>
-    </>
-  )
+  return <div class="groups">{groups}</div>
 }
 
 type GroupGiven = Given & { readonly group: string; readonly members: readonly Field[] }

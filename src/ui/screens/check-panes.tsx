@@ -7,11 +7,12 @@ import { PrintHead } from '../parts/print-head.tsx'
 import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
 import { UseValues } from '../parts/use-values.tsx'
-import { holdRest, isAtRest } from '../rest.ts'
+import { holdRest, isAtRest, whenIdle } from '../rest.ts'
 import { offerSheet } from '../shell/offered-sheet.ts'
+import { useTurns } from '../turns.ts'
 import { GateLine, Late } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
-import { Fields, Strangers } from './check-fields.tsx'
+import { FieldGroups, Fields, Strangers } from './check-fields.tsx'
 import { CheckFoot } from './check-foot.tsx'
 import { CheckTool, CheckYield } from './check-tool.tsx'
 import { CompareFold } from './compare-fold.tsx'
@@ -20,11 +21,18 @@ const Onward = lazy(async () => (await import('./onward.tsx')).Onward, null)
 
 type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
 
+/** A first screen draws the answer's place and the first fields; behind that more fields, the folded ones, what lies below. */
+const FIELDS_AFTER = [3, 7, Number.POSITIVE_INFINITY] as const
+const GROUPS_AFTER = FIELDS_AFTER.length
+const TURNS = GROUPS_AFTER + 1
+const COMING = <span hidden aria-busy="true" />
+
 /** Answer, fields and what explains the answer, rendered from the descriptor of the check. */
 export function CheckPanes({ model, desk, children }: Given) {
   const panes = useRef<HTMLDivElement>(null)
   const form = useRef<HTMLFormElement>(null)
   useStandStill(panes)
+  const turns = useTurns(TURNS)
   return (
     <UseValues.Provider value={model.use}>
       <PrintHead />
@@ -41,25 +49,32 @@ export function CheckPanes({ model, desk, children }: Given) {
           {children}
           <CheckTool model={model} desk={desk} />
           <Strangers model={model} />
-          <Fields model={model} desk={desk} />
+          <Fields model={model} desk={desk} most={FIELDS_AFTER[Math.min(turns, GROUPS_AFTER - 1)]} />
+          {turns < GROUPS_AFTER ? COMING : <FieldGroups model={model} desk={desk} />}
         </form>
-        <div class="pane detail-pane">
-          <div class="evidence-pane">
-            <EvidencePane model={model} />
-          </div>
-          <div class="after-pane stack">
-            <CompareFold model={model} />
-            <AfterAnswer model={model} desk={desk} />
-            <CheckYield model={model} />
-            <Late model={model} desk={desk} />
-            <AfterFirst model={model} desk={desk} />
-            <GateLine desk={desk} />
-            <Screening />
-          </div>
-        </div>
+        <div class="pane detail-pane">{turns < TURNS ? COMING : <DetailPane model={model} desk={desk} />}</div>
       </div>
-      <CheckFoot model={model} form={form} />
+      {turns === TURNS && <CheckFoot model={model} form={form} />}
     </UseValues.Provider>
+  )
+}
+
+function DetailPane({ model, desk }: Omit<Given, 'children'>) {
+  return (
+    <>
+      <div class="evidence-pane">
+        <EvidencePane model={model} />
+      </div>
+      <div class="after-pane stack">
+        <CompareFold model={model} />
+        <AfterAnswer model={model} desk={desk} />
+        <CheckYield model={model} />
+        <Late model={model} desk={desk} />
+        <AfterFirst model={model} desk={desk} />
+        <GateLine desk={desk} />
+        <Screening />
+      </div>
+    </>
   )
 }
 
@@ -75,10 +90,17 @@ function AfterFirst({ model, desk }: Omit<Given, 'children'>) {
   }, [isFree])
   useEffect(() => {
     if (!wasThere) return
-    const sheet = sheetOf(model)
     const done = () => setSheet(true)
-    sheet.then(done, done)
-    return offerSheet(sheet)
+    let withdraw: (() => void) | undefined
+    const stop = whenIdle(() => {
+      const sheet = sheetOf(model)
+      sheet.then(done, done)
+      withdraw = offerSheet(sheet)
+    })
+    return () => {
+      stop()
+      withdraw?.()
+    }
   }, [model, wasThere])
   return (
     <>

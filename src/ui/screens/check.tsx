@@ -1,16 +1,18 @@
-import { useEffect, useMemo, useRef } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Check } from '../../calc/types.ts'
 import { type CheckModel, createCheck } from '../../state/check.ts'
 import { type Desk, scratchDesk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
-import { openAddress } from '../../state/opening.ts'
+import { inSlices } from '../../state/in-slices.ts'
+import { type Opening, openAddress, readAhead } from '../../state/opening.ts'
 import { noteRecent } from '../../state/recents.ts'
 import { noteAddress, type Pair } from '../../state/router.ts'
 import { standing } from '../../state/runner.ts'
+import { scratch } from '../../state/session.ts'
 import { isAnswered } from '../parts/answer.tsx'
 import { Text } from '../parts/book/terms.tsx'
 import { withCheck } from '../parts/with-check.tsx'
-import { useNextTurn } from '../rest.ts'
+import { holdRest, isAtRest } from '../rest.ts'
 import { Head } from '../shell/head.tsx'
 import { Nowhere } from '../shell/nowhere.tsx'
 import { isResumed } from '../shell/start.ts'
@@ -49,29 +51,72 @@ function keyOf(id: string, query: readonly Pair[]): string {
   return JSON.stringify([id, query])
 }
 
-function OpenCheck({ check, query }: { readonly check: Check; readonly query: readonly Pair[] }) {
-  const { model, isOld } = useMemo(() => {
-    const opening = openAddress(check, query, expressionReading)
-    return { model: createCheck(check, { ...scratchDesk, ...opening }, expressionReading), isOld: opening.isOld }
-  }, [check, query])
-  useEffect(() => model.dispose, [model])
-  const isDue = useNextTurn()
-  useAddress(model, scratchDesk, isOld)
-  useRecent(model, query.length > 0)
+type OpenGiven = { readonly check: Check; readonly query: readonly Pair[] }
+
+function OpenCheck({ check, query }: OpenGiven) {
+  const opened = useOpened({ check, query })
   return (
     <CheckTerms check={check}>
       <Head title={check.title}>
-        <UndoButton model={model} />
+        {opened && <UndoButton model={opened.model} />}
         <p class="muted check-question">
           <Text of={check.question} />
         </p>
       </Head>
-      {isDue && (
-        <CheckPanes model={model} desk={scratchDesk}>
-          <LineBefore check={check.id} />
-        </CheckPanes>
-      )}
+      {opened === undefined ? <span hidden aria-busy="true" /> : <Opened {...opened} isByAddress={query.length > 0} />}
     </CheckTerms>
+  )
+}
+
+type OpenedCheck = { readonly model: CheckModel; readonly isOld: boolean }
+
+/** The check on its Line: at once where the app stands; a first screen shows its head and reads the Line in slices meanwhile. */
+function useOpened({ check, query }: OpenGiven): OpenedCheck | undefined {
+  const enter = () => openAddress(check, query, expressionReading)
+  const open = (opening: Opening): OpenedCheck => ({
+    model: createCheck(check, { ...scratchDesk, ...opening }, expressionReading),
+    isOld: opening.isOld,
+  })
+  const [opened, setOpened] = useState(() => (isAtRest.peek() ? open(enter()) : undefined))
+  useEffect(() => {
+    if (opened !== undefined) return opened.model.dispose
+    const release = holdRest()
+    const left = new AbortController()
+    // each in a turn of its own: the head is painted, the Line opened and read, the check made, its fields drawn
+    const read = async () => {
+      await nextTurn()
+      if (left.signal.aborted) return
+      const opening = enter()
+      await nextTurn()
+      await inSlices(readAhead(check, scratch.peek(), expressionReading), () => undefined, left.signal)
+      await nextTurn()
+      if (left.signal.aborted) return
+      const next = open(opening)
+      await nextTurn()
+      if (left.signal.aborted) next.model.dispose()
+      else setOpened(next)
+    }
+    read().catch((error: unknown) => {
+      // a Line left while it is read is no failure
+      if (!left.signal.aborted) throw error
+    })
+    return () => {
+      left.abort()
+      release()
+    }
+  }, [opened])
+  return opened
+}
+
+const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve))
+
+function Opened({ model, isOld, isByAddress }: OpenedCheck & { readonly isByAddress: boolean }) {
+  useAddress(model, scratchDesk, isOld)
+  useRecent(model, isByAddress)
+  return (
+    <CheckPanes model={model} desk={scratchDesk}>
+      <LineBefore check={model.check.id} />
+    </CheckPanes>
   )
 }
 
