@@ -78,7 +78,7 @@ const PARTS = [
   ['check', /\/src\/ui\/screens\/(check|kept-check)\.tsx$/],
   ['book', /\/src\/ui\/screens\/book\/book\.tsx$/],
   // what explains an answer; the guide's rules draw a strip too, and must not come along for it
-  ['detail', /\/src\/ui\/parts\/(answer-detail|findings|picture\.|strip[.-])/],
+  ['detail', /\/src\/ui\/parts\/(answer-detail|bound-list|row-slices|findings|picture\.|strip[.-])/],
   ['rules', /\/src\/(guide\/(rules|fill-ins)|reference\/noise-inputs|state\/fill-in|ui\/parts\/(line-window|fill-in))/],
   ['complaint', /\/src\/ui\/screens\/complaint\.tsx$/],
   ['log', /\/src\/ui\/screens\/(log|backup-line)\.tsx$/],

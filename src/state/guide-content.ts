@@ -7,6 +7,7 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Guide } from '../guide/types.ts'
+import { nextTurn } from './next-turn.ts'
 
 const content = signal<Guide | undefined>(undefined)
 const notice = signal<string | undefined>(undefined)
@@ -22,6 +23,7 @@ async function load(): Promise<Guide> {
     import('../store/guide-store.ts'),
   ])
   const loaded = await loadStoredGuide(bundled, isGuide)
+  await nextTurn()
   content.value = loaded.guide
   notice.value = loaded.notice
   return loaded.guide

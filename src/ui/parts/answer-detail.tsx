@@ -1,16 +1,18 @@
 import type { ComponentChildren } from 'preact'
 import { useMemo, useRef, useState } from 'preact/hooks'
-import type { Basis, Cell, Check, Finding, Output, Picture, Rung, SaidBound, Success } from '../../calc/types.ts'
+import type { Basis, Cell, Check, Finding, Output, Picture, Rung, Success } from '../../calc/types.ts'
 import { lazy } from '../lazy.tsx'
 import { drawn, Figure, leadOutput } from './answer.tsx'
+import { Bounds } from './bound-list.tsx'
 import { CopyButton } from './copy-button.tsx'
-import { limitText, outputText, printed } from './figure.ts'
+import { outputText, printed } from './figure.ts'
 import { Findings } from './findings.tsx'
 import { useInSight } from './in-sight.ts'
 import { useLater } from './later.ts'
 import { IsLive } from './live.ts'
 import { NextTurn } from './next-turn.tsx'
 import { PictureView } from './picture.tsx'
+import { IsUnfolded, RowSlices } from './row-slices.tsx'
 import { useSliced } from './sliced.ts'
 import { StripInWords } from './strip-words.tsx'
 import { Working } from './working.tsx'
@@ -101,7 +103,9 @@ function Evidence({ check, result, live }: Given & { readonly live: boolean }) {
       aria-busy={told !== result || drawnParts < EVIDENCE.length}
     >
       <summary>Why, figures and working</summary>
-      <IsLive.Provider value={live && told === result}>{content}</IsLive.Provider>
+      <IsUnfolded.Provider value={isOpen}>
+        <IsLive.Provider value={live && told === result}>{content}</IsLive.Provider>
+      </IsUnfolded.Provider>
       {pages}
     </details>
   )
@@ -171,11 +175,13 @@ function FigureList({ check, result }: Given) {
           <Figure outputKey={lead.key} cell={first.cell} output={lead} isRepeated />
         </FoldedFigure>
       )}
-      {otherOutputs(check, result).map(({ output, cell, basis }) => (
-        <FoldedFigure key={output.key} label={output.label} basis={basis} text={copied(cell, output)}>
-          <Figure outputKey={output.key} cell={cell} output={output} isRepeated={said.has(output.key)} />
-        </FoldedFigure>
-      ))}
+      <RowSlices
+        rows={otherOutputs(check, result).map(({ output, cell, basis }) => (
+          <FoldedFigure key={output.key} label={output.label} basis={basis} text={copied(cell, output)}>
+            <Figure outputKey={output.key} cell={cell} output={output} isRepeated={said.has(output.key)} />
+          </FoldedFigure>
+        ))}
+      />
     </section>
   )
 }
@@ -226,55 +232,6 @@ function FoldedFigure(given: {
   )
 }
 
-const NATURE_WORDS: Readonly<Record<SaidBound['nature'], string>> = {
-  need: 'set by the attenuation needed',
-  works: 'set by what the signal can stand',
-  permitted: 'set by a document; above it: with care, needs approval',
-  fits: 'set by what can be built',
-}
-
-function Bounds({ bounds }: { readonly bounds: readonly SaidBound[] }) {
-  if (bounds.length === 0) return null
-  return (
-    <details class="fold figures">
-      <summary>Bounds and their working</summary>
-      {bounds.map((bound) => (
-        <details key={`${bound.id}${bound.topology}`} class="figure-row">
-          <summary>
-            <span class="figure-label">
-              {bound.topology === 'any' ? '' : `${topologyWord(bound.topology)}: `}
-              {bound.why}
-            </span>
-            <span class="figure si">
-              {bound.side === 'least' ? '≥ ' : '≤ '}
-              {limitText(bound.markedF, 'capacitance', bound.side)}
-            </span>
-          </summary>
-          <p>
-            {bound.appliesTo}; {NATURE_WORDS[bound.nature]}.
-          </p>
-          {bound.openedBy.length > 0 && (
-            <ul class="plain">
-              {bound.openedBy.map((opener) => (
-                <li key={opener.id}>{opener.sentence}</li>
-              ))}
-            </ul>
-          )}
-          <CopyButton
-            text={() => limitText(bound.markedF, 'capacitance', bound.side)}
-            words={`Copy ${limitText(bound.markedF, 'capacitance', bound.side)}`}
-          />
-          <Working basis={bound.basis} />
-        </details>
-      ))}
-    </details>
-  )
-}
-
-export function topologyWord(topology: string): string {
-  return topology === 'PI' ? 'Pi' : topology
-}
-
 const voltsOf = ({ minV, maxV }: Rung): string =>
   `${minV === maxV ? '' : `${printed(minV, 'voltage')} to `}${printed(maxV, 'voltage')}`
 
@@ -283,11 +240,13 @@ function Rungs({ rungs }: { readonly rungs: readonly Rung[] }) {
   return (
     <details class="fold figures">
       <summary>Rungs and their working</summary>
-      {rungs.map((rung) => (
-        <FoldedFigure key={rung.id} label={rung.label} basis={rung.basis} text={voltsOf(rung)}>
-          <span class="figure si">{voltsOf(rung)}</span>
-        </FoldedFigure>
-      ))}
+      <RowSlices
+        rows={rungs.map((rung) => (
+          <FoldedFigure key={rung.id} label={rung.label} basis={rung.basis} text={voltsOf(rung)}>
+            <span class="figure si">{voltsOf(rung)}</span>
+          </FoldedFigure>
+        ))}
+      />
     </details>
   )
 }

@@ -19,8 +19,18 @@ export function Strangers({ model }: { readonly model: CheckModel }) {
 
 type Given = { readonly model: CheckModel; readonly desk: Desk }
 
-/** The inputs of the check that stand open; no more than `most` of them as yet. */
-export function Fields({
+/** Every input of the check. */
+export function Fields(given: Given) {
+  return (
+    <>
+      <OpenFields {...given} />
+      <FieldGroups {...given} />
+    </>
+  )
+}
+
+/** The inputs that stand open; no more than `most` of them as yet. */
+export function OpenFields({
   model,
   desk,
   most = Number.POSITIVE_INFINITY,

@@ -7,6 +7,7 @@ import { leadOutput } from '../parts/answer.tsx'
 import { outputText } from '../parts/figure.ts'
 import { Icon } from '../parts/icon.tsx'
 import { PrefixKeys } from '../parts/prefix-keys.tsx'
+import { useRootMark } from '../parts/root-mark.ts'
 
 type Given = { readonly model: CheckModel; readonly form: RefObject<HTMLElement | null> }
 
@@ -21,6 +22,7 @@ export function CheckFoot({ model, form }: Given) {
     watcher.observe(pane)
     return () => watcher.disconnect()
   }, [])
+  useRootMark('mini', isAway)
   useAboveKeyboard(foot)
   return (
     <div ref={foot} class="foot">

@@ -4,6 +4,7 @@ import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { lazy } from '../lazy.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
+import { useRootMark } from '../parts/root-mark.ts'
 import { Screening } from '../parts/screening.tsx'
 import { useStandStill } from '../parts/stand-still.ts'
 import { UseValues } from '../parts/use-values.tsx'
@@ -12,7 +13,7 @@ import { offerSheet } from '../shell/offered-sheet.ts'
 import { useTurns } from '../turns.ts'
 import { GateLine, Late } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
-import { FieldGroups, Fields, Strangers } from './check-fields.tsx'
+import { FieldGroups, OpenFields, Strangers } from './check-fields.tsx'
 import { CheckFoot } from './check-foot.tsx'
 import { CheckTool, CheckYield } from './check-tool.tsx'
 import { CompareFold } from './compare-fold.tsx'
@@ -32,6 +33,7 @@ export function CheckPanes({ model, desk, children }: Given) {
   const panes = useRef<HTMLDivElement>(null)
   const form = useRef<HTMLFormElement>(null)
   useStandStill(panes)
+  useRootMark('check')
   const turns = useTurns(TURNS)
   return (
     <UseValues.Provider value={model.use}>
@@ -49,7 +51,7 @@ export function CheckPanes({ model, desk, children }: Given) {
           {children}
           <CheckTool model={model} desk={desk} />
           <Strangers model={model} />
-          <Fields model={model} desk={desk} most={FIELDS_AFTER[Math.min(turns, GROUPS_AFTER - 1)]} />
+          <OpenFields model={model} desk={desk} most={FIELDS_AFTER[Math.min(turns, GROUPS_AFTER - 1)]} />
           {turns < GROUPS_AFTER ? COMING : <FieldGroups model={model} desk={desk} />}
         </form>
         <div class="pane detail-pane">{turns < TURNS ? COMING : <DetailPane model={model} desk={desk} />}</div>

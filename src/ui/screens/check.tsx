@@ -4,6 +4,7 @@ import { type CheckModel, createCheck } from '../../state/check.ts'
 import { type Desk, scratchDesk } from '../../state/desk.ts'
 import { expressionReading } from '../../state/expression.ts'
 import { inSlices } from '../../state/in-slices.ts'
+import { nextTurn } from '../../state/next-turn.ts'
 import { type Opening, openAddress, readAhead } from '../../state/opening.ts'
 import { noteRecent } from '../../state/recents.ts'
 import { noteAddress, type Pair } from '../../state/router.ts'
@@ -107,8 +108,6 @@ function useOpened({ check, query }: OpenGiven): OpenedCheck | undefined {
   }, [opened])
   return opened
 }
-
-const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve))
 
 function Opened({ model, isOld, isByAddress }: OpenedCheck & { readonly isByAddress: boolean }) {
   useAddress(model, scratchDesk, isOld)

@@ -6,6 +6,7 @@ import type { DrawingId } from '../../../guide/drawing-ids.ts'
 import type { BookDrawingId } from '../../../guide/drawings/book-ids.ts'
 import { hashOf } from '../../../state/router.ts'
 import { isAtRest } from '../../rest.ts'
+import { useRootMark } from '../root-mark.ts'
 
 type Marks = ReadonlyMap<string, readonly Piece[]>
 
@@ -75,6 +76,7 @@ export function TermsIn({
   }, [open])
   // the same as long as neither changes: what shows a text is not drawn again with the screen around it
   const shown = useMemo(() => ({ marks, open, setOpen }), [marks, open])
+  useRootMark('term', open !== undefined)
   return <Terms.Provider value={shown}>{children}</Terms.Provider>
 }
 

@@ -1,0 +1,21 @@
+import { createContext, type VNode } from 'preact'
+import { useContext } from 'preact/hooks'
+import { useSliced } from './sliced.ts'
+
+/** Whether what is folded is in sight: all of it is drawn at once then. */
+export const IsUnfolded = createContext(false)
+
+/** A row may hold the whole working of a figure. */
+const ROWS_A_SLICE = 3
+
+/** Rows of something folded, drawn a few at a time, so that no turn takes as long as all of them. */
+export function RowSlices({ rows }: { readonly rows: readonly VNode[] }) {
+  const slices = Math.ceil(rows.length / ROWS_A_SLICE)
+  const drawn = useSliced(slices, useContext(IsUnfolded))
+  return (
+    <>
+      {rows.slice(0, drawn * ROWS_A_SLICE)}
+      {drawn < slices && <span hidden aria-busy="true" />}
+    </>
+  )
+}
