@@ -1,8 +1,8 @@
 /** Opens a check by its address: on the Line under way, or on a fresh one that holds what the address says. */
 import type { Express } from '../calc/line/fields.ts'
-import { emptied, resolve } from '../calc/line/resolver.ts'
+import { emptied, giverOf, type Resolution, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
-import type { Check, Line, Progress } from '../calc/types.ts'
+import type { Check, FactKey, Line, Progress } from '../calc/types.ts'
 import { newLine } from '../store/line.ts'
 import { noteFresh } from './fresh-line.ts'
 import { lineOfEntry, noteAddress, type Pair, splitQuery } from './router.ts'
@@ -59,13 +59,25 @@ export function openAddress(check: Check, query: readonly Pair[], express?: Expr
 }
 
 /**
- * Works out what the fields of a check rest on, a step a field: what was worked out is remembered with the Line, so that
- * they are read at once afterwards.
+ * Works out what the fields of a check rest on, in steps: what other checks give is read before it is asked for, so that
+ * none takes long. What was worked out is remembered with the Line, and read at once afterwards.
  */
 export function* readAhead(check: Check, line: Line, express: Express): Generator<Progress, void> {
   const resolution = resolve(line, express)
-  for (const [i, { fact }] of check.inputs.entries()) {
-    resolution.claims(fact)
-    yield { doneFrac: (i + 1) / check.inputs.length }
+  const read = new Set<FactKey>()
+  for (const [i, { fact }] of check.inputs.entries())
+    for (const _step of claimsOf(resolution, fact, read)) yield { doneFrac: i / check.inputs.length }
+}
+
+function* claimsOf(resolution: Resolution, fact: FactKey, read: Set<FactKey>): Generator<undefined, void> {
+  if (read.has(fact)) return
+  read.add(fact)
+  const giver = giverOf(fact)
+  for (const input of giver?.inputs ?? []) yield* claimsOf(resolution, input.fact, read)
+  if (giver !== undefined) {
+    resolution.fields(giver)
+    yield
   }
+  resolution.claims(fact)
+  yield
 }

@@ -75,6 +75,12 @@ export const DERIVED: readonly Derived[] = PROVIDERS.flatMap((check) => [
 const RULES = new Map<FactKey, Derived>()
 for (const rule of DERIVED) if (!RULES.has(rule.fact)) RULES.set(rule.fact, rule)
 
+/** The check that works a fact out for others, if one does. */
+export const giverOf = (fact: FactKey): WordlessCheck | undefined => {
+  const rule = RULES.get(fact)
+  return rule && providerById(rule.check)
+}
+
 /** A Line with its facts decided. */
 export type Resolution = {
   readonly line: Line
@@ -172,8 +178,7 @@ function decided([best, ...others]: readonly Fact[]): Resolved | undefined {
 function filled(resolution: Resolution, input: Input, express: Express | undefined): Field {
   const claims = resolution.claims(input.fact)
   if (claims.length === 0) {
-    const rule = RULES.get(input.fact)
-    const unread = unreadFor(resolution, input, rule && providerById(rule.check))
+    const unread = unreadFor(resolution, input, giverOf(input.fact))
     if (unread !== undefined) return unread
     if (resolution.line.rivals === undefined) return unclaimed(input)
   }
@@ -208,7 +213,7 @@ const readable = (value: number): number => Number(value.toPrecision(12))
 
 function derivedFact(resolution: Resolution, fact: FactKey): Fact | undefined {
   const rule = RULES.get(fact)
-  const check = rule && providerById(rule.check)
+  const check = giverOf(fact)
   if (!rule || !check) return undefined
   const figures = resolution.counted(check)
   if (rule.isList) {
