@@ -8,6 +8,7 @@ import { createReceiver } from '../calc/connector/sent.ts'
 import type { Connector } from '../calc/connector/types.ts'
 import type { Line } from '../calc/types.ts'
 import type { Calculation } from '../worker/schedule.ts'
+import { nextTurn } from './next-turn.ts'
 import { runInWorker } from './work.ts'
 
 /**
@@ -71,8 +72,6 @@ function noteUnread(unread: readonly Calculation[]): boolean {
   for (const one of unread) calculations.set(`${one.quantity} ${one.text}`, one)
   return calculations.size > before
 }
-
-const nextTurn = () => new Promise<void>((resolve) => setTimeout(resolve))
 
 type Step = { readonly doneFrac: number; readonly alone?: Schedule }
 

@@ -16,6 +16,7 @@ import { askToKeepStorage } from '../store/browser-storage.ts'
 import { type KeptTrace, listTraces, newTrace, putTrace, removeTrace, type TraceRole } from '../store/traces.ts'
 import { StoreError } from '../store/trouble.ts'
 import { broughtIn } from './brought-in.ts'
+import { nextTurn } from './next-turn.ts'
 import { canPack, pack, packText, unpackText } from './packed.ts'
 import { doing, leaveTraceWork, traceWork } from './trace-work.ts'
 import { spectrumOf } from './unpacked-spectrum.ts'
@@ -153,7 +154,7 @@ async function taken(of: string, file: TraceFile, role: TraceRole, read: Read): 
       : spectrumShown(file, role === 'filter' ? 'before' : role, read.reading, read.blocks)
   show(shown)
   // it is painted before it is packed
-  await new Promise((done) => setTimeout(done))
+  await nextTurn()
   await keep(of, shown, read.is === 'network' ? read.text : '')
   return shown
 }

@@ -1,4 +1,6 @@
 // @vitest-environment happy-dom
+import { render } from 'preact'
+import { act } from 'preact/test-utils'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Block, BookPage } from '../../src/guide/book/types.ts'
 import { layoutOf, tappedTexts } from '../../src/ui/parts/book/page-layout.ts'
@@ -49,6 +51,27 @@ describe('words of the trade on a screen', () => {
     await tap(by('a', 'bond'))
     await tap(by('p', /again/))
     expect(document.querySelector('.term-line')).toBeNull()
+  })
+
+  it('mark the page as long as a line stands, though its text goes meanwhile: notices give way to it', async () => {
+    const isMarked = () => 'term' in document.documentElement.dataset
+    const having = (texts: readonly string[]) => (
+      <TermsIn texts={TEXTS}>
+        {texts.map((text) => (
+          <p key={text}>
+            <Text of={text} />
+          </p>
+        ))}
+      </TermsIn>
+    )
+    const place = show(having(TEXTS))
+    await until('a.term')
+    expect(isMarked()).toBe(false)
+    await tap(by('a', 'bond'))
+    expect(isMarked()).toBe(true)
+    act(() => render(having(TEXTS.slice(1)), place))
+    expect(document.querySelector('.term-line')).toBeNull()
+    expect(isMarked()).toBe(false)
   })
 
   it('are listed with their lines, for those who read on', async () => {

@@ -76,7 +76,6 @@ export function TermsIn({
   }, [open])
   // the same as long as neither changes: what shows a text is not drawn again with the screen around it
   const shown = useMemo(() => ({ marks, open, setOpen }), [marks, open])
-  useRootMark('term', open !== undefined)
   return <Terms.Provider value={shown}>{children}</Terms.Provider>
 }
 
@@ -112,20 +111,28 @@ function Term({ entry, words }: { readonly entry: GlossaryEntry; readonly words:
         {words}
       </a>
       <span id={id} role="status">
-        {isOpen && (
-          <span class="term-line">
-            <strong>{entry.word}</strong> {entry.line}{' '}
-            <a class="link" href={entry.page === undefined ? toGlossary : hashOf('notes', entry.page)}>
-              {entry.page === undefined ? 'Glossary' : 'More'}
-              <span class="unseen"> on {entry.word}</span>
-            </a>{' '}
-            <button type="button" class="button" onClick={() => setOpen(undefined)}>
-              Close
-            </button>
-          </span>
-        )}
+        {isOpen && <TermLine entry={entry} toGlossary={toGlossary} close={() => setOpen(undefined)} />}
       </span>
     </>
+  )
+}
+
+type LineGiven = { readonly entry: GlossaryEntry; readonly toGlossary: string; readonly close: () => void }
+
+/** The page is marked as long as the line stands, not as long as its word was asked for: that may go with its text. */
+function TermLine({ entry, toGlossary, close }: LineGiven) {
+  useRootMark('term')
+  return (
+    <span class="term-line">
+      <strong>{entry.word}</strong> {entry.line}{' '}
+      <a class="link" href={entry.page === undefined ? toGlossary : hashOf('notes', entry.page)}>
+        {entry.page === undefined ? 'Glossary' : 'More'}
+        <span class="unseen"> on {entry.word}</span>
+      </a>{' '}
+      <button type="button" class="button" onClick={close}>
+        Close
+      </button>
+    </span>
   )
 }
 
