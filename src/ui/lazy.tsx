@@ -1,6 +1,7 @@
 import type { ComponentChild, ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
-import { holdRest } from './rest.ts'
+import { nextTurn } from '../state/next-turn.ts'
+import { holdRest, isAtRest } from './rest.ts'
 
 type State<P> =
   | { readonly is: 'loading' }
@@ -23,7 +24,10 @@ export function lazy<P extends object>(
 ): ComponentType<P> {
   let ready: ComponentType<P> | undefined
   const fetchScreen = async () => {
-    ready ??= await load()
+    if (ready !== undefined) return ready
+    ready = await load()
+    // a script that has just run and what it draws make no one long turn
+    if (!isAtRest.peek()) await nextTurn()
     return ready
   }
   return function Lazy(props: P) {

@@ -13,9 +13,11 @@ const MAX_CORNERS = 1 << MAX_AXES
 const MAX_DEPTH = 160
 
 /** One box on the stack: its corners, then where it begins and ends on each axis. As long as the largest box so far needs. */
-let stackAxes = 5
-let tAt = CORNER << stackAxes
-let stack = stackFor(stackAxes)
+let stackAxes = -1
+let tAt = 0
+let stack: readonly Float64Array[] = []
+/** Most boxes have no more axes than this. */
+const USUAL_AXES = 5
 
 function stackFor(axes: number): readonly Float64Array[] {
   return Array.from({ length: MAX_DEPTH }, () => new Float64Array((CORNER << axes) + 2 * axes))
@@ -23,9 +25,9 @@ function stackFor(axes: number): readonly Float64Array[] {
 
 function growTo(axes: number): void {
   if (axes <= stackAxes) return
-  stackAxes = axes
-  tAt = CORNER << axes
-  stack = stackFor(axes)
+  stackAxes = Math.max(axes, USUAL_AXES)
+  tAt = CORNER << stackAxes
+  stack = stackFor(stackAxes)
 }
 
 const norm = new Float64Array(MAX_CORNERS)

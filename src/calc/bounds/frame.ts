@@ -26,9 +26,12 @@ export type Frame = {
   readonly high: Float64Array
   /** weight of the far end by axis: below 1 where an axis reaches over decades */
   readonly weight: Float64Array
-  /** N and D of each corner; bit i of its number = far end of axis i */
-  readonly corners: Float64Array
+  /** N and D of each corner; bit i of its number = far end of axis i. Room for all of them from the first box on. */
+  corners: Float64Array
 }
+
+/** A page that computes nothing asks for no room. */
+const NO_CORNERS = new Float64Array(0)
 
 export function makeFrame(): Frame {
   return {
@@ -37,7 +40,7 @@ export function makeFrame(): Frame {
     low: new Float64Array(MAX_AXES),
     high: new Float64Array(MAX_AXES),
     weight: new Float64Array(MAX_AXES),
-    corners: new Float64Array(CORNER * MAX_CORNERS),
+    corners: NO_CORNERS,
   }
 }
 
@@ -79,6 +82,7 @@ export function frameFrom(demand: Demand, from: number, to: number, frame: Frame
 function fill(demand: Demand, frame: Frame, projective: boolean): void {
   const count = demand.ranges.length
   frame.axes = 0
+  if (frame.corners.length === 0) frame.corners = new Float64Array(CORNER * MAX_CORNERS)
   for (let i = 0; i < count; i++) {
     const low = frame.low[i] as number
     const high = frame.high[i] as number

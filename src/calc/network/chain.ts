@@ -22,10 +22,6 @@ const STEPS: Readonly<Record<FilterCircuit['topology'], Uint8Array>> = {
 const CHOKE_STEP = 5
 const CROSS_STEP = 6
 const DAMPER_STEP = 7
-type Steps = typeof STEPS
-const CROSSED: Steps = everyTopology((steps) => withBeside(steps, [CROSS_STEP]))
-const DAMPED: Steps = everyTopology((steps) => withDamper(steps, []))
-const DAMPED_CROSSED: Steps = everyTopology((steps) => withDamper(steps, [CROSS_STEP]))
 
 /** Beside the last capacitor, or before the load where there is none. */
 function withBeside(steps: readonly number[], beside: readonly number[]): readonly number[] {
@@ -40,33 +36,27 @@ function withDamper(steps: readonly number[], beside: readonly number[]): readon
   return withBeside(steps, isDamped ? [DAMPER_STEP, ...beside] : beside)
 }
 
-const choked = (from: Steps): Readonly<Record<'source' | 'load', Steps>> => ({
-  source: everyTopology((steps) => [CHOKE_STEP, ...steps], from),
-  load: everyTopology((steps) => [...steps, CHOKE_STEP], from),
-})
-const CHOKED = choked(STEPS)
-const CHOKED_CROSSED = choked(CROSSED)
-const CHOKED_DAMPED = choked(DAMPED)
-const CHOKED_DAMPED_CROSSED = choked(DAMPED_CROSSED)
+type StepsByTopology = Partial<Record<FilterCircuit['topology'], Uint8Array>>
+/** By what stands beside the filter: made when they are first asked for. */
+const BESIDE: readonly StepsByTopology[] = Array.from({ length: 12 }, () => ({}))
 
-function everyTopology(change: (steps: readonly number[]) => readonly number[], from: Steps = STEPS): Steps {
-  const steps = (topology: FilterCircuit['topology']): Uint8Array => Uint8Array.from(change([...from[topology]]))
-  return { C: steps('C'), L: steps('L'), LC: steps('LC'), CL: steps('CL'), PI: steps('PI'), T: steps('T') }
+function stepsOf(circuit: FilterCircuit): Uint8Array {
+  const { topology, choke, cross, damper } = circuit
+  if (choke === undefined && cross === undefined && damper === undefined) return STEPS[topology]
+  const chokeAt = choke === undefined ? 0 : choke.side === 'source' ? 1 : 2
+  const beside = (damper === undefined ? 0 : 1) + (cross === undefined ? 0 : 2) + 4 * chokeAt
+  const made = BESIDE[beside] as StepsByTopology
+  const steps = made[topology] ?? Uint8Array.from(stepsBeside(circuit))
+  made[topology] = steps
+  return steps
 }
 
-function stepsOf({ topology, choke, cross, damper }: FilterCircuit): Uint8Array {
-  if (damper !== undefined) return dampedStepsOf(topology, choke?.side, cross !== undefined)
-  if (choke === undefined) return (cross === undefined ? STEPS : CROSSED)[topology]
-  return (cross === undefined ? CHOKED : CHOKED_CROSSED)[choke.side][topology]
-}
-
-function dampedStepsOf(
-  topology: FilterCircuit['topology'],
-  side: 'source' | 'load' | undefined,
-  isCrossed: boolean,
-): Uint8Array {
-  if (side === undefined) return (isCrossed ? DAMPED_CROSSED : DAMPED)[topology]
-  return (isCrossed ? CHOKED_DAMPED_CROSSED : CHOKED_DAMPED)[side][topology]
+function stepsBeside({ topology, choke, cross, damper }: FilterCircuit): readonly number[] {
+  const steps = [...STEPS[topology]]
+  const crossed = cross === undefined ? [] : [CROSS_STEP]
+  const inner = damper === undefined ? withBeside(steps, crossed) : withDamper(steps, crossed)
+  if (choke === undefined) return inner
+  return choke.side === 'source' ? [CHOKE_STEP, ...inner] : [...inner, CHOKE_STEP]
 }
 
 /** A lossless part exactly at resonance would divide by zero; the floor keeps the figure finite (over 280 dB). */

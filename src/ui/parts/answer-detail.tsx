@@ -1,4 +1,4 @@
-import type { ComponentChildren } from 'preact'
+import type { ComponentChildren, VNode } from 'preact'
 import { useMemo, useRef, useState } from 'preact/hooks'
 import type { Basis, Cell, Check, Finding, Output, Picture, Rung, Success } from '../../calc/types.ts'
 import { lazy } from '../lazy.tsx'
@@ -14,7 +14,7 @@ import { NextTurn } from './next-turn.tsx'
 import { PictureView } from './picture.tsx'
 import { IsUnfolded, RowSlices } from './row-slices.tsx'
 import { useSliced } from './sliced.ts'
-import { StripInWords } from './strip-words.tsx'
+import { StripTable, StripWords } from './strip-words.tsx'
 import { Working } from './working.tsx'
 
 const InTheBook = lazy(async () => (await import('./book/in-the-book.tsx')).InTheBook, null)
@@ -54,7 +54,10 @@ function Open({ check, result }: Given) {
   const pictures = drawn(result)
   return (
     <>
-      <Pictures pictures={pictures.filter((picture) => isActedOn(picture, pictures))} result={result} />
+      {views(
+        pictures.filter((picture) => isActedOn(picture, pictures)),
+        result,
+      )}
       <NextTurn>
         <FigureLine check={check} result={result} />
       </NextTurn>
@@ -68,15 +71,10 @@ const isActedOn = (picture: Picture, [first]: readonly Picture[]): boolean =>
   (picture.is === 'ladder' && picture.faults.length > 0 && first?.is !== 'table') ||
   (picture.is === 'table' && picture === first)
 
-function Pictures({ pictures, result }: { readonly pictures: readonly Picture[]; readonly result: Success }) {
-  return (
-    <>
-      {pictures.map((picture) => (
-        <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={result.bounds} bare />
-      ))}
-    </>
-  )
-}
+const views = (pictures: readonly Picture[], { bounds }: Success): readonly VNode[] =>
+  pictures.map((picture) => (
+    <PictureView key={`${picture.is}${picture.title}`} picture={picture} bounds={bounds} bare />
+  ))
 
 const isWide = (): boolean => typeof matchMedia === 'function' && matchMedia('(min-width: 56.25rem)').matches
 
@@ -132,19 +130,18 @@ const EvidenceStack = ({ check, result, parts }: StackGiven) => (
 )
 
 function WordsOfStrips({ result }: Given) {
-  return (
-    <>
-      {drawn(result).map(
-        (picture) =>
-          picture.is === 'strip' && <StripInWords key={picture.title} picture={picture} bounds={result.bounds} />,
-      )}
-    </>
-  )
+  const strips = drawn(result).filter((picture) => picture.is === 'strip')
+  const rows = strips.flatMap((picture) => [
+    <StripWords key={`${picture.title} in words`} picture={picture} bounds={result.bounds} />,
+    <StripTable key={picture.title} picture={picture} />,
+  ])
+  return <RowSlices rows={rows} atATime={1} />
 }
 
 function FoldedPictures({ result }: Given) {
   const pictures = drawn(result)
-  return <Pictures pictures={pictures.filter((picture) => !isActedOn(picture, pictures))} result={result} />
+  const folded = pictures.filter((picture) => !isActedOn(picture, pictures))
+  return <RowSlices rows={views(folded, result)} atATime={1} />
 }
 
 /** The first figures that exist beside the one of the answer, in a few lines. */

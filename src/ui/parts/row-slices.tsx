@@ -9,12 +9,18 @@ export const IsUnfolded = createContext(false)
 const ROWS_A_SLICE = 3
 
 /** Rows of something folded, drawn a few at a time, so that no turn takes as long as all of them. */
-export function RowSlices({ rows }: { readonly rows: readonly VNode[] }) {
-  const slices = Math.ceil(rows.length / ROWS_A_SLICE)
+export function RowSlices({
+  rows,
+  atATime = ROWS_A_SLICE,
+}: {
+  readonly rows: readonly VNode[]
+  readonly atATime?: number
+}) {
+  const slices = Math.ceil(rows.length / atATime)
   const drawn = useSliced(slices, useContext(IsUnfolded))
   return (
     <>
-      {rows.slice(0, drawn * ROWS_A_SLICE)}
+      {rows.slice(0, drawn * atATime)}
       {drawn < slices && <span hidden aria-busy="true" />}
     </>
   )

@@ -22,7 +22,13 @@ export function binding(
 }
 
 /** The two bounds of the best row in words, with their reasons. */
-function StripWords({ picture, bounds }: { readonly picture: StripPicture; readonly bounds: readonly SaidBound[] }) {
+export function StripWords({
+  picture,
+  bounds,
+}: {
+  readonly picture: StripPicture
+  readonly bounds: readonly SaidBound[]
+}) {
   const row = spokenRow(picture)
   if (!row) return null
   const least = binding(bounds, row, 'least')
@@ -61,7 +67,7 @@ function StripWords({ picture, bounds }: { readonly picture: StripPicture; reado
   )
 }
 
-function StripTable({ picture }: { readonly picture: StripPicture }) {
+export function StripTable({ picture }: { readonly picture: StripPicture }) {
   const shown = (value: number | undefined, side: LimitSide = 'most') =>
     value === undefined ? '–' : limitText(value, 'capacitance', side)
   return (

@@ -3,6 +3,7 @@ import type { LimitSide } from '../../calc/quantity/format.ts'
 import type { SaidBound, StripRow } from '../../calc/types.ts'
 import { decades, logScale, type Scale, type Span, textWidth } from './axis.ts'
 import { limitText, printed } from './figure.ts'
+import { NextTurn } from './next-turn.tsx'
 import { type FlagPlace, placeFlags } from './strip-labels.ts'
 import { StripLegend, ZoneMark } from './strip-legend.tsx'
 import {
@@ -95,8 +96,10 @@ export function Strip({
           <RowWords key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * pitchPx} />
         ))}
       </svg>
-      <StripLegend picture={picture} fillOf={frame.fillOf} />
-      {!bare && <StripInWords picture={picture} bounds={bounds} />}
+      <NextTurn>
+        <StripLegend picture={picture} fillOf={frame.fillOf} />
+        {!bare && <StripInWords picture={picture} bounds={bounds} />}
+      </NextTurn>
     </figure>
   )
 }

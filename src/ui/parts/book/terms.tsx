@@ -4,6 +4,7 @@ import type { GlossaryEntry } from '../../../guide/book/glossary.ts'
 import type { Piece } from '../../../guide/book/glossary-match.ts'
 import type { DrawingId } from '../../../guide/drawing-ids.ts'
 import type { BookDrawingId } from '../../../guide/drawings/book-ids.ts'
+import { nextTurn } from '../../../state/next-turn.ts'
 import { hashOf } from '../../../state/router.ts'
 import { isAtRest } from '../../rest.ts'
 import { useRootMark } from '../root-mark.ts'
@@ -50,14 +51,18 @@ export function TermsIn({
     if (isWaiting) return
     let alive = true
     const shown: { readonly texts: readonly string[]; readonly drawings: readonly Drawn[] } = JSON.parse(all)
-    Promise.all([
-      import('../../../guide/book/glossary-match.ts'),
-      shown.drawings.length === 0 ? [] : titlesOf(shown.drawings),
-    ]).then(
-      ([{ markedTexts }, titles]) => alive && setMarks(markedTexts([...shown.texts, ...titles])),
-      // without the glossary the text stands as it is
-      () => undefined,
-    )
+    const mark = async () => {
+      const [{ markedTexts }, titles] = await Promise.all([
+        import('../../../guide/book/glossary-match.ts'),
+        shown.drawings.length === 0 ? [] : titlesOf(shown.drawings),
+      ])
+      await nextTurn()
+      const found = markedTexts([...shown.texts, ...titles])
+      await nextTurn()
+      if (alive) setMarks(found)
+    }
+    // without the glossary the text stands as it is
+    mark().catch(() => undefined)
     return () => {
       alive = false
     }
