@@ -13,6 +13,7 @@ import {
   textWidth,
   tickText,
 } from './axis.ts'
+import { COMING, usePartsDrawn } from './coming.tsx'
 import { printed } from './figure.ts'
 import { Icon } from './icon.tsx'
 import { curvePath, type PlotPicture, valueAt, xSpan, ySpan } from './plot-shape.ts'
@@ -23,6 +24,9 @@ const TOP_PX = 26
 const LOG_TICK_PX = 60
 const TICK_PX = 42
 const FOOT_PX = 26
+
+/** What follows its place, its bands and its axes: the curves, the reading of a point. */
+const [CURVES, PARTS] = [1, 2] as const
 
 type Frame = {
   readonly left: number
@@ -68,6 +72,7 @@ function frameOf(picture: PlotPicture, widthPx: number, isOnSheet: boolean): Fra
 export function Plot({ picture }: { readonly picture: PlotPicture }) {
   const { box, widthPx } = useWidth<HTMLElement>()
   const clip = usePictureId()
+  const drawn = usePartsDrawn(PARTS)
   const frame = frameOf(picture, widthPx, useContext(KnownWidth) !== undefined)
   return (
     <figure class="picture plot" ref={box}>
@@ -91,11 +96,12 @@ export function Plot({ picture }: { readonly picture: PlotPicture }) {
         <Bands picture={picture} frame={frame} />
         <Grid picture={picture} frame={frame} />
         <g clip-path={`url(#${clip})`}>
-          {picture.curves.map((curve) => (
-            <path key={curve.id} class={curveClass(picture, curve)} d={curvePath(curve, frame.x, frame.y)} />
-          ))}
+          {drawn >= CURVES &&
+            picture.curves.map((curve) => (
+              <path key={curve.id} class={curveClass(picture, curve)} d={curvePath(curve, frame.x, frame.y)} />
+            ))}
         </g>
-        <Limits picture={picture} frame={frame} />
+        {drawn >= CURVES && <Limits picture={picture} frame={frame} />}
       </svg>
       <p class="axis-name muted small">
         {picture.xScale === 'log' ? picture.xLabel : axisName(picture.xLabel, frame.xUnit)}
@@ -110,7 +116,7 @@ export function Plot({ picture }: { readonly picture: PlotPicture }) {
           ))}
         </ul>
       )}
-      <Readout picture={picture} xs={frame.xs} />
+      {drawn < PARTS ? COMING : <Readout picture={picture} xs={frame.xs} />}
     </figure>
   )
 }

@@ -1,9 +1,7 @@
-import { createContext, type VNode } from 'preact'
+import type { VNode } from 'preact'
 import { useContext } from 'preact/hooks'
+import { COMING, IsUnfolded } from './coming.tsx'
 import { useSliced } from './sliced.ts'
-
-/** Whether what is folded is in sight: all of it is drawn at once then. */
-export const IsUnfolded = createContext(false)
 
 /** A row may hold the whole working of a figure. */
 const ROWS_A_SLICE = 3
@@ -17,11 +15,11 @@ export function RowSlices({
   readonly atATime?: number
 }) {
   const slices = Math.ceil(rows.length / atATime)
-  const drawn = useSliced(slices, useContext(IsUnfolded))
+  const drawn = useSliced(slices, useContext(IsUnfolded) === true)
   return (
     <>
       {rows.slice(0, drawn * atATime)}
-      {drawn < slices && <span hidden aria-busy="true" />}
+      {drawn < slices && COMING}
     </>
   )
 }

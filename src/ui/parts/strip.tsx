@@ -2,10 +2,11 @@ import { useContext } from 'preact/hooks'
 import type { LimitSide } from '../../calc/quantity/format.ts'
 import type { SaidBound, StripRow } from '../../calc/types.ts'
 import { decades, logScale, type Scale, type Span, textWidth } from './axis.ts'
+import { COMING, usePartsDrawn } from './coming.tsx'
 import { limitText, printed } from './figure.ts'
-import { NextTurn } from './next-turn.tsx'
 import { type FlagPlace, placeFlags } from './strip-labels.ts'
 import { StripLegend, ZoneMark } from './strip-legend.tsx'
+import { HATCHED, Patterns } from './strip-patterns.tsx'
 import {
   hasZones,
   type Limit,
@@ -35,6 +36,9 @@ const LIMIT_WORDS: Readonly<Record<Limit['is'], string>> = {
   most: 'at most',
   chosen: '',
 }
+
+/** What follows its place, its axis and its first rows: the other rows, limits and words, the legend. */
+const [ALL_ROWS, WORDS, PARTS] = [1, 2, 3] as const
 
 type Frame = {
   readonly x: Scale
@@ -79,27 +83,30 @@ export function Strip({
   }
   const trials = picture.marks.length > 0 ? 1 : 0
   const rowsEndPx = topPx + (picture.rows.length + trials) * pitchPx
+  const drawn = usePartsDrawn(PARTS)
+  const rows = drawn < ALL_ROWS ? picture.rows.slice(0, Math.ceil(picture.rows.length / 2)) : picture.rows
   return (
     <figure class="picture strip" ref={box}>
       <figcaption>{picture.title}</figcaption>
       <svg viewBox={`0 0 ${widthPx} ${rowsEndPx + AXIS_PX}`} role="img" aria-label={spoken(picture)}>
         <Patterns id={id} />
         <Axis span={span} frame={frame} atPx={rowsEndPx} />
-        {picture.rows.map((row, index) => (
+        {rows.map((row, index) => (
           <Row key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * pitchPx} />
         ))}
-        {trials > 0 && <Trials picture={picture} frame={frame} topPx={topPx + picture.rows.length * pitchPx} />}
-        {flags.map((flag) => (
-          <LimitLine key={flag.limit.is} flag={flag} frame={frame} endPx={rowsEndPx} />
-        ))}
-        {picture.rows.map((row, index) => (
-          <RowWords key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * pitchPx} />
-        ))}
+        {trials > 0 && drawn >= ALL_ROWS && (
+          <Trials picture={picture} frame={frame} topPx={topPx + picture.rows.length * pitchPx} />
+        )}
+        {drawn >= WORDS &&
+          flags.map((flag) => <LimitLine key={flag.limit.is} flag={flag} frame={frame} endPx={rowsEndPx} />)}
+        {drawn >= WORDS &&
+          picture.rows.map((row, index) => (
+            <RowWords key={row.topology} row={row} frame={frame} span={span} topPx={topPx + index * pitchPx} />
+          ))}
       </svg>
-      <NextTurn>
-        <StripLegend picture={picture} fillOf={frame.fillOf} />
-        {!bare && <StripInWords picture={picture} bounds={bounds} />}
-      </NextTurn>
+      {drawn >= PARTS && <StripLegend picture={picture} fillOf={frame.fillOf} />}
+      {drawn >= PARTS && !bare && <StripInWords picture={picture} bounds={bounds} />}
+      {drawn < PARTS && COMING}
     </figure>
   )
 }
@@ -121,33 +128,6 @@ export function StripKey({ pictures }: { readonly pictures: readonly StripPictur
       </svg>
       <StripLegend picture={union} fillOf={(zone) => HATCHED[zone] && `url(#${id}${HATCHED[zone]})`} />
     </div>
-  )
-}
-
-/** Zones that are told apart by their hatching, and the pattern of each. */
-const HATCHED: Readonly<Partial<Record<Zone, string>>> = {
-  small: 'small',
-  hole: 'small',
-  care: 'care',
-  excluded: 'cross',
-}
-
-/** Slanted lines: too small. Dots: with care. Crossed lines: excluded. What is allowed is plain. */
-function Patterns({ id }: { readonly id: string }) {
-  const size = { patternUnits: 'userSpaceOnUse', width: 6, height: 6 } as const
-  return (
-    <defs>
-      <pattern id={`${id}small`} {...size} patternTransform="rotate(45)">
-        <path class="hatch" d="M0 0V6" />
-      </pattern>
-      <pattern id={`${id}care`} {...size}>
-        <circle class="dot" cx="1.5" cy="1.5" r="1.3" />
-        <circle class="dot" cx="4.5" cy="4.5" r="1.3" />
-      </pattern>
-      <pattern id={`${id}cross`} {...size} patternTransform="rotate(45)">
-        <path class="hatch" d="M0 0V6M0 0H6" />
-      </pattern>
-    </defs>
   )
 }
 

@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { CheckModel } from '../../state/check.ts'
 import type { Desk } from '../../state/desk.ts'
 import { lazy } from '../lazy.tsx'
+import { COMING } from '../parts/coming.tsx'
 import { PrintHead } from '../parts/print-head.tsx'
 import { useRootMark } from '../parts/root-mark.ts'
 import { Screening } from '../parts/screening.tsx'
@@ -26,7 +27,6 @@ type Given = { readonly model: CheckModel; readonly desk: Desk; readonly childre
 const FIELDS_AFTER = [1, 4, 8, Number.POSITIVE_INFINITY] as const
 const GROUPS_AFTER = FIELDS_AFTER.length
 const TURNS = GROUPS_AFTER + 1
-const COMING = <span hidden aria-busy="true" />
 
 /** Answer, fields and what explains the answer, rendered from the descriptor of the check. */
 export function CheckPanes({ model, desk, children }: Given) {
@@ -106,7 +106,7 @@ function AfterFirst({ model, desk }: Omit<Given, 'children'>) {
   }, [model, wasThere])
   return (
     <>
-      {!hasSheet && <span hidden aria-busy="true" />}
+      {!hasSheet && COMING}
       {wasThere && <Onward model={model} desk={desk} />}
     </>
   )
