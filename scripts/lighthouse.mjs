@@ -1,7 +1,8 @@
 /**
  * Lighthouse on eight pages of the build, as on a slow phone with a slow network (simulated): the median of three runs a
  * page, and what it finds fault with. Run alone, on demand: other work on the machine costs points. Served over HTTP/2, as
- * a host does that follows deploy/, with a certificate that openssl makes for this run.
+ * a host does that follows deploy/, with a certificate that openssl makes for this run, from texts packed beforehand: packing
+ * them beside the browser cost a page up to four points on two cores.
  *   node scripts/lighthouse.mjs [--runs 3] [--only window]
  * Lighthouse is installed into a folder of its own beside the system's temporary files, and kept there.
  */
@@ -89,7 +90,7 @@ function makeCertificate() {
 }
 
 const { secure, trusting } = makeCertificate()
-const server = await startServer({ root: DIST, secure })
+const server = await startServer({ root: DIST, secure, isPacked: true })
 /** @type {string[]} */
 const short = []
 console.log(

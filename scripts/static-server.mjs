@@ -1,10 +1,10 @@
 /** The static server that `serve` and the browser tests share: a strict stand-in for any plain web host. */
-import { createReadStream } from 'node:fs'
+import { createReadStream, readdirSync, readFileSync } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import { createServer } from 'node:http'
 import { createSecureServer } from 'node:http2'
 import { extname, join, resolve, sep } from 'node:path'
-import { createGzip } from 'node:zlib'
+import { createGzip, gzipSync } from 'node:zlib'
 import { CSP_HEADER } from './csp.mjs'
 
 /** @type {Readonly<Record<string, string>>} */
@@ -47,13 +47,28 @@ async function isFile(path) {
   }
 }
 
+const isText = (/** @type {string} */ path) =>
+  !/^(image\/png|font|application\/octet)/.test(MIME[extname(path)] ?? 'application/octet-stream')
+
+/**
+ * Every text file of a folder, packed beforehand as a host keeps it: what measures a page must not pack beside it.
+ * @param {string} root
+ * @returns {ReadonlyMap<string, Buffer>} by path
+ */
+function packedTexts(root) {
+  const files = readdirSync(root, { recursive: true, withFileTypes: true }).filter((file) => file.isFile())
+  const paths = files.map((file) => join(file.parentPath, file.name)).filter(isText)
+  return new Map(paths.map((path) => [path, gzipSync(readFileSync(path))]))
+}
+
 /**
  * @param {string} root folder to serve
+ * @param {ReadonlyMap<string, Buffer>} packed
  * @param {string} basePath address of the folder, starting and ending with a slash
  * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
  */
-async function answer(root, basePath, request, response) {
+async function answer(root, packed, basePath, request, response) {
   response.setHeader('Content-Security-Policy', CSP_HEADER)
   response.setHeader('X-Content-Type-Options', 'nosniff')
   response.setHeader('Referrer-Policy', 'no-referrer')
@@ -62,7 +77,7 @@ async function answer(root, basePath, request, response) {
   if (below === undefined) return refuse(response, 404, 'Not found')
   const path = resolve(root, below === '' ? 'index.html' : below)
   const inside = path.startsWith(resolve(root) + sep)
-  if (inside && (await isFile(path))) return send(request, response, path, below.startsWith('assets/'))
+  if (inside && (await isFile(path))) return send(request, response, path, packed, below.startsWith('assets/'))
   const wantsPage = (request.headers.accept ?? '').includes('text/html')
   if (!wantsPage || below.startsWith('assets/')) return refuse(response, 404, 'Not found')
   // A redirect, not the page itself: the build uses relative addresses, and browsers keep the #fragment.
@@ -82,12 +97,12 @@ function refuse(response, status, text) {
  * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
  * @param {string} path
+ * @param {ReadonlyMap<string, Buffer>} packed
  * @param {boolean} immutable
  */
-function send(request, response, path, immutable) {
+function send(request, response, path, packed, immutable) {
   const type = MIME[extname(path)] ?? 'application/octet-stream'
-  const isText = !/^(image\/png|font|application\/octet)/.test(type)
-  const zip = isText && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '')
+  const zip = isText(path) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '')
   response.writeHead(200, {
     'Content-Type': type,
     'Cache-Control': immutable ? 'public, max-age=31536000, immutable' : 'no-cache',
@@ -98,6 +113,11 @@ function send(request, response, path, immutable) {
     response.end()
     return
   }
+  const ready = zip ? packed.get(path) : undefined
+  if (ready !== undefined) {
+    response.end(ready)
+    return
+  }
   const failed = () => response.destroy()
   const file = createReadStream(path).on('error', failed)
   if (zip) file.pipe(createGzip()).on('error', failed).pipe(response)
@@ -106,18 +126,19 @@ function send(request, response, path, immutable) {
 
 /**
  * Serves a built folder on localhost.
- * @param {{ root: string, port?: number, basePath?: string, secure?: { key: string, cert: string } }} options port 0 picks
- *   a free one; `secure`: HTTP/2 over TLS, as hosts in use
+ * @param {{ root: string, port?: number, basePath?: string, secure?: { key: string, cert: string }, isPacked?: boolean }} options
+ *   port 0 picks a free one; `secure`: HTTP/2 over TLS, as hosts in use; `isPacked`: texts are packed once, before the first request
  * @returns {Promise<{ address: string, port: number, deploy: (root: string) => void, close: () => Promise<void> }>}
  *   `deploy` puts another folder at the same address; requests under way are answered from the folder they came to
  */
-export async function startServer({ root, port = 0, basePath = '/', secure }) {
+export async function startServer({ root, port = 0, basePath = '/', secure, isPacked = false }) {
+  const packed = isPacked ? packedTexts(resolve(root)) : new Map()
   let served = root
   const serve = (
     /** @type {import('node:http').IncomingMessage} */ request,
     /** @type {import('node:http').ServerResponse} */ response,
   ) => {
-    answer(served, basePath, request, response).catch(() => response.destroy())
+    answer(served, packed, basePath, request, response).catch(() => response.destroy())
   }
   // a request of HTTP/2 is handled by what handles one of HTTP/1.1: Node gives it the same face
   const server =

@@ -1,7 +1,8 @@
 // @vitest-environment happy-dom
-import { describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
 import type { Picture } from '../../src/calc/types.ts'
 import { PictureView } from '../../src/ui/parts/picture.tsx'
+import { isAtRest } from '../../src/ui/rest.ts'
 import { basis } from './fake-check.ts'
 import { by, show } from './support.ts'
 
@@ -56,6 +57,11 @@ const bounds = [
 ]
 
 describe('pictures', () => {
+  // the app stands: pictures are drawn at once
+  beforeAll(() => {
+    isAtRest.value = true
+  })
+
   it('tells the strip in words: each row, the pin, and the two bounds with their reasons', () => {
     const place = show(<PictureView picture={strip} bounds={bounds} />)
     expect(by('img', /Pi leaves room, at least 2\.53.nF, at most 5\.82.nF/u).getAttribute('aria-label')).toContain(

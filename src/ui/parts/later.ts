@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { holdRest } from '../rest.ts'
 
 /** A key that follows within this time finds the screen free: what is out of sight waits until typing rests. */
 const REST_MS = 200
@@ -9,7 +10,10 @@ const REST_MS = 200
  */
 export function useLater<T>(now: T, isAtOnce = false): T | undefined {
   const [later, setLater] = useState<{ readonly value: T } | undefined>(isAtOnce ? { value: now } : undefined)
-  const restMs = later === undefined ? 0 : REST_MS
+  const isFirst = later === undefined
+  const restMs = isFirst ? 0 : REST_MS
+  // the first is a part of the screen that is to stand
+  useEffect(() => (isFirst ? holdRest() : undefined), [isFirst])
   // an effect may come before the frame it belongs to, a timer set in that frame does not
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined

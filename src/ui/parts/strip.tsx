@@ -1,4 +1,4 @@
-import { useContext } from 'preact/hooks'
+import { useContext, useMemo } from 'preact/hooks'
 import type { LimitSide } from '../../calc/quantity/format.ts'
 import type { SaidBound, StripRow } from '../../calc/types.ts'
 import { decades, logScale, type Scale, type Span, textWidth } from './axis.ts'
@@ -70,7 +70,8 @@ export function Strip({
   const leftPx = Math.min(labelPx, widthPx * 0.3) + 8
   const rightPx = widthPx - 2
   const x = logScale(span, [leftPx, rightPx])
-  const flags = flagsOf(picture, x, [leftPx - 4, rightPx])
+  // all their orders are tried: not anew for each part that is drawn
+  const flags = useMemo(() => flagsOf(picture, x, [leftPx - 4, rightPx]), [picture, leftPx, rightPx])
   const topPx = (Math.max(-1, ...flags.map(({ place }) => place.tier)) + 1) * FLAG_PX + 8
   const pitchPx = useContext(KnownWidth) === undefined ? PITCH_PX.screen : PITCH_PX.sheet
   const frame: Frame = {

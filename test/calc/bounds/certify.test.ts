@@ -13,6 +13,7 @@ test('a box that no halving decides is open at the end of the depth: neither kep
     frame.high[axis] = 1000
     frame.weight[axis] = 1
   }
+  frame.corners = new Float64Array(CORNER << frame.axes)
   for (let corner = 0; corner < 1 << frame.axes; corner++) frame.corners.set([1, 0, 1, 0], CORNER * corner)
   const hasExtent = (low: Float64Array, high: Float64Array) => high.some((most, i) => most > (low[i] as number))
   const effort = { boxes: 10_000 }
