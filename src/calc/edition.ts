@@ -14,8 +14,9 @@
  *      is no plain yes; self-resonance of a coil carries no plain yes; of several sources the one decides that rings most; a
  *      need on a pair waits for the mode; a sharp resonance of the signal is found wherever it lies; both readings of a fall are
  *      off; a hot suppressor, a line's typed peaks, the lines and the wiring of a supply count where they decide
+ *   7  a strike gives no yes past a figure that was entered between the legs of a pair
  */
-export const RULES_EDITION = 6
+export const RULES_EDITION = 7
 
 /** Edition of checks that were kept before editions were noted. */
 export const FIRST_EDITION = 1

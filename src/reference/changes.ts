@@ -6,6 +6,14 @@ export type Edition = { readonly rules: number; readonly changes: readonly strin
 
 export const CHANGES: readonly Edition[] = [
   {
+    rules: 7,
+    changes: [
+      'The strike of a connector gives no yes past volts that were entered between the legs of a pair.',
+      'It says that between the legs of a pair nothing is judged.',
+      'A picture is drawn part by part on a slow phone, so that a tap is taken meanwhile.',
+    ],
+  },
+  {
     rules: 6,
     changes: [
       'The filter check gives no plain yes by resonance with lead and bond either.',

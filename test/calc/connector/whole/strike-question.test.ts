@@ -135,6 +135,26 @@ describe('what is said of a strike', () => {
     expect(verdict(struck([weak, mute]), 'strike-pins-circuits')).toBe('unknown')
   }, 60_000)
 
+  it('is no yes past volts that were entered between the legs of a pair, which it does not work out, and says that of every pair', () => {
+    const legs = (texts: Texts) => {
+      const first = contactOf('1', texts, exactly, { leg: 'a' })
+      const line = first.line as NonNullable<typeof first.line>
+      return struck([first, contactOf('2', texts, exactly, { leg: 'b', line })])
+    }
+    const open = legs(surge)
+    expect(verdict(open, 'strike-pins-circuits')).toBe('ok')
+    const told = open.findings.find(({ id }) => id === 'strike-pairs')
+    expect(told?.sentence).toMatch(/^Between the legs of a pair nothing is judged here/u)
+    expect(told?.contacts).toEqual(['1', '2'])
+    expect(told?.verdict).toBeUndefined()
+    const entered = legs({ ...surge, circuitPairWithstandV: '40' })
+    expect(verdict(entered, 'strike-pins-circuits')).toBe('unknown')
+    expect(entered.findings.find(({ id }) => id === 'strike-pins-circuits')?.sentence).toContain(
+      'against the 40\u00a0V entered there not judged',
+    )
+    expect(struck(four).findings.some(({ id }) => id === 'strike-pairs')).toBe(false)
+  }, 60_000)
+
   it('is no yes over a bond nobody entered, whose jump adds to every circuit', () => {
     for (const shared of [{}, { bondOhm: '1m' }]) {
       const found = struck(four, wf4, { shared })

@@ -27,6 +27,20 @@ export function strikeFindings(question: StrikeQuestion, answer: StrikeAnswer): 
           },
         ]),
     ...answer.cases.flatMap((one) => caseFindings(question, one)),
+    ...pairsFinding(question),
+  ]
+}
+
+/** Each leg is struck against the reference; how far the legs part is in no sum. */
+function pairsFinding({ pairs }: StrikeQuestion): readonly ConnectorFinding[] {
+  if (pairs.length === 0) return []
+  const contacts = pairs.flat()
+  return [
+    {
+      id: 'strike-pairs',
+      sentence: `Between the legs of a pair nothing is judged here (${contactsNamed(contacts)}): the surge check of the line says how far they part.`,
+      contacts,
+    },
   ]
 }
 
@@ -38,7 +52,7 @@ function caseFindings(question: StrikeQuestion, found: CaseStruck): readonly Con
     const contact = byId.get(one.id)
     return contact === undefined
       ? []
-      : [...circuitOf(contact, one), ...capacitorOf(contact, one)].map((each) =>
+      : [...circuitOf(contact, one).map((each) => withPair(contact, each)), ...capacitorOf(contact, one)].map((each) =>
           withRest(contact, withLead(question, contact, each)),
         )
   })
@@ -173,6 +187,16 @@ function withLead({ isSteep }: StrikeQuestion, { isLeadOpen }: StrikeContact, on
 function withRest({ isRestOpen }: StrikeContact, one: Judged): Judged {
   if (!isRestOpen || one.verdict === 'fails' || one.verdict === 'unknown') return one
   return { ...one, verdict: 'unknown', words: `${one.words}, what its line holds by itself not known` }
+}
+
+/** A figure that was entered between the legs is held against nothing here. */
+function withPair({ pairWithstandV }: StrikeContact, one: Judged): Judged {
+  if (pairWithstandV === undefined || one.verdict === 'fails' || one.verdict === 'unknown') return one
+  return {
+    ...one,
+    verdict: 'unknown',
+    words: `${one.words}, what stands between its legs against the ${exact(pairWithstandV, 'voltage')} entered there not judged`,
+  }
 }
 
 function circuitOf(contact: StrikeContact, one: ContactStruck): readonly Judged[] {

@@ -11,6 +11,7 @@ import { hotBreakdownV } from '../../../surge/suppressor.ts'
 import type { DecidedContact } from '../../decided.ts'
 import { typedBond } from '../../plate/bond.ts'
 import type { Connector } from '../../types.ts'
+import { pairsOf } from '../../unlike-legs.ts'
 import { needsBridge, reachOf } from '../group-reach.ts'
 import { groupOfContact, groupPart, membersOf } from '../part-of-group.ts'
 import { STRIKE_CASES, type StrikeCase, type StrikeContact, type StrikeQuestion, type StrikeRun } from './strike.ts'
@@ -76,6 +77,7 @@ export function questionOf(q: {
     ),
     runs: [...known.values()],
     contacts: ready.map((one) => contactOf(one, groupOf.get(one.contact.id))),
+    pairs: pairsOf(ready.map(({ contact }) => contact)).map(({ a, b }) => [a.id, b.id]),
     groups: connector.suppressors.map(({ id, contacts }, g) => {
       const part = parts[g]
       return {
@@ -190,6 +192,7 @@ function contactOf({ contact, asked, setups, isLeadOpen }: Ready, group: number 
   return {
     id: contact.id,
     withstandV: asked.withstandV,
+    pairWithstandV: asked.pairWithstandV,
     isRestOpen: kind === undefined && asked.busMaxV === undefined,
     isInsulated: kind?.transformer !== undefined,
     insulationV: asked.insulationWithstandV ?? kind?.transformer?.insulationPeakV,

@@ -12,6 +12,8 @@ export type StrikeCase = (typeof STRIKE_CASES)[number]
 export type StrikeContact = {
   readonly id: string
   readonly withstandV: number | undefined
+  /** entered between the legs of its pair: each leg is struck against the reference, so that nothing is held against it */
+  readonly pairWithstandV: number | undefined
   /** of the insulation in front of a transformer, held against the connector's volts instead */
   readonly insulationV: number | undefined
   /** neither the kind of line nor its highest peak is named: what it holds by itself is in no run */
@@ -57,6 +59,8 @@ export type StrikeQuestion = {
   readonly isWayOpen: boolean
   readonly runs: readonly StrikeRun[]
   readonly contacts: readonly StrikeContact[]
+  /** the two contacts of every pair that is struck */
+  readonly pairs: readonly (readonly [string, string])[]
   readonly groups: readonly StrikeGroup[]
   /** contacts of no run, with the reason */
   readonly left: readonly { readonly id: string; readonly why: string }[]
