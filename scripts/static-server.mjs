@@ -47,11 +47,12 @@ async function isFile(path) {
   }
 }
 
-const isText = (/** @type {string} */ path) =>
-  !/^(image\/png|font|application\/octet)/.test(MIME[extname(path)] ?? 'application/octet-stream')
+const typeOf = (/** @type {string} */ path) => MIME[extname(path)] ?? 'application/octet-stream'
+
+const isText = (/** @type {string} */ path) => !/^(image\/png|font|application\/octet)/.test(typeOf(path))
 
 /**
- * Every text file of a folder, packed beforehand as a host keeps it: what measures a page must not pack beside it.
+ * Every text file of a folder, packed beforehand: a host packs on a machine of its own, and what measures a page must not pack beside it.
  * @param {string} root
  * @returns {ReadonlyMap<string, Buffer>} by path
  */
@@ -101,10 +102,9 @@ function refuse(response, status, text) {
  * @param {boolean} immutable
  */
 function send(request, response, path, packed, immutable) {
-  const type = MIME[extname(path)] ?? 'application/octet-stream'
   const zip = isText(path) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '')
   response.writeHead(200, {
-    'Content-Type': type,
+    'Content-Type': typeOf(path),
     'Cache-Control': immutable ? 'public, max-age=31536000, immutable' : 'no-cache',
     Vary: 'Accept-Encoding',
     ...(zip ? { 'Content-Encoding': 'gzip' } : {}),

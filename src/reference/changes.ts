@@ -10,7 +10,7 @@ export const CHANGES: readonly Edition[] = [
     changes: [
       'The strike of a connector gives no yes past volts that were entered between the legs of a pair.',
       'It says that between the legs of a pair nothing is judged.',
-      'A picture is drawn part by part on a slow phone, so that a tap is taken meanwhile.',
+      'A picture of the first screen is drawn part by part, so that a tap is taken meanwhile.',
     ],
   },
   {

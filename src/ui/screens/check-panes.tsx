@@ -23,7 +23,7 @@ const Onward = lazy(async () => (await import('./onward.tsx')).Onward, null)
 
 type Given = { readonly model: CheckModel; readonly desk: Desk; readonly children?: ComponentChildren }
 
-/** A first screen draws the answer's place and the first fields; behind that more fields, the folded ones, what lies below. */
+/** A first screen draws the answer's place and the first field; behind that more fields, the folded ones, what lies below. */
 const FIELDS_AFTER = [1, 4, 8, Number.POSITIVE_INFINITY] as const
 const GROUPS_AFTER = FIELDS_AFTER.length
 const TURNS = GROUPS_AFTER + 1

@@ -38,7 +38,7 @@ function pairsFinding({ pairs }: StrikeQuestion): readonly ConnectorFinding[] {
   return [
     {
       id: 'strike-pairs',
-      sentence: `Between the legs of a pair nothing is judged here (${contactsNamed(contacts)}): the surge check of the line says how far they part.`,
+      sentence: `Between the legs of a pair nothing is judged here (${contactsNamed(contacts)}): ask the surge check of the line.`,
       contacts,
     },
   ]
