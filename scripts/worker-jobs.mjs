@@ -2,11 +2,15 @@
  * `import address from './job.ts?job'`: the address of a worker that does that job. Its script is a chunk of the same
  * build, so that it shares what it computes with instead of carrying a second copy.
  */
+import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 
 const ASKED = /\?job$/
 /** The zero in front keeps other plugins from reading the rest as a path. */
 const ENTRY = '\0job:'
+
+/** What a job answers with that goes over without a copy. */
+const HANDS_OVER = /^export (?:const|function) handedOver\b/m
 
 const SERVE = fileURLToPath(new URL('../src/worker/serve.ts', import.meta.url))
 
@@ -28,8 +32,10 @@ export function workerJobs() {
     },
     load(id) {
       if (id.startsWith(ENTRY)) {
-        const names = [id.slice(ENTRY.length), SERVE].map((path) => JSON.stringify(path))
-        return `import { run } from ${names[0]}\nimport { serve } from ${names[1]}\nserve(run, self)\n`
+        const job = id.slice(ENTRY.length)
+        const more = HANDS_OVER.test(readFileSync(job, 'utf8')) ? ', handedOver' : ''
+        const [from, serve] = [job, SERVE].map((path) => JSON.stringify(path))
+        return `import { run${more} } from ${from}\nimport { serve } from ${serve}\nserve(run, self${more})\n`
       }
       if (!ASKED.test(id)) return null
       const job = id.replace(ASKED, '')

@@ -2,9 +2,9 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { choiceOfUnit } from '../calc/checks/trace/setup.ts'
 import type { Settled } from '../calc/trace/settle.ts'
-import type { Spectrum } from '../calc/trace/types.ts'
 import type { FactKey, Line } from '../calc/types.ts'
 import type { Desk } from './desk.ts'
+import type { OpenTrace } from './traces.ts'
 import { runInWorker } from './work.ts'
 
 const result = signal<Settled | undefined>(undefined)
@@ -34,7 +34,10 @@ export function stopSettling(): void {
 }
 
 /** Works the points out and writes them to the line as they are measured; what was typed there stands again by undo. */
-export async function settleOn({ line, write }: Desk, spectrum: Spectrum): Promise<void> {
+export async function settleOn(
+  { line, write }: Desk,
+  { spectrum, rows }: Extract<OpenTrace, { is: 'spectrum' }>,
+): Promise<void> {
   stopSettling()
   const mine = new AbortController()
   stopping = mine
@@ -43,7 +46,7 @@ export async function settleOn({ line, write }: Desk, spectrum: Spectrum): Promi
   try {
     const plain = { ...line.peek(), facts }
     const found = await runInWorker(
-      { is: 'settleTrace', input: { line: plain, spectrum } },
+      { is: 'settleTrace', input: { line: plain, unit: spectrum.unit, rows } },
       ({ doneFrac }) => {
         if (stopping === mine) under.value = doneFrac
       },

@@ -15,8 +15,8 @@ export async function findingOf(line: Line, traces: readonly KeptTrace[]): Promi
   try {
     const pair = {
       line,
-      after: await spectrumOf(after),
-      ...(before === undefined ? {} : { before: await spectrumOf(before) }),
+      after: (await spectrumOf(after)).spectrum,
+      ...(before === undefined ? {} : { before: (await spectrumOf(before)).spectrum }),
     }
     return await inSlices(proveTrace(pair), () => {}, new AbortController().signal)
   } catch {

@@ -11,13 +11,14 @@ import { atOnce } from '../calc/line/evaluate.ts'
 import { readTouchstone } from '../calc/touchstone/read.ts'
 import type { Network } from '../calc/touchstone/types.ts'
 import { type Blocks, blocksOf } from '../calc/trace/decimate.ts'
-import type { LevelColumn, ReadOptions, Spectrum, TraceReading } from '../calc/trace/types.ts'
+import type { LevelColumn, ReadOptions, Spectrum } from '../calc/trace/types.ts'
 import { askToKeepStorage } from '../store/browser-storage.ts'
 import { type KeptTrace, listTraces, newTrace, putTrace, removeTrace, type TraceRole } from '../store/traces.ts'
 import { StoreError } from '../store/trouble.ts'
+import { canPack, unpackText } from '../worker/packed.ts'
+import type { ReadSpectrum } from '../worker/read-trace.ts'
 import { broughtIn } from './brought-in.ts'
 import { nextTurn } from './next-turn.ts'
-import { canPack, pack, packText, unpackText } from './packed.ts'
 import { doing, leaveTraceWork, traceWork } from './trace-work.ts'
 import { spectrumOf } from './unpacked-spectrum.ts'
 import { type OutputOf, runInWorker } from './work.ts'
@@ -32,6 +33,8 @@ export type OpenTrace = {
       readonly is: 'spectrum'
       readonly spectrum: Spectrum
       readonly blocks: Blocks
+      /** the same rows in one run of bytes, which another thread opens */
+      readonly rows: Blob
       readonly remarks: readonly string[]
       /** just read: the columns that could be the level, and the file to read one of the others from */
       readonly again?: { readonly file: TraceFile; readonly columns: readonly LevelColumn[]; readonly at: number }
@@ -107,8 +110,8 @@ async function unpacked(record: KeptTrace): Promise<OpenTrace | undefined> {
         ? { is: 'network', name, role, record, network: reading.network, remarks: reading.remarks }
         : undefined
     }
-    const spectrum = await spectrumOf(record)
-    return { is: 'spectrum', name, role, record, spectrum, blocks: blocksOf(spectrum.db), remarks: [] }
+    const { spectrum, rows } = await spectrumOf(record)
+    return { is: 'spectrum', name, role, record, spectrum, rows, blocks: blocksOf(spectrum.db), remarks: [] }
   } catch {
     return undefined
   }
@@ -127,21 +130,17 @@ export function takeFile(file: TraceFile, role: TraceRole, options: ReadOptions 
     job: async (tell, stop) => {
       // what is kept is read first: it would take the place of what a quick hand opened meanwhile
       await opening
-      const ask = (source: Blob | string) =>
-        runInWorker(
-          { is: 'readTrace', input: { source, fileName: file.name, options } },
-          ({ doneFrac }) => tell(doneFrac),
-          stop,
-        )
-      const found = await ask(file.source)
-      return found.is === 'needs-text' && typeof file.source !== 'string' ? await ask(await file.source.text()) : found
+      return runInWorker(
+        { is: 'readTrace', input: { source: file.source, fileName: file.name, options } },
+        ({ doneFrac }) => tell(doneFrac),
+        stop,
+      )
     },
     take: (read) => (owner === of ? taken(of, file, role, read) : undefined),
   })
 }
 
 async function taken(of: string, file: TraceFile, role: TraceRole, read: Read): Promise<OpenTrace | undefined> {
-  if (read.is === 'needs-text') return undefined
   if (!read.reading.ok) {
     const { message } = read.reading
     const asks = 'asks' in read.reading ? read.reading.asks : undefined
@@ -151,26 +150,26 @@ async function taken(of: string, file: TraceFile, role: TraceRole, read: Read): 
   const shown: OpenTrace =
     read.is === 'network'
       ? { is: 'network', name: file.name, role: 'filter', network: read.reading.network, remarks: read.reading.remarks }
-      : spectrumShown(file, role === 'filter' ? 'before' : role, read.reading, read.blocks)
+      : spectrumShown(file, role === 'filter' ? 'before' : role, read.reading)
   show(shown)
   // it is painted before it is packed
   await nextTurn()
-  await keep(of, shown, read.is === 'network' ? read.text : '')
+  await keep(of, shown, shown.is === 'spectrum' ? shown.rows : new Blob([read.is === 'network' ? read.text : '']))
   return shown
 }
 
 function spectrumShown(
   file: TraceFile,
   role: TraceRole,
-  { spectrum, remarks, levelColumns, levelAt }: Extract<TraceReading, { ok: true }>,
-  blocks: Blocks | undefined,
+  { spectrum, blocks, rows, remarks, levelColumns, levelAt }: ReadSpectrum,
 ): OpenTrace {
   return {
     is: 'spectrum',
     name: file.name,
     role,
     spectrum,
-    blocks: blocks ?? blocksOf(spectrum.db),
+    blocks,
+    rows,
     remarks,
     ...(levelColumns.length > 1 ? { again: { file, columns: levelColumns, at: levelAt } } : {}),
   }
@@ -181,12 +180,12 @@ function show(trace: OpenTrace): void {
 }
 
 /** Onto the disk, in place of what had its role. One that does not fit stays shown and is told of. */
-async function keep(of: string, trace: OpenTrace, text: string): Promise<void> {
+async function keep(of: string, trace: OpenTrace, content: Blob): Promise<void> {
   if (!canPack()) {
     trouble.value = 'This browser cannot pack files, so the trace is shown and not kept.'
     return
   }
-  const bytes = trace.is === 'network' ? await packText(text) : await packed(trace.spectrum)
+  const bytes = await runInWorker({ is: 'pack', input: content }, () => {}, new AbortController().signal)
   const record = newTrace(of, {
     kind: trace.is,
     role: trace.role,
@@ -202,13 +201,6 @@ async function keep(of: string, trace: OpenTrace, text: string): Promise<void> {
   } catch (error) {
     trouble.value = storeWords(error)
   }
-}
-
-function packed({ hz, db }: Spectrum): Promise<ArrayBuffer> {
-  const all = new Float64Array(2 * hz.length)
-  all.set(hz)
-  all.set(db, hz.length)
-  return pack(all)
 }
 
 /** Takes a trace out; `undoDropTrace` brings it back. */

@@ -7,6 +7,7 @@
 import type { Progress } from '../calc/types.ts'
 import checkWorker from '../worker/check.ts?job'
 import fitFilterWorker from '../worker/fit-filter.ts?job'
+import packWorker from '../worker/pack.ts?job'
 import powerClassWorker from '../worker/power-class.ts?job'
 import providerWorker from '../worker/provider.ts?job'
 import readTraceWorker from '../worker/read-trace.ts?job'
@@ -31,6 +32,7 @@ const JOBS = {
   schedule: job(scheduleWorker, async () => (await import('../worker/schedule.ts')).run),
   powerClass: job(powerClassWorker, async () => (await import('../worker/power-class.ts')).run),
   readTrace: job(readTraceWorker, async () => (await import('../worker/read-trace.ts')).run),
+  pack: job(packWorker, async () => (await import('../worker/pack.ts')).run),
   settleTrace: job(settleTraceWorker, async () => (await import('../worker/settle-trace.ts')).run),
 }
 
@@ -38,9 +40,9 @@ type Jobs = typeof JOBS
 export type JobName = keyof Jobs
 type RunOf<K extends JobName> = Awaited<ReturnType<Jobs[K]['here']>>
 export type InputOf<K extends JobName> = Parameters<RunOf<K>>[0]
-export type OutputOf<K extends JobName> =
-  ReturnType<RunOf<K>> extends Generator<Progress, infer Output> ? Output : never
-type StepOf<K extends JobName> = ReturnType<RunOf<K>> extends Generator<infer Step, unknown> ? Step : never
+type StepsOf<K extends JobName> = Awaited<ReturnType<RunOf<K>>>
+export type OutputOf<K extends JobName> = StepsOf<K> extends Generator<Progress, infer Output> ? Output : never
+type StepOf<K extends JobName> = StepsOf<K> extends Generator<infer Step, unknown> ? Step : never
 
 /** What is asked of a worker: which job, and plain data for it. */
 export type Job<K extends JobName = JobName> = { readonly is: K; readonly input: InputOf<K> }
@@ -125,9 +127,9 @@ export async function runInWorker<K extends JobName>(
     onSpent?.(outcome.spentMs)
     return outcome.output as OutputOf<K>
   }
-  const run = (await JOBS[is].here()) as unknown as (input: InputOf<K>) => Generator<StepOf<K> & Progress, OutputOf<K>>
+  const run = (await JOBS[is].here()) as unknown as Run<InputOf<K>, OutputOf<K>>
   const { inSlices } = await import('./in-slices.ts')
-  return inSlices(run(input), onProgress, signal)
+  return inSlices((await run(input)) as Generator<StepOf<K> & Progress, OutputOf<K>>, onProgress, signal)
 }
 
 function askWorker(

@@ -4,7 +4,8 @@ import type { TouchstoneReading } from '../calc/touchstone/types.ts'
 import { type Blocks, blocksOf } from '../calc/trace/decimate.ts'
 import { readTrace } from '../calc/trace/read.ts'
 import type { ReadOptions, TraceReading } from '../calc/trace/types.ts'
-import type { Progress } from '../calc/types.ts'
+import { rowsOf } from './rows.ts'
+import type { Steps } from './serve.ts'
 
 export type ReadJob = {
   /** a file is opened where it is read: a long text never passes the screen */
@@ -13,10 +14,11 @@ export type ReadJob = {
   readonly options: ReadOptions
 }
 
+/** What the file holds, what it is drawn by, and its rows in one run of bytes. */
+export type ReadSpectrum = Extract<TraceReading, { ok: true }> & { readonly blocks: Blocks; readonly rows: Blob }
+
 export type ReadFile =
-  /** there is no way to open a file here: its text has to be sent */
-  | { readonly is: 'needs-text' }
-  | { readonly is: 'spectrum'; readonly reading: TraceReading; readonly blocks: Blocks | undefined }
+  | { readonly is: 'spectrum'; readonly reading: ReadSpectrum | Extract<TraceReading, { ok: false }> }
   | { readonly is: 'network'; readonly text: string; readonly reading: TouchstoneReading }
 
 /** Comments, then the version of a 2.0 file or an option line with unit and parameter: no table of a spectrum begins so. */
@@ -25,18 +27,20 @@ const TOUCHSTONE_HEAD = /^\uFEFF?\s*(?:!.*\s+)*(?:\[version\]\s*2|#\s*[kmg]?hz\s
 const isTouchstone = (text: string, fileName: string): boolean =>
   portsInName(fileName) !== undefined || /\.ts$/i.test(fileName) || TOUCHSTONE_HEAD.test(text.slice(0, 4000))
 
-/** Only a worker has it. */
-declare const FileReaderSync: (new () => { readonly readAsText: (blob: Blob) => string }) | undefined
+export const run = async ({ source, fileName, options }: ReadJob): Promise<Steps<ReadFile>> =>
+  read(typeof source === 'string' ? source : await source.text(), fileName, options)
 
-function textOf(source: ReadJob['source']): string | undefined {
-  if (typeof source === 'string') return source
-  return typeof FileReaderSync === 'undefined' ? undefined : new FileReaderSync().readAsText(source)
-}
-
-export function* run({ source, fileName, options }: ReadJob): Generator<Progress, ReadFile> {
-  const text = textOf(source)
-  if (text === undefined) return { is: 'needs-text' }
+function* read(text: string, fileName: string, options: ReadOptions): Steps<ReadFile> {
   if (isTouchstone(text, fileName)) return { is: 'network', text, reading: yield* readTouchstone(text, { fileName }) }
   const reading = yield* readTrace(text, options)
-  return { is: 'spectrum', reading, blocks: reading.ok ? blocksOf(reading.spectrum.db) : undefined }
+  if (!reading.ok) return { is: 'spectrum', reading }
+  const { spectrum } = reading
+  return { is: 'spectrum', reading: { ...reading, blocks: blocksOf(spectrum.db), rows: rowsOf(spectrum) } }
+}
+
+/** A spectrum of a million rows is 16 MB. */
+export function handedOver(file: ReadFile): readonly ArrayBuffer[] {
+  if (file.is !== 'spectrum' || !file.reading.ok) return []
+  const { spectrum, blocks } = file.reading
+  return [spectrum.hz, spectrum.db, blocks.least, blocks.most].map(({ buffer }) => buffer as ArrayBuffer)
 }

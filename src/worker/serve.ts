@@ -4,9 +4,13 @@ import { foundIn, sliceOf, TOLD_EVERY_MS } from './slice.ts'
 
 /**
  * What a job is: plain data in and out, and progress in between, with parts of the answer where it finds some before the
- * end. It may be abandoned between two steps.
+ * end. It may be abandoned between two steps. One that has to open a file first begins when it is open.
  */
-export type Run<Input, Output> = (input: Input) => Generator<Progress, Output>
+export type Run<Input, Output> = (input: Input) => Steps<Output> | Promise<Steps<Output>>
+export type Steps<Output> = Generator<Progress, Output>
+
+/** What of an answer goes over without a copy: nobody here needs it any more. */
+export type HandedOver<Output> = (output: Output) => readonly ArrayBuffer[]
 
 /** What the window sends: a job, or that its answer is not wanted any more. */
 export type Order<Input> =
@@ -24,22 +28,33 @@ export type Word<Output> =
 /** Where orders come in and words go out: the worker itself, or one end of a channel. */
 type Port<Input, Output> = {
   onmessage: ((event: MessageEvent<Order<Input>>) => void) | null
-  postMessage: (word: Word<Output>) => void
+  postMessage: (word: Word<Output>, handedOver: Transferable[]) => void
 }
 
 /** Between two slices a stop can be heard. */
 const SLICE_MS = 16
 
+const nothing = (): readonly ArrayBuffer[] => []
+
 /** Takes orders from `port` until the worker ends. */
-export function serve<Input, Output>(run: Run<Input, Output>, port: Port<Input, Output>): void {
-  const running = new Map<number, { readonly steps: Generator<Progress, Output>; toldMs: number; spentMs: number }>()
+export function serve<Input, Output>(
+  run: Run<Input, Output>,
+  port: Port<Input, Output>,
+  handedOver: HandedOver<Output> = nothing,
+): void {
+  const running = new Map<number, { readonly steps: Steps<Output>; toldMs: number; spentMs: number }>()
+  /** jobs whose file is being opened */
+  const opening = new Set<number>()
   // A message to oneself comes after what the window sent; a timer would wait 4 ms after every slice.
   const { port1: turn, port2: next } = new MessageChannel()
 
   const end = (word: Word<Output>) => {
     running.delete(word.id)
-    port.postMessage(word)
+    opening.delete(word.id)
+    port.postMessage(word, word.is === 'done' ? [...handedOver(word.output)] : [])
   }
+  const fail = (id: number, error: unknown) =>
+    end({ is: 'broken', id, message: error instanceof Error ? error.message : String(error) })
   const advance = (id: number) => {
     const job = running.get(id)
     if (job === undefined) return
@@ -52,17 +67,31 @@ export function serve<Input, Output>(run: Run<Input, Output>, port: Port<Input, 
       const found = foundIn(step.value)
       if (found !== undefined || performance.now() - job.toldMs >= TOLD_EVERY_MS) {
         job.toldMs = performance.now()
-        port.postMessage({ is: 'under-way', id, doneFrac, ...(found === undefined ? {} : { found }) })
+        port.postMessage({ is: 'under-way', id, doneFrac, ...(found === undefined ? {} : { found }) }, [])
       }
       next.postMessage(id)
     } catch (error) {
-      end({ is: 'broken', id, message: error instanceof Error ? error.message : String(error) })
+      fail(id, error)
+    }
+  }
+  const begin = (id: number, steps: Steps<Output>) => {
+    running.set(id, { steps, toldMs: performance.now(), spentMs: 0 })
+    advance(id)
+  }
+  const open = async (id: number, opened: Promise<Steps<Output>>) => {
+    opening.add(id)
+    try {
+      const steps = await opened
+      if (opening.delete(id)) begin(id, steps)
+    } catch (error) {
+      if (opening.has(id)) fail(id, error)
     }
   }
   turn.onmessage = ({ data }) => advance(data)
   port.onmessage = ({ data: order }) => {
     if (order.is === 'stop') return end({ is: 'stopped', id: order.id })
-    running.set(order.id, { steps: run(order.input), toldMs: performance.now(), spentMs: 0 })
-    advance(order.id)
+    const steps = run(order.input)
+    if (steps instanceof Promise) void open(order.id, steps)
+    else begin(order.id, steps)
   }
 }

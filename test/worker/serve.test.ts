@@ -1,9 +1,9 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { Progress } from '../../src/calc/types.ts'
-import { type Order, serve, type Word } from '../../src/worker/serve.ts'
+import { type Order, type Run, serve, type Word } from '../../src/worker/serve.ts'
 
 /** The other end of a worker: what it was told, and what it said. */
-function workerOn(run: (input: number) => Generator<Progress, string>) {
+function workerOn(run: Run<number, string>) {
   const words: Word<string>[] = []
   const heard = new Set<() => void>()
   const port = {
@@ -93,6 +93,23 @@ describe('the worker', () => {
     expect(words).toEqual([
       { is: 'broken', id: 1, message: 'Cannot count down.' },
       { is: 'done', id: 2, output: 'counted to 1', spentMs: expect.any(Number) },
+    ])
+  })
+
+  it('opens what a job needs first, says when that fails, and begins none that was stopped meanwhile', async () => {
+    const { words, order, until } = workerOn(async (to) => {
+      if (to < 0) throw new Error('The file is gone.')
+      return counting(to)
+    })
+    order({ is: 'job', id: 1, input: 5 })
+    order({ is: 'stop', id: 1 })
+    order({ is: 'job', id: 2, input: -1 })
+    order({ is: 'job', id: 3, input: 2 })
+    await until(() => words.length === 3)
+    expect(words).toEqual([
+      { is: 'stopped', id: 1 },
+      { is: 'broken', id: 2, message: 'The file is gone.' },
+      { is: 'done', id: 3, output: 'counted to 2', spentMs: expect.any(Number) },
     ])
   })
 })

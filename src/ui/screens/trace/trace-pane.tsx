@@ -36,15 +36,15 @@ export function TracePane({ desk }: { readonly desk: Desk }) {
   const before = spectrumOf('before')
   const after = spectrumOf('after')
   const grounds = groundsOf(desk.line.value)
-  const spectrum = before?.spectrum
+  const rows = before?.rows
   useEffect(() => {
-    if (spectrum === undefined) return forgetSettled()
-    const timer = setTimeout(() => void settleOn(desk, spectrum), settled.peek() === undefined ? 0 : REST_MS)
+    if (before === undefined) return forgetSettled()
+    const timer = setTimeout(() => void settleOn(desk, before), settled.peek() === undefined ? 0 : REST_MS)
     return () => {
       clearTimeout(timer)
       stopSettling()
     }
-  }, [spectrum, grounds])
+  }, [rows, grounds])
   return (
     <section class="trace-pane stack" aria-label="Measured files">
       <TraceFiles />
