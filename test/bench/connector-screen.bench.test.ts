@@ -13,10 +13,9 @@ import type { Fact, FactKey, Line } from '../../src/calc/types.ts'
 import { LINE_KINDS } from '../../src/reference/line-kinds.ts'
 import { demoComplaint } from '../../src/store/demo.ts'
 import setup from '../e2e/support/built-site.ts'
-
+import { laySamples, slowness } from '../e2e/support/page-slowness.ts'
 import { putConnector } from '../e2e/support/put-connector.ts'
 import { DESK, openSite, PHONE, type Site, type Visit } from '../e2e/support/site.ts'
-import { laySamples, slowness } from '../e2e/support/slowness.ts'
 import { type Traced, tracedDuring } from '../e2e/support/turns.ts'
 import { counted, workedMs } from '../e2e/support/worked.ts'
 import { least } from './unit.ts'
@@ -112,7 +111,7 @@ async function openTraced({ visit, page, hash }: Opened): Promise<Traced> {
   // what the driver needs to wait in a page is a script of its own: it is there before the turns are counted
   await page.waitForFunction(() => true)
   return tracedDuring(page, async () => {
-    await laySamples(page, true)
+    await laySamples(page)
     await page.evaluate((to) => {
       performance.mark('tapped')
       document.querySelector<HTMLElement>(`a[href="${to}"]`)?.click()

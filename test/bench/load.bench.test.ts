@@ -1,20 +1,21 @@
 /**
  * What a device that holds much asks of its screens: 5,000 complaints opened and searched, a complaint of 100 lines, a
  * note of 50 kB. Counted is the time the page's own thread works: to open them and for a key in a note, in milliseconds of a
- * desk left alone, by what a text laid out on the same page costs; in a search, in those of this machine. Each beside the
- * same with little in it.
+ * desk left alone, by what a sample of a page's work costs beside it; for a key of the search over everything, in those of
+ * this machine. Each beside the same with little in it.
  */
 import type { CDPSession, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import setup from '../e2e/support/built-site.ts'
 import { DESK, openSite, type Site, type Visit } from '../e2e/support/site.ts'
-import { slownessNow } from '../e2e/support/slowness.ts'
+import { middle, slownessNow } from '../e2e/support/slowness.ts'
 import { counted, workedMs } from '../e2e/support/worked.ts'
 
 const MANY = 5000
 const LINES = 100
 const NOTE_LETTERS = 50_000
 const KEYS = 20
+const TIMES = 5
 
 let site: Site
 let visit: Visit
@@ -84,20 +85,17 @@ async function fill(count: number): Promise<void> {
 
 const rows = () => page.locator('ul[aria-label="Complaints"] > li')
 
-/** How slow this machine was each time it was asked: what disturbs a sample only adds to it, so that the least counts. */
-const slownesses: number[] = []
-
-/** What this page has worked since then; and a sample beside it. */
+/** What this page has worked since then, in milliseconds of a desk, by samples taken right behind it. */
 async function workedSince(beforeMs: number): Promise<number> {
   const worked = (await workedMs(cdp)) - beforeMs
-  slownesses.push(await slownessNow(page, cdp))
-  return worked
+  return worked / (await slownessNow(page, cdp))
 }
 
-/** The middle of three times, in milliseconds of a desk. */
+/** The middle of several times. */
 async function onDeskMs(open: () => Promise<number>): Promise<number> {
-  const hereMs = await thrice(open)
-  return hereMs / Math.min(...slownesses)
+  const all: number[] = []
+  for (let time = 0; time < TIMES; time++) all.push(await open())
+  return middle(all)
 }
 
 /** From nothing to the first rows of the Log. */
@@ -108,8 +106,6 @@ async function openLogMs(): Promise<number> {
   return workedSince(0)
 }
 
-const middle = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN
-const thrice = async (one: () => Promise<number>): Promise<number> => middle([await one(), await one(), await one()])
 const ms = (value: number): string => `${value.toFixed(0)} ms`
 
 test('5,000 complaints open and are searched as a thumb expects', { timeout: 300_000 }, async () => {
@@ -118,10 +114,13 @@ test('5,000 complaints open and are searched as a thumb expects', { timeout: 300
   await fill(MANY)
   const many = await onDeskMs(openLogMs)
   const drawn = await rows().count()
-  const before = await workedMs(cdp)
-  await page.locator('#log-search').fill('buzz 4321')
-  await page.getByText(`1 of ${MANY + 2}.`).waitFor()
-  const searched = (await workedMs(cdp)) - before
+  const searched = await onDeskMs(async () => {
+    await openLogMs()
+    const before = await workedMs(cdp)
+    await page.locator('#log-search').fill('buzz 4321')
+    await page.getByText(`1 of ${MANY + 2}.`).waitFor()
+    return workedSince(before)
+  })
   console.log(
     `bench, ${MANY} complaints: open ${ms(many)} of the page's thread (${ms(few)} with few, ratio ${(many / few).toPrecision(2)}), ` +
       `${drawn} rows drawn, first search ${ms(searched)}`,

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { Icon } from '../parts/icon.tsx'
+import { useRootMark } from '../parts/root-mark.ts'
 
 /** One notice above the places. */
 export function Bar({
@@ -9,6 +10,7 @@ export function Bar({
   readonly children: ComponentChildren
   readonly role?: 'status' | 'alert'
 }) {
+  useRootMark('bar')
   return (
     <div class="bar" role={role}>
       {children}

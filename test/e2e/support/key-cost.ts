@@ -1,6 +1,6 @@
 /** What a key in a field costs until its answer is painted: time of the processor, the workers' counted too. */
 import type { Page } from 'playwright-core'
-import { laySamples, slowness } from './slowness.ts'
+import { middle, slownessAt, takeSamples } from './slowness.ts'
 import { type Traced, type Turn, tracedDuring } from './turns.ts'
 
 export type KeyCost = {
@@ -11,9 +11,12 @@ export type KeyCost = {
   readonly answeredMs: number
   /** of that, what workers did */
   readonly workersMs: number
-  /** the longest turn of the page from this key until the next, saving and what follows a pause included */
+  /** the longest turn of the page from this key until the next one or a sample, saving included */
   readonly longestMs: number
 }
+
+/** keys between two samples: some 0.4 s */
+const SAMPLE_EVERY = 4
 
 export type Typing = {
   readonly keys: readonly KeyCost[]
@@ -23,36 +26,46 @@ export type Typing = {
 
 declare global {
   interface Window {
-    /** resolves when the last key is answered on the screen */
-    answered?: Promise<void>
+    /** tells this test which key is answered on the screen: asked by a script in the page, that would count as its work */
+    tellAnswered?: (key: string) => void
   }
 }
+
+/** What waits for the page's next answered key. */
+const waiting = new WeakMap<Page, () => void>()
 
 /**
  * Lets a page note each key and when its answer is painted: a message that is sent in a frame's animation callbacks
  * arrives when that frame has been drawn.
  */
 export async function noteKeys(page: Page): Promise<void> {
+  const cdp = await page.context().newCDPSession(page)
+  await cdp.send('Runtime.enable')
+  await cdp.send('Runtime.addBinding', { name: 'tellAnswered' })
+  cdp.on('Runtime.bindingCalled', () => waiting.get(page)?.())
   await page.addInitScript(() => {
     let count = 0
     const onKey = () => {
       const mine = ++count
       performance.mark(`key ${mine}`)
-      window.answered = new Promise((done) => {
-        const { port1, port2 } = new MessageChannel()
-        port1.onmessage = ({ data }) => {
-          performance.mark(`${data} ${mine}`)
-          if (data === 'answered') done()
-        }
-        let frames = 0
-        const look = () => {
-          frames += 1
-          if (frames === 1) port2.postMessage('dimmed')
-          if (document.querySelector('.answer[aria-busy="true"]') === null) port2.postMessage('answered')
-          else requestAnimationFrame(look)
-        }
-        addEventListener('input', () => requestAnimationFrame(look), { capture: true, once: true })
+      const { port1, port2 } = new MessageChannel()
+      port1.onmessage = ({ data }) => {
+        performance.mark(`${data} ${mine}`)
+        if (data === 'answered') window.tellAnswered?.(`${mine}`)
+      }
+      const isBusy = () => document.querySelector('.answer[aria-busy="true"]') !== null
+      // asked for at every frame, the answer would make frames that nobody else draws
+      const answers = new MutationObserver(() => {
+        if (isBusy()) return
+        answers.disconnect()
+        requestAnimationFrame(() => port2.postMessage('answered'))
       })
+      const look = () => {
+        port2.postMessage('dimmed')
+        if (isBusy()) answers.observe(document.body, { subtree: true, childList: true, attributeFilter: ['aria-busy'] })
+        else port2.postMessage('answered')
+      }
+      addEventListener('input', () => requestAnimationFrame(look), { capture: true, once: true })
     }
     addEventListener('keydown', onKey, true)
   })
@@ -63,35 +76,56 @@ export type Keystroke = { readonly field: string; readonly key: string; readonly
 
 /**
  * Types each key and takes it off again, as fast as the answers come, in several rounds, in milliseconds of that desk. Of
- * every key the least disturbed round counts: other programs make a turn dearer, never cheaper.
+ * every key the least disturbed round counts: other programs make a turn dearer, never cheaper. What the others make dear
+ * for longer than some rounds is typed on, `more` rounds at most, until it is within `most` or shown to be dear itself; what
+ * is within it already would not change by that.
  */
-export async function typeInto(page: Page, keystrokes: readonly Keystroke[], rounds: number): Promise<Typing> {
+export async function typeInto(
+  page: Page,
+  keystrokes: readonly Keystroke[],
+  {
+    rounds,
+    more,
+    most,
+  }: { readonly rounds: number; readonly more: number; readonly most: Pick<KeyCost, 'answeredMs' | 'longestMs'> },
+): Promise<Typing> {
   const all: Typing[] = []
   for (let round = 0; round < rounds; round++) all.push(await oneRound(page, keystrokes))
-  const [first] = all
-  if (first === undefined) throw new Error('nothing was typed')
-  const least = (of: (round: Typing) => number): number => Math.min(...all.map(of))
-  return {
-    keys: first.keys.map(({ field }, i) => {
-      const cheapest = all.flatMap(({ keys }) => keys[i] ?? []).toSorted((a, b) => a.answeredMs - b.answeredMs)[0]
-      return {
-        field,
-        answeredMs: Number.NaN,
-        workersMs: Number.NaN,
-        ...cheapest,
-        dimmedMs: least(({ keys }) => keys[i]?.dimmedMs ?? Number.NaN),
-        longestMs: least(({ keys }) => keys[i]?.longestMs ?? Number.NaN),
-      }
-    }),
-    slower: least(({ slower }) => slower),
+  // typed and taken off again: two keys of each
+  const least = keystrokes.map((_, i) => [leastOf(all, 2 * i), leastOf(all, 2 * i + 1)])
+  const isDear = (cost: KeyCost): boolean => cost.answeredMs > most.answeredMs || cost.longestMs > most.longestMs
+  for (let round = 0; round < more; round++) {
+    const dear = keystrokes.flatMap((keystroke, i) => (least[i]?.some(isDear) ? [{ keystroke, i }] : []))
+    if (dear.length === 0) break
+    const again = await oneRound(
+      page,
+      dear.map(({ keystroke }) => keystroke),
+    )
+    for (const [at, { i }] of dear.entries())
+      least[i] = [0, 1].flatMap((which) => {
+        const costs = [least[i]?.[which], again.keys[2 * at + which]].flatMap((cost) => cost ?? [])
+        return costs.length === 0 ? [] : [leastIn(costs)]
+      })
   }
+  return { keys: least.flat(), slower: middle(all.map(({ slower }) => slower)) }
+}
+
+const leastOf = (rounds: readonly Typing[], key: number): KeyCost =>
+  leastIn(rounds.flatMap(({ keys }) => keys[key] ?? []))
+
+function leastIn(costs: readonly KeyCost[]): KeyCost {
+  const [cheapest] = costs.toSorted((a, b) => a.answeredMs - b.answeredMs)
+  if (cheapest === undefined) throw new Error('nothing was typed')
+  const least = (part: 'dimmedMs' | 'longestMs'): number => Math.min(...costs.map((cost) => cost[part]))
+  return { ...cheapest, dimmedMs: least('dimmedMs'), longestMs: least('longestMs') }
 }
 
 async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<Typing> {
   const fields: string[] = []
   const traced = await tracedDuring(page, async () => {
-    await laySamples(page)
-    for (const { field: name, key: typed, at } of keystrokes) {
+    await takeSamples(page, 2)
+    for (const [i, { field: name, key: typed, at }] of keystrokes.entries()) {
+      if (i % SAMPLE_EVERY === 0) await takeSamples(page, 1)
       const box = page.locator(`form [name="${name}"]`)
       await box.evaluate((one: HTMLInputElement, at) => {
         const caret = at === 'front' ? 0 : one.value.length
@@ -99,37 +133,45 @@ async function oneRound(page: Page, keystrokes: readonly Keystroke[]): Promise<T
         one.setSelectionRange(caret, caret)
       }, at)
       for (const key of [typed, 'Backspace']) {
+        const answered = new Promise<void>((done) => waiting.set(page, done))
         await page.keyboard.press(key)
-        await page.evaluate(() => window.answered)
+        await answered
         fields.push(name)
       }
     }
+    await takeSamples(page, 2)
   })
-  const slower = slowness(traced)
   const first = traced.marks.find(({ name }) => name.startsWith('key '))
   const offset = Number(first?.name.slice('key '.length) ?? Number.NaN)
+  const keys = fields.map((field, i) => costOf(traced, field, offset + i))
+  return { keys: keys.map(({ cost }) => cost), slower: middle(keys.map(({ slower }) => slower)) }
+}
+
+/** In milliseconds of that desk, by how slow the machine was while the key was typed. */
+function costOf(traced: Traced, field: string, key: number): { readonly cost: KeyCost; readonly slower: number } {
+  const slower = slownessAt(traced, timeOf(traced, `key ${key}`))
+  const untilAnswered = turnsUntil(traced, `key ${key}`, `answered ${key}`)
+  const untilDimmed = turnsUntil(traced, `key ${key}`, `dimmed ${key}`)
   return {
-    keys: fields.map((field, i) => {
-      const turns = turnsUntil(traced, `key ${offset + i}`, `answered ${offset + i}`)
-      return {
-        field,
-        dimmedMs:
-          sum(turnsUntil(traced, `key ${offset + i}`, `dimmed ${offset + i}`).filter(({ by }) => by === 'page')) /
-          slower,
-        answeredMs: sum(turns) / slower,
-        workersMs: sum(turns.filter(({ by }) => by === 'worker')) / slower,
-        longestMs: longestAfter(traced, offset + i) / slower,
-      }
-    }),
+    cost: {
+      field,
+      dimmedMs: sum(untilDimmed.filter(({ by }) => by === 'page')) / slower,
+      answeredMs: sum(untilAnswered) / slower,
+      workersMs: sum(untilAnswered.filter(({ by }) => by === 'worker')) / slower,
+      longestMs: longestAfter(traced, key) / slower,
+    },
     slower,
   }
 }
 
-/** The longest turn of the page from a key until the next one, saving and what follows a pause included. */
-function longestAfter({ turns, marks }: Traced, key: number): number {
-  const at = (name: string): number | undefined => marks.find((mark) => mark.name === name)?.atMs
-  const fromMs = at(`key ${key}`) ?? Number.NaN
-  const untilMs = at(`key ${key + 1}`) ?? Number.POSITIVE_INFINITY
+const timeOf = ({ marks }: Traced, mark: string): number => marks.find(({ name }) => name === mark)?.atMs ?? Number.NaN
+
+/** The longest turn of the page from a key until the next one or a sample, saving included. */
+function longestAfter(traced: Traced, key: number): number {
+  const { turns, marks } = traced
+  const fromMs = timeOf(traced, `key ${key}`)
+  const next = marks.find(({ name, atMs }) => atMs > fromMs && (name.startsWith('key ') || name === 'sampling'))
+  const untilMs = next?.atMs ?? Number.POSITIVE_INFINITY
   const own = turns.filter(({ by, toMs, ...turn }) => by === 'page' && toMs > fromMs && turn.fromMs < untilMs)
   return Math.max(...own.map(({ workedMs }) => workedMs))
 }
@@ -137,9 +179,8 @@ function longestAfter({ turns, marks }: Traced, key: number): number {
 const sum = (turns: readonly Turn[]): number => turns.reduce((total, { workedMs }) => total + workedMs, 0)
 
 /** From the turn that took the key to the last one that ended before the mark. */
-function turnsUntil({ turns, marks }: Traced, from: string, to: string): readonly Turn[] {
-  const at = (wanted: string): number => marks.find(({ name }) => name === wanted)?.atMs ?? Number.NaN
-  const [fromMs, toMs] = [at(from), at(to)]
+function turnsUntil(traced: Traced, from: string, to: string): readonly Turn[] {
+  const [fromMs, toMs] = [timeOf(traced, from), timeOf(traced, to)]
   if (!(toMs >= fromMs)) throw new Error(`${to} was never noted`)
-  return turns.filter((turn) => turn.toMs > fromMs && turn.toMs <= toMs)
+  return traced.turns.filter((turn) => turn.toMs > fromMs && turn.toMs <= toMs)
 }

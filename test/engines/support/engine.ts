@@ -23,6 +23,12 @@ export type Engine = {
 /** How long anything may take on a small machine that does other work. */
 const PATIENCE_MS = 30_000
 
+/** What stands on the page instead of what was waited for. */
+const wordsOf = (engine: Engine): Promise<string> =>
+  engine
+    .read<string>(`location.hash + ' says: ' + document.body.innerText.slice(0, 400)`)
+    .catch((error: unknown) => `the page does not answer: ${error}`)
+
 /** Waits until an expression in the page holds. Fails with what was waited for. */
 export async function until(engine: Engine, expression: string, what = expression): Promise<void> {
   const endMs = Date.now() + PATIENCE_MS
@@ -31,7 +37,7 @@ export async function until(engine: Engine, expression: string, what = expressio
     // a page on its way elsewhere has no answer yet
     holds = await engine.read<boolean>(`Boolean(${expression})`).catch(() => false)
     if (holds) return
-    if (Date.now() > endMs) throw new Error(`${engine.name}: waited in vain for ${what}`)
+    if (Date.now() > endMs) throw new Error(`${engine.name}: waited in vain for ${what}; ${await wordsOf(engine)}`)
     await new Promise((done) => setTimeout(done, 50))
   }
 }

@@ -13,6 +13,7 @@ import { TermList, TermsIn } from '../../parts/book/terms.tsx'
 import { fittingCautions } from '../../parts/cautions.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { PrintHead } from '../../parts/print-head.tsx'
+import { useRootMark } from '../../parts/root-mark.ts'
 import { Sources } from '../../parts/working.tsx'
 import { Head } from '../../shell/head.tsx'
 
@@ -53,6 +54,7 @@ export function PageView(given: {
   readonly find: readonly string[]
 }) {
   const { page, shelf, find } = given
+  useRootMark('bookPage')
   const parts = useMemo(() => layoutOf(page), [page])
   const open = useMemo(() => (hasRoom() ? new Set(parts) : soughtFolds(parts, find)), [parts, find])
   const texts = useMemo(() => tappedTexts(parts), [parts])
