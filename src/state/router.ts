@@ -125,14 +125,31 @@ export function pairsOf(
 
 export const route = signal<Route>(readHash(globalThis.location?.hash ?? ''), { name: 'route' })
 
+/** The address the screen belongs to, where somebody follows the address bar. */
+let routed: string | undefined
+
+/** The address of the screen that is drawn now. */
+export const addressHere = (): string => routed ?? location.hash
+
+/**
+ * Whether a screen still has the address bar. That another place is there is told of a little later, and a little later
+ * still the screen goes: what it would note of its address then would be noted of that place, which would be opened on its
+ * Line.
+ */
+export const isStillAt = (address: string): boolean => location.hash === address && addressHere() === address
+
 /** Follows the address bar; returns the function that stops doing so. */
 export function startRouter(): () => void {
   const follow = () => {
+    routed = location.hash
     route.value = readHash(location.hash)
   }
   follow()
   addEventListener('hashchange', follow)
-  return () => removeEventListener('hashchange', follow)
+  return () => {
+    removeEventListener('hashchange', follow)
+    routed = undefined
+  }
 }
 
 export function goTo(hash: string): void {
@@ -142,12 +159,14 @@ export function goTo(hash: string): void {
 /**
  * Rewrites the address so that a reload keeps the typed text; the screen that asks for it stays as it is. The Line the
  * address was opened on goes with the entry of the history, not with the address. Says whether it was done: browsers
- * refuse when it is asked too often.
+ * refuse when it is asked too often, and the entry of a place that comes next is not touched.
  */
 export function noteAddress(hash: string, lineId?: string): boolean {
+  if (!isStillAt(addressHere())) return false
   if (location.hash === hash && lineOfEntry() === lineId) return true
   try {
     history.replaceState({ ...history.state, line: lineId }, '', hash)
+    if (routed !== undefined) routed = location.hash
     return true
   } catch {
     return false

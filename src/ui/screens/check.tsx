@@ -7,7 +7,7 @@ import { inSlices } from '../../state/in-slices.ts'
 import { nextTurn } from '../../state/next-turn.ts'
 import { type Opening, openAddress, readAhead } from '../../state/opening.ts'
 import { noteRecent } from '../../state/recents.ts'
-import { noteAddress, type Pair } from '../../state/router.ts'
+import { addressHere, isStillAt, noteAddress, type Pair } from '../../state/router.ts'
 import { standing } from '../../state/runner.ts'
 import { scratch } from '../../state/session.ts'
 import { isAnswered } from '../parts/answer.tsx'
@@ -78,14 +78,16 @@ function useOpened({ check, query }: OpenGiven): OpenedCheck | undefined {
     model: createCheck(check, { ...scratchDesk, ...opening }, expressionReading),
     isOld: opening.isOld,
   })
-  const [opened, setOpened] = useState(() => (isAtRest.peek() ? open(enter()) : undefined))
+  const [address] = useState(addressHere)
+  const [opened, setOpened] = useState(() => (isAtRest.peek() && isStillAt(address) ? open(enter()) : undefined))
   useEffect(() => {
     if (opened !== undefined) return opened.model.dispose
     const release = holdRest()
     const left = new AbortController()
     // each in a turn of its own: the head is painted, the Line opened and read, the check made, its fields drawn
     const read = async () => {
-      await nextTurn()
+      do await nextTurn()
+      while (!isStillAt(address) && !left.signal.aborted)
       if (left.signal.aborted) return
       const opening = enter()
       await nextTurn()
@@ -138,7 +140,7 @@ function useRecent({ check, answer, hash, isTouched, line }: CheckModel, isByAdd
 
 /** The address follows the typed text, shortly after it rests and whenever a field is left. */
 function useAddress({ hash, isTouched }: CheckModel, { line }: Desk, isOld: boolean): void {
-  const ours = useRef(location.hash)
+  const ours = useRef(addressHere())
   const follow = () => {
     if (!isTouched.peek() && !isOld) return
     // a field that is taken off the page loses focus too: by then the address may be another screen's
