@@ -11,6 +11,8 @@ export const CHANGES: readonly Edition[] = [
       'The strike of a connector gives no yes past volts that were entered between the legs of a pair.',
       'It says that between the legs of a pair nothing is judged.',
       'A picture of the first screen is drawn part by part, so that a tap is taken meanwhile.',
+      'A check that is left while it opens no longer opens the next one on its own line.',
+      'A trace of a million rows is read and kept without holding the screen.',
     ],
   },
   {
