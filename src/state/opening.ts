@@ -4,8 +4,9 @@ import { emptied, giverOf, type Resolution, resolve } from '../calc/line/resolve
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Check, FactKey, Line, Progress } from '../calc/types.ts'
 import { newLine } from '../store/line.ts'
+import { lineOfEntry, noteAddress } from './entry.ts'
 import { noteFresh } from './fresh-line.ts'
-import { lineOfEntry, noteAddress, type Pair, splitQuery } from './router.ts'
+import { type Pair, splitQuery } from './router.ts'
 import { openScratch, scratch, scratchBefore, undoScratch } from './session.ts'
 import { splitVariants, type Variants } from './variants.ts'
 

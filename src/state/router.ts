@@ -126,56 +126,22 @@ export function pairsOf(
 export const route = signal<Route>(readHash(globalThis.location?.hash ?? ''), { name: 'route' })
 
 /** The address the screen belongs to, where somebody follows the address bar. */
-let routed: string | undefined
-
-/** The address of the screen that is drawn now. */
-export const addressHere = (): string => routed ?? location.hash
-
-/**
- * Whether a screen still has the address bar. That another place is there is told of a little later, and a little later
- * still the screen goes: what it would note of its address then would be noted of that place, which would be opened on its
- * Line.
- */
-export const isStillAt = (address: string): boolean => location.hash === address && addressHere() === address
+export const routed: { hash?: string | undefined } = {}
 
 /** Follows the address bar; returns the function that stops doing so. */
 export function startRouter(): () => void {
   const follow = () => {
-    routed = location.hash
+    routed.hash = location.hash
     route.value = readHash(location.hash)
   }
   follow()
   addEventListener('hashchange', follow)
   return () => {
     removeEventListener('hashchange', follow)
-    routed = undefined
+    routed.hash = undefined
   }
 }
 
 export function goTo(hash: string): void {
   location.hash = hash
-}
-
-/**
- * Rewrites the address so that a reload keeps the typed text; the screen that asks for it stays as it is. The Line the
- * address was opened on goes with the entry of the history, not with the address. Says whether it was done: browsers
- * refuse when it is asked too often, and the entry of a place that comes next is not touched.
- */
-export function noteAddress(hash: string, lineId?: string): boolean {
-  if (!isStillAt(addressHere())) return false
-  if (location.hash === hash && lineOfEntry() === lineId) return true
-  try {
-    history.replaceState({ ...history.state, line: lineId }, '', hash)
-    if (routed !== undefined) routed = location.hash
-    return true
-  } catch {
-    return false
-  }
-}
-
-/** The Line this entry of the history was working on, if any. */
-export function lineOfEntry(): string | undefined {
-  const state: unknown = history.state
-  const line = typeof state === 'object' && state !== null && 'line' in state ? state.line : undefined
-  return typeof line === 'string' ? line : undefined
 }

@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
 import { expect, it } from 'vitest'
-import { isStillAt, noteAddress } from '../../src/state/router.ts'
+import { isStillAt, noteAddress } from '../../src/state/entry.ts'
 import { App } from '../../src/ui/app.tsx'
 import { holdRest, isAtRest } from '../../src/ui/rest.ts'
 import { WORKED, workedHash } from '../e2e/support/worked-checks.ts'

@@ -2,11 +2,11 @@ import { useLayoutEffect } from 'preact/hooks'
 
 const standing = new Map<string, number>()
 
-/** As many as stand there, said where it is more than one; the mark goes with the last of them. */
+/** As many as stand there; the mark goes with the last of them. */
 function count(name: string, more: number): void {
   const now = (standing.get(name) ?? 0) + more
   standing.set(name, now)
-  if (now > 0) document.documentElement.dataset[name] = now > 1 ? 'many' : ''
+  if (now > 0) document.documentElement.dataset[name] = ''
   else delete document.documentElement.dataset[name]
 }
 

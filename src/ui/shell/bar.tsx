@@ -1,6 +1,15 @@
 import type { ComponentChildren } from 'preact'
+import { useLayoutEffect } from 'preact/hooks'
 import { Icon } from '../parts/icon.tsx'
-import { useRootMark } from '../parts/root-mark.ts'
+
+let bars = 0
+
+/** How many there are stands at the root, for styles of what lies under them; gives what takes it off again. */
+function count(more: number): () => void {
+  bars += more
+  document.documentElement.dataset['bars'] = `${bars}`
+  return () => void count(-more)
+}
 
 /** One notice above the places. */
 export function Bar({
@@ -10,7 +19,7 @@ export function Bar({
   readonly children: ComponentChildren
   readonly role?: 'status' | 'alert'
 }) {
-  useRootMark('bar')
+  useLayoutEffect(() => count(1), [])
   return (
     <div class="bar" role={role}>
       {children}
