@@ -17,7 +17,7 @@ export const isStillAt = (address: string): boolean => location.hash === address
  * refuse when it is asked too often, and the entry of a place that comes next is not touched.
  */
 export function noteAddress(hash: string, lineId?: string): boolean {
-  if (!isStillAt(addressHere())) return false
+  if (location.hash !== addressHere()) return false
   if (location.hash === hash && lineOfEntry() === lineId) return true
   try {
     history.replaceState({ ...history.state, line: lineId }, '', hash)

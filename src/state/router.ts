@@ -125,8 +125,8 @@ export function pairsOf(
 
 export const route = signal<Route>(readHash(globalThis.location?.hash ?? ''), { name: 'route' })
 
-/** The address the screen belongs to, where somebody follows the address bar. */
-export const routed: { hash?: string | undefined } = {}
+/** The address the screen belongs to, once somebody follows the address bar. */
+export const routed: { hash?: string } = {}
 
 /** Follows the address bar; returns the function that stops doing so. */
 export function startRouter(): () => void {
@@ -136,10 +136,7 @@ export function startRouter(): () => void {
   }
   follow()
   addEventListener('hashchange', follow)
-  return () => {
-    removeEventListener('hashchange', follow)
-    routed.hash = undefined
-  }
+  return () => removeEventListener('hashchange', follow)
 }
 
 export function goTo(hash: string): void {

@@ -4,7 +4,7 @@ import { choiceOfUnit } from '../calc/checks/trace/setup.ts'
 import type { Settled } from '../calc/trace/settle.ts'
 import type { FactKey, Line } from '../calc/types.ts'
 import type { Desk } from './desk.ts'
-import type { OpenTrace } from './traces.ts'
+import type { SpectrumTrace } from './traces.ts'
 import { runInWorker } from './work.ts'
 
 const result = signal<Settled | undefined>(undefined)
@@ -34,10 +34,7 @@ export function stopSettling(): void {
 }
 
 /** Works the points out and writes them to the line as they are measured; what was typed there stands again by undo. */
-export async function settleOn(
-  { line, write }: Desk,
-  { spectrum, rows }: Extract<OpenTrace, { is: 'spectrum' }>,
-): Promise<void> {
+export async function settleOn({ line, write }: Desk, { spectrum, rows }: SpectrumTrace): Promise<void> {
   stopSettling()
   const mine = new AbortController()
   stopping = mine

@@ -42,6 +42,9 @@ export type OpenTrace = {
   | { readonly is: 'network'; readonly network: Network; readonly remarks: readonly string[] }
 )
 
+/** A spectrum that is open. */
+export type SpectrumTrace = Extract<OpenTrace, { is: 'spectrum' }>
+
 export type TraceFile = { readonly name: string; readonly source: Blob | string }
 export type TraceRefusal = {
   readonly file: TraceFile

@@ -1,13 +1,11 @@
 import { useLayoutEffect } from 'preact/hooks'
 
-const standing = new Map<string, number>()
-
-/** As many as stand there; the mark goes with the last of them. */
+/** The mark says how many stand there, and goes with the last of them. */
 function count(name: string, more: number): void {
-  const now = (standing.get(name) ?? 0) + more
-  standing.set(name, now)
-  if (now > 0) document.documentElement.dataset[name] = ''
-  else delete document.documentElement.dataset[name]
+  const { dataset } = document.documentElement
+  const now = Number(dataset[name] ?? 0) + more
+  if (now > 0) dataset[name] = `${now}`
+  else delete dataset[name]
 }
 
 /**

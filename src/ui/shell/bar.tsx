@@ -1,15 +1,6 @@
 import type { ComponentChildren } from 'preact'
-import { useLayoutEffect } from 'preact/hooks'
 import { Icon } from '../parts/icon.tsx'
-
-let bars = 0
-
-/** How many there are stands at the root, for styles of what lies under them; gives what takes it off again. */
-function count(more: number): () => void {
-  bars += more
-  document.documentElement.dataset['bars'] = `${bars}`
-  return () => void count(-more)
-}
+import { useRootMark } from '../parts/root-mark.ts'
 
 /** One notice above the places. */
 export function Bar({
@@ -19,7 +10,7 @@ export function Bar({
   readonly children: ComponentChildren
   readonly role?: 'status' | 'alert'
 }) {
-  useLayoutEffect(() => count(1), [])
+  useRootMark('bar')
   return (
     <div class="bar" role={role}>
       {children}

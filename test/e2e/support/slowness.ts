@@ -13,7 +13,7 @@ const DESK_SAMPLE_MS = 25
 /** of which the middle one counts for what is beside them */
 const BESIDE = 5
 /** on a page just opened, the first ones meet styles and scripts that are not */
-const FRESH_SAMPLES = 16
+export const FRESH_SAMPLES = 16
 const FUNCTIONS = 240
 
 let samples = 0
@@ -34,6 +34,21 @@ function freshScript(): string {
     if (ordered.length !== ${FUNCTIONS}) throw new Error('a function was not run')`
 }
 
+/** A text that is put into a document, laid out and taken off. Handed to the page as it is written here. */
+export function layText(to: Document): void {
+  const box = to.body.appendChild(to.createElement('div'))
+  box.style.cssText = 'position:fixed;inset-block-start:-9999px;inline-size:300px'
+  for (let line = 0; line < 120; line++) {
+    const paragraph = box.appendChild(to.createElement('p'))
+    for (let word = 0; word < 5; word++) {
+      const part = paragraph.appendChild(to.createElement('span'))
+      part.textContent = `${line * word} words of some length `
+    }
+  }
+  if (!(box.offsetHeight > 0)) throw new Error('nothing was laid out')
+  box.remove()
+}
+
 /** A document of its own within the page's process: in the page's, the styles of the app would make the sample dear. */
 const putFrame = (page: Page): Promise<number> =>
   page.evaluate(() => {
@@ -50,17 +65,7 @@ const takeFrame = (page: Page): Promise<void> => page.evaluate(() => document.ge
 const work = (page: Page): Promise<void> =>
   page.evaluate(`(() => {
     performance.mark('sample')
-    const { contentDocument } = document.getElementById('sample')
-    const box = contentDocument.body.appendChild(contentDocument.createElement('div'))
-    for (let line = 0; line < 120; line++) {
-      const paragraph = box.appendChild(contentDocument.createElement('p'))
-      for (let word = 0; word < 5; word++) {
-        const part = paragraph.appendChild(contentDocument.createElement('span'))
-        part.textContent = line * word + ' words of some length '
-      }
-    }
-    if (!(box.offsetHeight > 0)) throw new Error('nothing was laid out')
-    box.remove()
+    ;(${layText})(document.getElementById('sample').contentDocument)
     ${freshScript()}
   })()`)
 
@@ -75,12 +80,16 @@ export async function takeSamples(page: Page, count: number = FRESH_SAMPLES): Pr
 
 /** How slow the machine was at a moment that was traced, by the samples nearest to it. */
 export function slownessAt({ turns, marks }: Traced, atMs: number): number {
-  const taken = marks.filter(({ name }) => name === 'sample')
-  const nearest = taken.toSorted((a, b) => Math.abs(a.atMs - atMs) - Math.abs(b.atMs - atMs)).slice(0, BESIDE)
+  const nearest = samplesIn(marks)
+    .toSorted((a, b) => Math.abs(a.atMs - atMs) - Math.abs(b.atMs - atMs))
+    .slice(0, BESIDE)
   return middle(costsOf(nearest, turns)) / DESK_SAMPLE_MS
 }
 
-const costsOf = (taken: Traced['marks'], turns: Traced['turns']): readonly number[] =>
+export const samplesIn = (marks: Traced['marks']): Traced['marks'] => marks.filter(({ name }) => name === 'sample')
+
+/** What each of these samples cost. */
+export const costsOf = (taken: Traced['marks'], turns: Traced['turns']): readonly number[] =>
   taken
     .flatMap(({ atMs }) => turns.filter(({ by, fromMs, toMs }) => by === 'page' && fromMs <= atMs && atMs <= toMs))
     .map(({ workedMs }) => workedMs)

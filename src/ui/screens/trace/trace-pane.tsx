@@ -7,7 +7,7 @@ import type { Desk } from '../../../state/desk.ts'
 import { readingRow, takeReading } from '../../../state/measured-reading.ts'
 import { forgetSettled, groundsOf, settled, settleOn, settling, stopSettling } from '../../../state/settle-trace.ts'
 import { leaveTraceWork } from '../../../state/trace-work.ts'
-import { kept, type OpenTrace, openTraces } from '../../../state/traces.ts'
+import { kept, openTraces, type SpectrumTrace } from '../../../state/traces.ts'
 import type { TraceCurve } from '../../parts/trace-draw.ts'
 import { TracePlot } from '../../parts/trace-plot.tsx'
 import '../../styles/trace.css'
@@ -16,8 +16,6 @@ import { TraceFiles } from './trace-files.tsx'
 
 /** Typing rests for this long before the points are worked out anew. */
 const REST_MS = 700
-
-type SpectrumTrace = Extract<OpenTrace, { is: 'spectrum' }>
 
 const spectrumOf = (role: 'before' | 'after'): SpectrumTrace | undefined =>
   kept.value?.find((one): one is SpectrumTrace => one.is === 'spectrum' && one.role === role)
