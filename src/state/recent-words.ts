@@ -2,7 +2,8 @@
 import { checkById } from '../calc/registry.ts'
 import type { Check, Input } from '../calc/types.ts'
 import type { Recent } from '../store/recents.ts'
-import { readHash, splitQuery } from './router.ts'
+import { splitQuery } from './query.ts'
+import { readHash } from './router.ts'
 
 /** Texts of an address that say most of what a check was about. */
 const MOST_TEXTS = 4

@@ -6,7 +6,8 @@ import type { Express } from '../calc/line/fields.ts'
 import { emptied } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Check, Line } from '../calc/types.ts'
-import { type Keyed, type Pair, readQuery, writeQuery } from './router.ts'
+import type { Keyed } from './query.ts'
+import { type Pair, readQuery, writeQuery } from './router.ts'
 
 export const VARIANT_IDS = ['b', 'c'] as const
 export type VariantId = (typeof VARIANT_IDS)[number]

@@ -10,7 +10,8 @@ import { CHECKS } from '../../src/calc/registry.ts'
 import type { Cell, Check, Fact, Line, Success } from '../../src/calc/types.ts'
 import { addressFor, createCheck, onwardFrom, PAUSE_MS } from '../../src/state/check.ts'
 import { lineFrom } from '../../src/state/opening.ts'
-import { readQuery, splitQuery } from '../../src/state/router.ts'
+import { splitQuery } from '../../src/state/query.ts'
+import { readQuery } from '../../src/state/router.ts'
 import { basis, fakeCheck, slowCheck } from '../ui/fake-check.ts'
 
 const noExpress = () => undefined

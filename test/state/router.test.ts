@@ -1,15 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import {
-  decodeText,
-  encodeText,
-  hashOf,
-  hashOfKept,
-  pairsOf,
-  readHash,
-  readQuery,
-  splitQuery,
-  writeQuery,
-} from '../../src/state/router.ts'
+import { pairsOf, splitQuery } from '../../src/state/query.ts'
+import { decodeText, encodeText, hashOf, hashOfKept, readHash, readQuery, writeQuery } from '../../src/state/router.ts'
 import fc from '../support/property.ts'
 
 describe('addresses', () => {
