@@ -13,6 +13,7 @@ export const CHANGES: readonly Edition[] = [
       'A picture of the first screen is drawn part by part, so that a tap is taken meanwhile.',
       'A check that is left while it opens no longer opens the next one on its own line.',
       'A trace of a million rows is read and kept without holding the screen.',
+      'A page that is scrolled while its answer changes stays where it was scrolled to.',
     ],
   },
   {

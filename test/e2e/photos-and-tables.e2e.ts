@@ -2,7 +2,7 @@
 import { deflateSync } from 'node:zlib'
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { answerAll, CLEAR, follow, heading, shown, stepsOf, titleOf } from './support/screen.ts'
+import { answerAll, CLEAR, follow, heading, press, shown, stepsOf, titleOf } from './support/screen.ts'
 import { CLEAN, openSite, PHONE, type Site, type Visit } from './support/site.ts'
 
 let site: Site
@@ -94,8 +94,8 @@ const isDrawn = () =>
 
 async function keep(): Promise<void> {
   await follow(page, '#/ask/measure-open')
-  await page.getByRole('button', { name: 'Keep in the log', exact: true }).tap()
-  await page.getByRole('link', { name: /^Kept/ }).tap()
+  await press(page.getByRole('button', { name: 'Keep in the log', exact: true }))
+  await press(page.getByRole('link', { name: /^Kept/ }))
   await page.getByRole('textbox', { name: 'Title' }).waitFor()
 }
 

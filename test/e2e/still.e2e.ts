@@ -114,6 +114,20 @@ describe('the field that is typed in', () => {
     await typeIn(last, seen)
     expect(Math.max(...seen) - Math.min(...seen)).toBeLessThanOrEqual(MOST_PX)
   })
+
+  it('is left where the user scrolls it to, also when something changes in that very moment', async () => {
+    await open('#/check/loading?lineKind=can&bitRateHz=500k&capacitanceF=10n')
+    await field(page, 'existingF').focus()
+    const scrolledPx = await page.evaluate(async () => {
+      scrollTo(0, 300)
+      const before = scrollY
+      // what comes here comes before the event that tells of the scrolling
+      document.querySelector('.answer-pane')?.classList.toggle('changed')
+      for (let frame = 0; frame < 3; frame++) await new Promise((done) => requestAnimationFrame(done))
+      return scrollY - before
+    })
+    expect(scrolledPx).toBe(0)
+  })
 })
 
 describe('a refusal', () => {

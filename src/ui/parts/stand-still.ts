@@ -4,6 +4,9 @@ import { useEffect } from 'preact/hooks'
 /** After the last field is left, a tap under way still has to arrive where it was aimed before anything may move. */
 const RELEASE_AFTER_MS = 400
 
+/** What heights in whole pixels may fall short of a position told in parts of one. */
+const ROUNDED_PX = 1
+
 type Held = { readonly field: HTMLElement; readonly scroller: Element; yPx: number; scrolledPx: number }
 
 /** What scrolls a field: the pane it stands in, else the page. */
@@ -39,6 +42,8 @@ export function useStandStill(panes: RefObject<HTMLElement | null>): void {
     }
     const correct = () => {
       if (held === undefined) return
+      // scrolled already, though the event that tells of it comes with the next frame
+      follow()
       keepHeights(false)
       const driftPx = topOf(held.field) - held.yPx
       if (Math.abs(driftPx) < 0.5) return
@@ -47,9 +52,10 @@ export function useStandStill(panes: RefObject<HTMLElement | null>): void {
     }
     const follow = () => {
       if (held === undefined) return
-      // the user scrolls, or the keyboard that opens does
-      held.yPx -= held.scroller.scrollTop - held.scrolledPx
-      held.scrolledPx = held.scroller.scrollTop
+      // the user scrolls, or the keyboard that opens does; where the page became too short, neither
+      const { scrollTop, scrollHeight, clientHeight } = held.scroller
+      held.yPx -= scrollTop - Math.min(held.scrolledPx, scrollHeight - clientHeight + ROUNDED_PX)
+      held.scrolledPx = scrollTop
     }
     const hold = (field: HTMLElement) => {
       clearTimeout(release)

@@ -18,7 +18,7 @@ export function CheckFoot({ model, form }: Given) {
   useEffect(() => {
     const pane = foot.current?.parentElement?.querySelector('.answer-pane')
     if (!pane || typeof IntersectionObserver === 'undefined') return
-    const watcher = new IntersectionObserver(([entry]) => setAway(entry !== undefined && !entry.isIntersecting))
+    const watcher = new IntersectionObserver((seen) => setAway(seen.at(-1)?.isIntersecting === false))
     watcher.observe(pane)
     return () => watcher.disconnect()
   }, [])

@@ -6,6 +6,7 @@ import { type Browser, type BrowserContext, type BrowserContextOptions, chromium
 import { CHROMIUM_FLAGS, findHeadless } from '../../../scripts/chromium.mjs'
 import { DIST, startServer } from '../../../scripts/static-server.mjs'
 import type { Faults } from './browser.ts'
+import { keepDrawn } from './frames.ts'
 
 export const PHONE = { width: 360, height: 800 } as const
 export const DESK = { width: 1280, height: 800 } as const
@@ -82,6 +83,7 @@ export async function openSite(): Promise<Site> {
     const context = await browser.newContext({ viewport: PHONE, reducedMotion: 'reduce', ...options })
     context.setDefaultTimeout(10_000)
     await watch(context, faults)
+    await keepDrawn(context, console.warn)
     const page = await context.newPage()
     const goDark = async () => {
       await stop()
