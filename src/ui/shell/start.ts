@@ -1,5 +1,6 @@
 import { effect, signal } from '@preact/signals'
 import { offlineReady } from '../../offline/updates.ts'
+import { nextTurn } from '../../state/next-turn.ts'
 import { startTheme } from '../../state/theme.ts'
 import { holdRest } from '../rest.ts'
 import { watchInstall } from './install-event.ts'
@@ -14,13 +15,22 @@ export function startOnce(): void {
   if (isStarted) return
   isStarted = true
   watchInstall()
-  void import('./paper.ts').then(({ watchPrinting }) => watchPrinting())
+  void begin().finally(holdRest())
+}
+
+/** One thing a turn: together they would hold up what the screen itself waits for. */
+async function begin(): Promise<void> {
+  await nextTurn()
   void startTheme()
-  void resume().finally(holdRest())
+  await nextTurn()
+  const resumed = resume()
+  await nextTurn()
+  void import('./paper.ts').then(({ watchPrinting }) => watchPrinting())
   void import('./listen.ts').then(
     ({ listen }) => listen(),
     () => undefined,
   )
+  await resumed
 }
 
 /**
