@@ -157,12 +157,12 @@ function Broken({ message }: { readonly message: string }) {
 /** Says the verdict to screen readers when it has come to rest. */
 function Spoken({ answer }: { readonly answer: Answer }) {
   const [said, setSaid] = useState('')
-  const words = answer.is === 'done' ? spokenResult(answer.result) : ''
+  const result = answer.is === 'done' ? answer.result : undefined
   useEffect(() => {
-    if (words === '') return
-    const timer = setTimeout(() => setSaid(words), SPEAK_AFTER_MS)
+    if (result === undefined) return
+    const timer = setTimeout(() => setSaid(spokenResult(result)), SPEAK_AFTER_MS)
     return () => clearTimeout(timer)
-  }, [words])
+  }, [result])
   return (
     <div class="unseen" role="status">
       {said}
