@@ -14,6 +14,7 @@ export const CHANGES: readonly Edition[] = [
       'A check that is left while it opens no longer opens the next one on its own line.',
       'A trace of a million rows is read and kept without holding the screen.',
       'A page that is scrolled while its answer changes stays where it was scrolled to.',
+      'A power line whose wiring was given more inductance than wiring has gets no plain yes.',
     ],
   },
   {

@@ -19,6 +19,9 @@ export const TRIAL_LEAD = { mostM: 0.01, basis: PRACTICE } as const
 /** A shield that ends in a tail. */
 export const SHIELD_TAIL = { metres: 0.05, basis: PRACTICE } as const
 
+/** As much wire as an aircraft has from a source to a box: 100 m of it. */
+export const LONGEST_WIRE = { henries: 100e-6, basis: PRACTICE } as const
+
 /** An inch of wire, as far as a bond is often led. */
 export const INCH_OF_WIRE = { henries: 20e-9, basis: PRACTICE } as const
 

@@ -1,4 +1,5 @@
 /** A capacitor on a power line against the rules chosen for it and against the volts it must hold. Numbers only. */
+import { LONGEST_WIRE } from '../../reference/field-figures.ts'
 import { type LadderFault, ladderFaults } from '../ladder.ts'
 import type { Verdict } from '../terms.ts'
 import type { Bound, RungFigure } from '../types.ts'
@@ -32,6 +33,8 @@ export type PowerReason =
       /** on the capacitor from line to line */
       readonly isAcross: boolean
     }
+  /** more inductance was entered than wiring has: the inrush comes out too small */
+  | { readonly is: 'wire-long'; readonly verdict: 'marginal'; readonly henries: number }
 
 export type PowerJudgement = {
   readonly verdict: Verdict
@@ -49,6 +52,9 @@ export type PowerJudgement = {
 const NEAR_PASCHEN = 0.9
 const HAIR = 1 + 1e-9
 
+/** There and back. */
+const NO_WIRING_H = 2 * LONGEST_WIRE.henries
+
 /** Judges one capacitor to chassis. Volts rms or DC > 0, farads ≥ 0. */
 export function judgePower(line: PowerLine, rules: PowerRules): PowerJudgement {
   const inrush = inrushOf(line, { stepV: crestV(line), farads: line.capacitanceF })
@@ -62,6 +68,7 @@ export function judgePower(line: PowerLine, rules: PowerRules): PowerJudgement {
     ...ladderFaults(rungs).map((fault) => ({ is: 'ladder', verdict: 'fails', fault }) as const),
     ...crossWithstand(line, crossInrush),
     ...thinAir(line, inrush, crossInrush),
+    ...wireLong(line),
   ]
   return {
     verdict: reasons.reduce<Verdict>((worst, { verdict }) => worse(worst, verdict), 'ok'),
@@ -72,6 +79,10 @@ export function judgePower(line: PowerLine, rules: PowerRules): PowerJudgement {
     inrush,
     crossInrush,
   }
+}
+
+function wireLong({ wiringH = 0 }: PowerLine): readonly PowerReason[] {
+  return wiringH > NO_WIRING_H ? [{ is: 'wire-long', verdict: 'marginal', henries: wiringH }] : []
 }
 
 function navyReasons({ capacitanceF }: PowerLine, navy: NavyLimit | undefined): readonly PowerReason[] {

@@ -1,4 +1,5 @@
 /** A bundle test on a cable nobody measured: what the wire between the coupling and the connector adds by its inductance. */
+import { LONGEST_WIRE } from '../../reference/field-figures.ts'
 import type { Progress } from '../types.ts'
 import type { SurgeAsked } from './asked.ts'
 import type { Axis } from './box.ts'
@@ -10,8 +11,8 @@ const CABLE = { key: 'lineH', low: 0.1e-6, high: 10e-6, entered: 0.1e-6 } as con
 /** The most that is taken for a cable. Henries. */
 export const LONGEST_WAY_H = CABLE.high
 
-/** A choke aside, no cable of an aircraft has more: 100 m at 1 µH a metre. Common practice, from memory. */
-export const NO_CABLE_H = 100e-6
+/** A choke aside, no cable of an aircraft has more. Henries. */
+export const NO_CABLE_H = LONGEST_WIRE.henries
 
 /**
  * The worst over the box of the parts and over the inductance of some metres of cable, which can ring with a capacitor at the

@@ -28,3 +28,26 @@ describe('a capacitor from line to line', () => {
     expect(plain(struck.findings[0]?.sentence)).toContain('73.25 V from line to line')
   })
 })
+
+describe('the inductance of the wiring', () => {
+  const BUS = {
+    workingRmsV: '28',
+    supplyHz: '0',
+    capacitanceF: '30n',
+    navyRule: 'true',
+    loadW: '400',
+    lineCount: '1',
+    wiringOhm: '0.5',
+  }
+
+  it('gives no plain yes where it is more than wiring has, as where metres are read as millihenries', () => {
+    expect(power({ ...BUS, wiringH: '4u' }).verdict).toBe('ok')
+    expect(power({ ...BUS, wiringH: '200u' }).verdict).toBe('ok')
+    const odd = power({ ...BUS, wiringH: '2 m' })
+    expect(odd.verdict).toBe('marginal')
+    expect(plain(odd.headline)).toBe(
+      '30 nF: with care. 2 mH is the inductance of 2 km of wire, and makes the inrush current too small.',
+    )
+    expect(plain(odd.findings[0]?.sentence)).toContain('If metres were meant')
+  })
+})

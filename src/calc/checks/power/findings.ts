@@ -18,6 +18,7 @@ import { formatEstimate, formatQuantity } from '../../quantity/format.ts'
 import type { Quantity } from '../../quantity/quantity.ts'
 import type { Finding } from '../../types.ts'
 import { worstFirst } from '../../verdict.ts'
+import { wireWords } from './sentence.ts'
 
 const show = (si: number, quantity: Quantity, digits = 3): string => formatQuantity(si, quantity, digits)
 /** A current that flows is brought up. */
@@ -73,6 +74,8 @@ function reasonSentence({ line, judgement, rules }: Question, reason: Exclude<Po
         ? `${current} to chassis in each line is over ${may}.`
         : `${current} to chassis in each line is inside ${may}.`
     }
+    case 'wire-long':
+      return `${wireWords(reason.henries)}. If metres were meant, enter about 1 µH for each: 4u for 2 m there and back.`
     case 'cross-withstand':
       return `The inrush peak of ${show(reason.peakV, 'voltage', 4)} from line to line is above the ${show(reason.holdsV, 'voltage', 4)} of the withstand test of the capacitor there.`
     case 'thin-air':

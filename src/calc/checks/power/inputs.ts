@@ -76,7 +76,7 @@ export const powerInputs = [
     key: 'wiringH',
     fact: 'wiringH',
     label: 'Wiring inductance',
-    help: 'Of the same loop; about 1 µH per metre of separate wire.',
+    help: 'Of the same loop; about 1 µH per metre of separate wire: 4u for 2 m there and back.',
     type: { is: 'number', quantity: 'inductance', min: 0, max: 10 },
     whenEmpty: {
       do: 'assume',

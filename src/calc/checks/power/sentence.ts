@@ -1,4 +1,6 @@
 /** The answer of the power check in one sentence: the reason that decides, with its limit. */
+
+import { WIRE_H_PER_M } from '../../../reference/instruments.ts'
 import { NAVY_SOURCE, navyWhy } from '../../explain/navy-rule.ts'
 import { notKnown, type Said } from '../../explain/sentence.ts'
 import type { PowerJudgement, PowerReason } from '../../power/judge.ts'
@@ -59,10 +61,16 @@ function reasonWords(reason: PowerReason, line: PowerLine, faults: readonly stri
       const place = reason.peakV >= PASCHEN_MINIMUM_V ? 'above' : 'close to'
       return `${what} of ${formatEstimate(reason.peakV, 'voltage', 'least')}${reason.isAcross ? ' from line to line' : ''} is ${place} the ${air} at which thin air can break down`
     }
+    case 'wire-long':
+      return wireWords(reason.henries)
     case 'no-limit':
     case 'navy-lacks':
       return currentWords(line)
   }
 }
+
+/** What is odd about an inductance that no wiring has: metres, say, read as millihenries. */
+export const wireWords = (henries: number): string =>
+  `${formatExact(henries, 'inductance')} is the inductance of ${formatExact(henries / WIRE_H_PER_M.henriesPerM / 1e3, 'number')} km of wire, and makes the inrush current too small`
 
 const NAVY_RULE = `MIL-STD-461 ${NAVY_SOURCE.clause} (Navy)`

@@ -1,4 +1,5 @@
 /** The reasons of the four judgements as sentences. */
+import { WIRE_H_PER_M } from '../../../../reference/instruments.ts'
 import { CROWBAR_ON } from '../../../../reference/suppressors.ts'
 import type {
   CapacitorReason,
@@ -52,7 +53,7 @@ function circuitSentence(reason: CircuitReason): string {
     case 'way-unknown':
       return waySentence('the load', reason)
     case 'way-long':
-      return `${show(reason.lineH, 'inductance')} ahead of the connector is that of ${show(reason.lineH / 1e-6 / 1e3, 'number')} km of wire, and holds the pulse down. If metres were meant, enter about 1 µH for each.`
+      return `${show(reason.lineH, 'inductance')} ahead of the connector is that of ${show(reason.lineH / WIRE_H_PER_M.henriesPerM / 1e3, 'number')} km of wire, and holds the pulse down. If metres were meant, enter about 1 µH for each.`
     case 'rest-unknown':
       return 'Name the line, or enter its highest peak: what it holds by itself comes on top of the pulse.'
     case 'legs-unjudged':
