@@ -18,7 +18,7 @@ let site: Site
 
 beforeAll(async () => {
   setup()
-  site = await openSite()
+  site = await openSite({ isMeasured: true })
 }, 120_000)
 afterAll(() => site.close())
 

@@ -24,7 +24,7 @@ let cdp: CDPSession
 
 beforeAll(async () => {
   setup()
-  site = await openSite()
+  site = await openSite({ isMeasured: true })
   visit = await site.visit({ viewport: DESK, serviceWorkers: 'block' })
   page = visit.page
   cdp = await counted(page)

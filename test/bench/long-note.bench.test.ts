@@ -26,7 +26,7 @@ const KEYS = 20
 let site: Site
 beforeAll(async () => {
   setup()
-  site = await openSite()
+  site = await openSite({ isMeasured: true })
 }, 120_000)
 afterAll(() => site.close())
 

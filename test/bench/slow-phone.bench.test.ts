@@ -29,7 +29,7 @@ let page: Page
 
 beforeAll(async () => {
   setup()
-  site = await openSite()
+  site = await openSite({ isMeasured: true })
   const visit = await site.visit({ serviceWorkers: 'block', hasTouch: true, isMobile: true })
   page = visit.page
   await noteKeys(page)

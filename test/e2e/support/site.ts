@@ -66,8 +66,11 @@ async function start(): Promise<Browser> {
   return chromium.launch({ executablePath, args: [...CHROMIUM_FLAGS] })
 }
 
-/** Serves a private copy of the build, so that another build beside a run changes nothing, and starts a browser. */
-export async function openSite(): Promise<Site> {
+/**
+ * Serves a private copy of the build, so that another build beside a run changes nothing, and starts a browser. Where time is
+ * measured (`isMeasured`) nothing looks for frames.
+ */
+export async function openSite({ isMeasured = false } = {}): Promise<Site> {
   const root = mkdtempSync(join(tmpdir(), 'stillpin-site-'))
   cpSync(DIST, root, { recursive: true })
   const browser = await start()
@@ -83,7 +86,7 @@ export async function openSite(): Promise<Site> {
     const context = await browser.newContext({ viewport: PHONE, reducedMotion: 'reduce', ...options })
     context.setDefaultTimeout(10_000)
     await watch(context, faults)
-    await keepDrawn(context, console.warn)
+    if (!isMeasured) await keepDrawn(context, console.warn)
     const page = await context.newPage()
     const goDark = async () => {
       await stop()
