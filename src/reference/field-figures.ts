@@ -19,7 +19,7 @@ export const TRIAL_LEAD = { mostM: 0.01, basis: PRACTICE } as const
 /** A shield that ends in a tail. */
 export const SHIELD_TAIL = { metres: 0.05, basis: PRACTICE } as const
 
-/** As much wire as an aircraft has from a source to a box: 100 m of it. */
+/** As much wire as an aircraft has from a source to a box: 100 m of it, at 1 µH a metre. */
 export const LONGEST_WIRE = { henries: 100e-6, basis: PRACTICE } as const
 
 /** An inch of wire, as far as a bond is often led. */

@@ -1,7 +1,7 @@
 /**
  * A page that the browser stopped drawing. On two runs in some thousand pages one page alone got no more frames: its
- * scripts went on, whatever waits for a frame (a tap, a click) waited in vain, and its neighbours were drawn. The app has
- * no part in it, so that a new surface is asked for and the run tells of it; where none comes either, the test fails.
+ * scripts went on, whatever waits for a frame (a tap, a click) waited in vain, and its neighbours were drawn. Why is
+ * not known: the run tells of it, and of what brought frames back; where nothing does, the test fails.
  */
 import type { BrowserContext, Page } from 'playwright-core'
 
