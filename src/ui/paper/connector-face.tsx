@@ -3,7 +3,7 @@ import { type FaceView, faceOf } from '../../calc/connector/face.ts'
 import type { SheetBody } from '../../calc/connector/sheet/body.ts'
 import { NEVER, type SheetRow } from '../../calc/connector/sheet/rows.ts'
 import { type ContactMark, MARK_WORDS, MarkIcon } from '../parts/contact-mark.tsx'
-import { FaceDrawing } from '../parts/face-drawing.tsx'
+import { FaceContacts, FaceOutline } from '../parts/face-drawing.tsx'
 import { SHEET_PX } from './lay.tsx'
 
 /** From contact to contact, so that a name of three letters is as large as the smallest print. */
@@ -38,7 +38,8 @@ export function SheetFace({ body: { connector, rows } }: { readonly body: SheetB
         role="img"
         aria-label={`${title}: ${ids.map((id) => `${id} ${MARK_WORDS[markAt(id)]}`).join(', ')}`}
       >
-        <FaceDrawing face={face} markAt={markAt} isNamed />
+        <FaceOutline face={face} />
+        <FaceContacts places={face.places} markAt={markAt} isNamed />
       </svg>
       <ul class="legend">
         {used.map((mark) => (

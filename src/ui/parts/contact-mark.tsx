@@ -54,6 +54,33 @@ const GLYPHS: Readonly<Record<ContactMark, Glyph>> = {
   open: { shape: ring(0.42), sign: 'M-.13 0L.13 0' },
 }
 
+/** How many numbers of an arc stand before its end. */
+const ARC_RADII = 2
+const ARC_FLAGS = 5
+
+const rounded = (value: number): number => Math.round(value * 1e4) / 1e4
+
+/**
+ * A path of a glyph where it stands, in the units of its drawing. Worked into the numbers: with a transform of its own
+ * each mark would be a layer of its own to the browser, which costs a face of 128 contacts most of its time to paint.
+ */
+export function placedPath(path: string, x: number, y: number, size: number): string {
+  return path.replace(/([MLAa])([^MLAaz]*)/g, (_, command: string, numbers: string) => {
+    const given = (numbers.match(/-?(?:\d*\.)?\d+/g) ?? []).map(Number)
+    const isArc = command === 'A' || command === 'a'
+    const placed = given.map((value, at) => {
+      if (isArc && at >= ARC_RADII && at < ARC_FLAGS) return value
+      const isLength = command === 'a' || (isArc && at < ARC_RADII)
+      const from = isArc ? at - ARC_FLAGS : at
+      return rounded(value * size + (isLength ? 0 : from % 2 === 0 ? x : y))
+    })
+    return `${command}${placed.join(' ')}`
+  })
+}
+
+const SHAPE_LINE = 0.08
+const SIGN_LINE = 0.11
+
 /** The sign of a contact, in a drawing whose unit is the distance of two contacts. */
 export function Mark({
   mark,
@@ -68,9 +95,15 @@ export function Mark({
 }) {
   const { shape, sign, isFilled } = GLYPHS[mark]
   return (
-    <g class={`mark ${mark}`} transform={`translate(${x} ${y}) scale(${size})`}>
-      <path class={isFilled ? 'mark-shape filled' : 'mark-shape'} d={shape} />
-      {sign !== undefined && <path class="mark-sign" d={sign} />}
+    <g class={`mark ${mark}`}>
+      <path
+        class={isFilled ? 'mark-shape filled' : 'mark-shape'}
+        d={placedPath(shape, x, y, size)}
+        stroke-width={rounded(SHAPE_LINE * size)}
+      />
+      {sign !== undefined && (
+        <path class="mark-sign" d={placedPath(sign, x, y, size)} stroke-width={rounded(SIGN_LINE * size)} />
+      )}
     </g>
   )
 }

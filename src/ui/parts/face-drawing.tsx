@@ -1,17 +1,15 @@
 import type { Face } from '../../calc/connector/face.ts'
 import { type ContactMark, Mark } from './contact-mark.tsx'
 
-type Given = {
-  readonly face: Face
-  /** the first so many of its contacts; all of them unless told otherwise */
-  readonly drawnCount?: number
+type ContactsGiven = {
+  readonly places: Face['places']
   readonly markAt: (id: string) => ContactMark
   /** whether the names are drawn too: where neighbours are far enough apart to read them */
   readonly isNamed: boolean
-  readonly chosen?: ReadonlySet<string>
+  readonly chosen?: ReadonlySet<string> | undefined
   readonly current?: string | undefined
   /** on the screen each contact is an option of a list; on paper it is a mark */
-  readonly option?: { readonly idOf: (id: string) => string; readonly wordsOf: (id: string) => string }
+  readonly option?: { readonly idOf: (id: string) => string; readonly wordsOf: (id: string) => string } | undefined
 }
 
 /** Half of the step of the rectangular shells' sides. */
@@ -27,20 +25,14 @@ function outlineOf({ shape, halfWidth, halfHeight }: Face): string {
   return `M${-w} ${-h}L${w} ${-h}L${w - SLANT} ${h}L${-w + SLANT} ${h}z`
 }
 
-/** The contacts of a face and its outline, in units of the distance of two contacts; no interaction, for screen and paper. */
-export function FaceDrawing({
-  face,
-  drawnCount = face.places.length,
-  markAt,
-  isNamed,
-  chosen,
-  current,
-  option,
-}: Given) {
+/** What stands behind the contacts of a face. */
+export const FaceOutline = ({ face }: { readonly face: Face }) => <path class="face-shell" d={outlineOf(face)} />
+
+/** Contacts of a face, in units of the distance of two contacts; no interaction, for screen and paper. */
+export function FaceContacts({ places, markAt, isNamed, chosen, current, option }: ContactsGiven) {
   return (
     <>
-      <path class="face-shell" d={outlineOf(face)} />
-      {face.places.slice(0, drawnCount).map(({ id, x, y }) => (
+      {places.map(({ id, x, y }) => (
         <g
           key={id}
           {...(option && {

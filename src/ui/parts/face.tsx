@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks'
+import { useId, useMemo, useRef, useState } from 'preact/hooks'
 import type { Face as FaceShape } from '../../calc/connector/face.ts'
 import type { ContactMark } from './contact-mark.tsx'
-import { FaceDrawing } from './face-drawing.tsx'
+import { FaceContacts, FaceOutline } from './face-drawing.tsx'
 import {
   boxOf,
   clamped,
@@ -19,6 +19,7 @@ import {
   WHOLE,
   zoomedAt,
 } from './face-view.ts'
+import { useFrameByFrame } from './frame-later.ts'
 import { useWidth } from './width.ts'
 
 type Given = {
@@ -37,7 +38,7 @@ type Given = {
 /** A finger that moved less than this tapped. */
 const STILL_PX = 8
 const ZOOM_STEP = 1.6
-/** So many contacts are put into the drawing at once: a few milliseconds of a phone's or a desk's frame. */
+/** So many contacts are drawn at once: a few milliseconds of a phone's or a desk's frame. */
 const AT_ONCE = 43
 
 /** By so much of the frame the view goes on at a tap, for whoever cannot drag. */
@@ -66,33 +67,15 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
   const frame = useMemo(() => frameOf(face, widthPx), [face, widthPx])
   const [asked, setAsked] = useState<FaceView>(WHOLE)
   const [current, setCurrent] = useState<string | undefined>(undefined)
-  const [drawnCount, setDrawnCount] = useState(0)
-  // each frame some more, so that no turn takes long; what stands around them is there from the first
-  useEffect(() => {
-    if (drawnCount < face.places.length) setDrawnCount(drawnCount + AT_ONCE)
-  }, [drawnCount, face])
   const fingers = useRef(new Map<number, PixelPoint>())
   const wasMoved = useRef(false)
   const view = clamped(face, frame, asked)
   const isNamed = pxApart(frame, view) >= NAME_FROM_PX
   const name = useId()
   const optionId = (id: string) => `${name}-${face.places.findIndex((place) => place.id === id)}`
-  const option = useMemo(() => ({ idOf: optionId, wordsOf }), [face, name, wordsOf])
-  // A drag moves the window over the drawing; the drawing itself stays.
-  const drawing = useMemo(
-    () => (
-      <FaceDrawing
-        face={face}
-        drawnCount={drawnCount}
-        markAt={markAt}
-        isNamed={isNamed}
-        {...(chosen && { chosen })}
-        current={current}
-        option={option}
-      />
-    ),
-    [face, drawnCount, markAt, isNamed, chosen, current, option],
-  )
+  const told = useMemo(() => ({ markAt, option: { idOf: optionId, wordsOf } }), [face, name, markAt, wordsOf])
+  // each frame some of them, so that no turn takes long; what stands around them is there from the first
+  const pieces = useFrameByFrame(told, Math.ceil(face.places.length / AT_ONCE))
   const change = (next: (now: FaceView) => FaceView) => setAsked((now) => next(clamped(face, frame, now)))
   const pointOf = (event: PointerEvent | WheelEvent): PixelPoint => {
     const own = box.current?.getBoundingClientRect()
@@ -172,7 +155,13 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
         }}
       >
         <svg class="face-drawing" viewBox={boxOf(frame, view).join(' ')} role="presentation" focusable="false">
-          {drawing}
+          <FaceOutline face={face} />
+          {pieces.map(
+            (piece, at) =>
+              piece && (
+                <Piece key={at} face={face} at={at} {...piece} isNamed={isNamed} chosen={chosen} current={current} />
+              ),
+          )}
         </svg>
       </div>
       <div class="face-tools">
@@ -219,6 +208,21 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
         </fieldset>
       )}
     </div>
+  )
+}
+
+type PieceGiven = Omit<Parameters<typeof FaceContacts>[0], 'places'> & { readonly face: FaceShape; readonly at: number }
+
+/** Contacts that are drawn together, again only where what they show is another: a drag moves the window over them. */
+function Piece({ face, at, markAt, isNamed, chosen, current, option }: PieceGiven) {
+  return useMemo(
+    () => (
+      <FaceContacts
+        places={face.places.slice(at * AT_ONCE, (at + 1) * AT_ONCE)}
+        {...{ markAt, isNamed, chosen, current, option }}
+      />
+    ),
+    [face, at, markAt, isNamed, chosen, current, option],
   )
 }
 
