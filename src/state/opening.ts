@@ -1,5 +1,6 @@
 /** Opens a check by its address: on the Line under way, or on a fresh one that holds what the address says. */
 import type { Express } from '../calc/line/fields.ts'
+import { figuresInSteps } from '../calc/line/remembered-figures.ts'
 import { emptied, giverOf, type Resolution, resolve } from '../calc/line/resolver.ts'
 import { withFact } from '../calc/line/with-fact.ts'
 import type { Check, FactKey, Line, Progress } from '../calc/types.ts'
@@ -77,8 +78,9 @@ function* claimsOf(resolution: Resolution, fact: FactKey, read: Set<FactKey>): G
   const giver = giverOf(fact)
   for (const input of giver?.inputs ?? []) yield* claimsOf(resolution, input.fact, read)
   if (giver !== undefined) {
-    resolution.fields(giver)
+    const fields = resolution.fields(giver)
     yield
+    for (const _step of figuresInSteps(giver, fields)) yield
   }
   resolution.claims(fact)
   yield

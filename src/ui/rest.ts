@@ -16,6 +16,21 @@ const SETTLED_MS = 50
 /** Where the browser is busy all the time the work is done all the same. */
 const IDLE_WITHIN_MS = 500
 
+/** A page in the background is given no frames: nothing waits longer for one. */
+const PAINTED_WITHIN_MS = 250
+
+/** Resolves once what stands now was shown: a frame later it is on the glass. */
+export const paintedOnce = (): Promise<void> =>
+  new Promise((resolve) => {
+    const late = setTimeout(resolve, PAINTED_WITHIN_MS)
+    requestAnimationFrame(() =>
+      requestAnimationFrame(() => {
+        clearTimeout(late)
+        setTimeout(resolve)
+      }),
+    )
+  })
+
 let holds = 0
 let timer: ReturnType<typeof setTimeout> | undefined
 

@@ -42,6 +42,31 @@ describe('the first screen', () => {
     expect(isAtRest.value).toBe(false)
   })
 
+  it('does not stand before its first drawing has told what is still to come', async () => {
+    const { isAtRest } = await freshRest()
+    await import('../../src/ui/shell/start.ts')
+    await vi.advanceTimersByTimeAsync(1000)
+    expect(isAtRest.value).toBe(false)
+  })
+
+  it('takes what it shows for painted a frame after the next, or after a moment where no frames come', async () => {
+    const frames: (() => void)[] = []
+    vi.stubGlobal('requestAnimationFrame', (frame: () => void) => frames.push(frame))
+    const { paintedOnce } = await freshRest()
+    const painted = vi.fn()
+    void paintedOnce().then(painted)
+    frames[0]?.()
+    await vi.advanceTimersByTimeAsync(10)
+    expect(painted).not.toHaveBeenCalled()
+    frames[1]?.()
+    await vi.advanceTimersByTimeAsync(10)
+    expect(painted).toHaveBeenCalledOnce()
+    const inBackground = vi.fn()
+    void paintedOnce().then(inBackground)
+    await vi.advanceTimersByTimeAsync(300)
+    expect(inBackground).toHaveBeenCalledOnce()
+  })
+
   it('keeps nothing else waiting for ever', async () => {
     const { atRest, holdRest, isAtRest } = await freshRest()
     let isTold = false

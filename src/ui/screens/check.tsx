@@ -70,6 +70,9 @@ function OpenCheck({ check, query }: OpenGiven) {
   )
 }
 
+/** Short, beside a worker that starts and a browser that draws: a turn takes twice as long on the clock then. */
+const OPENING_SLICE_MS = 3
+
 type OpenedCheck = { readonly model: CheckModel; readonly isOld: boolean }
 
 /** The check on its Line: at once where the app stands; a first screen shows its head and reads the Line in slices meanwhile. */
@@ -92,7 +95,8 @@ function useOpened({ check, query }: OpenGiven): OpenedCheck | undefined {
       if (left.signal.aborted) return
       const opening = enter()
       await nextTurn()
-      await inSlices(readAhead(check, scratch.peek(), expressionReading), () => undefined, left.signal)
+      const ahead = readAhead(check, scratch.peek(), expressionReading)
+      await inSlices(ahead, () => undefined, left.signal, OPENING_SLICE_MS)
       await nextTurn()
       if (left.signal.aborted) return
       const next = open(opening)

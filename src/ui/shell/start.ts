@@ -9,13 +9,15 @@ import { watchInstall } from './install-event.ts'
 export const isResumed = signal(false)
 
 let isStarted = false
+/** From the first script on: before the first drawing is painted nothing else holds the rest back. */
+const release = holdRest()
 
 /** Theme, work under way and the Log, once; each shows a notice of its own when the storage fails. */
 export function startOnce(): void {
   if (isStarted) return
   isStarted = true
   watchInstall()
-  void begin().finally(holdRest())
+  void begin().finally(release)
 }
 
 /** One thing a turn: together they would hold up what the screen itself waits for. */
