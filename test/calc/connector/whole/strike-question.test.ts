@@ -150,7 +150,7 @@ describe('what is said of a strike', () => {
     const entered = legs({ ...surge, circuitPairWithstandV: '40' })
     expect(verdict(entered, 'strike-pins-circuits')).toBe('unknown')
     expect(entered.findings.find(({ id }) => id === 'strike-pins-circuits')?.sentence).toContain(
-      'against the 40\u00a0V entered there not judged',
+      'what stands between its legs is not judged against the 40\u00a0V entered there',
     )
     expect(struck(four).findings.some(({ id }) => id === 'strike-pairs')).toBe(false)
   }, 60_000)
@@ -250,7 +250,7 @@ describe('what is said of a strike', () => {
     const found = (more: Texts) => struck([contactOf('1', { ...bare, ...more }, exactly)])
     expect(verdict(found({}), 'strike-pins-circuits')).toBe('unknown')
     expect(found({}).findings.find(({ id }) => id === 'strike-pins-circuits')?.sentence).toContain(
-      'what its line holds by itself not known',
+      'what its line holds by itself is not known',
     )
     expect(verdict(found({ busMaxV: '0' }), 'strike-pins-circuits')).toBe('ok')
   }, 60_000)

@@ -179,14 +179,14 @@ function withLead({ isSteep }: StrikeQuestion, { isLeadOpen }: StrikeContact, on
   return {
     ...one,
     verdict: 'marginal',
-    words: `${one.words}, what the lead of its suppressor adds on so steep a front not counted`,
+    words: `${one.words}; what the lead of its suppressor adds on so steep a front is not counted`,
   }
 }
 
 /** What the line holds by itself comes on top of the pulse. */
 function withRest({ isRestOpen }: StrikeContact, one: Judged): Judged {
   if (!isRestOpen || one.verdict === 'fails' || one.verdict === 'unknown') return one
-  return { ...one, verdict: 'unknown', words: `${one.words}, what its line holds by itself not known` }
+  return { ...one, verdict: 'unknown', words: `${one.words}; what its line holds by itself is not known` }
 }
 
 /** A figure that was entered between the legs is held against nothing here. */
@@ -195,7 +195,7 @@ function withPair({ pairWithstandV }: StrikeContact, one: Judged): Judged {
   return {
     ...one,
     verdict: 'unknown',
-    words: `${one.words}, what stands between its legs against the ${exact(pairWithstandV, 'voltage')} entered there not judged`,
+    words: `${one.words}; what stands between its legs is not judged against the ${exact(pairWithstandV, 'voltage')} entered there`,
   }
 }
 
