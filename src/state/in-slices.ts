@@ -6,7 +6,10 @@ import { stopped } from './stopped.ts'
 /** Long enough for a frame at 60 Hz to keep half of its time. */
 const SLICE_MS = 8
 
-/** `sliceMs`: how long it computes before it lets the page draw. Rejects with an `AbortError` when `signal` is set off, and with the computation's own error. Every find is told. */
+/**
+ * `sliceMs`: how long it computes before it lets the page draw. Rejects with an `AbortError` when `signal` is set off, and
+ * with the computation's own error. Every find is told.
+ */
 export function inSlices<P extends Progress, R>(
   running: Generator<P, R>,
   onProgress: (progress: P) => void,

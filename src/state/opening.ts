@@ -80,7 +80,9 @@ function* claimsOf(resolution: Resolution, fact: FactKey, read: Set<FactKey>): G
   if (giver !== undefined) {
     const fields = resolution.fields(giver)
     yield
-    for (const _step of figuresInSteps(giver, fields)) yield
+    // what waits for the calculator is not remembered: read once, below
+    const isFinal = fields.every(({ state }) => state !== 'pending')
+    if (isFinal) for (const _step of figuresInSteps(giver, fields)) yield
   }
   resolution.claims(fact)
   yield

@@ -16,23 +16,8 @@ const SETTLED_MS = 50
 /** Where the browser is busy all the time the work is done all the same. */
 const IDLE_WITHIN_MS = 500
 
-/** A page in the background is given no frames: nothing waits longer for one. */
-const PAINTED_WITHIN_MS = 250
-
-/** Resolves once what stands now was shown: a frame later it is on the glass. */
-export const paintedOnce = (): Promise<void> =>
-  new Promise((resolve) => {
-    const late = setTimeout(resolve, PAINTED_WITHIN_MS)
-    requestAnimationFrame(() =>
-      requestAnimationFrame(() => {
-        clearTimeout(late)
-        setTimeout(resolve)
-      }),
-    )
-  })
-
 let holds = 0
-let timer: ReturnType<typeof setTimeout> | undefined
+let withdraw: (() => void) | undefined
 
 /** Runs `work` once the browser has nothing more urgent to do; gives what withdraws it. */
 export function whenIdle(work: () => void): () => void {
@@ -56,14 +41,22 @@ const rest = () => {
 }
 
 function settle(): void {
+  withdraw?.()
   if (holds > 0 || isAtRest.peek()) return
-  clearTimeout(timer)
-  timer = setTimeout(() => whenIdle(() => holds === 0 && rest()), SETTLED_MS)
+  // what takes the place of a part that has come says what is still to come once it is painted, which a busy browser does late
+  const frame = requestAnimationFrame(() => {
+    const timer = setTimeout(() => {
+      withdraw = whenIdle(rest)
+    }, SETTLED_MS)
+    withdraw = () => clearTimeout(timer)
+  })
+  withdraw = () => cancelAnimationFrame(frame)
 }
 
 /** Something on the first screen is still to come; gives what says that it is there. */
 export function holdRest(): () => void {
   holds += 1
+  settle()
   let isHeld = true
   return () => {
     if (!isHeld) return

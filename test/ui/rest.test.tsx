@@ -49,22 +49,42 @@ describe('the first screen', () => {
     expect(isAtRest.value).toBe(false)
   })
 
-  it('takes what it shows for painted a frame after the next, or after a moment where no frames come', async () => {
+  it('waits for what takes the place of a part that has come, however late that is painted', async () => {
     const frames: (() => void)[] = []
     vi.stubGlobal('requestAnimationFrame', (frame: () => void) => frames.push(frame))
-    const { paintedOnce } = await freshRest()
-    const painted = vi.fn()
-    void paintedOnce().then(painted)
-    frames[0]?.()
-    await vi.advanceTimersByTimeAsync(10)
-    expect(painted).not.toHaveBeenCalled()
-    frames[1]?.()
-    await vi.advanceTimersByTimeAsync(10)
-    expect(painted).toHaveBeenCalledOnce()
-    const inBackground = vi.fn()
-    void paintedOnce().then(inBackground)
-    await vi.advanceTimersByTimeAsync(300)
-    expect(inBackground).toHaveBeenCalledOnce()
+    vi.stubGlobal('cancelAnimationFrame', () => undefined)
+    const { holdRest, isAtRest } = await freshRest()
+    holdRest()()
+    await vi.advanceTimersByTimeAsync(1000)
+    expect(isAtRest.value).toBe(false)
+    // painted: now its effects run and hold
+    for (const frame of frames.splice(0)) frame()
+    const next = holdRest()
+    await vi.advanceTimersByTimeAsync(1000)
+    expect(isAtRest.value).toBe(false)
+    next()
+    for (const frame of frames.splice(0)) frame()
+    await vi.advanceTimersByTimeAsync(200)
+    expect(isAtRest.value).toBe(true)
+  })
+
+  it('takes back the moment it had asked for when more is to come', async () => {
+    const asked: (() => void)[] = []
+    vi.stubGlobal('requestIdleCallback', (work: () => void) => asked.push(work))
+    vi.stubGlobal('cancelIdleCallback', (id: number) => {
+      asked[id - 1] = () => undefined
+    })
+    const { holdRest, isAtRest } = await freshRest()
+    holdRest()()
+    await vi.advanceTimersByTimeAsync(200)
+    expect(asked).toHaveLength(1)
+    // a part comes and goes before the browser has its moment: the next one is not told of yet
+    holdRest()()
+    for (const work of asked) work()
+    expect(isAtRest.value).toBe(false)
+    await vi.advanceTimersByTimeAsync(200)
+    for (const work of asked) work()
+    expect(isAtRest.value).toBe(true)
   })
 
   it('keeps nothing else waiting for ever', async () => {

@@ -54,24 +54,24 @@ const GLYPHS: Readonly<Record<ContactMark, Glyph>> = {
   open: { shape: ring(0.42), sign: 'M-.13 0L.13 0' },
 }
 
-/** How many numbers of an arc stand before its end. */
+/** Of an arc, its first two numbers are radii; turn and flags stand before the fifth, behind which its end follows. */
 const ARC_RADII = 2
-const ARC_FLAGS = 5
+const ARC_END = 5
 
 const rounded = (value: number): number => Math.round(value * 1e4) / 1e4
 
 /**
- * A path of a glyph where it stands, in the units of its drawing. Worked into the numbers: with a transform of its own
- * each mark would be a layer of its own to the browser, which costs a face of 128 contacts most of its time to paint.
+ * A path of a glyph where it stands, in the units of its drawing. Worked into the numbers: a transform for each of 128 marks
+ * is as many pieces that the browser puts together anew in every frame.
  */
 export function placedPath(path: string, x: number, y: number, size: number): string {
   return path.replace(/([MLAa])([^MLAaz]*)/g, (_, command: string, numbers: string) => {
     const given = (numbers.match(/-?(?:\d*\.)?\d+/g) ?? []).map(Number)
     const isArc = command === 'A' || command === 'a'
     const placed = given.map((value, at) => {
-      if (isArc && at >= ARC_RADII && at < ARC_FLAGS) return value
+      if (isArc && at >= ARC_RADII && at < ARC_END) return value
       const isLength = command === 'a' || (isArc && at < ARC_RADII)
-      const from = isArc ? at - ARC_FLAGS : at
+      const from = isArc ? at - ARC_END : at
       return rounded(value * size + (isLength ? 0 : from % 2 === 0 ? x : y))
     })
     return `${command}${placed.join(' ')}`

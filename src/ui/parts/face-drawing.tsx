@@ -1,7 +1,7 @@
 import type { Face } from '../../calc/connector/face.ts'
 import { type ContactMark, Mark } from './contact-mark.tsx'
 
-type ContactsGiven = {
+export type ContactsGiven = {
   readonly places: Face['places']
   readonly markAt: (id: string) => ContactMark
   /** whether the names are drawn too: where neighbours are far enough apart to read them */

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact'
-import { useId, useMemo, useRef, useState } from 'preact/hooks'
+import { useCallback, useId, useMemo, useRef, useState } from 'preact/hooks'
 import type { Face as FaceShape } from '../../calc/connector/face.ts'
 import type { ContactMark } from './contact-mark.tsx'
-import { FaceContacts, FaceOutline } from './face-drawing.tsx'
+import { type ContactsGiven, FaceContacts, FaceOutline } from './face-drawing.tsx'
 import {
   boxOf,
   clamped,
@@ -72,8 +72,11 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
   const view = clamped(face, frame, asked)
   const isNamed = pxApart(frame, view) >= NAME_FROM_PX
   const name = useId()
-  const optionId = (id: string) => `${name}-${face.places.findIndex((place) => place.id === id)}`
-  const told = useMemo(() => ({ markAt, option: { idOf: optionId, wordsOf } }), [face, name, markAt, wordsOf])
+  const optionId = useCallback(
+    (id: string) => `${name}-${face.places.findIndex((place) => place.id === id)}`,
+    [face, name],
+  )
+  const told = useMemo(() => ({ markAt, wordsOf }), [markAt, wordsOf])
   // each frame some of them, so that no turn takes long; what stands around them is there from the first
   const pieces = useFrameByFrame(told, Math.ceil(face.places.length / AT_ONCE))
   const change = (next: (now: FaceView) => FaceView) => setAsked((now) => next(clamped(face, frame, now)))
@@ -158,9 +161,7 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
           <FaceOutline face={face} />
           {pieces.map(
             (piece, at) =>
-              piece && (
-                <Piece key={at} face={face} at={at} {...piece} isNamed={isNamed} chosen={chosen} current={current} />
-              ),
+              piece && <Piece key={at} {...{ face, at, idOf: optionId, ...piece, isNamed, chosen, current }} />,
           )}
         </svg>
       </div>
@@ -211,19 +212,16 @@ export function Face({ face, markAt, label, wordsOf, onPick, chosen, children }:
   )
 }
 
-type PieceGiven = Omit<Parameters<typeof FaceContacts>[0], 'places'> & { readonly face: FaceShape; readonly at: number }
+type PieceGiven = Omit<ContactsGiven, 'places' | 'option'> &
+  NonNullable<ContactsGiven['option']> & { readonly face: FaceShape; readonly at: number }
 
 /** Contacts that are drawn together, again only where what they show is another: a drag moves the window over them. */
-function Piece({ face, at, markAt, isNamed, chosen, current, option }: PieceGiven) {
-  return useMemo(
-    () => (
-      <FaceContacts
-        places={face.places.slice(at * AT_ONCE, (at + 1) * AT_ONCE)}
-        {...{ markAt, isNamed, chosen, current, option }}
-      />
-    ),
-    [face, at, markAt, isNamed, chosen, current, option],
-  )
+function Piece({ face, at, idOf, wordsOf, ...shown }: PieceGiven) {
+  const { markAt, isNamed, chosen, current } = shown
+  return useMemo(() => {
+    const places = face.places.slice(at * AT_ONCE, (at + 1) * AT_ONCE)
+    return <FaceContacts places={places} {...shown} option={{ idOf, wordsOf }} />
+  }, [face, at, idOf, wordsOf, markAt, isNamed, chosen, current])
 }
 
 const distance = (a: PixelPoint, b: PixelPoint): number => Math.hypot(a.x - b.x, a.y - b.y)

@@ -12,14 +12,18 @@ export function useFrameLater<T>(value: T): T {
 
 /**
  * The value for each of so many parts of a drawing: it comes to one part after the other, each in a turn and a frame of
- * its own, as above. A part it has not come to yet has the value before, or none.
+ * its own, as above; where it changes meanwhile it goes on with the next one, so that none is passed over. A part it has
+ * not come to yet has the value before, or none.
  */
 export function useFrameByFrame<T>(value: T, count: number): readonly (T | undefined)[] {
-  const [shown, setShown] = useState<readonly (T | undefined)[]>([])
+  const [{ shown, last }, setState] = useState<{ readonly shown: readonly (T | undefined)[]; readonly last: number }>({
+    shown: [],
+    last: -1,
+  })
   useEffect(() => {
-    const parts = Array.from({ length: count }, (_, part) => shown[part])
-    const next = parts.findIndex((one) => one !== value)
-    if (next >= 0) setShown(parts.map((one, part) => (part === next ? value : one)))
+    const parts = Array.from({ length: count }, (_, part) => part)
+    const next = [...parts.slice(last + 1), ...parts.slice(0, last + 1)].find((part) => shown[part] !== value)
+    if (next !== undefined) setState({ shown: parts.map((part) => (part === next ? value : shown[part])), last: next })
   }, [value, count, shown])
   return shown.slice(0, count)
 }

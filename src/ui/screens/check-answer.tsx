@@ -11,16 +11,12 @@ import { FoldedCautions } from '../parts/cautions.tsx'
 import { useLasting } from '../parts/later.ts'
 import { NextTurn } from '../parts/next-turn.tsx'
 import { Refusals } from '../parts/refusals.tsx'
-import { isAtRest, paintedOnce } from '../rest.ts'
 import { Actions, hasFigures } from './check-actions.tsx'
 
 const COMING_DETAIL = <div class="answer-detail" aria-busy="true" />
 
 /** Out of sight at first, and more to fetch and to draw than the answer itself. */
-const AnswerDetail = lazy(async () => {
-  if (!isAtRest.peek()) await paintedOnce()
-  return (await import('../parts/answer-detail.tsx')).AnswerDetail
-}, COMING_DETAIL)
+const AnswerDetail = lazy(async () => (await import('../parts/answer-detail.tsx')).AnswerDetail, COMING_DETAIL)
 
 /** A screen reader hears the verdict once it stands, not at every key. */
 const SPEAK_AFTER_MS = 900
@@ -79,7 +75,9 @@ export function EvidencePane({ model }: { readonly model: CheckModel }) {
   if (shown === undefined) return null
   return (
     <div inert={isOld}>
-      <AnswerDetail check={model.check} result={shown} live={isLive} isOld={isOld} />
+      <NextTurn turns={2} meanwhile={COMING_DETAIL}>
+        <AnswerDetail check={model.check} result={shown} live={isLive} isOld={isOld} />
+      </NextTurn>
     </div>
   )
 }
