@@ -50,12 +50,14 @@ const PARTS = [
     'desk',
     /\/src\/(state\/(desk|new-complaint|fresh-line|recents|undo|check-titles)\.|store\/(new-complaint|recents)|ui\/(parts\/option-|screens\/line-before))/,
   ],
+  // what the worker of a surge computes with beside its own: it carries no check that provides facts
+  [
+    'evaluate',
+    /^\/.*\/src\/(calc\/(strip-axis|ladder|line\/evaluate|loading\/(judge|box|budget)|explain\/(ladder|sentence|loading)|checks\/(signal|noise|spread)-inputs|bounds\/(room|worst-case))\.|worker\/answer\.ts$)/,
+  ],
   // what the checks that provide facts of a line compute with, and the words all share; a worker's entry, named with a zero in
   // front, is no part of it
-  [
-    'figures',
-    /^\/.*\/src\/(calc\/(providers\.|strip-axis|explain\/(ladder|sentence|loading|elements|whole|taken|navy-rule)\.|line\/(?!line-figures))|worker\/answer\.ts$)/,
-  ],
+  ['figures', /^\/.*\/src\/calc\/(providers\.|explain\/(elements|whole|taken|navy-rule)\.|line\/(?!line-figures))/],
   // their words: a page carries those of its own check
   ['window', /^\/.*\/src\/(calc\/checks\/window\/check\.|worker\/window\.ts$)/],
   ['words', /^\/.*\/src\/(calc\/checks\/(need|loop|trial|trace)\/check\.|worker\/provider\.ts$)/],

@@ -1,12 +1,14 @@
 /**
  * Copies a built site into the folder a host serves, in the order that never leaves a visitor with half of it:
  * `assets/`, everything else, the page, and the worker last. Old assets stay: a window that is open may still want them.
+ * Scripts and styles get packed copies beside them, for a host that serves those.
  *
  *   node deploy/publish.mjs dist /var/www/stillpin
  */
-import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { isPackedBefore, PACKINGS } from './pack.mjs'
 
 /** Which comes first. @param {string} path */
 const rank = (path) =>
@@ -34,9 +36,23 @@ export function publish(from, to, done = () => undefined) {
   for (const path of publishOrder(paths)) {
     const place = join(to, path)
     mkdirSync(dirname(place), { recursive: true })
+    if (isPackedBefore(path)) packBeside(place, readFileSync(join(from, path)))
     copyFileSync(join(from, path), `${place}.new`)
     renameSync(`${place}.new`, place)
     done(path)
+  }
+}
+
+/**
+ * The packed copies of a file, where they are not there yet.
+ * @param {string} place
+ * @param {Buffer} bytes
+ */
+function packBeside(place, bytes) {
+  for (const { ending, pack } of PACKINGS) {
+    if (existsSync(`${place}${ending}`)) continue
+    writeFileSync(`${place}.new`, pack(bytes))
+    renameSync(`${place}.new`, `${place}${ending}`)
   }
 }
 

@@ -7,7 +7,7 @@ export const ENGINE_PACKAGES = {
   chromium: ['chromium'],
   firefox: ['firefox-esr'],
   webkit: ['webkit2gtk-driver', 'xvfb', 'xauth'],
-  nginx: ['nginx-light'],
+  nginx: ['nginx-light', 'libnginx-mod-http-brotli-static'],
 }
 
 /** Path of a Firefox, or undefined. FIREFOX_PATH wins. @returns {string | undefined} */
@@ -33,10 +33,17 @@ export function findWebkit() {
     : { driver, browser, display }
 }
 
-/** Path of nginx, or undefined. NGINX_PATH wins. @returns {string | undefined} */
+/** Where Debian lays the part of nginx that serves what was packed with brotli beforehand. */
+const BROTLI_STATIC = 'modules/ngx_http_brotli_static_module.so'
+
+/** nginx and the module its settings ask for, or undefined. NGINX_PATH wins. @returns {{ program: string, brotli: string } | undefined} */
 export function findNginx() {
   const named = process.env['NGINX_PATH']
-  if (named !== undefined && named !== '') return existsSync(named) ? named : undefined
   // Debian keeps it out of the path of ordinary users
-  return onPath('nginx') ?? ['/usr/sbin/nginx', '/usr/local/sbin/nginx'].find((path) => existsSync(path))
+  const places = named ? [named] : [onPath('nginx') ?? '/usr/sbin/nginx', '/usr/local/sbin/nginx']
+  const program = places.find((path) => existsSync(path))
+  const brotli = ['/usr/lib/nginx', '/usr/lib64/nginx']
+    .map((folder) => `${folder}/${BROTLI_STATIC}`)
+    .find((path) => existsSync(path))
+  return program === undefined || brotli === undefined ? undefined : { program, brotli }
 }

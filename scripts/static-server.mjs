@@ -5,6 +5,7 @@ import { createServer } from 'node:http'
 import { createSecureServer } from 'node:http2'
 import { extname, join, resolve, sep } from 'node:path'
 import { createGzip, gzipSync } from 'node:zlib'
+import { isPackedBefore, PACKINGS } from '../deploy/pack.mjs'
 import { CSP_HEADER } from './csp.mjs'
 
 /** @type {Readonly<Record<string, string>>} */
@@ -51,20 +52,30 @@ const typeOf = (/** @type {string} */ path) => MIME[extname(path)] ?? 'applicati
 
 const isText = (/** @type {string} */ path) => !/^(image\/png|font|application\/octet)/.test(typeOf(path))
 
+/** A file as it goes over the wire: the name of its packing, and its bytes. @typedef {{ encoding: string, bytes: Buffer }} Packed */
+
 /**
- * Every text file of a folder, packed beforehand: a host packs on a machine of its own, and what measures a page must not pack beside it.
+ * Every text file of a folder, packed beforehand as a host does that follows deploy/: it packs on a machine of its own, and what
+ * measures a page must not pack beside it.
  * @param {string} root
- * @returns {ReadonlyMap<string, Buffer>} by path
+ * @returns {ReadonlyMap<string, readonly Packed[]>} by path, the smaller first
  */
 function packedTexts(root) {
   const files = readdirSync(root, { recursive: true, withFileTypes: true }).filter((file) => file.isFile())
   const paths = files.map((file) => join(file.parentPath, file.name)).filter(isText)
-  return new Map(paths.map((path) => [path, gzipSync(readFileSync(path))]))
+  return new Map(
+    paths.map((path) => {
+      const bytes = readFileSync(path)
+      const below = path.slice(root.length + 1).replaceAll(sep, '/')
+      const packed = PACKINGS.map(({ encoding, pack }) => ({ encoding, bytes: pack(bytes) }))
+      return [path, isPackedBefore(below) ? packed : [{ encoding: 'gzip', bytes: gzipSync(bytes) }]]
+    }),
+  )
 }
 
 /**
  * @param {string} root folder to serve
- * @param {ReadonlyMap<string, Buffer>} packed
+ * @param {ReadonlyMap<string, readonly Packed[]>} packed
  * @param {string} basePath address of the folder, starting and ending with a slash
  * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
@@ -98,24 +109,26 @@ function refuse(response, status, text) {
  * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
  * @param {string} path
- * @param {ReadonlyMap<string, Buffer>} packed
+ * @param {ReadonlyMap<string, readonly Packed[]>} packed
  * @param {boolean} immutable
  */
 function send(request, response, path, packed, immutable) {
-  const zip = isText(path) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '')
+  const taken = String(request.headers['accept-encoding'] ?? '').split(/[\s,;]+/)
+  const ready = packed.get(path)?.find(({ encoding }) => taken.includes(encoding))
+  const zip = ready === undefined && isText(path) && taken.includes('gzip')
+  const encoding = ready?.encoding ?? (zip ? 'gzip' : undefined)
   response.writeHead(200, {
     'Content-Type': typeOf(path),
     'Cache-Control': immutable ? 'public, max-age=31536000, immutable' : 'no-cache',
     Vary: 'Accept-Encoding',
-    ...(zip ? { 'Content-Encoding': 'gzip' } : {}),
+    ...(encoding === undefined ? {} : { 'Content-Encoding': encoding }),
   })
   if (request.method === 'HEAD') {
     response.end()
     return
   }
-  const ready = zip ? packed.get(path) : undefined
   if (ready !== undefined) {
-    response.end(ready)
+    response.end(ready.bytes)
     return
   }
   const failed = () => response.destroy()

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto'
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { brotliDecompressSync, gunzipSync } from 'node:zlib'
 import { afterAll, describe, expect, it } from 'vitest'
 import { publish, publishOrder } from '../../deploy/publish.mjs'
 import { DIST } from '../../scripts/static-server.mjs'
@@ -38,7 +39,23 @@ describe('publish', () => {
     )
     const { [join('assets', 'old-asset.js')]: old, ...rest } = hashesOf(to)
     expect(old).toBeDefined()
-    expect(rest).toEqual(hashesOf(DIST))
+    const plain = Object.entries(rest).filter(([path]) => !/\.(br|gz)$/.test(path))
+    expect(Object.fromEntries(plain)).toEqual(hashesOf(DIST))
+  })
+
+  it('lays packed copies beside scripts and styles under their hash, and beside nothing else', () => {
+    const to = join(folders, 'packed')
+    publish(DIST, to)
+    const paths = Object.keys(hashesOf(to))
+    const packed = paths.filter((path) => path.endsWith('.br'))
+    expect(packed.map((path) => path.replace(/\.br$/, ''))).toEqual(
+      paths.filter((path) => /^assets.*\.(js|css)$/.test(path)),
+    )
+    for (const path of packed) {
+      const name = join(to, path.replace(/\.br$/, ''))
+      expect(brotliDecompressSync(readFileSync(`${name}.br`)).equals(readFileSync(name)), name).toBe(true)
+      expect(gunzipSync(readFileSync(`${name}.gz`)).equals(readFileSync(name)), name).toBe(true)
+    }
   })
 
   it('refuses a folder without a finished build', () => {

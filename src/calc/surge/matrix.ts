@@ -48,7 +48,8 @@ export function multiplyInto(a: Float64Array, b: Float64Array, size: number, out
     for (let k = 0; k < size; k++) {
       const share = a[r * size + k] ?? 0
       if (share === 0) continue
-      const [to, from] = [r * size, k * size]
+      const to = r * size
+      const from = k * size
       for (let c = 0; c < size; c++) out[to + c] = (out[to + c] ?? 0) + share * (b[from + c] ?? 0)
     }
   }
@@ -69,7 +70,8 @@ export function exponentialMinusOne(a: Float64Array, size: number): Float64Array
   }
   if (!Number.isFinite(norm)) throw new RangeError('a part of the circuit is too small or too large to follow')
   const doublings = norm > 0.25 ? Math.ceil(Math.log2(norm / 0.25)) : 0
-  const scaled = a.map((x) => x * 2 ** -doublings)
+  const scale = 2 ** -doublings
+  const scaled = a.map((x) => x * scale)
   let e = taylor(scaled, size)
   let square: Float64Array = new Float64Array(size * size)
   for (let i = 0; i < doublings; i++) {

@@ -134,7 +134,7 @@ export type ShapeTimes = { readonly peak: number; readonly peakSec: number; read
 export function shapeTimes(shape: Shape): ShapeTimes {
   const peakSec = peakTime(shape)
   const peak = shape.at(peakSec)
-  return { peak, peakSec, halfSec: tailTime(shape, peak / 2) }
+  return { peak, peakSec, halfSec: fallsThrough(shape, peakSec, peak / 2) }
 }
 
 const SCAN = 4000
@@ -144,10 +144,15 @@ function peakTime({ at, endSec, riseSec }: Shape): number {
   const first = Math.min(riseSec, endSec) / 100
   const ratio = (endSec / first) ** (1 / SCAN)
   let best = first
-  for (let t = first; t < endSec; t *= ratio) if (at(t) > at(best)) best = t
+  let highest = at(best)
+  for (let t = first * ratio; t < endSec; t *= ratio) {
+    const value = at(t)
+    if (value > highest) [best, highest] = [t, value]
+  }
   let [low, high] = [best / ratio, best * ratio]
   for (let i = 0; i < 80; i++) {
-    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3]
+    const a = low + (high - low) / 3
+    const b = high - (high - low) / 3
     if (at(a) < at(b)) low = a
     else high = b
   }
@@ -155,17 +160,18 @@ function peakTime({ at, endSec, riseSec }: Shape): number {
 }
 
 /** Time on the tail at which the shape falls through a value below its peak, in s. */
-export function tailTime(shape: Shape, value: number): number {
-  return crossing(shape.at, value, peakTime(shape), firstBelow(shape, value))
-}
+export const tailTime = (shape: Shape, value: number): number => fallsThrough(shape, peakTime(shape), value)
+
+const fallsThrough = (shape: Shape, peakSec: number, value: number): number =>
+  crossing(shape.at, value, peakSec, firstBelow(shape, peakSec, value))
 
 /** Time on the rise at which the shape reaches a value below its peak, in s. */
 export function frontTime(shape: Shape, value: number): number {
   return crossing(shape.at, value, 0, peakTime(shape))
 }
 
-function firstBelow(shape: Shape, value: number): number {
-  let t = peakTime(shape)
+function firstBelow(shape: Shape, peakSec: number, value: number): number {
+  let t = peakSec
   const step = (shape.endSec - t) / SCAN
   while (t < shape.endSec && shape.at(t) > value) t += step
   return t

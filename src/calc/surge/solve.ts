@@ -63,16 +63,20 @@ function stepMatrix(region: Region, stepSec: number): StepMatrix {
   m[(n + 1) * w + n + 2] = 1
   const e = exponentialMinusOne(m, w)
   const phi = new Float64Array(n * n)
-  const [start, middle, end, fixed] = [0, 1, 2, 3].map(() => new Float64Array(n))
-  if (!start || !middle || !end || !fixed) throw new RangeError('unreachable')
+  const start = new Float64Array(n)
+  const middle = new Float64Array(n)
+  const end = new Float64Array(n)
+  const fixed = new Float64Array(n)
   for (let r = 0; r < n; r++) {
     for (let c = 0; c < n; c++) phi[r * n + c] = e[r * w + c] ?? 0
-    const [u = 0, du = 0, ddu = 0, one = 0] = [e[r * w + n], e[r * w + n + 1], e[r * w + n + 2], e[r * w + n + 3]]
+    const u = e[r * w + n] ?? 0
+    const du = e[r * w + n + 1] ?? 0
+    const ddu = e[r * w + n + 2] ?? 0
     // u' = −3s0 + 4sm − s1, u'' = 4s0 − 8sm + 4s1
     start[r] = u - 3 * du + 4 * ddu
     middle[r] = 4 * du - 8 * ddu
     end[r] = -du + 4 * ddu
-    fixed[r] = one
+    fixed[r] = e[r * w + n + 3] ?? 0
   }
   return { phi, start, middle, end, fixed }
 }
@@ -80,6 +84,9 @@ function stepMatrix(region: Region, stepSec: number): StepMatrix {
 class Stepper {
   private readonly matrices = new Map<number, StepMatrix>()
   private readonly scratch: Float64Array
+  private readonly heldX: Float64Array
+  private readonly heldVolts = new Float64Array(WATCHED.length)
+  private heldSec = 0
   readonly x: Float64Array
   readonly volts = new Float64Array(WATCHED.length)
   sec = 0
@@ -97,6 +104,7 @@ class Stepper {
     this.longestSec = longestSec
     this.x = network.restX.slice()
     this.scratch = new Float64Array(this.x.length)
+    this.heldX = new Float64Array(this.x.length)
     watchInto(this.region, this.x, this.drive(0), this.volts)
     this.sample()
   }
@@ -122,8 +130,10 @@ class Stepper {
   }
 
   private sample(): void {
-    const [connector = 0, load = 0, clamp = 0, terminal = 0, middle = 0] = this.volts
-    this.record.push([this.sec, connector, load, clamp, terminal, junctionA(this.region, clamp), middle])
+    const { volts } = this
+    const clamp = volts[2] ?? 0
+    const amps = junctionA(this.region, clamp)
+    this.record.push(this.sec, volts[0] ?? 0, volts[1] ?? 0, clamp, volts[3] ?? 0, amps, volts[4] ?? 0)
   }
 
   /** Moves by one step of a level if the suppressor stays in its state; `force` moves anyway. */
@@ -131,7 +141,9 @@ class Stepper {
     const h = this.longestSec * 2 ** -level
     const { phi, start, middle, end, fixed } = this.matrix(level)
     const n = this.x.length
-    const [s0, sm, s1] = [this.drive(this.sec), this.drive(this.sec + h / 2), this.drive(this.sec + h)]
+    const s0 = this.drive(this.sec)
+    const sm = this.drive(this.sec + h / 2)
+    const s1 = this.drive(this.sec + h)
     for (let r = 0; r < n; r++) {
       let sum = (start[r] ?? 0) * s0 + (middle[r] ?? 0) * sm + (end[r] ?? 0) * s1 + (fixed[r] ?? 0)
       for (let c = 0; c < n; c++) sum += (phi[r * n + c] ?? 0) * (this.x[c] ?? 0)
@@ -150,6 +162,19 @@ class Stepper {
     const clamp = this.volts[2] ?? 0
     const slack = 1e-9 * (1 + Math.abs(clamp))
     return clamp > piece.highV + slack || clamp < piece.lowV - slack
+  }
+
+  /** Keeps where it stands, for `takeBack`. */
+  hold(): void {
+    this.heldX.set(this.x)
+    this.heldVolts.set(this.volts)
+    this.heldSec = this.sec
+  }
+
+  takeBack(): void {
+    this.x.set(this.heldX)
+    this.volts.set(this.heldVolts)
+    this.sec = this.heldSec
   }
 
   /** One step, recorded. False: a corner was met; the steps up to it, and the change of state, are recorded instead. */
@@ -218,16 +243,12 @@ export function* solveSurge(
 /** Two steps of a level; gives the level to try next. A pair that bends too much is taken back. */
 function pair(stepper: Stepper, watch: BendWatch, level: number): number {
   const mark = stepper.record.count
-  const held = stepper.x.slice()
-  const heldSec = stepper.sec
-  const heldVolts = stepper.volts.slice()
+  stepper.hold()
   if (!stepper.advance(level) || !stepper.advance(level)) return Math.min(LEVELS, level + 2)
   const bent = watch.worst(stepper.record, mark - 1, stepper.region.piece)
   if (bent > 1 && level < LEVELS) {
     stepper.record.drop(mark)
-    stepper.x.set(held)
-    stepper.volts.set(heldVolts)
-    stepper.sec = heldSec
+    stepper.takeBack()
     return level + 1
   }
   watch.note(stepper.record, mark)
@@ -251,7 +272,9 @@ class BendWatch {
     let worst = 0
     for (let k = 0; k < WATCH_COLUMNS.length; k++) {
       const column = WATCH_COLUMNS[k] ?? 1
-      const [a, b, c] = [record.at(column, from), record.at(column, from + 1), record.at(column, from + 2)]
+      const a = record.at(column, from)
+      const b = record.at(column, from + 1)
+      const c = record.at(column, from + 2)
       const scale = Math.max(this.floors[k] ?? 0, this.peaks[k] ?? 0, Math.abs(b), Math.abs(c))
       const isQuiet = column === CLAMP_COLUMN && piece !== undefined && ringsQuietly(record, from, piece)
       const allowed = this.bend * (isQuiet ? QUIET_BEND : 1)
@@ -271,7 +294,8 @@ class BendWatch {
 /** Whether a part is blocked, and what rings behind its lead is far from its knee or small against it. */
 function ringsQuietly(record: Recorder, from: number, { lowV, highV }: Piece): boolean {
   if (!Number.isFinite(lowV) || !Number.isFinite(highV)) return false
-  let [isFar, isSmall] = [true, true]
+  let isFar = true
+  let isSmall = true
   for (let i = from; i < from + 3; i++) {
     const clamp = record.at(CLAMP_COLUMN, i)
     if (clamp > FAR_SHARE * highV || clamp < FAR_SHARE * lowV) isFar = false

@@ -5,52 +5,70 @@ export type Channel = (typeof CHANNELS)[number]
 
 export type Trace = { readonly count: number; readonly isWhole: boolean } & Readonly<Record<Channel, Float64Array>>
 
-const FIRST_ROOM = 1024
+const FIRST_ROOM = 512
+const WIDTH = CHANNELS.length
 
-/** Grows by doubling; `drop` takes back the newest samples when a step is refused. */
+/**
+ * Sample behind sample in one array, which grows by doubling; `drop` takes back the newest samples when a step is refused.
+ * A sample is not handed over as an array: one for each of tens of thousands is work to clear away.
+ */
 export class Recorder {
-  private room = FIRST_ROOM
-  private columns = CHANNELS.map(() => new Float64Array(FIRST_ROOM))
+  private samples = new Float64Array(FIRST_ROOM * WIDTH)
   count = 0
 
-  push(values: readonly number[] | Float64Array): void {
-    if (this.count === this.room) {
-      this.room *= 2
-      this.columns = this.columns.map((old) => {
-        const grown = new Float64Array(this.room)
-        grown.set(old)
-        return grown
-      })
+  push(
+    sec: number,
+    connectorV: number,
+    loadV: number,
+    clampV: number,
+    terminalV: number,
+    clampA: number,
+    middleV: number,
+  ): void {
+    const from = this.count * WIDTH
+    if (from === this.samples.length) {
+      const grown = new Float64Array(2 * from)
+      grown.set(this.samples)
+      this.samples = grown
     }
-    for (let i = 0; i < this.columns.length; i++) {
-      const column = this.columns[i]
-      if (column) column[this.count] = values[i] ?? 0
-    }
+    const { samples } = this
+    samples[from] = sec
+    samples[from + 1] = connectorV
+    samples[from + 2] = loadV
+    samples[from + 3] = clampV
+    samples[from + 4] = terminalV
+    samples[from + 5] = clampA
+    samples[from + 6] = middleV
     this.count += 1
   }
 
   at(column: number, index: number): number {
-    return this.columns[column]?.[index] ?? 0
+    return this.samples[index * WIDTH + column] ?? 0
   }
 
   drop(to: number): void {
     this.count = to
   }
 
-  /** The samples so far, without copying what is not used. */
+  /** The samples so far, channel by channel. */
   finish(isWhole: boolean): Trace {
-    const part = (channel: Channel) =>
-      (this.columns[CHANNELS.indexOf(channel)] ?? new Float64Array(0)).subarray(0, this.count)
+    const { count, samples } = this
+    const channel = (name: Channel): Float64Array => {
+      const values = new Float64Array(count)
+      const column = CHANNELS.indexOf(name)
+      for (let i = 0; i < count; i++) values[i] = samples[i * WIDTH + column] ?? 0
+      return values
+    }
     return {
-      count: this.count,
+      count,
       isWhole,
-      sec: part('sec'),
-      connectorV: part('connectorV'),
-      loadV: part('loadV'),
-      clampV: part('clampV'),
-      terminalV: part('terminalV'),
-      clampA: part('clampA'),
-      middleV: part('middleV'),
+      sec: channel('sec'),
+      connectorV: channel('connectorV'),
+      loadV: channel('loadV'),
+      clampV: channel('clampV'),
+      terminalV: channel('terminalV'),
+      clampA: channel('clampA'),
+      middleV: channel('middleV'),
     }
   }
 }
@@ -99,11 +117,12 @@ export function integral(sec: Float64Array, y: Float64Array): number {
 
 /** Second divided difference at a sample; undefined at a corner. */
 function bendAt(sec: Float64Array, y: Float64Array, i: number): number | undefined {
-  const [t0 = 0, t1 = 0, t2 = 0] = [sec[i - 1], sec[i], sec[i + 1]]
-  const [short, long] = t1 - t0 < t2 - t1 ? [t1 - t0, t2 - t1] : [t2 - t1, t1 - t0]
-  if (short <= UNLIKE * long) return undefined
-  const [y0 = 0, y1 = 0, y2 = 0] = [y[i - 1], y[i], y[i + 1]]
-  return ((y2 - y1) / (t2 - t1) - (y1 - y0) / (t1 - t0)) / (t2 - t0)
+  const t0 = sec[i - 1] ?? 0
+  const t1 = sec[i] ?? 0
+  const t2 = sec[i + 1] ?? 0
+  if (Math.min(t1 - t0, t2 - t1) <= UNLIKE * Math.max(t1 - t0, t2 - t1)) return undefined
+  const y1 = y[i] ?? 0
+  return (((y[i + 1] ?? 0) - y1) / (t2 - t1) - (y1 - (y[i - 1] ?? 0)) / (t1 - t0)) / (t2 - t0)
 }
 
 export type Excess = {
@@ -121,7 +140,8 @@ export type Excess = {
 export function excessOver(sec: Float64Array, y: Float64Array, level: number): Excess {
   let [voltSec, untilSec, forSec] = [0, 0, 0]
   for (let i = 0; i + 1 < y.length; i++) {
-    const [t0 = 0, t1 = 0] = [sec[i], sec[i + 1]]
+    const t0 = sec[i] ?? 0
+    const t1 = sec[i + 1] ?? 0
     const a = Math.abs(y[i] ?? 0) - level
     const b = Math.abs(y[i + 1] ?? 0) - level
     if (a <= 0 && b <= 0) continue

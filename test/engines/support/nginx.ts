@@ -30,8 +30,8 @@ async function answers(address: string): Promise<void> {
 
 /** Starts nginx over an empty folder. */
 export async function startNginx(): Promise<Host> {
-  const program = findNginx()
-  if (program === undefined) throw new Error('No nginx found.')
+  const found = findNginx()
+  if (found === undefined) throw new Error('No nginx found, or none with its brotli module.')
   const folder = mkdtempSync(join(tmpdir(), 'stillpin-nginx-'))
   const root = join(folder, 'site')
   mkdirSync(root)
@@ -45,10 +45,12 @@ export async function startNginx(): Promise<Host> {
   const user = process.getuid?.() === 0 ? 'user root;' : ''
   writeFileSync(
     join(folder, 'nginx.conf'),
-    `${user} daemon off; pid ${folder}/pid; error_log ${folder}/error.log;
+    `load_module ${found.brotli}; ${user} daemon off; pid ${folder}/pid; error_log ${folder}/error.log;
     events {} http { access_log off; ${places.join(' ')} ${server} }`,
   )
-  const running: ChildProcess = spawn(program, ['-p', folder, '-c', join(folder, 'nginx.conf')], { stdio: 'ignore' })
+  const running: ChildProcess = spawn(found.program, ['-p', folder, '-c', join(folder, 'nginx.conf')], {
+    stdio: 'ignore',
+  })
   const address = `http://localhost:${port}/`
   await answers(address.replace('localhost', '127.0.0.1'))
   const close = async () => {
