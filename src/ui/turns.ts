@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { useLasting } from './parts/later.ts'
 import { holdRest, isAtRest } from './rest.ts'
 
 /**
@@ -22,4 +23,16 @@ export function useTurns(count: number): number {
     }
   }, [given, count])
   return given
+}
+
+/**
+ * Whether what is out of sight on a first screen waits for something that is being worked out for it, no longer than `mostMs`;
+ * the rest of the app is held as long. Where the app stands nothing waits.
+ */
+export function useFirstWait(isComing: boolean, mostMs: number): boolean {
+  const isFirst = isComing && !isAtRest.value
+  const isLong = useLasting(isFirst, mostMs)
+  const waits = isFirst && !isLong
+  useEffect(() => (waits ? holdRest() : undefined), [waits])
+  return waits
 }

@@ -7,12 +7,12 @@ import { eventually, show } from './support.ts'
 /** Whether the app stands is kept by the module: one of its own for each test. */
 async function fresh() {
   vi.resetModules()
-  const [{ isAtRest }, { useTurns }, { useRootMark }] = await Promise.all([
+  const [{ isAtRest }, { useFirstWait, useTurns }, { useRootMark }] = await Promise.all([
     import('../../src/ui/rest.ts'),
     import('../../src/ui/turns.ts'),
     import('../../src/ui/parts/root-mark.ts'),
   ])
-  return { isAtRest, useTurns, useRootMark }
+  return { isAtRest, useFirstWait, useTurns, useRootMark }
 }
 
 afterEach(() => {
@@ -44,6 +44,36 @@ describe('the turns of a first screen', () => {
     }
     show(<Screen />)
     expect(seen).toEqual([3])
+  })
+})
+
+describe('the wait for a first answer', () => {
+  it('keeps what is out of sight and the rest of the app until the answer is there', async () => {
+    const { isAtRest, useFirstWait, useTurns } = await fresh()
+    const Screen = ({ isComing }: { readonly isComing: boolean }) => (
+      <p>{useTurns(useFirstWait(isComing, 5000) ? 1 : 3)}</p>
+    )
+    const place = show(<Screen isComing={true} />)
+    await eventually('what is in sight', () => place.textContent === '1' || undefined)
+    await new Promise((done) => setTimeout(done, 300))
+    expect([place.textContent, isAtRest.peek()]).toEqual(['1', false])
+    act(() => render(<Screen isComing={false} />, place))
+    await eventually('what is out of sight', () => place.textContent === '3' || undefined)
+    await eventually('the rest of the app', () => isAtRest.peek() || undefined)
+  })
+
+  it('is no longer than it may be', async () => {
+    const { useFirstWait, useTurns } = await fresh()
+    const Screen = () => <p>{useTurns(useFirstWait(true, 50) ? 1 : 3)}</p>
+    const place = show(<Screen />)
+    await eventually('what is out of sight', () => place.textContent === '3' || undefined)
+  })
+
+  it('is none where the app stands', async () => {
+    const { isAtRest, useFirstWait } = await fresh()
+    isAtRest.value = true
+    const Screen = () => <p>{useFirstWait(true, 5000) ? 'waits' : 'goes on'}</p>
+    expect(show(<Screen />).textContent).toBe('goes on')
   })
 })
 

@@ -11,7 +11,7 @@ import { useStandStill } from '../parts/stand-still.ts'
 import { UseValues } from '../parts/use-values.tsx'
 import { holdRest, isAtRest, whenIdle } from '../rest.ts'
 import { offerSheet } from '../shell/offered-sheet.ts'
-import { useTurns } from '../turns.ts'
+import { useFirstWait, useTurns } from '../turns.ts'
 import { GateLine, Late } from './check-actions.tsx'
 import { AfterAnswer, AnswerPane, EvidencePane } from './check-answer.tsx'
 import { FieldGroups, OpenFields, Strangers } from './check-fields.tsx'
@@ -27,6 +27,10 @@ type Given = { readonly model: CheckModel; readonly desk: Desk; readonly childre
 const FIELDS_AFTER = [1, 4, 8, Number.POSITIVE_INFINITY] as const
 const GROUPS_AFTER = FIELDS_AFTER.length
 const TURNS = GROUPS_AFTER + 1
+/** Turns that do not wait for a first answer: what is in sight beside its place. */
+const TURNS_BEFORE = 1
+/** Where it takes longer nothing waits for it. */
+const WAITS_MS = 400
 
 /** Answer, fields and what explains the answer, rendered from the descriptor of the check. */
 export function CheckPanes({ model, desk, children }: Given) {
@@ -34,7 +38,9 @@ export function CheckPanes({ model, desk, children }: Given) {
   const form = useRef<HTMLFormElement>(null)
   useStandStill(panes)
   useRootMark('check')
-  const turns = useTurns(TURNS)
+  // drawn meanwhile, what is out of sight would take the processor from the answer, and each of its turns would last twice as long
+  const waits = useFirstWait(model.answer.value.is === 'working', WAITS_MS)
+  const turns = useTurns(waits ? TURNS_BEFORE : TURNS)
   return (
     <UseValues.Provider value={model.use}>
       <PrintHead />
