@@ -67,8 +67,8 @@ function packedTexts(root) {
     paths.map((path) => {
       const bytes = readFileSync(path)
       const below = path.slice(root.length + 1).replaceAll(sep, '/')
-      const packed = PACKINGS.map(({ encoding, pack }) => ({ encoding, bytes: pack(bytes) }))
-      return [path, isPackedBefore(below) ? packed : [{ encoding: 'gzip', bytes: gzipSync(bytes) }]]
+      const packings = isPackedBefore(below) ? PACKINGS : [{ encoding: 'gzip', pack: gzipSync }]
+      return [path, packings.map(({ encoding, pack }) => ({ encoding, bytes: pack(bytes) }))]
     }),
   )
 }

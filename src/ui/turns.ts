@@ -26,7 +26,7 @@ export function useTurns(count: number): number {
 }
 
 /**
- * Whether what is out of sight on a first screen waits for something that is being worked out for it, no longer than `mostMs`;
+ * Whether what a phone has out of sight on a first screen waits for something that is being worked out for it, no longer than `mostMs`;
  * the rest of the app is held as long. Where the app stands nothing waits.
  */
 export function useFirstWait(isComing: boolean, mostMs: number): boolean {

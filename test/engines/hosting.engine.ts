@@ -70,6 +70,11 @@ describe.runIf(isWanted('nginx'))('behind nginx', () => {
       for (const packing of ['br', 'gzip'] as const) {
         const answer = await ask(path, '*/*', packing === 'br' ? 'gzip, deflate, br' : packing)
         expect(answer.headers.get('content-encoding'), path).toBe(packing)
+        // one copy on the way serves nobody who cannot read it
+        expect(answer.headers.get('vary'), path).toMatch(/accept-encoding/i)
+        expect(answer.headers.get('content-type'), path).toMatch(/^text\/(javascript|css)/)
+        expect(answer.headers.get('cache-control'), path).toContain('immutable')
+        expect(answer.headers.get('content-security-policy'), path).toBe(CSP_HEADER)
         expect(Number(answer.headers.get('content-length')), path).toBe(
           statSync(join(host.root, `${path}${packing === 'br' ? '.br' : '.gz'}`)).size,
         )

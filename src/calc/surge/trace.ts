@@ -10,7 +10,7 @@ const WIDTH = CHANNELS.length
 
 /**
  * Sample behind sample in one array, which grows by doubling; `drop` takes back the newest samples when a step is refused.
- * A sample is not handed over as an array: one for each of tens of thousands is work to clear away.
+ * A sample is handed over and laid down in the order of the channels; an array for each would be work to clear away.
  */
 export class Recorder {
   private samples = new Float64Array(FIRST_ROOM * WIDTH)
