@@ -109,6 +109,16 @@ export const heldInBox = (placed: readonly Surroundings[], markedShare: Marked, 
 export const heldAtGlance = (placed: readonly Surroundings[], markedShare: Marked, marked: number): Held =>
   heldUnder(keepsUpToLeads, placed, markedShare, marked)
 
+/**
+ * Whether some point of the box, as it was entered, is short anywhere around the part: for who asks no more. The part of
+ * `heldInBox` that says 'short', which costs a fraction of the whole.
+ */
+export const isShortInBox = (placed: readonly Surroundings[], markedShare: Marked, marked: number): boolean =>
+  asEnteredIn(placed, markedShare, marked) === 'short'
+
+const asEnteredIn = (placed: readonly Surroundings[], markedShare: Marked, marked: number): Kept =>
+  gravest(placed, (around) => keepsInBox(around, markedShare, marked))
+
 function heldUnder(
   judge: typeof keepsUpTo,
   placed: readonly Surroundings[],
@@ -117,7 +127,7 @@ function heldUnder(
 ): Held {
   const upTo = gravest(placed, (around) => judge(around, markedShare, marked))
   if (upTo === 'keeps') return 'kept'
-  const asEntered = gravest(placed, (around) => keepsInBox(around, markedShare, marked))
+  const asEntered = asEnteredIn(placed, markedShare, marked)
   if (asEntered === 'short') return 'short'
   return asEntered === 'open' || upTo === 'open' ? 'unproved' : 'carried'
 }

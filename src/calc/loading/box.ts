@@ -49,11 +49,10 @@ function bareSpan(filter: SignalFilter): Span {
 }
 
 /** Capacitance in F of everything but the filter, as the signal sees it. */
-function otherFarads(taken: Taken): Span {
-  const most = seenFarads({ ...taken, legF: 0 })
-  const suppressorF = SUPPRESSOR_LEAST_SHARE * taken.suppressorF
-  const crossF = taken.crossLeastF ?? taken.crossF
-  return { least: seenFarads({ ...taken, suppressorF, crossF, legF: 0 }), most }
+function otherFarads({ isPair, crossF, crossLeastF = crossF, suppressorF, existingF }: Taken): Span {
+  const seen = (cross: number, suppressor: number): number =>
+    seenFarads({ isPair, crossF: cross, suppressorF: suppressor, existingF, legF: 0 })
+  return { least: seen(crossLeastF, SUPPRESSOR_LEAST_SHARE * suppressorF), most: seen(crossF, suppressorF) }
 }
 
 /** Share of a leg's farads, and multiple of its henries, that a signal between two wires sees. */

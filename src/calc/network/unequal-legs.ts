@@ -49,14 +49,16 @@ const BEHIND: Readonly<Partial<Record<FilterCircuit['topology'], 'series1' | 'se
 const FLOOR = 1e-15
 const floored = (x: number): number => (Math.abs(x) < FLOOR ? FLOOR : x)
 
-const times = ([a, b]: Z, [c, d]: Z): Z => [a * c - b * d, a * d + b * c]
-const plus = (a: Z, b: Z): Z => [a[0] + b[0], a[1] + b[1]]
+const ONE: Z = [1, 0]
+/** Most of a row is this very one: what nothing is made of is not multiplied out. */
+const NONE: Z = [0, 0]
+const times = (p: Z, q: Z): Z =>
+  p === NONE || q === NONE ? NONE : [p[0] * q[0] - p[1] * q[1], p[0] * q[1] + p[1] * q[0]]
+const plus = (p: Z, q: Z): Z => (p === NONE ? q : q === NONE ? p : [p[0] + q[0], p[1] + q[1]])
 const over = ([re, im]: Z): Z => {
   const square = re * re + im * im
   return [re / square, -im / square]
 }
-const ONE: Z = [1, 0]
-const NONE: Z = [0, 0]
 
 function seriesOhm({ inductanceH, dcrOhm, parallelOhm, parallelF }: SeriesPart, w: number): Z {
   const x = w * inductanceH
@@ -90,7 +92,7 @@ function chainOf(circuit: FilterCircuit, w: number): Chain {
 /** What a quantity is of the volts of the first load, of the second, and of the plate. */
 type Row = readonly [Z, Z, Z]
 const sum = (p: Row, q: Row): Row => [plus(p[0], q[0]), plus(p[1], q[1]), plus(p[2], q[2])]
-const scaled = (by: Z, [x, y, z]: Row): Row => [times(by, x), times(by, y), times(by, z)]
+const scaled = (by: Z, row: Row): Row => [times(by, row[0]), times(by, row[1]), times(by, row[2])]
 const MINUS: Z = [-1, 0]
 const minus = (p: Row, q: Row): Row => sum(p, scaled(MINUS, q))
 const PLATE: Row = [NONE, NONE, ONE]

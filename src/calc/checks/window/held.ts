@@ -1,5 +1,5 @@
 /** What a value, or what does it without one, earns over the whole box; why it is no better than with care. */
-import { type Held, heldAtGlance, heldInBox } from '../../bounds/box.ts'
+import { type Held, heldAtGlance, heldInBox, isShortInBox } from '../../bounds/box.ts'
 import type { Surroundings } from '../../bounds/surroundings.ts'
 import type { Verdict } from '../../types.ts'
 import type { RowNeed } from './row-need.ts'
@@ -26,6 +26,10 @@ export const glanceBy = (placed: readonly Surroundings[], setup: WindowSetup, ma
 /** What a mark earns against every need, wherever what stands at the ends may be. */
 export const heldBy = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Held =>
   heldInBox(placed, sharesOf(setup), markedF)
+
+/** The same as far as it can be worse than with care: what is not short is not told apart. */
+export const heldOrShort = (placed: readonly Surroundings[], setup: WindowSetup, markedF: number): Held =>
+  isShortInBox(placed, sharesOf(setup), markedF) ? 'short' : 'unproved'
 
 /** The same of what does it with no capacitor of its own: nothing at all, or the inductor. */
 export function heldWithout(need: RowNeed, placed: readonly Surroundings[], setup: WindowSetup): Held {

@@ -10,7 +10,7 @@ import { NOT_CLEARED, readUpToBound } from '../trial/bounds.ts'
 import { placings } from './around.ts'
 import { conversionBounds } from './conversion.ts'
 import { earned } from './earned.ts'
-import { glanceBy, HELD_VERDICT, type HeldReason, heldBy, heldReasons, heldWithout } from './held.ts'
+import { glanceBy, HELD_VERDICT, type HeldReason, heldBy, heldOrShort, heldReasons, heldWithout } from './held.ts'
 import {
   BY_READINGS,
   further,
@@ -52,6 +52,8 @@ export type WindowRow = Omit<Intersection, 'reasons'> & {
   /** worst-case margin with the proposal (or the least when there is none) */
   readonly service: Margin | undefined
 }
+
+type RowJudged = Pick<WindowRow, 'verdict' | 'reasons'>
 
 export function windowRow(topology: Topology, setup: WindowSetup): WindowRow {
   const alone = topology === 'C' ? chokeAlone(setup) : undefined
@@ -148,11 +150,7 @@ function chokeAlone(setup: WindowSetup): WindowRow | undefined {
   }
 }
 
-function withLine(
-  { verdict, reasons }: { readonly verdict: Verdict; readonly reasons: readonly (Reason | LineReason)[] },
-  topology: Topology,
-  setup: WindowSetup,
-) {
+function withLine({ verdict, reasons }: RowJudged, topology: Topology, setup: WindowSetup): RowJudged {
   const isInBand = setup.inBandHz !== undefined
   // a part that the trial itself shows needs no computation
   const isOwn = topology === 'C' && setup.shown !== undefined && !reasons.includes('not-shown')
@@ -172,7 +170,7 @@ function withLine(
   ]
   const counted = lacks || isRefuted || isUncounted(setup) ? worse(verdict, 'unknown') : verdict
   return {
-    verdict: isInBand ? ('fails' as const) : lacksElement ? ('unknown' as const) : counted,
+    verdict: isInBand ? 'fails' : lacksElement ? 'unknown' : counted,
     reasons: [...added, ...reasons],
   }
 }
@@ -180,14 +178,15 @@ function withLine(
 /**
  * The part of a row that was found, judged under other facts: its own mark (or none, where none was needed) against the
  * need over the whole box, against every bound, and against the signal. A row without a part is worked out anew.
+ * `than`: the verdict it is asked to be worse than. Beside 'marginal' only what is short can be, and that alone is looked for.
  */
-export function fixedRow(found: WindowRow, setup: WindowSetup): Pick<WindowRow, 'verdict' | 'reasons'> {
+export function fixedRow(found: WindowRow, setup: WindowSetup, than: Verdict = 'ok'): RowJudged {
   const { topology } = found
   const isWithout = found.need.is === 'none-needed' || found.need.is === 'choke-alone'
   const partF = found.proposal?.valueF ?? (isWithout ? 0 : undefined)
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
   const placed = placedFor(topology, setup)
-  const held = heldBy(placed, setup, partF)
+  const held = (than === 'marginal' ? heldOrShort : heldBy)(placed, setup, partF)
   const bounds = [...setup.bounds, ...upToBounds(triedFor(topology, setup), setup)]
   const { most, upper, permitted, reasons } = intersect(bounds, roomFor(setup, topology), setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
