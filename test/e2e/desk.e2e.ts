@@ -31,6 +31,20 @@ const panes = (page: Page) =>
     return { found, pageScrolls: document.documentElement.scrollHeight > innerHeight }
   })
 
+it('has the glass of a chosen option inside its field, however long its words', async () => {
+  const { page, at } = await visit(1280)
+  await page.goto(at(`${workedHash('surge')}&supplyCategory=do160-a`))
+  await settled(page)
+  const glasses = await page.evaluate(() =>
+    [...document.querySelectorAll('form .picker-button')].map((button) => {
+      const [outer, inner] = [button, button.querySelector('.icon')].map((one) => one?.getBoundingClientRect())
+      return { left: (outer?.right ?? 0) - (inner?.right ?? 0), words: button.textContent }
+    }),
+  )
+  expect(glasses.length).toBeGreaterThan(1)
+  for (const { left, words } of glasses) expect(left, words ?? '').toBeGreaterThan(8)
+})
+
 describe.each([
   { width: 900, columns: 2 },
   { width: 1100, columns: 3 },

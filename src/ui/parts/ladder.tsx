@@ -1,5 +1,6 @@
 import type { RefObject } from 'preact'
 import { useContext, useEffect } from 'preact/hooks'
+import { COMING, usePartsDrawn } from './coming.tsx'
 import { Icon } from './icon.tsx'
 import {
   type LadderLayout,
@@ -19,6 +20,8 @@ const LEADER_PX = 12
 /** Volts on two rails: what comes, and what holds. A rung above what must hold it is thick, named and points at it. */
 export function Ladder({ picture }: { readonly picture: LadderPicture }) {
   const { box, widthPx } = useWidth<HTMLElement>()
+  // on a first screen the drawing is a turn's work by itself
+  const hasTable = usePartsDrawn(1) === 1
   useTaps(box, picture)
   const gapPx = Math.min(110, widthPx * 0.15)
   const labelPx = (Math.min(widthPx, 640) - gapPx) / 2 - RUNG_PX - LEADER_PX
@@ -52,7 +55,7 @@ export function Ladder({ picture }: { readonly picture: LadderPicture }) {
           ))}
         </ul>
       )}
-      <AsTable picture={picture} />
+      {hasTable ? <AsTable picture={picture} /> : COMING}
     </figure>
   )
 }

@@ -14,7 +14,12 @@ export function doubtedWindow(given: WindowGiven, found: WindowFigures): Figures
   if ('code' in needs) return { ok: false, issues: [needs] }
   const { lumpedF, untriedRows } = found.setup
   const setup = { ...setUp(given, lineKindById(given.lineKind ?? ''), needs), lumpedF, untriedRows }
-  return { verdict: fixedRow(found.row, setup, found.verdict ?? 'ok').verdict, values: {}, bounds: setup.bounds, rungs: [] }
+  return {
+    verdict: fixedRow(found.row, setup, found.verdict ?? 'ok').verdict,
+    values: {},
+    bounds: setup.bounds,
+    rungs: [],
+  }
 }
 
 /** What only says of an inductor how large it is and what it is beside that. */
