@@ -6,8 +6,9 @@
  */
 import type { CDPSession, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { openBare } from '../e2e/support/bare-field.ts'
 import setup from '../e2e/support/built-site.ts'
-import { openSite, type Site, type Visit } from '../e2e/support/site.ts'
+import { openSite, type Site } from '../e2e/support/site.ts'
 import { slownessNow } from '../e2e/support/slowness.ts'
 import { counted, workedMs } from '../e2e/support/worked.ts'
 
@@ -98,31 +99,6 @@ const putNote = (page: Page, note: string): Promise<void> =>
     })
     db.close()
   }, note)
-
-/** A page with nothing but a text field, which breaks its lines where the one of the app does. */
-async function openBare({ context, page, at }: Visit, text: string): Promise<Page> {
-  const look = await page.getByRole('textbox', { name: 'Note' }).evaluate((field) => {
-    const style = getComputedStyle(field)
-    const names = ['box-sizing', 'width', 'padding', 'border', 'font', 'line-height']
-    return names.map((name) => `${name}:${style.getPropertyValue(name)}`).join(';')
-  })
-  const letters = await page.evaluate(() => {
-    const fetched = performance.getEntriesByType('resource').map(({ name }) => name)
-    return fetched.find((name) => /b612-latin-400.*\.woff2$/.test(name))
-  })
-  if (letters === undefined) throw new Error('the app has fetched no letters')
-  const address = at('bare')
-  const body = `<!doctype html><style>@font-face{font-family:B612;src:url(${letters})}textarea{${look.replaceAll('"', "'")}}</style>
-    <label>Note <textarea></textarea></label>`
-  await context.route(address, (route) => route.fulfill({ contentType: 'text/html', body }))
-  const bare = await context.newPage()
-  await bare.goto(address)
-  await bare.getByRole('textbox', { name: 'Note' }).evaluate((field: HTMLTextAreaElement, all) => {
-    field.value = all
-  }, text)
-  await bare.evaluate(() => document.fonts.ready)
-  return bare
-}
 
 test(`a key in a note of ${LETTERS / 1e6} MB takes ${MOST_ADDED_MS} ms of scripts more than in a bare field at most, and nothing searches the text`, {
   timeout: 600_000,
