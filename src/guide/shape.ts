@@ -1,6 +1,5 @@
 /** Whether something read back has the shape of a guide, field by field, before anything walks through it. */
 import { DRAWING_IDS } from './drawing-ids.ts'
-import type { Guide } from './types.ts'
 
 type Test = (value: unknown) => boolean
 type Fields = Readonly<Record<string, Test>>
@@ -134,16 +133,26 @@ const outcome = record({
   nextMeasurement: isText,
 })
 
-const guide = record({
+const isList: Test = (value) => Array.isArray(value)
+
+const outline = record({
   version: isWhole,
   edition: isText,
   start: isText,
-  suspects: list(suspect),
-  evidence: list(evidence),
-  outcomes: list(outcome),
+  suspects: isList,
+  evidence: isList,
+  outcomes: isList,
 })
+const ITEMS = { suspects: suspect, evidence, outcomes: outcome } as const
 
-/** True when every field is there and is what its type says; what the fields say is the linter's business. */
-export function isGuide(raw: unknown): raw is Guide {
-  return guide(raw)
+/**
+ * Whether every field is there and is what its type says, item by item, for who must not take long at once: the first
+ * `false` ends it. What the fields say is the linter's business.
+ */
+export function* guideShape(raw: unknown): Generator<boolean, void> {
+  if (!isRecord(raw) || !outline(raw)) return yield false
+  for (const [key, test] of Object.entries(ITEMS)) {
+    const items = raw[key]
+    for (const item of Array.isArray(items) ? items : []) yield test(item)
+  }
 }

@@ -17,12 +17,12 @@ export const guideNotice: ReadonlySignal<string | undefined> = notice
 let loading: Promise<Guide> | undefined
 
 async function load(): Promise<Guide> {
-  const [{ default: bundled }, { isGuide }, { loadStoredGuide }] = await Promise.all([
+  const [{ default: bundled }, { guideShape }, { loadStoredGuide }] = await Promise.all([
     import('./built-guide.ts?built'),
     import('../guide/shape.ts'),
     import('../store/guide-store.ts'),
   ])
-  const loaded = await loadStoredGuide(bundled, isGuide)
+  const loaded = await loadStoredGuide(bundled, guideShape, nextTurn)
   await nextTurn()
   content.value = loaded.guide
   notice.value = loaded.notice

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { GUIDE } from '../../src/guide/guide.ts'
-import { isGuide } from '../../src/guide/shape.ts'
+import { guideShape } from '../../src/guide/shape.ts'
+
+const isGuide = (raw: unknown): boolean => [...guideShape(raw)].every((isRight) => isRight)
 
 /** Every place inside a value, as the keys that lead there. */
 function placesIn(value: unknown, at: readonly string[] = []): readonly (readonly string[])[] {

@@ -1,6 +1,6 @@
 import { IDBOpenDBRequest } from 'fake-indexeddb'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { isGuide } from '../../src/guide/shape.ts'
+import { guideShape } from '../../src/guide/shape.ts'
 import type { Guide } from '../../src/guide/types.ts'
 import { addComplaint, listComplaints } from '../../src/store/complaints.ts'
 import { readOne, writeOne } from '../../src/store/db.ts'
@@ -11,7 +11,7 @@ import { freshStore } from './fresh-store.ts'
 beforeEach(freshStore)
 afterEach(() => vi.unstubAllGlobals())
 
-const loadStoredGuide = (guide: Guide) => load({ guide, digest: guideDigest(guide) }, isGuide)
+const loadStoredGuide = (guide: Guide) => load({ guide, digest: guideDigest(guide) }, guideShape)
 const misshapen = { ...{ version: 3, edition: 'x', start: 'q' }, evidence: [{ kind: 'ask', id: 'q' }] }
 const guide = (version: number, edition = `edition ${version}`): Guide => ({
   version,
