@@ -2,9 +2,6 @@ import { useEffect, useState } from 'preact/hooks'
 import { useLasting } from './parts/later.ts'
 import { holdRest, isAtRest } from './rest.ts'
 
-/** A frame's time: what was painted is put on the screen by another process, which a turn beside it would be slowed down by. */
-const DRAWN_MS = 16
-
 /**
  * How many of `count` turns a first screen has been given behind its first drawing, each once the one before was painted,
  * so that its parts make no one long turn; all of them where the app stands.
@@ -17,7 +14,7 @@ export function useTurns(count: number): number {
     // a timer set in a frame comes behind its painting
     let turn: ReturnType<typeof setTimeout> | undefined
     const frame = requestAnimationFrame(() => {
-      turn = setTimeout(() => setGiven(given + 1), DRAWN_MS)
+      turn = setTimeout(() => setGiven(given + 1))
     })
     return () => {
       cancelAnimationFrame(frame)

@@ -27,6 +27,8 @@ type Given = { readonly model: CheckModel; readonly desk: Desk; readonly childre
 const FIELDS_AFTER = [1, 4, 8, Number.POSITIVE_INFINITY] as const
 const GROUPS_AFTER = FIELDS_AFTER.length
 const TURNS = GROUPS_AFTER + 1
+/** Turns that do not wait for a first answer: what a phone has in sight below its place. */
+const TURNS_BEFORE = 1
 /** Where a first answer takes longer nothing waits for it. */
 const WAITS_MS = 400
 
@@ -38,7 +40,7 @@ export function CheckPanes({ model, desk, children }: Given) {
   useRootMark('check')
   // drawn meanwhile, the rest would take the processor from the answer, and each of its turns would last twice as long
   const waits = useFirstWait(model.answer.value.is === 'working', WAITS_MS)
-  const turns = useTurns(waits ? 0 : TURNS)
+  const turns = useTurns(waits ? TURNS_BEFORE : TURNS)
   return (
     <UseValues.Provider value={model.use}>
       <PrintHead />
