@@ -1,4 +1,5 @@
 /** Whether something read back has the shape of a guide, field by field, before anything walks through it. */
+import type { Progress } from '../calc/types.ts'
 import { DRAWING_IDS } from './drawing-ids.ts'
 
 type Test = (value: unknown) => boolean
@@ -143,16 +144,24 @@ const outline = record({
   evidence: isList,
   outcomes: isList,
 })
-const ITEMS = { suspects: suspect, evidence, outcomes: outcome } as const
+const ITEMS = [
+  ['suspects', suspect],
+  ['evidence', evidence],
+  ['outcomes', outcome],
+] as const
 
 /**
- * Whether every field is there and is what its type says, item by item, for who must not take long at once: the first
- * `false` ends it. What the fields say is the linter's business.
+ * True when every field is there and is what its type says, item by item, for who must not take long at once. What the
+ * fields say is the linter's business.
  */
-export function* guideShape(raw: unknown): Generator<boolean, void> {
-  if (!isRecord(raw) || !outline(raw)) return yield false
-  for (const [key, test] of Object.entries(ITEMS)) {
+export function* guideShape(raw: unknown): Generator<Progress, boolean> {
+  if (!isRecord(raw) || !outline(raw)) return false
+  for (const [i, [key, test]] of ITEMS.entries()) {
     const items = raw[key]
-    for (const item of Array.isArray(items) ? items : []) yield test(item)
+    for (const item of Array.isArray(items) ? items : []) {
+      if (!test(item)) return false
+      yield { doneFrac: i / ITEMS.length }
+    }
   }
+  return true
 }

@@ -22,7 +22,7 @@ async function load(): Promise<Guide> {
     import('../guide/shape.ts'),
     import('../store/guide-store.ts'),
   ])
-  const loaded = await loadStoredGuide(bundled, guideShape, nextTurn)
+  const loaded = await loadStoredGuide(bundled, { shape: guideShape, pause: nextTurn })
   await nextTurn()
   content.value = loaded.guide
   notice.value = loaded.notice

@@ -1,4 +1,5 @@
 /** The guide on disk: seeded from the bundle, read from the store, with the bundle to fall back on. */
+import type { Progress } from '../calc/types.ts'
 import type { Guide } from '../guide/types.ts'
 import { readOne, writeOne } from './db.ts'
 import { isRecord } from './plain.ts'
@@ -14,91 +15,79 @@ const KEY = 'current'
 /** What ails the storage is said where it is noticed. */
 const UNREACHED = 'The stored guide cannot be reached, so the one that came with the app is used.'
 
-type Hash = { high: number; low: number }
+/** Letters between two steps of a fingerprint. */
+const PIECE = 20_000
 
-function hashOn(hash: Hash, text: string, from: number, to: number): void {
-  let { high, low } = hash
-  for (let index = from; index < to; index++) {
-    const code = text.charCodeAt(index)
-    low = Math.imul(low ^ code, 0x01000193)
-    high = Math.imul(high ^ code, 0x5bd1e995)
+function* digestSteps(guide: unknown): Generator<Progress, string> {
+  const text = JSON.stringify(guide) ?? ''
+  let high = 0x9747b28c
+  let low = 0x811c9dc5
+  for (let from = 0; from < text.length; from += PIECE) {
+    const to = Math.min(text.length, from + PIECE)
+    for (let index = from; index < to; index++) {
+      const code = text.charCodeAt(index)
+      low = Math.imul(low ^ code, 0x01000193)
+      high = Math.imul(high ^ code, 0x5bd1e995)
+    }
+    yield { doneFrac: to / text.length }
   }
-  hash.high = high
-  hash.low = low
+  return `${(high >>> 0).toString(16).padStart(8, '0')}${(low >>> 0).toString(16).padStart(8, '0')}-${text.length}`
 }
-
-const newHash = (): Hash => ({ high: 0x9747b28c, low: 0x811c9dc5 })
-const inHex = (half: number): string => (half >>> 0).toString(16).padStart(8, '0')
-const digestIn = ({ high, low }: Hash, text: string): string => `${inHex(high)}${inHex(low)}-${text.length}`
-const textOf = (guide: unknown): string => JSON.stringify(guide) ?? ''
 
 /**
  * Fingerprint of a guide's content: 53-bit FNV-style hash of its JSON text, as hexadecimal.
  * Finds damage and forgotten version numbers; it is no protection against intent.
  */
 export function guideDigest(guide: unknown): string {
-  const text = textOf(guide)
-  const hash = newHash()
-  hashOn(hash, text, 0, text.length)
-  return digestIn(hash, text)
-}
-
-/** Lets the page do something else: to read a guide through takes a phone longer than a frame. */
-type Pause = () => Promise<void>
-const AT_ONCE: Pause = () => Promise.resolve()
-/** Letters, and milliseconds, between two pauses. */
-const PIECE = 100_000
-const STEP_MS = 3
-
-async function digestOf(guide: unknown, pause: Pause): Promise<string> {
-  const text = textOf(guide)
-  const hash = newHash()
-  for (let from = 0; from < text.length; from += PIECE) {
-    await pause()
-    hashOn(hash, text, from, Math.min(text.length, from + PIECE))
+  const steps = digestSteps(guide)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
   }
-  return digestIn(hash, text)
 }
 
 type Found = { readonly state: 'none' | 'older' | 'newer' | 'damaged' | 'same'; readonly stored?: Guide }
 
-/** Tells of one part of what was read after the other whether it is right; the first that is not ends it. */
-type Shape = (raw: unknown) => Iterable<boolean>
+type Steps<R> = Generator<Progress, R>
+/** What the guide is read with: whether something has the shape of one, and what lets the page do something else meanwhile. */
+export type Reader = {
+  readonly shape: (raw: unknown) => Steps<boolean>
+  readonly pause: () => Promise<void>
+}
 
-type Asked = { readonly bundled: BundledGuide; readonly shape: Shape; readonly pause: Pause }
+/** It is read while something else opens: at once it took 10 ms of a desk. */
+const SLICE_MS = 4
 
-/** Whatever stored it may have been wrong itself: what is letter for letter as it was stored need not be a guide. */
-async function isRight(stored: unknown, { shape, pause }: Asked): Promise<boolean> {
-  let untilMs = performance.now() + STEP_MS
-  for (const part of shape(stored)) {
-    if (!part) return false
+/** The slices of a computation tell their progress and can be stopped, and are no part of every start: these are. */
+async function inSlices<R>(steps: Steps<R>, pause: Reader['pause']): Promise<R> {
+  let untilMs = performance.now() + SLICE_MS
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
     if (performance.now() < untilMs) continue
     await pause()
-    untilMs = performance.now() + STEP_MS
+    untilMs = performance.now() + SLICE_MS
   }
-  return true
 }
 
-async function findStored(asked: Asked): Promise<Found> {
-  const { bundled, pause } = asked
-  const raw = await readOne('guide', KEY)
+/** Whatever stored it may have been wrong itself: what is letter for letter as it was stored need not be a guide. */
+function* compare(raw: unknown, bundled: BundledGuide, shape: Reader['shape']): Steps<Found> {
   if (raw === undefined) return { state: 'none' }
-  await pause()
   const stored = isRecord(raw) ? raw['guide'] : undefined
-  if (!isRecord(raw) || !isRecord(stored) || raw['digest'] !== (await digestOf(stored, pause)))
-    return { state: 'damaged' }
+  if (!isRecord(raw) || !isRecord(stored) || raw['digest'] !== (yield* digestSteps(stored))) return { state: 'damaged' }
   // a newer one may have another shape
   if (Number(stored['version']) > bundled.guide.version) return { state: 'newer' }
-  await pause()
-  if (!(await isRight(stored, asked))) return { state: 'damaged' }
-  return raw['digest'] === bundled.digest ? { state: 'same', stored: stored as unknown as Guide } : { state: 'older' }
+  if (!(yield* shape(stored))) return { state: 'damaged' }
+  if (raw['digest'] !== bundled.digest) return { state: 'older' }
+  // its shape was looked at
+  return { state: 'same', stored: stored as unknown as Guide }
 }
 
-async function fromStore(asked: Asked): Promise<LoadedGuide> {
-  const { bundled } = asked
+async function fromStore(bundled: BundledGuide, { shape, pause }: Reader): Promise<LoadedGuide> {
   const { guide } = bundled
-  const { state, stored: kept } = await findStored(asked)
-  if (kept !== undefined) return { guide: kept, from: 'store' }
+  const found = async (): Promise<Found> => inSlices(compare(await readOne('guide', KEY), bundled, shape), pause)
+  const { state, stored } = await found()
+  if (stored !== undefined) return { guide: stored, from: 'store' }
   if (state === 'newer')
     return {
       guide,
@@ -113,23 +102,18 @@ async function fromStore(asked: Asked): Promise<LoadedGuide> {
       from: 'bundle',
       notice: 'The stored guide was damaged. It was replaced by the one that came with the app.',
     }
-  const { stored: seeded } = await findStored(asked)
+  const { stored: seeded } = await found()
   return seeded === undefined ? { guide, from: 'bundle' } : { guide: seeded, from: 'store' }
 }
 
 /**
  * The guide to use. A bundle that is newer, or differs at the same version, replaces the stored content.
  * Stored content that is damaged, missing or newer than this app: the bundled guide, with a notice where it matters.
- * Never fails and never waits long: without storage, or when it does not answer, the bundle is used. `pause`: called
- * between pieces of the reading.
+ * Never fails and never waits long: without storage, or when it does not answer, the bundle is used.
  */
-export async function loadStoredGuide(
-  bundled: BundledGuide,
-  shape: Shape,
-  pause: Pause = AT_ONCE,
-): Promise<LoadedGuide> {
+export async function loadStoredGuide(bundled: BundledGuide, reader: Reader): Promise<LoadedGuide> {
   try {
-    return await fromStore({ bundled, shape, pause })
+    return await fromStore(bundled, reader)
   } catch (error) {
     if (!(error instanceof StoreError)) throw error
     return { guide: bundled.guide, from: 'bundle', notice: UNREACHED }

@@ -22,7 +22,7 @@ const LONGEST_TURN_MS = 50
 const longestMs = LONGEST_TURN_MS / SLOWER
 const SURGE_FIELDS = 8
 const ROUNDS = 4
-const MORE_ROUNDS = 12
+const MORE_ROUNDS = 6
 
 let site: Site
 let page: Page

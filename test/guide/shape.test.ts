@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { atOnce } from '../../src/calc/line/evaluate.ts'
 import { GUIDE } from '../../src/guide/guide.ts'
 import { guideShape } from '../../src/guide/shape.ts'
 
-const isGuide = (raw: unknown): boolean => [...guideShape(raw)].every((isRight) => isRight)
+const isGuide = (raw: unknown): boolean => atOnce(guideShape(raw))
 
 /** Every place inside a value, as the keys that lead there. */
 function placesIn(value: unknown, at: readonly string[] = []): readonly (readonly string[])[] {

@@ -11,7 +11,8 @@ import { freshStore } from './fresh-store.ts'
 beforeEach(freshStore)
 afterEach(() => vi.unstubAllGlobals())
 
-const loadStoredGuide = (guide: Guide) => load({ guide, digest: guideDigest(guide) }, guideShape)
+const loadStoredGuide = (guide: Guide) =>
+  load({ guide, digest: guideDigest(guide) }, { shape: guideShape, pause: async () => undefined })
 const misshapen = { ...{ version: 3, edition: 'x', start: 'q' }, evidence: [{ kind: 'ask', id: 'q' }] }
 const guide = (version: number, edition = `edition ${version}`): Guide => ({
   version,

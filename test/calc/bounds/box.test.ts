@@ -1,6 +1,6 @@
 /** The box of a Pi whose resonance lies inside it, by hand-picked points of the nodal solver. */
 import { describe, expect, test } from 'vitest'
-import { heldInBox, keepsInBox, worstInBox } from '../../../src/calc/bounds/box.ts'
+import { heldInBox, isShortInBox, keepsInBox, worstInBox } from '../../../src/calc/bounds/box.ts'
 import { leastMarkedF } from '../../../src/calc/bounds/least-marked.ts'
 import { equalParts, type Surroundings } from '../../../src/calc/bounds/surroundings.ts'
 import { type Asked, nodalDb } from './dense.ts'
@@ -147,6 +147,10 @@ describe('what a part earns', () => {
     expect(heldInBox([LEAD], EXACT, 100e-12)).toBe('carried')
     expect(heldInBox([{ ...LEAD, needs: [{ hz: 71.18e6, db: 3 }] }], EXACT, 100e-12)).toBe('kept')
     expect(heldInBox([{ ...LEAD, eslH: 0 }], EXACT, 100e-12)).toBe('short')
+    // who asks only for what is short is told no more
+    expect(isShortInBox([LEAD], EXACT, 100e-12)).toBe(false)
+    expect(isShortInBox([{ ...LEAD, eslH: 0 }], EXACT, 100e-12)).toBe(true)
+    expect(isShortInBox([LEAD, { ...LEAD, eslH: 0 }], EXACT, 100e-12)).toBe(true)
   })
 
   test('no yes where there are more parts than the proof takes, though the search finds none that is short', () => {
@@ -163,6 +167,7 @@ describe('what a part earns', () => {
       loadNodeF: { least: 0, most: 1e-10, inBare: true },
     }
     expect(heldInBox([many], SHARES, MARKED_F)).toBe('unproved')
+    expect(isShortInBox([many], SHARES, MARKED_F)).toBe(false)
     // without the two nodes the proof takes them all
     const { sourceNodeF: _, loadNodeF: __, ...fewer } = many
     expect(heldInBox([fewer], SHARES, MARKED_F)).toBe('kept')

@@ -3,6 +3,7 @@ import { lineKindById } from '../../../reference/line-kinds.ts'
 import { hasInductor } from '../../network/circuit.ts'
 import type { Figures, Refused } from '../../types.ts'
 import type { WindowFigures } from './figures.ts'
+import { heldBy, heldOrShort } from './held.ts'
 import type { WindowGiven } from './inputs.ts'
 import { fixedRow } from './row.ts'
 import { pairNeeds, setUp } from './setup.ts'
@@ -14,8 +15,10 @@ export function doubtedWindow(given: WindowGiven, found: WindowFigures): Figures
   if ('code' in needs) return { ok: false, issues: [needs] }
   const { lumpedF, untriedRows } = found.setup
   const setup = { ...setUp(given, lineKindById(given.lineKind ?? ''), needs), lumpedF, untriedRows }
+  // a doubt asks whether the verdict gets worse: of what is with care already only what is short can
+  const judge = found.verdict === 'marginal' ? heldOrShort : heldBy
   return {
-    verdict: fixedRow(found.row, setup, found.verdict ?? 'ok').verdict,
+    verdict: fixedRow(found.row, setup, judge).verdict,
     values: {},
     bounds: setup.bounds,
     rungs: [],

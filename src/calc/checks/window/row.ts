@@ -10,7 +10,7 @@ import { NOT_CLEARED, readUpToBound } from '../trial/bounds.ts'
 import { placings } from './around.ts'
 import { conversionBounds } from './conversion.ts'
 import { earned } from './earned.ts'
-import { glanceBy, HELD_VERDICT, type HeldReason, heldBy, heldOrShort, heldReasons, heldWithout } from './held.ts'
+import { glanceBy, HELD_VERDICT, type HeldReason, heldBy, heldReasons, heldWithout } from './held.ts'
 import {
   BY_READINGS,
   further,
@@ -178,15 +178,15 @@ function withLine({ verdict, reasons }: RowJudged, topology: Topology, setup: Wi
 /**
  * The part of a row that was found, judged under other facts: its own mark (or none, where none was needed) against the
  * need over the whole box, against every bound, and against the signal. A row without a part is worked out anew.
- * `than`: the verdict it is asked to be worse than. Beside 'marginal' only what is short can be, and that alone is looked for.
+ * `judge`: what its mark earns; a doubt asks for less than all of it.
  */
-export function fixedRow(found: WindowRow, setup: WindowSetup, than: Verdict = 'ok'): RowJudged {
+export function fixedRow(found: WindowRow, setup: WindowSetup, judge = heldBy): RowJudged {
   const { topology } = found
   const isWithout = found.need.is === 'none-needed' || found.need.is === 'choke-alone'
   const partF = found.proposal?.valueF ?? (isWithout ? 0 : undefined)
   if (partF === undefined || !hasCapacitor(topology)) return windowRow(topology, setup)
   const placed = placedFor(topology, setup)
-  const held = (than === 'marginal' ? heldOrShort : heldBy)(placed, setup, partF)
+  const held = judge(placed, setup, partF)
   const bounds = [...setup.bounds, ...upToBounds(triedFor(topology, setup), setup)]
   const { most, upper, permitted, reasons } = intersect(bounds, roomFor(setup, topology), setup.spread, topology)
   const isOver = (limit: typeof upper) => limit !== undefined && partF > limit.markedF * (1 + 1e-9)
