@@ -73,7 +73,7 @@ export default defineConfig({
         },
       },
       {
-        // the built site, by file and in a browser
+        // the built site, by file and in a browser: nothing is timed here, and a browser waits for its frames most of the time
         ...shared(),
         test: {
           name: 'site',
@@ -81,7 +81,6 @@ export default defineConfig({
           globalSetup: ['test/e2e/support/built-site.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          fileParallelism: false,
         },
       },
       {

@@ -3,7 +3,9 @@
  * page, and what it finds fault with. Run alone, on demand: other work on the machine costs points. Served over HTTP/2, as
  * a host does that follows deploy/, with a certificate that openssl makes for this run, from texts packed beforehand: packing
  * them beside the browser cost a page up to four points on two cores.
- *   node scripts/lighthouse.mjs [--runs 3] [--only window]
+ *   node scripts/lighthouse.mjs [--runs 3] [--only window] [--slower 4]
+ * Each page's line ends with the index by which Lighthouse tells how fast the machine was meanwhile: where others share its
+ * cores it falls, and the scores with it. --slower 8 asks for a phone half as fast as the one Lighthouse means.
  * Lighthouse is installed into a folder of its own beside the system's temporary files, and kept there.
  */
 import { execFile, execFileSync } from 'node:child_process'
@@ -40,11 +42,20 @@ const PAGES = {
   note: '#/notes/on-off-on',
 }
 
-const { values } = parseArgs({ options: { runs: { type: 'string', default: '3' }, only: { type: 'string' } } })
+const { values } = parseArgs({
+  options: {
+    runs: { type: 'string', default: '3' },
+    only: { type: 'string' },
+    slower: { type: 'string', default: '4' },
+  },
+})
 const runs = Number(values.runs)
+const slower = Number(values.slower)
 const chromium = findHeadless()
-if (chromium === undefined || !existsSync(DIST) || !(runs >= 1)) {
-  console.error('Needs Chromium (CHROMIUM_PATH), openssl, a build (npx vite build) and a number of runs.')
+if (chromium === undefined || !existsSync(DIST) || !(runs >= 1 && slower >= 1)) {
+  console.error(
+    'Needs Chromium (CHROMIUM_PATH), openssl, a build (npx vite build), a number of runs, and how many times slower.',
+  )
   process.exit(1)
 }
 
@@ -56,12 +67,18 @@ const { folder, program } = onDemand('lighthouse', VERSION, 'cli/index.js')
 /**
  * One run in a browser of its own.
  * @param {string} address
- * @returns {Promise<{ categories: Record<string, Category>, audits: Record<string, Audit & { numericValue?: number }> }>}
+ * @returns {Promise<{ categories: Record<string, Category>, audits: Record<string, Audit & { numericValue?: number }>, environment: { benchmarkIndex: number } }>}
  */
 async function run(address) {
   const report = join(folder, 'report.json')
   const flags = ['--headless', ...CHROMIUM_FLAGS, LIKE_A_BROWSER, trusting].join(' ')
-  const options = ['--quiet', '--no-enable-error-reporting', '--output=json', `--output-path=${report}`]
+  const options = [
+    '--quiet',
+    '--no-enable-error-reporting',
+    '--output=json',
+    `--output-path=${report}`,
+    `--throttling.cpuSlowdownMultiplier=${slower}`,
+  ]
   // the server answers from this process: nothing may hold it up meanwhile
   await promisify(execFile)(
     process.execPath,
@@ -96,9 +113,11 @@ const short = []
 console.log(
   `load of the machine ${loadavg()
     .map((load) => load.toFixed(1))
-    .join(' ')}, ${runs} runs a page`,
+    .join(' ')}, ${runs} runs a page, ${slower} times slower`,
 )
-console.log(`${'page'.padEnd(10)}${CATEGORIES.map((name) => name.padStart(16)).join('')}${'blocked ms'.padStart(12)}`)
+console.log(
+  `${'page'.padEnd(10)}${CATEGORIES.map((name) => name.padStart(16)).join('')}${'blocked ms'.padStart(12)}${'machine'.padStart(10)}`,
+)
 for (const [name, hash] of Object.entries(PAGES)) {
   if (values.only !== undefined && values.only !== name) continue
   /** @type {Awaited<ReturnType<typeof run>>[]} */
@@ -108,8 +127,9 @@ for (const [name, hash] of Object.entries(PAGES)) {
     Math.round(100 * middle(results.map(({ categories }) => categories[category]?.score ?? 0))),
   )
   const blockedMs = middle(results.map(({ audits }) => audits['total-blocking-time']?.numericValue ?? Number.NaN))
+  const index = middle(results.map(({ environment }) => environment.benchmarkIndex))
   console.log(
-    `${name.padEnd(10)}${scores.map((score) => String(score).padStart(16)).join('')}${blockedMs.toFixed(0).padStart(12)}`,
+    `${name.padEnd(10)}${scores.map((score) => String(score).padStart(16)).join('')}${blockedMs.toFixed(0).padStart(12)}${index.toFixed(0).padStart(10)}`,
   )
   for (const [i, category] of CATEGORIES.entries()) {
     if ((scores[i] ?? 0) >= LEAST[category]) continue

@@ -41,7 +41,16 @@ const WAYS: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
   'another size': async (page) => {
     const size = page.viewportSize()
     if (size === null) return
-    await page.setViewportSize({ ...size, height: size.height + 1 })
+    // two sizes within one frame are none
+    const taken = page.evaluate(
+      (mostMs) =>
+        new Promise((done) => {
+          addEventListener('resize', done, { once: true })
+          setTimeout(done, mostMs)
+        }),
+      MOST_MS / 2,
+    )
+    await Promise.all([taken, page.setViewportSize({ ...size, height: size.height + 1 })])
     await page.setViewportSize(size)
   },
 }

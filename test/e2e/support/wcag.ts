@@ -106,7 +106,9 @@ export const crowdedTargets = (page: Page): Promise<{ crowded: string[]; inText:
 
 /** Goes on with Tab through the whole page; every stop that cannot be seen, or has nothing that shows the focus. */
 export async function unseenStops(page: Page, most = 400, key = 'Tab'): Promise<{ faults: string[]; count: number }> {
-  await page.evaluate((isBack) => {
+  await page.evaluate(async (isBack) => {
+    // what a screen does once it is shown, such as to take the focus, is done behind its first frame
+    await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
     for (const one of document.querySelectorAll('[data-walked]')) one.removeAttribute('data-walked')
     // where Tab goes on from is the place that had the focus last, also when nothing has it
     const scope = document.querySelector('dialog[open]') ?? document.body
