@@ -106,3 +106,43 @@ it('of a Pi without its first half an LC is left', () => {
   const same = run(filterCheck, { ...common, topology: 'LC', capacitanceF: '100n' })
   expect(si(answer, 'worstInsertionLossDb')).toBeCloseTo(si(same, 'worstInsertionLossDb') ?? Number.NaN, 9)
 })
+
+it('a Pi of two equal capacitors lifts most where they lie at unlike ends of their tolerance: by the nodal solver', () => {
+  const [source, load] = [
+    { ohm: 20, seriesH: 0 },
+    { ...BENCH_LOAD, ohm: 600 },
+  ]
+  const everyHz = Array.from({ length: 4001 }, (_, i) => 1e5 * 10 ** (i / 2000))
+  const gainDb = (first: number, second: number, henries: number) =>
+    Math.max(
+      ...everyHz.map(
+        (hz) =>
+          -nodalLossDb(
+            circuit({ shunt1: cap(first), shunt2: cap(second), series1: coil(henries), series2: coil(henries) }),
+            source,
+            load,
+            hz,
+          ),
+      ),
+    )
+  const [least, most] = [8e-9, 12e-9]
+  const coils = [2.2e-6, 3.3e-6]
+  const alike = coils.flatMap((henries) => [least, most].map((farads) => gainDb(farads, farads, henries)))
+  const unlike = coils.flatMap((henries) => [gainDb(least, most, henries), gainDb(most, least, henries)])
+  expect(Math.max(...alike)).toBeLessThan(2)
+  expect(Math.max(...unlike)).toBeGreaterThan(4)
+  const answer = run(filterCheck, {
+    ...TEXTS,
+    topology: 'PI',
+    capacitanceF: '10n',
+    inductanceH: '2.2u',
+    sourceOhm: '20',
+    loadOhm: '600',
+    frequencyHz: '10M',
+  })
+  expect(answer.verdict).toBe('fails')
+  const said = answer.findings.find(({ sentence }) => sentence.startsWith('Amplifies'))?.sentence
+  const saidDb = Number(/by (\d+\.\d+)/.exec(said ?? '')?.[1])
+  expect(saidDb).toBeGreaterThan(Math.max(...unlike) - 1e-3)
+  expect(saidDb).toBeLessThan(Math.max(...unlike) + 2e-3)
+})

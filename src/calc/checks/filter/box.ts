@@ -9,6 +9,8 @@ import {
   hasInductor,
   type NoiseLoad,
   type NoiseSource,
+  type SeriesPart,
+  type ShuntPart,
 } from '../../network/circuit.ts'
 import type { Elements } from '../elements.ts'
 
@@ -27,7 +29,7 @@ export type BoxQuestion = {
   readonly choke?: LegChoke | undefined
 }
 
-/** Circuits at the corners of the box: capacitors all at one end, inductors (or beads) all at one end, damper and choke at either. */
+/** Circuits at the corners of the box: each capacitor, each inductor (or bead), damper and choke at either end, every part on its own. */
 export function cornersOf(
   circuit: FilterCircuit,
   spread: Spread,
@@ -52,15 +54,22 @@ function dampedEnds(circuit: FilterCircuit, { damper }: BoxElements): readonly F
 }
 
 function cornersAt(circuit: FilterCircuit, spread: Spread, elements: BoxElements): readonly FilterCircuit[] {
-  const shares = hasCapacitor(circuit.topology) ? [leastShare(spread), mostShare(spread)] : [1]
-  return shares.flatMap((share) =>
-    coilEnds(circuit, elements).map((coils) => ({
-      ...circuit,
-      shunt1: { ...circuit.shunt1, capacitanceF: share * circuit.shunt1.capacitanceF },
-      shunt2: { ...circuit.shunt2, capacitanceF: share * circuit.shunt2.capacitanceF },
-      ...coils,
-    })),
+  const coils = coilEnds(circuit, elements)
+  return capacitorEnds(circuit, spread).flatMap((capacitors) =>
+    coils.map((series) => ({ ...circuit, ...capacitors, ...series })),
   )
+}
+
+function capacitorEnds(
+  { topology, shunt1, shunt2 }: FilterCircuit,
+  spread: Spread,
+): readonly Pick<FilterCircuit, 'shunt1' | 'shunt2'>[] {
+  if (!hasCapacitor(topology)) return [{ shunt1, shunt2 }]
+  const of = (part: ShuntPart, share: number): ShuntPart => ({ ...part, capacitanceF: share * part.capacitanceF })
+  return endsOfTwo([leastShare(spread), mostShare(spread)], topology === 'PI').map(([first, second]) => ({
+    shunt1: of(shunt1, first),
+    shunt2: of(shunt2, second),
+  }))
 }
 
 function coilEnds(
@@ -68,15 +77,22 @@ function coilEnds(
   { bead, inductanceH }: BoxElements,
 ): readonly Pick<FilterCircuit, 'series1' | 'series2'>[] {
   if (!hasInductor(topology)) return [{ series1, series2 }]
-  if (bead !== undefined)
-    return [bead.share.least, bead.share.most].map((share) => {
-      const part = beadPart(bead, share)
-      return { series1: part, series2: part }
-    })
-  return [1, inductanceH.most / inductanceH.least].map((more) => ({
-    series1: { ...series1, inductanceH: more * series1.inductanceH },
-    series2: { ...series2, inductanceH: more * series2.inductanceH },
+  const { least, most } = bead === undefined ? { least: 1, most: inductanceH.most / inductanceH.least } : bead.share
+  const of = (part: SeriesPart, share: number): SeriesPart =>
+    bead === undefined ? { ...part, inductanceH: share * part.inductanceH } : beadPart(bead, share)
+  return endsOfTwo([least, most], topology === 'T').map(([first, second]) => ({
+    series1: of(series1, first),
+    series2: of(series2, second),
   }))
+}
+
+/** Two like parts of a filter over their spread: each at either end on its own, or both alike where one of them is none. */
+function endsOfTwo(
+  [least, most]: readonly [number, number],
+  areBoth: boolean,
+): readonly (readonly [first: number, second: number])[] {
+  const ends = least === most ? [least] : [least, most]
+  return ends.flatMap((first) => (areBoth ? ends : [first]).map((second) => [first, second] as const))
 }
 
 export type BoxWorst = {
