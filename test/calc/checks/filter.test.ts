@@ -5,6 +5,7 @@ import { needCheck } from '../../../src/calc/checks/need/check.ts'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
 import { type FilterCircuit, NO_SERIES, NO_SHUNT } from '../../../src/calc/network/circuit.ts'
 import golden from '../../golden/ngspice-filters.json' with { type: 'json' }
+import { lcGainDb } from '../../support/lc-gain.ts'
 import { nodalLossDb } from '../../support/nodal.ts'
 import { issuesOf, run, si } from '../../support/run-check.ts'
 
@@ -109,16 +110,7 @@ test('resonant gain is shown loudly', () => {
 
 test('a resonance that only parts at an end of their tolerance bring to 3 dB is said of those parts', () => {
   const [sourceOhm, loadOhm, inductanceH] = [10, 60, 10e-6]
-  /** Greatest |H| of (Rs + Rl)/(Rs + Rl + s·(L + Rs·Rl·C) + s²·L·C·Rl), by the zero of the slope of |D|². */
-  const gainDb = (capacitanceF: number) => {
-    const [a, b, c] = [
-      sourceOhm + loadOhm,
-      inductanceH + sourceOhm * loadOhm * capacitanceF,
-      inductanceH * capacitanceF * loadOhm,
-    ]
-    const square = (2 * a * c - b * b) / (2 * c * c)
-    return 20 * Math.log10(a / Math.hypot(a - square * c, Math.sqrt(square) * b))
-  }
+  const gainDb = (capacitanceF: number) => lcGainDb({ sourceOhm, loadOhm, inductanceH, capacitanceF })
   const result = run(filterCheck, {
     topology: 'LC',
     capacitanceF: '10n',

@@ -1,6 +1,7 @@
 /** What a resonance does to the noise beside the need. Truth: the closed form of one inductance and one capacitance. */
 import { describe, expect, it } from 'vitest'
 import { windowCheck } from '../../../src/calc/checks/window/check.ts'
+import { lcGainDb } from '../../support/lc-gain.ts'
 import { run, si } from '../../support/run-check.ts'
 
 const LINE = {
@@ -41,6 +42,23 @@ describe('a resonance between the noise ends', () => {
     expect(Number(said?.[1])).toBeCloseTo(resonanceMHz(10e-6, farads), 1)
     expect(Number(said?.[2]) - gainDb(10e-6, farads)).toBeGreaterThanOrEqual(-0.01)
     expect(Number(said?.[2]) - gainDb(10e-6, farads)).toBeLessThan(0.3)
+  })
+
+  it('of parts at an end of their tolerance is told where those as marked do not reach it', () => {
+    const { answer, sentence } = told({
+      ...{ topology: 'LC', inductanceH: '2.2u', inductorParallelF: '0', dcrOhm: '0', neededDb: '30' },
+      ...{ sourceOhm: '10', loadOhm: '80', toleranceFrac: '20 %', temperatureFrac: '0', ageingDecades: '0' },
+    })
+    const farads = si(answer, 'proposedF') as number
+    const gain = (ofFarads: number, ofHenries: number) =>
+      lcGainDb({ sourceOhm: 10, loadOhm: 80, inductanceH: ofHenries * 2.2e-6, capacitanceF: ofFarads * farads })
+    // an inductor of 20 % that is 2.2 µH at least is 3.3 µH at most
+    const most = Math.max(...[0.8, 1.2].flatMap((ofFarads) => [1, 1.5].map((ofHenries) => gain(ofFarads, ofHenries))))
+    expect(gain(1, 1)).toBeLessThan(3)
+    expect(most).toBeGreaterThan(3.5)
+    const said = Number(/lifts the noise by up to ([\d.]+) dB, with parts at an end/u.exec(sentence ?? '')?.[1])
+    expect(said).toBeGreaterThanOrEqual(most - 0.001)
+    expect(said).toBeLessThan(most + 0.01)
   })
 
   it('is not where the ends damp it, nor without anything to resonate with', () => {

@@ -16,9 +16,10 @@ import {
 import { type Corners, dipsAfter, type Ends, findCorners, worstGainOver } from '../../network/shape.ts'
 import type { Figures, Input, Refused, Topology, Verdict } from '../../types.ts'
 import { worse } from '../../verdict.ts'
+import { cornersOf } from '../corners.ts'
 import { spreadOf } from '../dielectric.ts'
 import { type Elements, elementIssues, hasBead } from '../elements.ts'
-import { type BoxWorst, cornersOf, worstOfBox } from './box.ts'
+import { type BoxWorst, worstOfBox } from './box.ts'
 import {
   chokeOf,
   type FilterChoke,
