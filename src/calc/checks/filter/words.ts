@@ -68,6 +68,10 @@ export function explainFilter(given: FilterGiven, figures: FilterFigures): Succe
   }
 }
 
+/** Of 788 random filters that lift by 3 dB or more, a search 25 times as fine finds more in 15: parts without a loss, near 100 MHz and above. */
+const GAIN_SEARCHED =
+  'searched from 10 Hz to 10 GHz in steps of 1.4 %: a sharper resonance, as parts without losses have, may be missed'
+
 type Said = { readonly cell: Cell; readonly basis: Basis }
 
 function outputsOf({ values }: FilterFigures, q: Filtered): Readonly<Record<string, Said>> {
@@ -87,8 +91,8 @@ function outputsOf({ values }: FilterFigures, q: Filtered): Readonly<Record<stri
     say('cornerHz', basis, `does not stay 3 dB down up to ${hertz(CORNER_TO_HZ)}`)
   }
   say('localSlopeDbPerDecade', assuming('central difference on the curve at the frequency that governs'))
-  say('peakGainDb', assuming('searched from 10 Hz to 10 GHz'))
-  say('peakHz', assuming('searched from 10 Hz to 10 GHz'))
+  say('peakGainDb', assuming(GAIN_SEARCHED))
+  say('peakHz', assuming(GAIN_SEARCHED))
   say('chokeConversionDb', conversionBasis(q))
   say('asymptoteDbPerDecade', {
     steps: [],

@@ -10,6 +10,8 @@ import type { WindowSetup } from './setup.ts'
 
 /** Less than this is lost among what the noise ends are known to. Practice. */
 const TOLD_FROM_DB = 3
+/** Many corners are looked at for one answer: what is told of them is a resonance that is felt over some per cent at least. */
+const CORNER_POINTS_PER_DECADE = 40
 
 /**
  * With nothing more on the line, the part as marked and the coil at its least; then each part at either end of its tolerance
@@ -29,7 +31,7 @@ export function gainFinding(
   const all = place.sources.map((source): Ends => ({ source, load: place.load }))
   const marked = worstGainOver(circuit, all, TOLD_FROM_DB)
   const worst = cornersOf(circuit, spread, elements, place.choke).reduce(
-    (before, corner) => worstGainOver(corner, all, before?.gainDb ?? TOLD_FROM_DB) ?? before,
+    (before, corner) => worstGainOver(corner, all, before?.gainDb ?? TOLD_FROM_DB, CORNER_POINTS_PER_DECADE) ?? before,
     marked,
   )
   if (worst === undefined) return []
