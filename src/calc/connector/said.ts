@@ -1,4 +1,5 @@
 /** What a contact's window says in the schedule, one sentence each. */
+import { liftOf } from '../checks/window/gain.ts'
 import { isHeldReason } from '../checks/window/held.ts'
 import { windowInputs } from '../checks/window/inputs.ts'
 import { windowSaid } from '../checks/window/sentence.ts'
@@ -17,7 +18,7 @@ export type ContactSaid = { readonly headline: string; readonly needs?: string; 
 
 /** The sentence of a window; where a yes would rest on what was assumed, the fact to find out. */
 export function saidOf({ row, setup, given, restsOn = [] }: OpenAnswer): ContactSaid {
-  const said = windowSaid({ given, row, setup, verdict: row.verdict, openers: [] })
+  const said = windowSaid({ given, row, setup, verdict: row.verdict, openers: [], lift: liftOf(row, setup) })
   if (restsOn.length === 0)
     return {
       headline: said.headline,

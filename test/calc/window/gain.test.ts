@@ -59,6 +59,8 @@ describe('a resonance between the noise ends', () => {
     const said = Number(/lifts the noise by up to ([\d.]+) dB, with parts at an end/u.exec(sentence ?? '')?.[1])
     expect(said).toBeGreaterThanOrEqual(most - 0.001)
     expect(said).toBeLessThan(most + 0.01)
+    // a yes names what it does elsewhere
+    expect(answer.headline.replaceAll('\u00a0', ' ')).toContain(`; but it lifts the noise by up to ${said} dB near `)
   })
 
   it('is not where the ends damp it, nor without anything to resonate with', () => {
@@ -66,5 +68,6 @@ describe('a resonance between the noise ends', () => {
     expect(
       told({ topology: 'LC', inductanceH: '1u', sourceOhm: '50', loadOhm: '50', inductorParallelF: '0' }).sentence,
     ).toBeUndefined()
+    expect(told({ topology: 'C' }).answer.headline).not.toContain('lifts')
   })
 })

@@ -9,6 +9,7 @@ import type { Conversion } from './conversion.ts'
 import { conversionBasis, conversionOf } from './conversion-words.ts'
 import { allRows, type Barred, type OpenWindow, type WindowFigures } from './figures.ts'
 import { findingsOf, openerOf, openerWords } from './findings.ts'
+import { liftOf } from './gain.ts'
 import type { WindowGiven } from './inputs.ts'
 import { openersOf } from './openers.ts'
 import { windowSaid } from './sentence.ts'
@@ -43,11 +44,12 @@ function openAnswer(given: WindowGiven, figures: OpenWindow): Success {
   const openers = found.map(openerOf)
   const missing = missingOf(given, setup)
   const converted = conversionOf(row, setup)
+  const lift = liftOf(row, setup)
   return {
     ok: true,
     verdict,
-    ...windowSaid({ given, row, setup, verdict, openers: found.map(openerWords) }),
-    findings: findingsOf(figures, openers, converted),
+    ...windowSaid({ given, row, setup, verdict, openers: found.map(openerWords), lift }),
+    findings: findingsOf(figures, openers, converted, lift),
     outputs: outputsOf(figures, missing, converted),
     bounds: saidBounds(row, setup, openers),
     rungs: [],

@@ -15,7 +15,7 @@ import { chokeFindings, chokeOpens, chokeWords } from './choke-words.ts'
 import type { Conversion } from './conversion.ts'
 import { conversionFinding } from './conversion-words.ts'
 import type { OpenWindow } from './figures.ts'
-import { gainFinding } from './gain.ts'
+import { type Lift, liftFinding } from './gain.ts'
 import type { WindowOpener } from './openers.ts'
 import type { WindowRow } from './row.ts'
 import { isBalanceUncounted, type WindowSetup } from './setup.ts'
@@ -119,6 +119,7 @@ export function findingsOf(
   { row, setup, wasAsked }: OpenWindow,
   openers: readonly Opener[],
   converted: Conversion | undefined,
+  lift: Lift | undefined,
 ): readonly Finding[] {
   return [
     ...collision(row, setup),
@@ -135,7 +136,7 @@ export function findingsOf(
     ...elementFindings(row, setup),
     ...balanceFinding(setup),
     ...signalFindings(row, setup),
-    ...gainFinding(row, setup),
+    ...liftFinding(lift),
     ...(setup.signal ? driverFindings(setup.signal) : []),
     ...conversionFinding(converted, setup),
     ...permittedFinding(row, setup),

@@ -13,30 +13,47 @@ const TOLD_FROM_DB = 3
 /** Many corners are looked at for one answer: what is told of them is a resonance that is felt over some per cent at least. */
 const CORNER_POINTS_PER_DECADE = 40
 
+/** A gain, and where it lies. */
+type Gain = { readonly gainDb: number; readonly atHz: number }
+
+export type Lift = {
+  /** of the part as marked; undefined where it is not worth telling */
+  readonly marked: Gain | undefined
+  /** the most of it, with each part at either end of its tolerance on its own */
+  readonly worst: Gain
+}
+
 /**
- * With nothing more on the line, the part as marked and the coil at its least; then each part at either end of its tolerance
- * on its own. The worst of all sources is named.
+ * What the part that is shown lifts the noise by, with nothing more on the line, the coil at its least where it is as marked,
+ * and from the worst of all sources. Undefined where that is nothing worth telling, or no part holds.
  */
-export function gainFinding(
-  row: WindowRow,
-  { around, inductanceH, elements, spread }: WindowSetup,
-): readonly Finding[] {
+export function liftOf(row: WindowRow, { around, inductanceH, elements, spread }: WindowSetup): Lift | undefined {
   const { topology, proposal, need } = row
   // a bead is known at the frequencies of its needs alone
-  if (around === undefined || elements.bead !== undefined || row.verdict === 'fails') return []
+  if (around === undefined || elements.bead !== undefined || row.verdict === 'fails') return undefined
   const markedF = proposal?.valueF ?? 0
-  if (hasCapacitor(topology) && markedF === 0 && need.is !== 'choke-alone') return []
+  if (hasCapacitor(topology) && markedF === 0 && need.is !== 'choke-alone') return undefined
   const place: Surroundings = { ...around, topology }
   const circuit = circuitOf(place, equalParts(place, markedF, inductanceH.least))
   const all = place.sources.map((source): Ends => ({ source, load: place.load }))
   const marked = worstGainOver(circuit, all, TOLD_FROM_DB)
-  const worst = cornersOf(circuit, spread, elements, place.choke).reduce(
+  const worst = cornersOf(circuit, spread, elements, place.choke).reduce<Gain | undefined>(
     (before, corner) => worstGainOver(corner, all, before?.gainDb ?? TOLD_FROM_DB, CORNER_POINTS_PER_DECADE) ?? before,
     marked,
   )
-  if (worst === undefined) return []
-  const most = formatEstimate(worst.gainDb, 'decibel', 'least')
-  const asMarked = marked && formatEstimate(marked.gainDb, 'decibel', 'least')
+  return worst && { marked, worst }
+}
+
+const lifted = ({ gainDb }: Gain): string => formatEstimate(gainDb, 'decibel', 'least')
+
+/** As the answer names it beside the part. */
+export const liftClause = ({ marked, worst }: Lift): string =>
+  `it lifts the noise by ${marked === worst ? '' : 'up to '}${lifted(worst)} near ${formatQuantity(worst.atHz, 'frequency', 3)}`
+
+export function liftFinding(lift: Lift | undefined): readonly Finding[] {
+  if (lift === undefined) return []
+  const { marked, worst } = lift
+  const [most, asMarked] = [lifted(worst), marked && lifted(marked)]
   const how =
     asMarked === undefined
       ? `by up to ${most}, with parts at an end of their tolerance`

@@ -12,6 +12,7 @@ import { capital, VERDICT_WORDS } from '../../verdict.ts'
 import { READ, READ_UP_TO } from '../trial/bounds.ts'
 import { whyOf } from './bounds.ts'
 import { CONVERSION } from './conversion.ts'
+import { type Lift, liftClause } from './gain.ts'
 import { type WindowGiven, windowInputs } from './inputs.ts'
 import { refutedLeastF, type WindowRow } from './row.ts'
 import { isBalanceUncounted, sharesOf, type WindowSetup } from './setup.ts'
@@ -30,6 +31,8 @@ export type WindowQuestion = {
   readonly verdict: Verdict
   /** what opens it where it is shut, best first, in a few words each */
   readonly openers: readonly string[]
+  /** where the part lifts the noise instead */
+  readonly lift: Lift | undefined
 }
 
 export function windowSaid(q: WindowQuestion): Said {
@@ -100,12 +103,14 @@ function whoDoes(row: WindowRow, setup: WindowSetup): string {
   return topology === 'C' ? part : `${TOPOLOGY_LABEL[topology]} with ${part}`
 }
 
-/** Both limits, and what stands against it. */
+/** Both limits, what stands against it, and what it does elsewhere. */
 function becauseOf(q: WindowQuestion): string {
-  const { row, setup, verdict } = q
+  const { row, setup, verdict, lift } = q
   const against = verdict === 'ok' ? undefined : againstWords(q)
   const limits = limitsWords(row, setup)
-  return against === undefined ? limits : verdict === 'fails' ? against : `${against}; ${limits}`
+  // beside what it does to the signal it is told among the findings
+  const lifts = lift === undefined || row.reasons.includes('signal') ? '' : `; but ${liftClause(lift)}`
+  return against === undefined ? `${limits}${lifts}` : verdict === 'fails' ? against : `${against}; ${limits}${lifts}`
 }
 
 function limitsWords(row: WindowRow, setup: WindowSetup): string {
