@@ -15,8 +15,9 @@
  *      need on a pair waits for the mode; a sharp resonance of the signal is found wherever it lies; both readings of a fall are
  *      off; a hot suppressor, a line's typed peaks, the lines and the wiring of a supply count where they decide
  *   7  a strike gives no yes past a figure that was entered between the legs of a pair
+ *   8  a filter's gain is judged with both capacitors of a Pi, and both inductors of a T, each at its own end of its tolerance
  */
-export const RULES_EDITION = 7
+export const RULES_EDITION = 8
 
 /** Edition of checks that were kept before editions were noted. */
 export const FIRST_EDITION = 1

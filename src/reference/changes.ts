@@ -6,6 +6,16 @@ export type Edition = { readonly rules: number; readonly changes: readonly strin
 
 export const CHANGES: readonly Edition[] = [
   {
+    rules: 8,
+    changes: [
+      'A filter’s gain is judged with each capacitor and inductor at its own end of tolerance.',
+      'The window and a connector’s schedule say beside the part what it lifts the noise by elsewhere.',
+      'They count its damping there, and parts at an end of their tolerance.',
+      'The filter check says that its search for a gain can miss a very sharp resonance.',
+      'A long chosen option stands below its label on a small phone.',
+    ],
+  },
+  {
     rules: 7,
     changes: [
       'The strike of a connector gives no yes past volts that were entered between the legs of a pair.',

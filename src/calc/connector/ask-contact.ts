@@ -9,7 +9,7 @@ import { barredWhy, bondConflicts, lineInConnector, type OpenAnswer, windowAnswe
 import type { Asked, ContactRow, Proposal } from './contact-row.ts'
 import { decidedBare, decidedOf, partOf } from './decide.ts'
 import type { ConnectorFinding } from './finding.ts'
-import { chosenWords, saidOf } from './said.ts'
+import { type ContactSaid, chosenWords, saidOf } from './said.ts'
 import type { Contact, SharedTexts } from './types.ts'
 
 export type RowQuestion = {
@@ -49,8 +49,10 @@ export function* askContact(q: RowQuestion): Generator<Progress, Asked> {
   const judged = choice === undefined || choice.isBare ? undefined : yield* judgedAs(q, line, choice)
   if (judged?.is === 'refused') return { row: refusedRow(q, line, judged), open }
   const isJudged = judged !== undefined && judged.is === 'window'
+  const said = saidOf(open)
+  const shown = isJudged ? { shown: judged, said: saidOf(judged) } : { shown: open, said }
   return {
-    row: rowOf(q, { line, choice, proposal: proposalOf(open), shown: isJudged ? judged : open }),
+    row: rowOf(q, { line, choice, proposal: proposalOf(open, said), ...shown }),
     open,
     ...(isJudged ? { judged } : {}),
   }
@@ -87,7 +89,7 @@ function refusedRow(q: RowQuestion, line: Line, answer: Unanswered): ContactRow 
   }
 }
 
-function proposalOf(open: OpenAnswer): Proposal | undefined {
+function proposalOf(open: OpenAnswer, said: ContactSaid): Proposal | undefined {
   const { row, verdict = 'unknown' } = open
   const part = verdict === 'fails' ? undefined : partOf(open)
   if (part === undefined) return undefined
@@ -97,7 +99,7 @@ function proposalOf(open: OpenAnswer): Proposal | undefined {
     verdict,
     ...(isCapacitor && row.least !== undefined ? { leastF: row.least.markedF } : {}),
     ...(isCapacitor && row.upper !== undefined ? { mostF: row.upper.markedF } : {}),
-    why: saidOf(open).headline,
+    why: said.headline,
   }
 }
 
@@ -108,12 +110,18 @@ function rowOf(
     choice,
     proposal,
     shown,
-  }: { line: Line; choice: Choice | undefined; proposal: Proposal | undefined; shown: OpenAnswer },
+    said,
+  }: {
+    line: Line
+    choice: Choice | undefined
+    proposal: Proposal | undefined
+    shown: OpenAnswer
+    said: ContactSaid
+  },
 ): ContactRow {
   const { contact } = q
   const isBare = choice?.isBare ?? false
   const isOwn = choice?.topology !== undefined || choice?.valueF !== undefined
-  const said = saidOf(shown)
   const verdict: Verdict = shown.verdict ?? 'unknown'
   const [unread] = choice?.refused ?? []
   const part = isBare || (verdict === 'fails' && !isOwn) ? undefined : partOf(shown)

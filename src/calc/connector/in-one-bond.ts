@@ -13,7 +13,7 @@ import { type TypedBond, typedBond, USUAL_BOND } from './plate/bond.ts'
 import type { Together } from './plate/judge.ts'
 import { type Member, memberOf } from './plate/member.ts'
 import { bondRounds, type Seat } from './plate/rounds.ts'
-import { heldWords, partWords } from './said.ts'
+import { besideWords, partWords } from './said.ts'
 import type { SharedTexts } from './types.ts'
 
 export type InOneBond = {
@@ -136,7 +136,7 @@ function* settled(one: Asked, q: Settled): Generator<Progress, Asked> {
           ? decided
           : decidedOf({ contact: row.contact, line, shown, part, by: decided.by }),
       verdict,
-      headline: `${headlineOf({ row, part, together, verdict, isMoving, isOther })}${isOther && taken !== undefined ? heldWords(taken) : ''}`,
+      headline: `${headlineOf({ row, part, together, verdict, isMoving, isOther })}${isOther && taken !== undefined ? besideWords(taken) : ''}`,
       together,
       ...(isOther ? { aloneF: decided.part?.capacitanceF ?? 0 } : {}),
     },

@@ -1,5 +1,5 @@
 /** What a contact's window says in the schedule, one sentence each. */
-import { liftOf } from '../checks/window/gain.ts'
+import { liftClause, liftOf } from '../checks/window/gain.ts'
 import { isHeldReason } from '../checks/window/held.ts'
 import { windowInputs } from '../checks/window/inputs.ts'
 import { windowSaid } from '../checks/window/sentence.ts'
@@ -18,7 +18,7 @@ export type ContactSaid = { readonly headline: string; readonly needs?: string; 
 
 /** The sentence of a window; where a yes would rest on what was assumed, the fact to find out. */
 export function saidOf({ row, setup, given, restsOn = [] }: OpenAnswer): ContactSaid {
-  const said = windowSaid({ given, row, setup, verdict: row.verdict, openers: [], lift: liftOf(row, setup) })
+  const said = windowSaid({ given, row, setup, verdict: row.verdict, openers: [], lift: liftOfYes({ row, setup }) })
   if (restsOn.length === 0)
     return {
       headline: said.headline,
@@ -51,12 +51,20 @@ export function chosenWords(part: ContactPart, verdict: Verdict, shown: OpenAnsw
       : []
   const to = upper === undefined ? [] : [`at most ${formatEstimate(upper.markedF, 'capacitance', 'most')}`]
   const limits = [...from, ...to].join(', ')
-  return `${partWords(part)}, your choice: ${VERDICT_WORDS[verdict]}.${limits === '' ? '' : ` ${capital(limits)}.`}${heldWords(shown)}`
+  return `${partWords(part)}, your choice: ${VERDICT_WORDS[verdict]}.${limits === '' ? '' : ` ${capital(limits)}.`}${besideWords(shown)}`
 }
 
-/** Behind the sentence of a part that meets its need by the resonance with its lead and bond alone, or without a proof. */
-export const heldWords = ({ row }: OpenAnswer): string => {
+/**
+ * Behind the sentence of a part that meets its need by the resonance with its lead and bond alone, or without a proof, or
+ * lifts the noise elsewhere.
+ */
+export const besideWords = ({ row, setup }: OpenAnswer): string => {
   const reason = row.reasons.find(isHeldReason)
-  const words = reason && HELD_WORDS[reason]
-  return words === undefined ? '' : ` ${capital(words)}.`
+  const lift = liftOfYes({ row, setup })
+  const words = [...(reason ? [HELD_WORDS[reason]] : []), ...(lift ? [liftClause(lift)] : [])]
+  return words.map((one) => (one === undefined ? '' : ` ${capital(one)}.`)).join('')
 }
+
+/** What is not known has no part yet that could lift anything. */
+const liftOfYes = ({ row, setup }: Pick<OpenAnswer, 'row' | 'setup'>) =>
+  row.verdict === 'unknown' ? undefined : liftOf(row, setup)

@@ -42,6 +42,21 @@ describe('the schedule of a connector, each contact by itself', () => {
     expect(fine?.headline).toContain('your choice: yes')
   })
 
+  it('says of a proposal and of a choice what it lifts the noise by elsewhere', () => {
+    const ringing = lineOf('ringing', { ...DISCRETE, noiseSourceOhm: '1', noiseLoadOhm: '10k' })
+    const [proposed, chosen] = finished(
+      scheduleOf(
+        connectorOf([
+          contactOf('1', 'ringing', { chosenTopology: 'LC', chosenH: '1u' }),
+          contactOf('2', 'ringing', { chosenTopology: 'LC', chosenH: '1u', chosenF: '10n' }),
+        ]),
+        [ringing],
+      ),
+    ).rows
+    expect(proposed?.headline).toMatch(/^LC with .*: yes\..*; but it lifts the noise by .*dB near /u)
+    expect(chosen?.headline).toMatch(/your choice: yes\..* It lifts the noise by .*dB near /u)
+  })
+
   it('proposes within a topology that was chosen', () => {
     const [row] = rowsOf(contactOf('1', 'clear', { chosenTopology: 'T', chosenH: '1u' }))
     expect(row?.decided).toMatchObject({ by: 'user', part: { topology: 'T', inductanceH: 1e-6 } })

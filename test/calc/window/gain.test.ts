@@ -63,6 +63,27 @@ describe('a resonance between the noise ends', () => {
     expect(answer.headline.replaceAll('\u00a0', ' ')).toContain(`; but it lifts the noise by up to ${said} dB near `)
   })
 
+  it('is told as what damping leaves of it', () => {
+    const [dampOhm, dampF] = [100, 2.2e-9]
+    const plain = { topology: 'LC', inductanceH: '10u', inductorParallelF: '0', dcrOhm: '0' }
+    const damped = told({ ...plain, dampOhm: String(dampOhm), dampF: String(dampF) })
+    const farads = si(damped.answer, 'proposedF') as number
+    // |H| of (Rs + Rl)/Rl / (1 + (Rs + jωL)·(1/Rl + jωC + jωCd/(1 + jωRCd)))
+    const gain = (hz: number) => {
+      const w = 2 * Math.PI * hz
+      const x = w * dampOhm * dampF
+      const [g, b] = [1 / 10e3 + (w * dampF * x) / (1 + x * x), w * farads + (w * dampF) / (1 + x * x)]
+      const [r, i] = [1, w * 10e-6]
+      return 20 * Math.log10(10001 / 10000 / Math.hypot(1 + r * g - i * b, r * b + i * g))
+    }
+    const most = Math.max(...Array.from({ length: 4001 }, (_, at) => gain(1e5 * 10 ** (at / 2000))))
+    expect(most).toBeGreaterThan(3)
+    expect(gainDb(10e-6, farads) - most).toBeGreaterThan(10)
+    const said = Number(/lifts the noise by ([\d.]+) dB/u.exec(damped.sentence ?? '')?.[1])
+    expect(said).toBeGreaterThanOrEqual(most - 0.001)
+    expect(said).toBeLessThan(most + 0.1)
+  })
+
   it('is not where the ends damp it, nor without anything to resonate with', () => {
     expect(told({ topology: 'C' }).sentence).toBeUndefined()
     expect(

@@ -24,8 +24,8 @@ export type Lift = {
 }
 
 /**
- * What the part that is shown lifts the noise by, with nothing more on the line, the coil at its least where it is as marked,
- * and from the worst of all sources. Undefined where that is nothing worth telling, or no part holds.
+ * What the part that is shown lifts the noise by, its damping counted, with nothing more on the line, the coil at its least
+ * where it is as marked, and from the worst of all sources. Undefined where that is nothing worth telling, or no part holds.
  */
 export function liftOf(row: WindowRow, { around, inductanceH, elements, spread }: WindowSetup): Lift | undefined {
   const { topology, proposal, need } = row
@@ -34,7 +34,9 @@ export function liftOf(row: WindowRow, { around, inductanceH, elements, spread }
   const markedF = proposal?.valueF ?? 0
   if (hasCapacitor(topology) && markedF === 0 && need.is !== 'choke-alone') return undefined
   const place: Surroundings = { ...around, topology }
-  const circuit = circuitOf(place, equalParts(place, markedF, inductanceH.least))
+  const plain = equalParts(place, markedF, inductanceH.least)
+  const isDamped = elements.damper !== undefined && markedF > 0
+  const circuit = circuitOf(place, isDamped ? { ...plain, damper: elements.damper.marked } : plain)
   const all = place.sources.map((source): Ends => ({ source, load: place.load }))
   const marked = worstGainOver(circuit, all, TOLD_FROM_DB)
   const worst = cornersOf(circuit, spread, elements, place.choke).reduce<Gain | undefined>(
@@ -45,25 +47,31 @@ export function liftOf(row: WindowRow, { around, inductanceH, elements, spread }
 }
 
 const lifted = ({ gainDb }: Gain): string => formatEstimate(gainDb, 'decibel', 'least')
+const near = ({ atHz }: Gain): string => formatQuantity(atHz, 'frequency', 3)
+
+/** The part as marked, where an end of its tolerance does no more that could be read. */
+const alike = ({ marked, worst }: Lift): Gain | undefined =>
+  marked !== undefined && lifted(marked) === lifted(worst) ? marked : undefined
 
 /** As the answer names it beside the part. */
-export const liftClause = ({ marked, worst }: Lift): string =>
-  `it lifts the noise by ${marked === worst ? '' : 'up to '}${lifted(worst)} near ${formatQuantity(worst.atHz, 'frequency', 3)}`
+export function liftClause(lift: Lift): string {
+  const same = alike(lift)
+  return `it lifts the noise by ${same ? '' : 'up to '}${lifted(lift.worst)} near ${near(same ?? lift.worst)}`
+}
 
 export function liftFinding(lift: Lift | undefined): readonly Finding[] {
   if (lift === undefined) return []
   const { marked, worst } = lift
-  const [most, asMarked] = [lifted(worst), marked && lifted(marked)]
   const how =
-    asMarked === undefined
-      ? `by up to ${most}, with parts at an end of their tolerance`
-      : asMarked === most
-        ? `by ${most}`
-        : `by ${asMarked}, up to ${most} with parts at an end of their tolerance`
+    marked === undefined
+      ? `by up to ${lifted(worst)}, with parts at an end of their tolerance`
+      : alike(lift)
+        ? `by ${lifted(marked)}`
+        : `by ${lifted(marked)}, up to ${lifted(worst)} near ${near(worst)} with parts at an end of their tolerance`
   return [
     {
       verdict: 'marginal',
-      sentence: `Near ${formatQuantity((marked ?? worst).atHz, 'frequency', 3)} it resonates between these ends and lifts the noise ${how}: nothing may be there that matters, or damp it.`,
+      sentence: `Near ${near(marked ?? worst)} it resonates between these ends and lifts the noise ${how}: nothing may be there that matters, or damp it.`,
     },
   ]
 }
